@@ -1,0 +1,18 @@
+import { defineConfig } from '@playwright/test';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('../', import.meta.url));
+
+/** End-to-end paths in the app's own window. Each test starts the app on an empty caseload folder of its own. */
+export default defineConfig({
+  testDir: `${root}tests/window`,
+  testMatch: '**/*.test.ts',
+  outputDir: `${root}.cache/playwright`,
+  fullyParallel: true,
+  workers: 2,
+  timeout: 90_000,
+  expect: { timeout: 15_000 },
+  forbidOnly: true,
+  retries: 0,
+  reporter: [['list']],
+});
