@@ -1,0 +1,42 @@
+import { z } from 'zod';
+import { factFields, Id, IsoDate, Line, Note } from './common.ts';
+
+export const GoalLevel = z.union([z.literal(-2), z.literal(-1), z.literal(0), z.literal(1), z.literal(2)]);
+export type GoalLevel = z.infer<typeof GoalLevel>;
+
+/** One goal: one output, one variable, five levels. A revision is a new goal that names the one it replaces. */
+export const Goal = z.object({
+  ...factFields,
+  clientId: Id,
+  output: Line,
+  paper: Line,
+  aid: Line,
+  cue: z.enum(['none', 'visual', 'verbal']),
+  reader: z.enum(['unfamiliar', 'family']),
+  /** Words to be read of words written at level 0. */
+  wordsOf: z.number().int().min(1).max(200).nullable(),
+  percent: z.number().min(0).max(100).nullable(),
+  tries: z.object({ of: z.number().int().min(1).max(20), need: z.number().int().min(1).max(20) }),
+  by: IsoDate.nullable(),
+  setOn: IsoDate,
+  baseline: Line,
+  /** Why it matters, in the client's words. */
+  because: Note,
+  /** Text of each level -2..+2, in that order; '' = not written yet. */
+  levels: z.tuple([Line, Line, Line, Line, Line]),
+  weight: z.number().int().min(1).max(4),
+  nextStep: Line,
+  replaces: Id.nullable(),
+  status: z.enum(['active', 'met', 'revised', 'dropped']),
+});
+export type Goal = z.infer<typeof Goal>;
+
+export const GoalRating = z.object({
+  ...factFields,
+  clientId: Id,
+  goalId: Id,
+  visitId: Id,
+  level: GoalLevel,
+  note: Note,
+});
+export type GoalRating = z.infer<typeof GoalRating>;

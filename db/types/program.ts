@@ -1,0 +1,91 @@
+import { z } from 'zod';
+import { factFields, Id, Initials, IsoDate, IsoDateTime, Line, Note, SourceTag, ZeroToTen } from './common.ts';
+
+export const Tier = z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), z.literal(4)]);
+export type Tier = z.infer<typeof Tier>;
+
+export const LineKind = z.enum([
+  'setup',
+  'warm-up',
+  'exercise',
+  'writing',
+  'paper',
+  'tool',
+  'content',
+  'advice',
+  'refer',
+]);
+export type LineKind = z.infer<typeof LineKind>;
+
+/** How much, how long, how often. Zero minutes: counts not against the day's minutes (equipment, advice). */
+export const Dose = z.object({
+  minutes: z.number().min(0).max(120),
+  sets: z.number().int().min(0).max(20).nullable(),
+  reps: z.number().int().min(0).max(200).nullable(),
+  lines: z.number().int().min(0).max(60).nullable(),
+  restMinutes: z.number().min(0).max(60).nullable(),
+  timesPerDay: z.number().int().min(0).max(6),
+  daysPerWeek: z.number().int().min(0).max(7),
+  text: Line,
+});
+export type Dose = z.infer<typeof Dose>;
+
+export const ProgramLine = z.object({
+  id: Id,
+  /** Item code of the rule table; null for the therapist's own line. */
+  item: z.string().max(60).nullable(),
+  kind: LineKind,
+  tier: Tier,
+  title: Line,
+  /** What client and family read. */
+  text: Note,
+  dose: Dose,
+  rule: z.string().max(20).nullable(),
+  /** Finding, measure or fact codes that brought it in. */
+  findings: z.array(z.string().max(80)),
+  source: SourceTag,
+  sourceNote: z.string().max(400),
+  cautions: z.array(z.string().max(400)),
+  because: z.string().max(600),
+  /** What would remove or advance it. */
+  until: z.string().max(400),
+  edited: z.boolean(),
+  /** Set when the therapist keeps a line that a caution forbids. */
+  override: z.object({ veto: z.string().max(400), reason: Note, by: Initials }).nullable(),
+});
+export type ProgramLine = z.infer<typeof ProgramLine>;
+
+export const Vetoed = z.object({ item: z.string(), rule: z.string(), because: z.string() });
+export type Vetoed = z.infer<typeof Vetoed>;
+
+export const Program = z.object({
+  ...factFields,
+  clientId: Id,
+  visitId: Id,
+  status: z.enum(['draft', 'approved']),
+  ruleVersion: z.string().max(40),
+  tier: Tier,
+  lines: z.array(ProgramLine).max(60),
+  vetoed: z.array(Vetoed).max(200),
+  note: Note,
+  approvedAt: IsoDateTime.nullable(),
+  approvedBy: Initials.nullable(),
+});
+export type Program = z.infer<typeof Program>;
+
+/** One practice day, as it came back on paper. */
+export const PracticeLog = z.object({
+  ...factFields,
+  clientId: Id,
+  date: IsoDate,
+  minutes: z.number().min(0).max(600).nullable(),
+  lines: z.number().int().min(0).max(500).nullable(),
+  fatigueBefore: ZeroToTen.nullable(),
+  fatigueAfter: ZeroToTen.nullable(),
+  pain: ZeroToTen.nullable(),
+  breaks: z.number().int().min(0).max(50).nullable(),
+  paper: Line,
+  grip: Line,
+  note: Note,
+});
+export type PracticeLog = z.infer<typeof PracticeLog>;

@@ -1,0 +1,51 @@
+/**
+ * The kinds of stored facts and one client's whole record.
+ * A new kind is one row here, one table in a migration.
+ */
+import { z } from 'zod';
+import { Client } from './client.ts';
+import { Goal, GoalRating } from './goal.ts';
+import { IntakeAnswer, RedFlagAnswer, SetupMeasures } from './intake.ts';
+import { IssuedPage } from './page.ts';
+import { PracticeLog, Program } from './program.ts';
+import { Reading } from './reading.ts';
+import { PageMeasurement, Sample, SamplePage } from './sample.ts';
+import { Visit } from './visit.ts';
+
+export const factKinds = {
+  client: Client,
+  visit: Visit,
+  intakeAnswer: IntakeAnswer,
+  redFlag: RedFlagAnswer,
+  setup: SetupMeasures,
+  sample: Sample,
+  samplePage: SamplePage,
+  pageMeasurement: PageMeasurement,
+  reading: Reading,
+  program: Program,
+  practiceLog: PracticeLog,
+  goal: Goal,
+  goalRating: GoalRating,
+  issuedPage: IssuedPage,
+} as const;
+export type FactKind = keyof typeof factKinds;
+export type Fact<K extends FactKind = FactKind> = z.infer<(typeof factKinds)[K]>;
+
+/** Everything kept of one client except the pictures' bytes; every screen derives from it. */
+export const ClientRecord = z.object({
+  client: Client,
+  visits: z.array(Visit),
+  intakeAnswers: z.array(IntakeAnswer),
+  redFlags: z.array(RedFlagAnswer),
+  setups: z.array(SetupMeasures),
+  samples: z.array(Sample),
+  samplePages: z.array(SamplePage),
+  pageMeasurements: z.array(PageMeasurement),
+  readings: z.array(Reading),
+  programs: z.array(Program),
+  practiceLogs: z.array(PracticeLog),
+  goals: z.array(Goal),
+  goalRatings: z.array(GoalRating),
+  issuedPages: z.array(IssuedPage),
+});
+export type ClientRecord = z.infer<typeof ClientRecord>;

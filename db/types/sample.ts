@@ -1,0 +1,150 @@
+import { z } from 'zod';
+import { ClockTime, factFields, Hand, Id, IsoDateTime, Line, Note, ZeroToTen } from './common.ts';
+
+export const TaskKind = z.enum([
+  'pangram',
+  'sentences',
+  'date-line',
+  'personal',
+  'signature',
+  'digits',
+  'free',
+  'goal-output',
+  'transfer-probe',
+]);
+export type TaskKind = z.infer<typeof TaskKind>;
+
+/** What was to be written. Personal lines and signatures keep their text in the picture: `text` stays ''. */
+export const Task = z.object({
+  kind: TaskKind,
+  /** Code of a shipped text (P1, F3 …) or null. */
+  textCodes: z.array(z.string().max(40)).max(20),
+  /** Intended text as the client meant it, one string a written line where known. */
+  text: z.string().max(4000),
+  /** Words the client misspells on purpose of the record: spelling is not illegibility. */
+  spellingNoted: z.boolean(),
+});
+export type Task = z.infer<typeof Task>;
+
+/** Under what it was written. Six are asked, the rest carried over; gaps never block saving. */
+export const Conditions = z.object({
+  hand: Hand.nullable(),
+  pen: Line,
+  paper: Line,
+  time: ClockTime.nullable(),
+  doseState: z.enum(['on', 'off', 'unsure', 'none']).nullable(),
+  cue: z.enum(['none', 'visual', 'verbal']).nullable(),
+  minutesSinceDose: z.number().int().min(0).max(1440).nullable(),
+  surfaceAngleDeg: z.number().min(0).max(45).nullable(),
+  seatMm: z.number().min(200).max(900).nullable(),
+  tableMm: z.number().min(300).max(1300).nullable(),
+  armSupport: Line,
+  grip: Line,
+  glasses: z.enum(['none', 'worn', 'forgotten']).nullable(),
+  instruction: z.enum(['usual', 'best', 'fast']).nullable(),
+  style: z.enum(['print', 'joined', 'mixed']).nullable(),
+});
+export type Conditions = z.infer<typeof Conditions>;
+
+export const Sample = z.object({
+  ...factFields,
+  clientId: Id,
+  visitId: Id,
+  takenAt: IsoDateTime,
+  task: Task,
+  conditions: Conditions,
+  fatigueBefore: ZeroToTen.nullable(),
+  fatigueAfter: ZeroToTen.nullable(),
+  painBefore: ZeroToTen.nullable(),
+  painAfter: ZeroToTen.nullable(),
+  /** Writing time by stopwatch. */
+  seconds: z.number().min(0).max(7200).nullable(),
+  /** First or repeat baseline; baselines make the client's own band. */
+  baseline: z.boolean(),
+  /** Paper only: ruler readings typed in mm; measure code -> readings. */
+  typed: z.record(z.string().max(40), z.array(z.number().min(-500).max(500)).max(200)),
+  note: Note,
+});
+export type Sample = z.infer<typeof Sample>;
+
+export const ScaleSource = z.enum(['corner-marks', 'bar', 'two-clicks', 'ruling', 'dpi', 'file-dpi']);
+
+/** Picture of a written page. The original bytes are kept under `blob` with their checksum. */
+export const SamplePage = z.object({
+  ...factFields,
+  clientId: Id,
+  visitId: Id,
+  sampleId: Id,
+  order: z.number().int().min(0).max(50),
+  blob: Id,
+  sha256: z.string().regex(/^[0-9a-f]{64}$/),
+  mime: z.enum(['image/png', 'image/jpeg', 'image/webp', 'image/tiff', 'application/pdf']),
+  bytes: z.number().int().positive(),
+  widthPx: z.number().int().positive(),
+  heightPx: z.number().int().positive(),
+  /** Null until the therapist or the file gives a scale: then nothing in mm is computed. */
+  scale: z.object({ pxPerMm: z.number().positive().max(200), source: ScaleSource }).nullable(),
+  fileDpi: z.number().positive().nullable(),
+});
+export type SamplePage = z.infer<typeof SamplePage>;
+
+/** Page millimetres, origin top left after the turn was taken out, y down. */
+export const BoxMm = z.object({ xMm: z.number(), yMm: z.number(), widthMm: z.number(), heightMm: z.number() });
+export type BoxMm = z.infer<typeof BoxMm>;
+
+export const MeasureValue = z.object({
+  code: z.string(),
+  value: z.number().nullable(),
+  unit: z.string(),
+  n: z.number().int().min(0),
+  low: z.number().nullable(),
+  high: z.number().nullable(),
+  method: z.string(),
+});
+export type MeasureValue = z.infer<typeof MeasureValue>;
+
+export const PageWord = z.looseObject({
+  box: BoxMm,
+  xHeightMm: z.number().nullable(),
+  gapBeforeMm: z.number().nullable(),
+  text: z.string().nullable(),
+});
+export type PageWord = z.infer<typeof PageWord>;
+export const PageLine = z.looseObject({
+  box: BoxMm,
+  xHeightMm: z.number().nullable(),
+  baselineAngleDeg: z.number().nullable(),
+  baselineRmsMm: z.number().nullable(),
+  words: z.array(PageWord),
+});
+export type PageLine = z.infer<typeof PageLine>;
+
+/** Answer of the measuring engine, the same as `fairhand measure --json`; extra fields serve the overlay. */
+export const PageResult = z.looseObject({
+  page: z.looseObject({
+    widthMm: z.number().nullable(),
+    heightMm: z.number().nullable(),
+    dpi: z.number().nullable(),
+    rotationDeg: z.number(),
+  }),
+  lines: z.array(PageLine),
+  measures: z.array(MeasureValue),
+  warnings: z.array(z.object({ code: z.string(), message: z.string() })),
+});
+export type PageResult = z.infer<typeof PageResult>;
+
+/** A measured page: facts for the record, kept with method and version; corrections are the therapist's. */
+export const PageMeasurement = z.object({
+  ...factFields,
+  clientId: Id,
+  visitId: Id,
+  sampleId: Id,
+  pageId: Id,
+  method: z.string().max(60),
+  version: z.string().max(20),
+  result: PageResult,
+  /** The engine's own answer before corrections; null when nothing was corrected. */
+  uncorrected: PageResult.nullable(),
+  corrections: z.array(z.looseObject({ kind: z.string().max(40) })).max(500),
+});
+export type PageMeasurement = z.infer<typeof PageMeasurement>;
