@@ -1,0 +1,168 @@
+/**
+ * What goes into a page measurement and what comes out. Plain JSON throughout: the result is stored as it is.
+ * Page coordinates are mm from the top left corner of the page after its turn was taken out, y down.
+ * Angles are degrees, + is rising (baselines) or leaning right (slant). What is unknown is null, never NaN.
+ */
+
+/** One page as gray bytes, row by row: 0 is black, 255 is white. */
+export interface GrayImage {
+  width: number;
+  height: number;
+  data: Uint8Array;
+}
+
+/** Where the scale of a page came from, the most trusted first. */
+export type ScaleSource = 'bar' | 'two-clicks' | 'dpi' | 'corner-marks' | 'ruling' | 'file-dpi';
+
+/** How many pixels of the picture make one millimeter of paper. */
+export interface Scale {
+  pxPerMm: number;
+  source: ScaleSource;
+}
+
+export interface PointMm {
+  xMm: number;
+  yMm: number;
+}
+
+export interface BoxMm {
+  xMm: number;
+  yMm: number;
+  widthMm: number;
+  heightMm: number;
+}
+
+/**
+ * What the therapist corrected by hand. Every correction is anchored at a point of the page in mm (a point of ink, or
+ * of the gap), not at an index, so that it survives a re-measure by a newer method.
+ */
+export type Correction =
+  | { kind: 'split-word'; at: PointMm }
+  | { kind: 'join-words'; at: PointMm; with: PointMm }
+  | { kind: 'split-line'; at: PointMm }
+  | { kind: 'join-lines'; at: PointMm; with: PointMm }
+  | { kind: 'move-baseline'; at: PointMm; left: PointMm; right: PointMm }
+  | { kind: 'exclude-word'; at: PointMm }
+  | { kind: 'letter-unreadable'; at: PointMm }
+  | { kind: 'letter-crossed-out'; at: PointMm }
+  | { kind: 'set-text'; at: PointMm; text: string };
+
+export interface MeasureOptions {
+  /** Scale of the picture; null when nothing is known (corner marks or paper edges may still give it). */
+  scale: Scale | null;
+  /** The text that was meant, lines separated by newlines where the line breaks are known. */
+  text?: string;
+  corrections?: readonly Correction[];
+  /** Quarter turns clockwise to give to the picture first, as chosen by the therapist. */
+  quarterTurns?: 0 | 1 | 2 | 3;
+  /** Known distance between the rulings of the paper, mm; a page that contradicts the scale by over 1 % is questioned. */
+  rulingMm?: number;
+  /** Seed of the bootstrap: the same seed gives the same intervals. */
+  seed?: number;
+}
+
+/** A letter (or the part of a joined word that stands for one). */
+export interface LetterResult {
+  box: BoxMm;
+  /** The letter meant, when the text is known. */
+  text: string | null;
+  /** Top of the ink above the baseline, mm. */
+  topMm: number | null;
+  /** Bottom of the ink below the baseline, mm (negative when it floats above). */
+  bottomMm: number | null;
+  /** x-height letter (a c e …), ascender, descender, or null when it cannot be told. */
+  zone: 'x' | 'ascender' | 'descender' | 'both' | null;
+  /** Closed loops in the ink. */
+  loops: number;
+  /** Whether the letter should close: known with the text only. */
+  closureExpected: boolean | null;
+  /** Set by a correction: not used by any measure. */
+  excluded: boolean;
+}
+
+export interface WordResult {
+  box: BoxMm;
+  xHeightMm: number | null;
+  /** Free space between the ink of the word before and this one, mm; null for the first word of a line. */
+  gapBeforeMm: number | null;
+  text: string | null;
+  /** Free spaces between neighboring letters that do not touch, mm; negative when they overlap. */
+  letterGapsMm: number[];
+  slantDeg: number | null;
+  strokeWidthMm: number | null;
+  letters: LetterResult[];
+  excluded: boolean;
+}
+
+export interface LineResult {
+  box: BoxMm;
+  xHeightMm: number | null;
+  baselineAngleDeg: number | null;
+  baselineRmsMm: number | null;
+  words: WordResult[];
+  /** The baseline as read, from left to right; the top of the x-height band is xHeightMm above it. */
+  baseline: PointMm[];
+  /** Mean signed distance of the letters' feet from the printed line, mm, + above it; null without a printed line. */
+  rulingOffsetMm: number | null;
+}
+
+export interface MeasureValue {
+  code: string;
+  value: number | null;
+  unit: string;
+  /** How many letters, words, gaps or lines it rests on. */
+  n: number;
+  /** 95 % interval; null where it cannot be told. */
+  low: number | null;
+  high: number | null;
+  /** Spread (standard deviation) of the single readings, in the unit of the measure; null where it has no meaning. */
+  spread: number | null;
+  method: string;
+}
+
+export interface PageWarning {
+  code: string;
+  message: string;
+}
+
+/** A closed loop of ink, for the overlay. */
+export interface LoopResult {
+  box: BoxMm;
+}
+
+/** A printed line of the paper. */
+export interface RulingResult {
+  kind: 'line' | 'dashed' | 'margin' | 'grid';
+  from: PointMm;
+  to: PointMm;
+}
+
+export interface PageInfo {
+  widthMm: number | null;
+  heightMm: number | null;
+  dpi: number | null;
+  /** + means that the page lay turned counter-clockwise. 0 when neither rulings nor edges were seen. */
+  rotationDeg: number;
+  scaleSource: ScaleSource | 'paper-size' | null;
+  /** Printed lines' distance, mm; null on plain paper. */
+  rulingMm: number | null;
+  /**
+   * Map from page mm to pixels of the picture as given, row by row:
+   * x = (m0 X + m1 Y + m2) / (m6 X + m7 Y + m8), y = (m3 X + m4 Y + m5) / (m6 X + m7 Y + m8).
+   */
+  toPicture: number[];
+}
+
+export interface PageResult {
+  /** Version of the whole method: results of different versions are not compared. */
+  version: string;
+  page: PageInfo;
+  lines: LineResult[];
+  measures: MeasureValue[];
+  warnings: PageWarning[];
+  rulings: RulingResult[];
+  loops: LoopResult[];
+}
+
+/** Told between stages: a plain word for the stage, and how much is done (0 to 1). Throw from it to cancel. */
+export type OnProgress = (stage: string, done: number) => void;
