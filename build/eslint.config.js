@@ -12,7 +12,12 @@ import ts from 'typescript-eslint';
 const tasks = ['caseload', 'intake', 'sample', 'readback', 'program', 'progress', 'goals', 'pages'];
 
 const logicFiles = tasks.map((task) => `renderer/${task}/**/*.ts`);
-const viewFiles = ['renderer/**/*.svelte', 'renderer/**/*.svelte.ts', 'renderer/frame/**/*.ts', 'renderer/parts/**/*.ts'];
+const viewFiles = [
+  'renderer/**/*.svelte',
+  'renderer/**/*.svelte.ts',
+  'renderer/frame/**/*.ts',
+  'renderer/parts/**/*.ts',
+];
 
 /** Files that own the operating system; the names are exact so that a new import is a decision. */
 const system = {
@@ -94,8 +99,14 @@ export default ts.config(
     rules: {
       ...restrict(
         system,
-        { regex: '^svelte($|/)|\\.svelte(\\.ts)?$', message: 'Logic knows no views: it is tested and reused without them.' },
-        { regex: '(^|/)(db/(?!types)|electron/|tests/|build/)', message: 'Logic imports other logic and db/types only.' },
+        {
+          regex: '^svelte($|/)|\\.svelte(\\.ts)?$',
+          message: 'Logic knows no views: it is tested and reused without them.',
+        },
+        {
+          regex: '(^|/)(db/(?!types)|electron/|tests/|build/)',
+          message: 'Logic imports other logic and db/types only.',
+        },
         { regex: '(^|/)(frame|parts)/', message: 'Logic imports other logic and db/types only.' },
       ),
       'no-restricted-globals': ['error', ...impureGlobals],
@@ -113,14 +124,20 @@ export default ts.config(
     files: ['electron/contract/**/*.ts'],
     rules: restrict(
       system,
-      { regex: '(^|/)(renderer|handlers|desktop|browser|files|tests|build)/', message: 'The contract imports db/types and zod.' },
+      {
+        regex: '(^|/)(renderer|handlers|desktop|browser|files|tests|build)/',
+        message: 'The contract imports db/types and zod.',
+      },
       { regex: '(^|/)db/(?!types)', message: 'The contract imports db/types and zod.' },
     ),
   },
   {
     files: ['db/**/*.ts'],
     rules: restrict(
-      { regex: '(^|/)(electron|renderer|tests|build)/', message: 'db/ lies at the bottom: it imports nothing above it.' },
+      {
+        regex: '(^|/)(electron|renderer|tests|build)/',
+        message: 'db/ lies at the bottom: it imports nothing above it.',
+      },
       { regex: '^(electron|playwright|svelte|sharp)', message: 'db/ imports better-sqlite3, zod and Node only.' },
     ),
   },

@@ -13,7 +13,6 @@ export default defineConfig({
   root: `${root}renderer`,
   base: '/',
   publicDir: false,
-  configFile: false,
   cacheDir: `${root}.cache/vite`,
   plugins: [svelte({ configFile: false })],
   build: {
