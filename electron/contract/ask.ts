@@ -1,0 +1,31 @@
+/** The window's one way to the shell, typed by the contract. */
+import { Refusal, type Envelope } from './envelope.ts';
+import type { Input, Output, RequestName, ShellEvent } from './index.ts';
+
+/** What both shells put on the window, and nothing else. */
+export interface Bridge {
+  call(json: string): Promise<string>;
+  onEvent(listener: (json: string) => void): void;
+}
+
+declare global {
+  var fairhand: Bridge;
+}
+
+/** @throws Refusal with the code of messages.ts */
+export async function ask<N extends RequestName>(name: N, input: Input<N>): Promise<Output<N>> {
+  const answer = JSON.parse(await globalThis.fairhand.call(JSON.stringify({ name, input }))) as Envelope<Output<N>>;
+  if (answer.ok) return answer.value;
+  throw new Refusal(answer.code, answer.detail);
+}
+
+export const onShellEvent = (listener: (event: ShellEvent) => void): void => {
+  globalThis.fairhand.onEvent((json) => listener(JSON.parse(json) as ShellEvent));
+};
+
+/** Hands picture bytes to the shell; the token names them in the request that follows. */
+export async function stageBlob(bytes: Blob): Promise<string> {
+  const answer = await fetch('/blob', { method: 'POST', body: bytes });
+  if (!answer.ok) throw new Refusal(bytes.size === 0 ? 'empty-file' : 'too-large');
+  return ((await answer.json()) as { token: string }).token;
+}

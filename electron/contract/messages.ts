@@ -1,0 +1,77 @@
+/**
+ * The one home of what the user reads when something cannot be done: what happened, what is safe, what to do next.
+ * `{detail}` takes the refusal's short fact.
+ */
+export const messages = {
+  'unknown-request':
+    'This window asked for something that Fairhand does not know. Nothing was changed. Restart Fairhand.',
+  'malformed-request':
+    'Something in this entry cannot be stored as it is ({detail}). Nothing was changed. Correct it and try again.',
+  internal:
+    'Something went wrong inside Fairhand. What was saved before is safe. Try again; if it happens again, restart Fairhand.',
+  locked: 'The caseload is locked. Nothing was lost. Unlock it with your passphrase to go on.',
+  'no-caseload': 'There is no caseload in this folder yet. Create one, open the demo, or restore a backup.',
+  'caseload-exists':
+    'There is a caseload in this folder already. It was left as it is. Unlock it, or choose another folder.',
+  'wrong-passphrase':
+    'This passphrase does not open the caseload. The caseload is unharmed. Check capital letters and the keyboard, then try again.',
+  'wait-before-retry':
+    'Several passphrases were wrong. The caseload is unharmed. Wait {detail} seconds, then try again.',
+  'passphrase-too-short':
+    'This passphrase is too short to protect health records. Nothing was changed. Use at least 12 characters; a few unrelated words are easy to remember.',
+  damaged:
+    'The caseload file is damaged. It was not changed and will not be deleted. Restore the newest backup, or ask for help with the file.',
+  'key-file-missing':
+    'The key file beside the caseload is missing. The caseload is unharmed but cannot be opened without it. Put the key file back or restore a backup.',
+  'newer-version': 'This caseload was written by a newer Fairhand. It was not changed. Open it with that version.',
+  'locked-by-another':
+    'Another window of Fairhand has this caseload open. Nothing was changed. Use that window or close it first.',
+  'folder-not-writable':
+    'Fairhand cannot write into this folder. Nothing was changed. Choose another folder or ask for write permission.',
+  'disk-full':
+    'The disk is full. Everything saved before is safe; the last entry is still on the screen. Free some space, then try again.',
+  'not-found':
+    'This entry is not in the caseload any more. Nothing was changed. Go back to the caseload and open the client again.',
+  'already-approved': 'This program was approved and is frozen. It was not changed. Start a new program from a copy.',
+  'already-issued': 'This page was issued and is frozen. It was not changed. Make a new page instead.',
+  'red-flag-open':
+    'A red flag is open for this client. No program was approved. See the referral page; approve after the flag was reviewed.',
+  'red-flags-not-asked':
+    'The red-flag questions were not all answered. No program was approved. Ask them first; it takes about three minutes.',
+  'veto-not-overridden':
+    'A line in this program is unsafe for this client as recorded ({detail}). The program was not approved. Remove the line, or keep it and give your reason.',
+  'nothing-to-undo': 'There is nothing to undo for this client since Fairhand was opened.',
+  'code-taken': 'Another client has this code already. Nothing was changed. Choose another code.',
+  'date-in-future': 'This date lies in the future. Nothing was changed. Check the day, month and year.',
+  'empty-file': 'This file is empty. Nothing was added. Scan or copy the page again.',
+  'unreadable-file':
+    'This file cannot be read as a picture or PDF. Nothing was added. Save the page as PNG, JPEG, TIFF or PDF and try again.',
+  'not-an-image': 'This file is not a picture or PDF. Nothing was added. Choose a scan or photo of the page.',
+  truncated: 'This picture breaks off before its end. Nothing was added. Copy or scan it again.',
+  'too-large':
+    'This picture is too large (over 100 million pixels, or over 200 MB). Nothing was added. Scan at 300 dpi.',
+  'page-not-found': 'This PDF has no such page. Nothing was added. Choose another page.',
+  'decode-timeout':
+    'Reading this picture took too long and was stopped. Nothing was added. Save it as PNG or JPEG and try again.',
+  'no-scale':
+    'This page has no scale yet, so nothing can be measured in millimeters. The picture is kept. Give the scan’s dpi, or mark two points a known distance apart.',
+  'scale-out-of-range': 'This scale cannot be right ({detail}). The picture is kept. Check the dpi or the distance.',
+  'setup-impossible':
+    'These heights do not fit together ({detail}). Nothing was computed. Measure again, in millimeters.',
+  cancelled: 'Stopped as you asked. Nothing was changed.',
+  'backup-failed':
+    'The backup could not be finished. The caseload is safe and no half backup was left. Check the disk, then try again.',
+  'backup-unverified':
+    'The backup was written but did not read back the same. It was removed. The caseload is safe. Try another disk.',
+  'not-a-backup':
+    'This file is not a Fairhand backup, or it is damaged. The caseload was not changed. Choose another file.',
+  'save-failed': 'The file could not be written. Nothing in the caseload was changed. Choose another place.',
+  'print-failed': 'The page could not be printed. It is still here. Try again, or save it as PDF.',
+  'demo-missing': 'The demo caseload is not in this installation. Your own caseload is not affected.',
+  'rule-table-refused': 'The rule file was refused: {detail}. The rule table in use stays as it is.',
+} as const;
+
+export type MessageCode = keyof typeof messages;
+
+export const sentenceFor = (code: MessageCode, detail?: string): string =>
+  (messages[code] as string).replace('{detail}', detail ?? 'see the entry');

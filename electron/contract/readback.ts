@@ -1,0 +1,5 @@
+import { save } from './request.ts';
+
+export const readbackRequests = {
+  'reading.save': save('reading'),
+} as const;
