@@ -17,7 +17,8 @@ export const Goal = z.object({
   wordsOf: z.number().int().min(1).max(200).nullable(),
   percent: z.number().min(0).max(100).nullable(),
   tries: z.object({ of: z.number().int().min(1).max(20), need: z.number().int().min(1).max(20) }),
-  by: IsoDate.nullable(),
+  /** When it is to be reached. (`by` is who set it.) */
+  dueOn: IsoDate.nullable(),
   setOn: IsoDate,
   baseline: Line,
   /** Why it matters, in the client's words. */

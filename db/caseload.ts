@@ -1,0 +1,163 @@
+/**
+ * What the rest of Fairhand may ask of an open caseload. Everything here is synchronous and short; what takes
+ * longer (backup, integrity check, import) is offered to a worker by electron/files.
+ */
+import type { OpenCode } from './codes.ts';
+import type { ClientRecord, Fact, FactKind } from './types/record.ts';
+
+/** Who changes something, and when. Passed in: the database reads no clock. */
+export interface Doing {
+  /** ISO instant, for example 2026-03-04T09:12:00.000Z. */
+  at: string;
+  /** Initials of the active therapist. */
+  by: string;
+}
+
+/** A fact as the window sends it; `at` and `by` are stamped by `put` from `Doing`. */
+export type Unstamped<K extends FactKind> = Omit<Fact<K>, 'at' | 'by'>;
+
+/** One row of the list of clients. */
+export interface ClientRow {
+  id: string;
+  code: string;
+  name: string;
+  birthYear: number | null;
+  /** Texts of the diagnoses, joined by '; '. */
+  diagnoses: string;
+  /** ISO date of the latest visit. */
+  lastVisit: string | null;
+  visits: number;
+  archivedOn: string | null;
+}
+
+export type TrailAction = 'create' | 'update' | 'remove' | 'undo' | 'redo' | 'erase' | 'import' | 'set';
+
+/** One change, as shown to the therapist. `before` and `after` are null when absent or emptied by erasing. */
+export interface TrailRow {
+  seq: number;
+  at: string;
+  by: string;
+  clientId: string | null;
+  /** A kind of fact, or 'blob', or 'setting'. */
+  kind: string;
+  factId: string;
+  action: TrailAction;
+  /** Entries of one act of the therapist share it; undo takes a whole step. */
+  step: string;
+  before: unknown;
+  after: unknown;
+}
+
+export interface TrailCheck {
+  whole: boolean;
+  entries: number;
+  /** First entry that does not fit, when not whole. */
+  brokenAt: number | null;
+  /** Hash of the last entry: two copies with the same head hold the same trail. */
+  head: string;
+}
+
+export interface BlobInfo {
+  id: string;
+  clientId: string;
+  sha256: string;
+  mime: string;
+  bytes: number;
+}
+
+/** How many rows of each kind (and 'blob', 'setting', 'trail'). */
+export type Counts = Record<string, number>;
+
+/** Writes that belong to one act of the therapist: all or nothing, one step for undo. */
+export interface Writer {
+  put<K extends FactKind>(kind: K, fact: Unstamped<K>): Fact<K>;
+  remove(kind: FactKind, id: string): void;
+}
+
+/**
+ * An open caseload. Every method throws `CaseloadError` with a code (codes.ts) when it cannot do its work;
+ * nothing is changed then.
+ */
+export interface Caseload {
+  readonly folder: string;
+  /** Version of the file's tables. */
+  readonly schemaVersion: number;
+
+  /** All clients by name, archived ones last. */
+  clients(): ClientRow[];
+  /** Clients whose name or code contains every word typed; case and accents do not matter. */
+  search(typed: string): ClientRow[];
+  /** By code, for `summary --client CODE`. */
+  clientByCode(code: string): Fact<'client'> | null;
+  /** Everything of one client except pictures' bytes. @throws not-found */
+  record(clientId: string): ClientRecord;
+  get<K extends FactKind>(kind: K, id: string): Fact<K> | null;
+
+  /**
+   * Saves one fact: a new id creates, a known one updates. One transaction with its trail entry; saving the same
+   * content again changes nothing. An answer to an item, side or red flag that was answered in this visit keeps the
+   * id of that answer, so take the returned fact.
+   * @throws malformed-request, not-found (client, visit … it belongs to), code-taken, already-approved, already-issued,
+   * disk-full, damaged, locked
+   */
+  put<K extends FactKind>(kind: K, fact: Unstamped<K>, doing: Doing): Fact<K>;
+  /** Removes a fact and what hangs on it (a visit takes its samples along) in one step. Undo brings all back. */
+  remove(kind: FactKind, id: string, doing: Doing): void;
+  /** Several writes as one act: all or nothing, undone together. */
+  together<T>(doing: Doing, act: (write: Writer) => T): T;
+
+  /** Keeps original bytes (at most 200 MB) with their checksum. The same bytes of one client are kept once. */
+  putBlob(clientId: string, mime: string, bytes: Uint8Array, doing: Doing): BlobInfo;
+  /** Null when unknown. @throws damaged when the bytes do not fit their checksum */
+  blob(id: string): (BlobInfo & { data: Buffer }) | null;
+
+  /** Clinic settings and the clinic's own rule changes, by name; null when never set. The caller validates. */
+  setting(name: string): unknown;
+  putSetting(name: string, value: unknown, doing: Doing): void;
+  removeSetting(name: string, doing: Doing): void;
+
+  /** Takes back this client's last step since the caseload was opened. @throws nothing-to-undo */
+  undo(clientId: string, doing: Doing): ClientRecord | null;
+  redo(clientId: string, doing: Doing): ClientRecord | null;
+  canUndo(clientId: string): { undo: boolean; redo: boolean };
+
+  /** One client's changes, newest first. */
+  trail(clientId: string, limit?: number): TrailRow[];
+  verifyTrail(): TrailCheck;
+
+  archive(clientId: string, on: string | null, doing: Doing): Fact<'client'>;
+  /** Erases values, pictures and search text of a client; the trail's chain still holds. Cannot be undone. */
+  erase(clientId: string, doing: Doing): void;
+  /** Moves everything of `from` to `into` and removes `from`; one step, undoable at `into`. */
+  merge(from: string, into: string, doing: Doing): ClientRecord;
+
+  counts(): Counts;
+  /** Changes whenever something was written: an automatic backup is due only when it moved. */
+  lastSeq(): number;
+  /** Quick check of every page; 'ok' or what SQLite reports. */
+  quickCheck(): string;
+  /** Gives `use` a copy of the key for a worker; the copy is zeroed afterwards. */
+  withKey<T>(use: (identity: Uint8Array) => T): T;
+  /** Optimizes, truncates the -wal, closes, zeroes the key. Safe to call twice. */
+  close(): void;
+}
+
+/** What opens a caseload: the passphrase, the recovery key of the printed sheet, or the key itself (a worker). */
+export type Secret = { passphrase: string } | { recoveryKey: string } | { identity: Uint8Array };
+
+export type Opened = { ok: true; caseload: Caseload } | { ok: false; code: OpenCode };
+
+/** `recoveryKey` is shown once, for the recovery sheet; it is stored nowhere. */
+export type Created = { ok: true; caseload: Caseload; recoveryKey: string } | { ok: false; code: OpenCode };
+
+/*
+ * index.ts exports, besides these types:
+ *   caseloadExists(folder): boolean
+ *   createCaseload({ folder, passphrase, now }): Promise<Created>     at least 12 characters
+ *   openCaseload({ folder, now, ...secret }): Promise<Opened>         now: ISO instant; the unlocking takes about 0.7 s off the main thread
+ *   changePassphrase({ folder, passphrase, next, now }): Promise<{ ok: true } | { ok: false; code: OpenCode }>
+ *   CaseloadError, and the schemas and kinds of types/
+ * electron/files/backup.ts:
+ *   makeBackup({ folder, identity, to, now, onProgress?, signal? }): Promise<BackupInfo>
+ *   listBackups(folder): BackupInfo[]      restoreBackup({ folder, file, passphrase, now }): Promise<{ keptAs: string }>
+ */

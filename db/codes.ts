@@ -1,0 +1,36 @@
+/** Why the caseload refused. electron/contract/messages.ts has the sentence for each. */
+export type OpenCode =
+  | 'no-caseload'
+  | 'caseload-exists'
+  | 'wrong-passphrase'
+  | 'passphrase-too-short'
+  | 'key-file-missing'
+  | 'damaged'
+  | 'newer-version'
+  | 'locked-by-another'
+  | 'folder-not-writable'
+  | 'disk-full';
+
+export type CaseloadCode =
+  | OpenCode
+  | 'malformed-request'
+  | 'not-found'
+  | 'code-taken'
+  | 'already-approved'
+  | 'already-issued'
+  | 'nothing-to-undo'
+  | 'too-large'
+  | 'locked'
+  | 'internal';
+
+/** `detail` is a field or a number for the sentence, never client data. */
+export class CaseloadError extends Error {
+  readonly code: CaseloadCode;
+  readonly detail: string | undefined;
+  constructor(code: CaseloadCode, detail?: string) {
+    super(detail === undefined ? code : `${code}: ${detail}`);
+    this.name = 'CaseloadError';
+    this.code = code;
+    this.detail = detail;
+  }
+}
