@@ -61,7 +61,8 @@ export function penFont(hand: PenHand): LetterFont {
       const source = raw.get(char);
       if (!source) throw new RangeError(`${hand} has no letter "${char}"`);
       const strokes = strokesOf(source.path, unit);
-      for (const chain of strokes) for (let i = 1; i < chain.length; i += 2) chain[i] = (chain[i] as number) - low / unit;
+      for (const chain of strokes)
+        for (let i = 1; i < chain.length; i += 2) chain[i] = (chain[i] as number) - low / unit;
       const glyph: Glyph = { char, advance: source.advance / unit, rings: [], strokes };
       glyphs.set(char, glyph);
       return glyph;
