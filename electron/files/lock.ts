@@ -3,7 +3,17 @@
  * The lock is a small file naming the process; it is stale when that process is gone or is another one by now.
  * Signals between the two are files too, so that nothing listens on a socket.
  */
-import { closeSync, mkdirSync, openSync, readFileSync, rmSync, watch, writeFileSync, writeSync } from 'node:fs';
+import {
+  closeSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  watch,
+  writeFileSync,
+  writeSync,
+} from 'node:fs';
 import path from 'node:path';
 
 const LOCK = 'in-use.json';
@@ -54,6 +64,15 @@ function readHolder(file: string): Holder | null {
   }
 }
 
+/** A lock without a readable holder is just being written by another start when it is younger than 5 s. */
+function isFresh(file: string): boolean {
+  try {
+    return statSync(file).mtimeMs > Date.now() - 5000;
+  } catch {
+    return false;
+  }
+}
+
 /**
  * Takes the folder, or answers null when another running Fairhand has it.
  * @throws when the folder cannot be made or written (the caller says so in a sentence)
@@ -72,7 +91,7 @@ export function takeLock(folder: string): Lock | null {
       if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
     }
     const holder = readHolder(file);
-    if (holder && alive(holder)) return null;
+    if (holder ? alive(holder) : isFresh(file)) return null;
     rmSync(file, { force: true });
   }
   return null;

@@ -1,0 +1,71 @@
+/** Builds the window, and where it is needed the Electron shell, only when their sources have changed. */
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { during } from './console.js';
+import { root } from './install.js';
+
+function* filesUnder(place) {
+  const full = path.join(root, place);
+  if (!existsSync(full)) return;
+  if (!statSync(full).isDirectory()) {
+    yield place;
+    return;
+  }
+  for (const entry of readdirSync(full, { withFileTypes: true })) yield* filesUnder(path.join(place, entry.name));
+}
+
+/** Sums up names, sizes and times of the sources: one look at each, no reading. */
+function mark(places) {
+  const sum = createHash('sha256');
+  for (const place of places) {
+    for (const file of [...filesUnder(place)].sort()) {
+      const { size, mtimeMs } = statSync(path.join(root, file));
+      sum.update(`${file} ${size} ${mtimeMs}\n`);
+    }
+  }
+  return sum.digest('hex');
+}
+
+async function buildIfChanged(name, product, places, build) {
+  const markFile = path.join(root, '.cache', `built-${name}`);
+  const now = mark(places);
+  if (existsSync(path.join(root, product)) && existsSync(markFile) && readFileSync(markFile, 'utf8') === now) return;
+  await build();
+  mkdirSync(path.dirname(markFile), { recursive: true });
+  writeFileSync(markFile, now);
+}
+
+/** dist/renderer: what the window shows, the same for both shells. */
+export function buildWindow() {
+  const sources = [
+    'renderer',
+    'db/types',
+    'db/rules',
+    'electron/contract',
+    'build/vite.config.ts',
+    'package-lock.json',
+  ];
+  return buildIfChanged('window', 'dist/renderer/index.html', sources, () =>
+    during('Building the window (its sources have changed)', async () => {
+      const { build } = await import('vite');
+      // Into a folder of its own first: a build that is stopped halfway never becomes the window.
+      const made = path.join(root, 'dist', `renderer-${process.pid}`);
+      const outcome = { outDir: made, emptyOutDir: true };
+      await build({ configFile: path.join(root, 'build/vite.config.ts'), logLevel: 'warn', build: outcome });
+      rmSync(path.join(root, 'dist/renderer'), { recursive: true, force: true });
+      renameSync(made, path.join(root, 'dist/renderer'));
+    }),
+  );
+}
+
+/** dist/app: the rest of the app as plain JavaScript, for Electron, which reads no TypeScript. */
+export function buildDesktop() {
+  const sources = ['electron', 'db', 'renderer', 'build/desktop.js', 'package-lock.json'];
+  return buildIfChanged('desktop', 'dist/app/electron/desktop/main.js', sources, () =>
+    during('Building the desktop shell (its sources have changed)', async () => {
+      const { compileDesktop } = await import('./desktop.js');
+      await compileDesktop(root);
+    }),
+  );
+}

@@ -1,0 +1,5 @@
+/** See find.js: the installed Chromium-family program, or null. */
+export function findBrowser(
+  platform?: NodeJS.Platform,
+  env?: Readonly<Record<string, string | undefined>>,
+): string | null;

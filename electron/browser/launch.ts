@@ -1,0 +1,96 @@
+/** Starts an installed Chromium as an app window over the CDP pipe: no port is opened, nothing can be fetched. */
+import { mkdirSync, rmSync } from 'node:fs';
+import path from 'node:path';
+import { chromium } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
+
+export interface WindowSize {
+  width: number;
+  height: number;
+}
+
+export interface LaunchOptions {
+  executable: string;
+  /** Folder for the browser's own files; made new here and wiped by `wipeProfile`. No client data enters it. */
+  profile: string;
+  /** Outer size of the window in CSS pixels. */
+  size: WindowSize;
+  /** True where no display can be had: Chromium's own windowless mode, same engine. */
+  headless?: boolean;
+}
+
+/**
+ * Switches of the window. Names never resolve and no proxy is asked, so that even a mistake cannot reach a network;
+ * the caches are off, so that no page or scan is kept in the profile.
+ */
+export function switches(size: WindowSize): string[] {
+  return [
+    '--app=data:text/html,<title>Fairhand</title>',
+    '--test-type',
+    `--window-size=${size.width},${size.height}`,
+    '--window-position=0,0',
+    '--host-resolver-rules=MAP * ~NOTFOUND',
+    '--no-proxy-server',
+    '--disable-quic',
+    '--disable-domain-reliability',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+    '--disable-breakpad',
+    '--disable-crash-reporter',
+    '--disable-extensions',
+    '--disable-logging',
+    '--no-default-browser-check',
+    '--no-first-run',
+    '--no-pings',
+    '--metrics-recording-only',
+    '--disk-cache-size=1',
+    '--media-cache-size=1',
+    '--disable-gpu-shader-disk-cache',
+    '--disable-spell-checking',
+    '--password-store=basic',
+    '--disable-features=Translate,MediaRouter,OptimizationHints,AutofillServerCommunication,InterestFeedContentSuggestions,GlobalMediaControls',
+  ];
+}
+
+/**
+ * The browser's options. As root the operating system's sandbox cannot be used; the page's own limits stay.
+ * @param uid numeric user id, or null where the system has none (Windows)
+ */
+export function launchOptions(options: LaunchOptions, uid: number | null) {
+  return {
+    executablePath: options.executable,
+    headless: options.headless ?? false,
+    viewport: null,
+    serviceWorkers: 'block' as const,
+    acceptDownloads: false,
+    chromiumSandbox: uid !== 0,
+    ignoreDefaultArgs: ['--enable-automation'],
+    args: switches(options.size),
+    handleSIGINT: false,
+    handleSIGTERM: false,
+    handleSIGHUP: false,
+  };
+}
+
+/** Removes what the browser wrote about itself. Also run before a start, for what a killed one left. */
+export function wipeProfile(profile: string): void {
+  rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
+}
+
+/** The folder inside a caseload folder that holds the browser's own files while the window is open. */
+export function profileFolder(dataFolder: string): string {
+  return path.join(dataFolder, 'window-profile');
+}
+
+/** Opens the empty window. The caller serves it (serve.ts), binds it (bind.ts) and goes to the page. */
+export async function launch(options: LaunchOptions): Promise<{ context: BrowserContext; page: Page }> {
+  wipeProfile(options.profile);
+  mkdirSync(options.profile, { recursive: true, mode: 0o700 });
+  const context = await chromium.launchPersistentContext(
+    options.profile,
+    launchOptions(options, process.getuid?.() ?? null),
+  );
+  const page = context.pages()[0] ?? (await context.newPage());
+  return { context, page };
+}

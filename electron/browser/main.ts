@@ -1,0 +1,77 @@
+/** Starts Fairhand in an installed Chromium. Run by `npm start` when Electron's own program is not there. */
+import { homedir } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { openBackend } from '../open-backend.ts';
+import { dataFolder, FolderProblem } from '../data-folder.ts';
+import { askForward, takeLock } from '../files/lock.ts';
+import type { Lock } from '../files/lock.ts';
+import { findBrowser } from './find.js';
+import { comeForward, startSession } from './session.ts';
+import { keepSize, rememberedSize } from './window-size.ts';
+
+const rendererFolder = fileURLToPath(new URL('../../dist/renderer', import.meta.url));
+
+const tell = (line: string) => void process.stderr.write(`${line}\n`);
+
+/** A reason not to start, as a sentence for the terminal. */
+class CannotStart extends Error {}
+
+function chosenFolder(argv: readonly string[]): string {
+  const at = argv.indexOf('--data');
+  const asked = at === -1 ? null : (argv[at + 1] ?? '');
+  return dataFolder(asked, { platform: process.platform, home: homedir(), env: process.env });
+}
+
+function lockOrForward(folder: string): Lock | null {
+  let lock: Lock | null;
+  try {
+    lock = takeLock(folder);
+  } catch {
+    throw new CannotStart(
+      `Fairhand cannot write into the caseload folder ${folder}. Nothing was changed. Choose another folder with --data, or ask for write permission.`,
+    );
+  }
+  if (!lock) askForward(folder);
+  return lock;
+}
+
+/** Opens the window, answers when it was closed. */
+export async function main(argv: readonly string[]): Promise<void> {
+  const executable = findBrowser();
+  if (!executable) {
+    throw new CannotStart(
+      'No Chromium, Chrome or Edge was found to open the window with. Install one of them and start again.',
+    );
+  }
+  const folder = chosenFolder(argv);
+  const lock = lockOrForward(folder);
+  if (!lock) {
+    tell('Fairhand is open already on this caseload; its window was brought to the front.');
+    return;
+  }
+  try {
+    const session = await startSession({
+      dataFolder: folder,
+      rendererFolder,
+      executable,
+      size: rememberedSize(folder),
+      saveFolder: process.env['FAIRHAND_SAVE_DIR'] ?? null,
+      openBackend: (port, emit) => openBackend(folder, port, emit),
+    });
+    lock.onForward(() => void comeForward(session));
+    keepSize(session.page, folder);
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void session.close());
+    await session.closed;
+  } finally {
+    lock.release();
+  }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  main(process.argv.slice(2)).catch((error: unknown) => {
+    const known = error instanceof CannotStart || error instanceof FolderProblem;
+    tell(known ? error.message : 'Fairhand could not open its window. What was saved before is safe. Start it again.');
+    if (process.env['FAIRHAND_DEBUG'] === '1') tell(String(error instanceof Error ? error.stack : error));
+    process.exitCode = known ? 2 : 1;
+  });
+}

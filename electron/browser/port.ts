@@ -1,0 +1,155 @@
+/** The browser shell's dialogs: the browser's own pickers, opened in the window; bytes cross the pipe in slices. */
+import { randomUUID } from 'node:crypto';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import type { BrowserContext, JSHandle, Page } from 'playwright-core';
+import type { OpenedFile, OpenOptions, PageSize, Saved, SaveOptions, ShellPort } from '../shell-port.ts';
+import { BROWSER_ORIGIN } from '../window-policy.ts';
+
+/** Bytes of one slice over the pipe: large enough to be fast, small enough to keep the window answering. */
+const SLICE = 3 * 1024 * 1024;
+
+export interface BrowserPortOptions {
+  /**
+   * Folder that takes every saved file without a dialog (FAIRHAND_SAVE_DIR): for the demo visit without a display
+   * and for end-to-end tests. Null: the therapist picks the place.
+   */
+  saveFolder: string | null;
+}
+
+/** Permissions that the page always has: copying text out. Naming the list denies every other one. */
+const ALWAYS = ['clipboard-write'];
+
+/** How long a granted camera stays open for its one picture, in milliseconds. */
+const CAMERA_MS = 120_000;
+
+/** Makes a saved file's name harmless on every system; it never leaves its folder. */
+export function plainFileName(name: string): string {
+  const plain = Array.from(path.basename(name.replaceAll('\\', '/')), (char) =>
+    char < ' ' || '<>:"/|?*'.includes(char) ? '-' : char,
+  )
+    .join('')
+    .replace(/^\.+/, '');
+  return plain === '' ? 'fairhand' : plain;
+}
+
+/** A name that does not overwrite: sheet.pdf, sheet-2.pdf, … */
+export function freeName(name: string, taken: (name: string) => boolean): string {
+  if (!taken(name)) return name;
+  const ending = path.extname(name);
+  const stem = name.slice(0, name.length - ending.length);
+  for (let number = 2; ; number++) {
+    const next = `${stem}-${number}${ending}`;
+    if (!taken(next)) return next;
+  }
+}
+
+/** Denies everything but copying text; run once at the start. */
+export async function denyPermissions(context: BrowserContext): Promise<void> {
+  await context.grantPermissions(ALWAYS, { origin: BROWSER_ORIGIN });
+}
+
+/** The dialogs of this window. */
+export function browserPort(context: BrowserContext, page: Page, options: BrowserPortOptions): ShellPort {
+  return {
+    chooseOpen: (wanted) => chooseOpen(page, wanted),
+    chooseSave: (save) =>
+      options.saveFolder === null ? chooseSave(page, save) : Promise.resolve(saveInto(options.saveFolder, save)),
+    printPdf: ({ pageSize }) => printPdf(page, pageSize),
+    async printPaper() {
+      // Not awaited in the page: print() blocks it until the dialog is closed.
+      await page.evaluate(() => void setTimeout(() => window.print(), 0));
+    },
+    async allowCameraOnce() {
+      await context.grantPermissions([...ALWAYS, 'camera'], { origin: BROWSER_ORIGIN });
+      setTimeout(() => void denyPermissions(context).catch(() => undefined), CAMERA_MS).unref();
+    },
+    close: () => void page.close().catch(() => undefined),
+  };
+}
+
+async function chooseOpen(page: Page, wanted: OpenOptions): Promise<OpenedFile | null> {
+  const picked = await page.evaluateHandle(
+    (accept) =>
+      new Promise<File | null>((resolve) => {
+        const input = document.createElement('input');
+        input.type = 'file';
+        input.accept = accept;
+        input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
+        input.addEventListener('cancel', () => resolve(null));
+        input.click();
+      }),
+    wanted.endings.map((ending) => `.${ending}`).join(','),
+  );
+  const about = await picked.evaluate((file) => (file ? { name: file.name, size: file.size } : null));
+  if (!about) return null;
+  return {
+    token: randomUUID(),
+    name: about.name,
+    async read() {
+      if (about.size > wanted.maxBytes) throw new RangeError('The file is larger than the cap.');
+      const bytes = await readSlices(picked as JSHandle<File>, about.size);
+      await picked.dispose();
+      return bytes;
+    },
+  };
+}
+
+async function readSlices(file: JSHandle<File>, size: number): Promise<Uint8Array> {
+  const bytes = new Uint8Array(size);
+  for (let from = 0; from < size; from += SLICE) {
+    const encoded = await file.evaluate(
+      (whole, [start, end]) =>
+        new Promise<string>((resolve, reject) => {
+          const reader = new FileReader();
+          reader.onload = () => resolve(String(reader.result));
+          reader.onerror = () => reject(reader.error);
+          reader.readAsDataURL(whole.slice(start, end));
+        }),
+      [from, Math.min(size, from + SLICE)] as const,
+    );
+    bytes.set(Buffer.from(encoded.slice(encoded.indexOf(',') + 1), 'base64'), from);
+  }
+  return bytes;
+}
+
+/** What the page needs of the File System Access API; TypeScript's own list does not have the picker. */
+interface SavePicker {
+  showSaveFilePicker(options: { suggestedName: string }): Promise<FileSystemFileHandle>;
+}
+
+async function chooseSave(page: Page, save: SaveOptions): Promise<Saved> {
+  const target = await page.evaluateHandle(async (suggestedName) => {
+    try {
+      const file = await (window as unknown as SavePicker).showSaveFilePicker({ suggestedName });
+      return { name: file.name, out: await file.createWritable() };
+    } catch (error) {
+      if (error instanceof DOMException && error.name === 'AbortError') return null;
+      throw error;
+    }
+  }, plainFileName(save.suggestedName));
+  const name = await target.evaluate((open) => open?.name ?? null);
+  if (name === null) return { saved: false, name: null };
+  for (let from = 0; from < save.bytes.byteLength; from += SLICE) {
+    const slice = Buffer.from(save.bytes.subarray(from, from + SLICE)).toString('base64');
+    await target.evaluate(async (open, encoded) => {
+      await open?.out.write(Uint8Array.from(atob(encoded), (char) => char.charCodeAt(0)));
+    }, slice);
+  }
+  await target.evaluate((open) => open?.out.close());
+  await target.dispose();
+  return { saved: true, name };
+}
+
+/** Writes into the named folder without a dialog and without overwriting. */
+export function saveInto(folder: string, save: SaveOptions): Saved {
+  mkdirSync(folder, { recursive: true });
+  const name = freeName(plainFileName(save.suggestedName), (taken) => existsSync(path.join(folder, taken)));
+  writeFileSync(path.join(folder, name), save.bytes, { flag: 'wx' });
+  return { saved: true, name };
+}
+
+async function printPdf(page: Page, pageSize: PageSize): Promise<Uint8Array> {
+  const pdf = await page.pdf({ format: pageSize, preferCSSPageSize: true, printBackground: true });
+  return new Uint8Array(pdf);
+}

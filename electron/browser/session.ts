@@ -1,0 +1,92 @@
+/** One window in the installed Chromium, from start to close: what main.ts, the demo visit and the tests share. */
+import type { BrowserContext, Page } from 'playwright-core';
+import type { Backend } from '../backend.ts';
+import type { ShellPort } from '../shell-port.ts';
+import { BROWSER_ORIGIN } from '../window-policy.ts';
+import { bind, emit } from './bind.ts';
+import type { WindowSize } from './launch.ts';
+import { launch, profileFolder, wipeProfile } from './launch.ts';
+import { browserPort, denyPermissions } from './port.ts';
+import { serve } from './serve.ts';
+
+export interface SessionOptions {
+  /** The caseload folder; it must be locked by the caller. */
+  dataFolder: string;
+  /** Absolute folder of the built window. */
+  rendererFolder: string;
+  /** The Chromium-family program. */
+  executable: string;
+  size: WindowSize;
+  headless?: boolean;
+  /** Takes saved files without a dialog; null: the therapist picks the place. */
+  saveFolder: string | null;
+  /** Opens the caseload behind the contract. */
+  openBackend(port: ShellPort, emit: (json: string) => void): Promise<Backend>;
+}
+
+export interface Session {
+  context: BrowserContext;
+  page: Page;
+  backend: Backend;
+  /** Resolves when the window is gone, the caseload closed and the browser's own files wiped. */
+  closed: Promise<void>;
+  /** Closes the window and waits for `closed`. */
+  close(): Promise<void>;
+}
+
+/**
+ * Opens the window and shows the page.
+ * @throws when the browser does not start or the caseload cannot be opened; nothing is left behind then
+ */
+export async function startSession(options: SessionOptions): Promise<Session> {
+  const profile = profileFolder(options.dataFolder);
+  const { context, page } = await launch({
+    executable: options.executable,
+    profile,
+    size: options.size,
+    headless: options.headless ?? false,
+  });
+  const port = browserPort(context, page, { saveFolder: options.saveFolder });
+  let backend: Backend;
+  try {
+    backend = await options.openBackend(port, (json) => void emit(page, json));
+  } catch (error) {
+    await context.close();
+    wipeProfile(profile);
+    throw error;
+  }
+  const closed = new Promise<void>((resolve, reject) => {
+    // The page's own close is the sign; the browser process ends later or, on some systems, not at all.
+    page.on('close', () => {
+      finish(context, backend, profile).then(resolve, reject);
+    });
+  });
+  await serve(context, page, backend, options.rendererFolder);
+  await bind(context, page, (json) => backend.call(json));
+  await denyPermissions(context);
+  await page.goto(`${BROWSER_ORIGIN}/index.html`);
+  return {
+    context,
+    page,
+    backend,
+    closed,
+    async close() {
+      await page.close().catch(() => undefined);
+      await closed;
+    },
+  };
+}
+
+async function finish(context: BrowserContext, backend: Backend, profile: string): Promise<void> {
+  try {
+    await backend.close();
+  } finally {
+    await context.close().catch(() => undefined);
+    wipeProfile(profile);
+  }
+}
+
+/** Brings the window to the front, for a second start on the same folder. */
+export async function comeForward(session: Session): Promise<void> {
+  await session.page.bringToFront().catch(() => undefined);
+}
