@@ -1,0 +1,3 @@
+globalThis.heard = [];
+globalThis.fairhand.onEvent((json) => globalThis.heard.push(json));
+document.getElementById('ready').textContent = 'ready';
