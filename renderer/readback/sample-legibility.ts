@@ -1,0 +1,92 @@
+import type { Reading } from '../../db/types/reading.ts';
+import { needsThirdReader, readerAgreement, type ReaderAgreement } from './agreement.ts';
+import { mergeConfusions, type Confusion } from './confusions.ts';
+import { addCounts, countReadback, scoreOf, type OwnSpelling, type ReadbackCounts } from './score.ts';
+
+/** One reading, scored. */
+export interface ScoredReading {
+  reading: Reading;
+  wordsRight: number;
+  wordsIntended: number;
+  /** Null for a reading counted on paper: there is no text to compare. */
+  counts: ReadbackCounts | null;
+  /** Share of words right in each line, 0 to 1; lines without words left out. */
+  lineAccuracies: number[];
+}
+
+/** What all readings of one sample say together. */
+export interface SampleLegibility {
+  /** Which readers it rests on: strangers where there are any, else family, else the therapist. */
+  reader: Reading['reader'];
+  readers: number;
+  blind: boolean;
+  /** Mean of the readers' word accuracies, 0 to 1. */
+  accuracy: number;
+  /** Words right (mean over readers, rounded) of words intended. */
+  wordsRight: number;
+  words: number;
+  agreement: ReaderAgreement | null;
+  thirdReaderAdvised: boolean;
+  confusions: Confusion[];
+  readings: ScoredReading[];
+}
+
+/** Scores a stored reading line by line. Null when it holds no words (every intended line was personal or empty). */
+export function scoreReading(reading: Reading, spellings: readonly OwnSpelling[] = []): ScoredReading | null {
+  if (reading.counted) {
+    const { right, of } = reading.counted;
+    return { reading, wordsRight: Math.min(right, of), wordsIntended: of, counts: null, lineAccuracies: [] };
+  }
+  const lines = reading.lines.map((line) => countReadback(line.intended, line.read, spellings));
+  const counts = addCounts(lines);
+  if (counts.wordsIntended === 0) return null;
+  const lineAccuracies = lines.flatMap((line) => scoreOf(line).wordAccuracy ?? []);
+  return { reading, wordsRight: counts.wordsRight, wordsIntended: counts.wordsIntended, counts, lineAccuracies };
+}
+
+/**
+ * Legibility of a sample from its readings. Unfamiliar readers come first: family decodes better, and whoever knows
+ * the text better still, so kinds of readers are never mixed. Each reader counts once, with the latest reading.
+ * @returns null while nobody has read it
+ */
+export function sampleLegibility(
+  readings: readonly Reading[],
+  spellings: readonly OwnSpelling[] = [],
+): SampleLegibility | null {
+  const scored = latestPerReader(readings).flatMap((reading) => scoreReading(reading, spellings) ?? []);
+  for (const reader of ['unfamiliar', 'family', 'therapist'] as const) {
+    const own = scored.filter((one) => one.reading.reader === reader);
+    if (own.length > 0) return combine(reader, own);
+  }
+  return null;
+}
+
+function latestPerReader(readings: readonly Reading[]): Reading[] {
+  const latest = new Map<string, Reading>();
+  for (const reading of readings) {
+    const key = `${reading.reader} ${reading.readerInitials.toLowerCase()}`;
+    const known = latest.get(key);
+    if (!known || known.readAt < reading.readAt) latest.set(key, reading);
+  }
+  return [...latest.values()].sort((a, b) => (a.readAt < b.readAt ? -1 : a.readAt > b.readAt ? 1 : 0));
+}
+
+function combine(reader: Reading['reader'], own: ScoredReading[]): SampleLegibility {
+  const accuracy = own.reduce((sum, one) => sum + one.wordsRight / one.wordsIntended, 0) / own.length;
+  const words = own[0]!.wordsIntended;
+  const [first, second] = own.filter((one) => one.counts !== null);
+  const marks = (one: ScoredReading) => one.counts!.marks.map((mark) => mark.right);
+  return {
+    reader,
+    readers: own.length,
+    blind: own.every((one) => one.reading.blind),
+    accuracy,
+    wordsRight: Math.round(accuracy * words),
+    words,
+    agreement: first && second ? readerAgreement(marks(first), marks(second)) : null,
+    thirdReaderAdvised:
+      own.length === 2 && !!first && !!second && needsThirdReader(first.lineAccuracies, second.lineAccuracies),
+    confusions: mergeConfusions(own.map((one) => one.counts?.confusions ?? [])),
+    readings: own,
+  };
+}

@@ -1,0 +1,118 @@
+import { expect, test } from 'vitest';
+import type { Reading } from '../../db/types/reading.ts';
+import { agreementSentence, needsThirdReader, readerAgreement } from '../../renderer/readback/agreement.ts';
+import { assignLines } from '../../renderer/readback/assign-lines.ts';
+import { queueSentence, readingQueue, type QueueSample } from '../../renderer/readback/queue.ts';
+import { sampleLegibility } from '../../renderer/readback/sample-legibility.ts';
+
+const reading = (over: Partial<Reading>): Reading => ({
+  id: crypto.randomUUID(),
+  at: '2026-03-01T10:00:00.000Z',
+  by: 'KT',
+  clientId: 'c',
+  visitId: 'v',
+  sampleId: 's1',
+  readAt: '2026-03-01T10:00:00.000Z',
+  reader: 'unfamiliar',
+  readerInitials: 'AB',
+  blind: true,
+  lines: [{ intended: 'buy milk and bread', read: 'buy milk and bread', seconds: 4 }],
+  counted: null,
+  ...over,
+});
+
+const line = (read: string) => [{ intended: 'buy milk and bread', read, seconds: null }];
+
+test('nobody has read it yet: no legibility, no number', () => {
+  expect(sampleLegibility([])).toBeNull();
+});
+
+test('two strangers are averaged and compared, family stays apart', () => {
+  const found = sampleLegibility([
+    reading({ lines: line('buy milk and bread') }),
+    reading({ readerInitials: 'CD', lines: line('buy mulk and breed') }),
+    reading({ reader: 'family', readerInitials: 'EF', lines: line('? ? ? ?') }),
+  ])!;
+  expect(found).toMatchObject({ reader: 'unfamiliar', readers: 2, accuracy: 0.75, wordsRight: 3, words: 4 });
+  expect(found.agreement).toMatchObject({ both: 2, onlyFirst: 2, neither: 0, agree: 0.5 });
+  expect(found.thirdReaderAdvised).toBe(true);
+});
+
+test('a reader counts once, with the latest reading', () => {
+  const found = sampleLegibility([
+    reading({ lines: line('? ? ? ?') }),
+    reading({ readerInitials: 'ab', readAt: '2026-03-02T10:00:00.000Z', lines: line('buy milk and bread') }),
+  ])!;
+  expect(found).toMatchObject({ readers: 1, accuracy: 1 });
+});
+
+test('a count made on paper is kept as it is', () => {
+  expect(sampleLegibility([reading({ lines: [], counted: { right: 18, of: 24 } })])).toMatchObject({
+    accuracy: 0.75,
+    words: 24,
+    agreement: null,
+  });
+});
+
+test('agreement where all words can be read has no kappa but says so in words', () => {
+  const all = readerAgreement([true, true, true], [true, true, true])!;
+  expect(all).toMatchObject({ agree: 1, kappa: null, ac1: 1, agreeUnreadable: null });
+  expect(agreementSentence(all)).toBe('The two readers agree: the same answer for 3 of 3 words.');
+  expect(readerAgreement([], [])).toBeNull();
+});
+
+test('a third reader is asked when a line differs by more than 20 points', () => {
+  expect(needsThirdReader([0.8, 0.9], [0.6, 0.9])).toBe(false);
+  expect(needsThirdReader([0.8, 0.9], [0.55, 0.9])).toBe(true);
+});
+
+const sample = (id: string, over: Partial<QueueSample> = {}): QueueSample => ({
+  sampleId: id,
+  clientId: `client of ${id}`,
+  visitId: 'v',
+  takenAt: '2026-03-01T09:00:00.000Z',
+  textCodes: ['P1'],
+  lines: ['buy milk', 'and bread'],
+  ...over,
+});
+
+const counting = () => {
+  let i = 0;
+  return () => [0.1, 0.7, 0.3, 0.9, 0.5][i++ % 5]!;
+};
+
+test('the queue mixes clients, leaves out what was read and what has no text', () => {
+  const samples = [
+    sample('s1'),
+    sample('s2', { textCodes: ['P2'] }),
+    sample('s3', { textCodes: ['P3'], lines: ['', 'x'] }),
+  ];
+  const who = { reader: 'unfamiliar', initials: 'AB', now: '2026-03-20T09:00:00.000Z' } as const;
+  const queue = readingQueue(samples, [reading({ sampleId: 's1' })], who, counting());
+  expect(queue).toHaveLength(3);
+  expect(new Set(queue.map((q) => q.sampleId))).toEqual(new Set(['s2', 's3']));
+  expect(queueSentence(queue.length)).toBe('3 lines waiting');
+});
+
+test('a reader who met the same text this week is not asked again', () => {
+  const samples = [sample('s1'), sample('s2')];
+  const who = { reader: 'unfamiliar', initials: 'AB', now: '2026-03-03T09:00:00.000Z' } as const;
+  expect(readingQueue(samples, [reading({ sampleId: 's1' })], who, counting())).toEqual([]);
+});
+
+test('the therapist waits a week', () => {
+  const early = { reader: 'therapist', initials: 'KT', now: '2026-03-05T09:00:00.000Z' } as const;
+  expect(readingQueue([sample('s1')], [], early, counting())).toEqual([]);
+  expect(readingQueue([sample('s1')], [], { ...early, now: '2026-03-09T09:00:00.000Z' }, counting())).toHaveLength(2);
+});
+
+test('intended words find their written line', () => {
+  const words = (...texts: (string | null)[]) => ({ words: texts.map((text) => ({ text })) });
+  expect(assignLines('buy milk\nand bread', [])).toEqual(['buy milk', 'and bread']);
+  expect(assignLines('buy milk and bread', [words('buy', 'milk'), words('and', 'bread')])).toEqual([
+    'buy milk',
+    'and bread',
+  ]);
+  expect(assignLines('buy milk and bread', [words(null, null, null), words(null)])).toEqual(['buy milk and', 'bread']);
+  expect(assignLines('', [words(null)])).toEqual(['']);
+});
