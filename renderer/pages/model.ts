@@ -1,0 +1,2 @@
+import type { PracticeSheet } from './practice.ts';
+export type SheetModel = PracticeSheet;

@@ -1,0 +1,165 @@
+import { breakLines, fontSizeFor, type LetterStyleCode } from './letter-styles.ts';
+import { type SheetName, writingArea } from './paper.ts';
+import {
+  breakIntoCells,
+  type DrawnLine,
+  type DrawnText,
+  gridLines,
+  lettersInCells,
+  line,
+  rowLines,
+  rowShape,
+  signatureRow,
+} from './practice-rows.ts';
+import { type RulingCode, rulings } from './rulings.ts';
+
+/** What a practice page is to be. Lengths in mm. */
+export interface PracticeRequest {
+  sheet: SheetName;
+  ruling: RulingCode;
+  letters: LetterStyleCode;
+  /** Model texts, each written once above the lines for it; longer ones are broken. */
+  models: string[];
+  /** Lines to write in one bout; null fills the sheet. */
+  linesPerBout: number | null;
+  bouts: number;
+  /** Printed where a bout ends. */
+  restText: string;
+  /** Bold lines for low vision. */
+  bold: boolean;
+  /** A heavy line where each row starts, for a client who misses one side. */
+  startLine: 'none' | 'left' | 'right';
+  /** Height of model letters without reach; null takes the paper's own. */
+  xHeightMm: number | null;
+  title: string;
+  instruction: string;
+  formId: string;
+  date: string;
+  clientCode: string;
+}
+
+/** One sheet, ready to draw: the same numbers on the screen, on paper and in the record. */
+export interface PracticeSheet {
+  type: 'practice';
+  sheet: SheetName;
+  ruling: RulingCode;
+  bold: boolean;
+  title: string;
+  instruction: string;
+  formId: string;
+  date: string;
+  clientCode: string;
+  page: number;
+  pages: number;
+  lines: DrawnLine[];
+  texts: DrawnText[];
+}
+
+type Step = { kind: 'model'; text: string } | { kind: 'write' } | { kind: 'rest' };
+
+/** How many rows of a paper fit one sheet. */
+export function rowsPerSheet(sheet: SheetName, ruling: RulingCode): number {
+  // A hair is added because 237 / 7.9 must give 30 in floating point too.
+  return Math.floor(writingArea(sheet).height / rowShape(rulings[ruling]).height + 1e-9);
+}
+
+/** Model rows with their lines to write on, bout after bout. `models` holds each model text as its broken rows. */
+function plan(request: PracticeRequest, models: string[][]): Step[] {
+  const room = rowsPerSheet(request.sheet, request.ruling);
+  if (request.linesPerBout === null) {
+    // Filling a sheet, models take at most half of it.
+    const shown: string[][] = [];
+    let rows = 0;
+    for (const model of models) {
+      if (shown.length > 0 && rows + model.length > room / 2) break;
+      shown.push(model);
+      rows += model.length;
+    }
+    return spread(shown, Math.max(0, room - rows));
+  }
+  const bout = spread(models.slice(0, Math.max(1, request.linesPerBout)), request.linesPerBout);
+  return Array.from({ length: request.bouts }, (_, i): Step[] => (i === 0 ? bout : [{ kind: 'rest' }, ...bout])).flat();
+}
+
+/** Shares `lines` writing rows among the models, earlier models first. */
+function spread(models: string[][], lines: number): Step[] {
+  const write = (count: number) => Array.from({ length: count }, (): Step => ({ kind: 'write' }));
+  if (models.length === 0) return write(lines);
+  return models.flatMap((rows, index) => {
+    const upTo = Math.ceil((lines * (index + 1)) / models.length);
+    const from = Math.ceil((lines * index) / models.length);
+    return [...rows.map((text): Step => ({ kind: 'model', text })), ...write(upTo - from)];
+  });
+}
+
+/**
+ * Lays a practice request out, one model for each printed sheet (at most 12). Deterministic.
+ * The model letters' x-height is `xHeightMm` exactly, by the font's own ratio (letter-styles.ts).
+ */
+export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
+  const ruling = rulings[request.ruling];
+  const area = writingArea(request.sheet);
+  const shape = rowShape(ruling);
+  const inCells = ruling.kind === 'squares' || ruling.kind === 'boxes';
+  const size = fontSizeFor(request.letters, request.xHeightMm ?? ruling.xHeightMm);
+  const indent = request.startLine === 'left' ? 4 : 1;
+  const columns = inCells ? Math.floor(area.width / ruling.sizeMm + 1e-9) : 0;
+  const noModels = ruling.kind === 'guide' || ruling.kind === 'signature';
+  const breakUp = (text: string): string[] =>
+    inCells ? breakIntoCells(text, columns) : breakLines(text, request.letters, size, area.width - indent - 4);
+  const models = noModels ? [] : request.models.filter((text) => text.trim() !== '').map(breakUp);
+  const steps = plan(request, models);
+  const perSheet = rowsPerSheet(request.sheet, request.ruling);
+  const pages = Math.min(12, Math.max(1, Math.ceil(steps.length / perSheet)));
+
+  return Array.from({ length: pages }, (_, page) => {
+    const lines: DrawnLine[] = ruling.kind === 'squares' ? gridLines(ruling, area) : [];
+    const texts: DrawnText[] = [];
+    steps.slice(page * perSheet, (page + 1) * perSheet).forEach((step, row) => {
+      const top = area.y + row * shape.height;
+      const y = top + shape.baseline;
+      if (step.kind === 'rest') {
+        texts.push({ text: request.restText, x: area.x, y, size: 4.2, style: 'page-bold', grey: 0.1, anchor: 'start' });
+        return;
+      }
+      lines.push(...rowLines(ruling, area, top));
+      if (ruling.kind === 'signature') {
+        const boxes = signatureRow(area, top, ruling.sizeMm);
+        lines.push(...boxes.lines);
+        texts.push(...boxes.texts);
+      }
+      if (step.kind === 'model') {
+        if (inCells) texts.push(...lettersInCells(step.text, ruling, area, y, size, request.letters));
+        else
+          texts.push({
+            text: step.text,
+            x: area.x + indent,
+            y,
+            size,
+            style: request.letters,
+            grey: 0.15,
+            anchor: 'start',
+          });
+      }
+    });
+    if (request.startLine !== 'none') {
+      const x = request.startLine === 'left' ? area.x : area.x + area.width;
+      lines.push(line('start', x, area.y, x, area.y + area.height));
+    }
+    return {
+      type: 'practice',
+      sheet: request.sheet,
+      ruling: request.ruling,
+      bold: request.bold,
+      title: request.title,
+      instruction: request.instruction,
+      formId: request.formId,
+      date: request.date,
+      clientCode: request.clientCode,
+      page: page + 1,
+      pages,
+      lines,
+      texts,
+    };
+  });
+}
