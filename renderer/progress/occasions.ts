@@ -1,0 +1,65 @@
+import type { ClientRecord } from '../../db/types/record.ts';
+import type { Sample } from '../../db/types/sample.ts';
+import { sampleLegibility, type SampleLegibility } from '../readback/sample-legibility.ts';
+
+/** One sample with what readers made of it. */
+export interface Occasion {
+  sample: Sample;
+  /** Calendar day of the visit, YYYY-MM-DD. */
+  day: string;
+  /** Null while nobody has read it. */
+  legibility: SampleLegibility | null;
+  /** One uncued line on plain paper, charted apart. */
+  probe: boolean;
+}
+
+type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'readings'>;
+
+/** Tasks that are never scored for legibility. */
+const UNSCORED: ReadonlySet<Sample['task']['kind']> = new Set(['signature', 'personal']);
+
+/** Samples in order of time with their legibility. Readings whose sample is gone count for nothing. */
+export function occasionsOf(record: Facts): Occasion[] {
+  const dayOf = new Map(record.visits.map((visit) => [visit.id, visit.date]));
+  const time = (sample: Sample) => Date.parse(sample.takenAt) || 0;
+  return [...record.samples]
+    .filter((sample) => !UNSCORED.has(sample.task.kind))
+    .sort((a, b) => time(a) - time(b))
+    .map((sample) => ({
+      sample,
+      day: dayOf.get(sample.visitId) ?? sample.takenAt.slice(0, 10),
+      legibility: sampleLegibility(record.readings.filter((reading) => reading.sampleId === sample.id)),
+      probe: sample.task.kind === 'transfer-probe',
+    }))
+    .sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : time(a.sample) - time(b.sample)));
+}
+
+/** Readings whose sample was removed: named on the screen, counted nowhere. */
+export function orphanReadings(record: Facts): number {
+  const known = new Set(record.samples.map((sample) => sample.id));
+  return record.readings.filter((reading) => !known.has(reading.sampleId)).length;
+}
+
+/** Two samples closer than this may count as a repeat of an unchanged hand (common practice, no source). */
+const REPEAT_DAYS = 14;
+
+/**
+ * Repeat pairs for the minimal detectable change, in percentage points of words read: neighbouring baseline samples
+ * of one client within 14 days, read by the same kind of reader, before any program was approved.
+ * @param approvedOn day of the first approved program, or null
+ */
+export function repeatPairs(occasions: readonly Occasion[], approvedOn: string | null): [number, number][] {
+  const usable = occasions.filter(
+    (o) => o.sample.baseline && !o.probe && o.legibility && (approvedOn === null || o.day <= approvedOn),
+  );
+  const pairs: [number, number][] = [];
+  for (let i = 0; i + 1 < usable.length; i += 2) {
+    const first = usable[i]!;
+    const second = usable[i + 1]!;
+    const days = (Date.parse(second.day) - Date.parse(first.day)) / 86_400_000;
+    if (days <= REPEAT_DAYS && first.legibility!.reader === second.legibility!.reader) {
+      pairs.push([first.legibility!.accuracy * 100, second.legibility!.accuracy * 100]);
+    }
+  }
+  return pairs;
+}
