@@ -1,0 +1,91 @@
+import { median } from '../numbers.ts';
+import { densityCurve, modeOf } from './mode.ts';
+
+/** A head of the ink with its height above the baseline (pixels) and its place along the line (pixels). */
+export interface Head {
+  u: number;
+  height: number;
+}
+
+/** ln(x-height) along a line: level at `u0` and change per pixel. */
+export interface SizeTrend {
+  u0: number;
+  level: number;
+  slope: number;
+}
+
+/** Heads within this of the trend in ln(height) belong to x-height letters; ascenders lie near ln 2 = 0.7 above. */
+export const X_HEIGHT_BAND = 0.17;
+/** Smoothing of ln(height): the small letters of one hand differ by about this much. */
+const BANDWIDTH = 0.05;
+/** Largest change of ln(x-height) over 50 x-heights of line (about one line of writing) that is looked for. */
+const STEEPEST = 0.9;
+const SLOPES = 37;
+
+/** x-height at a place of the line, pixels. */
+export function sizeAt(trend: SizeTrend, u: number): number {
+  return Math.exp(trend.level + trend.slope * (u - trend.u0));
+}
+
+/**
+ * Course of the x-height along a line: the straight line in ln(height) that most heads lie close to.
+ * Starts from `expected` (pixels). A short line answers its mode with no slope.
+ */
+export function sizeTrend(heads: readonly Head[], expected: number): SizeTrend {
+  const tall = heads.filter((head) => head.height > 0.35 * expected && head.height < 2.2 * expected);
+  if (tall.length === 0) return { u0: 0, level: Math.log(expected), slope: 0 };
+  const u0 = median(tall.map((head) => head.u))!;
+  const logs = tall.map((head) => Math.log(head.height));
+  const low = Math.log(expected) - 0.75;
+  const high = Math.log(expected) + 0.6;
+  let best = { peak: -1, level: Math.log(expected), slope: 0 };
+  const steps = tall.length < 12 ? 1 : SLOPES;
+  const shifted = new Float64Array(tall.length);
+  for (let k = 0; k < steps; k += 1) {
+    const slope = steps === 1 ? 0 : ((2 * k) / (steps - 1) - 1) * (STEEPEST / (50 * expected));
+    for (let i = 0; i < tall.length; i += 1) shifted[i] = logs[i]! - slope * (tall[i]!.u - u0);
+    const density = densityCurve(shifted, low, high, BANDWIDTH)!;
+    let at = 0;
+    for (let i = 1; i < density.curve.length; i += 1) {
+      if (density.curve[i]! > density.curve[at]!) at = i;
+    }
+    // A level line wins a tie: a slope must be earned.
+    const peak = density.curve[at]! * (1 - 0.05 * Math.abs((2 * k) / Math.max(1, steps - 1) - 1));
+    if (peak > best.peak) best = { peak, level: low + at * density.step, slope };
+  }
+  return refined(tall, logs, { u0, level: best.level, slope: best.slope }, steps > 1);
+}
+
+/** Two rounds of bisquare-weighted least squares about the trend. */
+function refined(heads: readonly Head[], logs: readonly number[], start: SizeTrend, withSlope: boolean): SizeTrend {
+  let trend = start;
+  for (let round = 0; round < 3; round += 1) {
+    let [w0, w1, w2, t0, t1] = [0, 0, 0, 0, 0];
+    heads.forEach((head, i) => {
+      const d = head.u - trend.u0;
+      const r = (logs[i]! - trend.level - trend.slope * d) / X_HEIGHT_BAND;
+      if (Math.abs(r) >= 1) return;
+      const w = (1 - r * r) ** 2;
+      w0 += w;
+      w1 += w * d;
+      w2 += w * d * d;
+      t0 += w * logs[i]!;
+      t1 += w * d * logs[i]!;
+    });
+    if (w0 === 0) return trend;
+    const det = w0 * w2 - w1 * w1;
+    if (withSlope && det > 1e-6 * w0 * w2) {
+      const slope = (w0 * t1 - w1 * t0) / det;
+      trend = { u0: trend.u0, slope, level: (t0 - slope * w1) / w0 };
+    } else trend = { ...trend, level: t0 / w0 - (trend.slope * w1) / w0 };
+  }
+  return trend;
+}
+
+/** Usual height of the heads of a page, pixels: the tallest peak of ln(height) around `expected`. */
+export function usualHeight(heights: readonly number[], expected: number): number {
+  const logs = heights.filter((h) => h > 0.3 * expected).map((h) => Math.log(h));
+  const middle = Math.log(expected);
+  const mode = modeOf(logs, middle - 0.7, middle + 0.7, BANDWIDTH);
+  return mode === null ? expected : Math.exp(mode);
+}

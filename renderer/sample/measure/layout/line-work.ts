@@ -1,0 +1,178 @@
+import { median } from '../numbers.ts';
+import { baselineOf } from './baseline.ts';
+import type { Baseline } from './baseline.ts';
+import type { Blob, InkMap } from './blobs.ts';
+import { extentAlong } from './blobs.ts';
+import type { Extreme } from './extremes.ts';
+import type { Frame } from './frame.ts';
+import type { Head, SizeTrend } from './heights.ts';
+import { sizeAt, sizeTrend, usualHeight } from './heights.ts';
+import { modeOf } from './mode.ts';
+import type { Trace } from './trace.ts';
+import { traceAt, traceEnd } from './trace.ts';
+
+/** A line of writing while it is being read. Lengths in page pixels. */
+export interface LineWork {
+  trace: Trace;
+  baseline: Baseline;
+  trend: SizeTrend;
+  /** Blobs of the line, from left to right. */
+  blobs: LineBlob[];
+}
+
+/** A blob as part of a line: its extent along the baseline. */
+export interface LineBlob {
+  blob: Blob;
+  index: number;
+  from: number;
+  to: number;
+}
+
+/** Blobs wider than this many x-heights hold several letters: each of their heads is looked at. */
+export const JOINED_WIDTH = 1.6;
+/** The middle of a line's ink lies this many x-heights above the baseline (bodies, with taller than hanging parts). */
+const MIDDLE = 0.62;
+/** Ink further than this many x-heights from every line's middle is no part of a line. */
+const STRAY = 2.4;
+
+/** Baselines and sizes of all lines, then which ink belongs to which. */
+export function readLines(
+  traces: readonly Trace[],
+  blobs: readonly Blob[],
+  extremes: readonly Extreme[],
+  map: InkMap,
+  frame: Frame,
+  roughXHeight: number,
+): LineWork[] {
+  const near = extremes.map((extreme) => nearest(traces, extreme, 1.6 * roughXHeight));
+  const feet = (line: number): Extreme[] => extremes.filter((e, i) => near[i] === line && e.kind === 'bottom');
+  const offsets: number[] = [];
+  extremes.forEach((e, i) => {
+    if (e.kind === 'bottom' && near[i]! >= 0) offsets.push(e.v - traceAt(traces[near[i]!]!, e.u));
+  });
+  const offset = modeOf(offsets, -0.5 * roughXHeight, 1.6 * roughXHeight, 0.1 * roughXHeight) ?? 0.4 * roughXHeight;
+  const found = traces
+    .map((trace, i) => ({ trace, baseline: baselineOf(trace, feet(i), offset, roughXHeight) }))
+    .filter((line): line is { trace: Trace; baseline: Baseline } => line.baseline !== null);
+  const owners = assign(found, blobs, map, frame, roughXHeight);
+  const lines = found.map((line, i) => ({ ...line, blobs: ownBlobs(line.baseline, blobs, owners, i, map, frame) }));
+  const heads = lines.map((line) => headsOf(line.blobs, line.baseline, extremes, roughXHeight));
+  const usual = usualHeight(
+    heads.flatMap((h) => h.map((head) => head.height)),
+    roughXHeight,
+  );
+  return lines
+    .map((line, i) => ({
+      ...line,
+      trend: sizeTrend(headsOf(line.blobs, line.baseline, extremes, usual), usual),
+      heads: heads[i],
+    }))
+    .filter((line) => line.blobs.length > 0);
+}
+
+function nearest(traces: readonly Trace[], extreme: Extreme, reach: number): number {
+  let best = -1;
+  let least = reach;
+  traces.forEach((trace, i) => {
+    // A course ends where its ink ends; a little beyond is allowed for.
+    if (extreme.u < trace.u0 - 4 * reach || extreme.u > traceEnd(trace) + 4 * reach) return;
+    const distance = Math.abs(extreme.v - traceAt(trace, extreme.u));
+    if (distance < least) {
+      least = distance;
+      best = i;
+    }
+  });
+  return best;
+}
+
+/** Line of each blob, -1 for stray ink. */
+function assign(
+  lines: readonly { baseline: Baseline }[],
+  blobs: readonly Blob[],
+  map: InkMap,
+  frame: Frame,
+  xHeight: number,
+): Int32Array {
+  const owners = new Int32Array(blobs.length).fill(-1);
+  blobs.forEach((blob, index) => {
+    const u = (blob.u0 + blob.u1) / 2;
+    const v = inkMiddle(blob, map, frame);
+    let least = STRAY * xHeight;
+    lines.forEach(({ baseline }, i) => {
+      const distance = Math.abs(v - (traceAt(baseline.curve, u) - MIDDLE * xHeight));
+      if (distance < least) {
+        least = distance;
+        owners[index] = i;
+      }
+    });
+  });
+  return owners;
+}
+
+/** Mean `v` of a blob's ink. */
+export function inkMiddle(blob: Blob, map: InkMap, frame: Frame): number {
+  let sum = 0;
+  let weight = 0;
+  for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
+    const r = map.order[i]!;
+    const length = map.runs.to[r]! - map.runs.from[r]!;
+    const x = (map.runs.to[r]! + map.runs.from[r]!) / 2;
+    sum += length * ((x - frame.originX) * frame.sin + (map.rowOf[r]! + 0.5 - frame.originY) * frame.cos);
+    weight += length;
+  }
+  return sum / weight;
+}
+
+function ownBlobs(
+  baseline: Baseline,
+  blobs: readonly Blob[],
+  owners: Int32Array,
+  line: number,
+  map: InkMap,
+  frame: Frame,
+): LineBlob[] {
+  // The baseline's own direction in the picture: the page's turn plus the line's rise on the page.
+  const direction = frame.angle - Math.atan(baseline.straight.slope);
+  const own: LineBlob[] = [];
+  blobs.forEach((blob, index) => {
+    if (owners[index] !== line) return;
+    const { from, to } = extentAlong(blob, map, direction, frame.originX, frame.originY);
+    own.push({ blob, index, from, to });
+  });
+  return own.sort((a, b) => a.from - b.from);
+}
+
+/** Heights of the heads of a line above its baseline: the highest of a single letter, all of joined letters. */
+export function headsOf(
+  own: readonly LineBlob[],
+  baseline: Baseline,
+  extremes: readonly Extreme[],
+  xHeight: number,
+): Head[] {
+  const cos = Math.cos(Math.atan(baseline.straight.slope));
+  const member = new Map(own.map((lineBlob) => [lineBlob.index, lineBlob]));
+  const heads: Head[] = [];
+  const highest = new Map<number, Head>();
+  for (const extreme of extremes) {
+    const lineBlob = member.get(extreme.blob);
+    if (!lineBlob || extreme.kind !== 'top') continue;
+    const head = { u: extreme.u, height: (traceAt(baseline.curve, extreme.u) - extreme.v) * cos };
+    if (lineBlob.to - lineBlob.from > JOINED_WIDTH * xHeight) heads.push(head);
+    else {
+      const before = highest.get(extreme.blob);
+      if (!before || before.height < head.height) highest.set(extreme.blob, head);
+    }
+  }
+  // A dot or a comma has no head of a letter: its foot is far from the baseline or its ink too flat.
+  for (const [index, head] of highest) {
+    const { blob } = member.get(index)!;
+    if (blob.v1 - blob.v0 > 0.4 * xHeight) heads.push(head);
+  }
+  return heads;
+}
+
+/** x-height of the line in its middle, pixels. */
+export function lineSize(line: LineWork): number {
+  const middle = median(line.blobs.map((b) => (b.from + b.to) / 2))!;
+  return sizeAt(line.trend, middle);
+}

@@ -1,0 +1,43 @@
+/**
+ * Place of the highest peak of a smoothed histogram; null for an empty list.
+ * @param low,high range looked at
+ * @param bandwidth standard deviation of the smoothing, in the unit of the values
+ */
+export function modeOf(values: ArrayLike<number>, low: number, high: number, bandwidth: number): number | null {
+  const density = densityCurve(values, low, high, bandwidth);
+  if (!density) return null;
+  const { curve, step } = density;
+  let best = 0;
+  for (let i = 1; i < curve.length; i += 1) if (curve[i]! > curve[best]!) best = i;
+  if (curve[best]! <= 0) return null;
+  return low + (best + parabola(curve, best)) * step;
+}
+
+/** Density of values between two limits, sampled at a quarter of the bandwidth. */
+export function densityCurve(
+  values: ArrayLike<number>,
+  low: number,
+  high: number,
+  bandwidth: number,
+): { curve: Float64Array; step: number } | null {
+  if (values.length === 0 || !(high > low) || !(bandwidth > 0)) return null;
+  const step = bandwidth / 4;
+  const curve = new Float64Array(Math.ceil((high - low) / step) + 1);
+  const reach = 12; // three bandwidths
+  for (let i = 0; i < values.length; i += 1) {
+    const at = (values[i]! - low) / step;
+    if (at < -reach || at > curve.length + reach) continue;
+    for (let k = Math.max(0, Math.ceil(at - reach)); k <= Math.min(curve.length - 1, at + reach); k += 1) {
+      const t = (k - at) / 4;
+      curve[k] = curve[k]! + Math.exp(-0.5 * t * t);
+    }
+  }
+  return { curve, step };
+}
+
+/** Offset of a peak from its sample, by the parabola through its neighbors. */
+export function parabola(curve: ArrayLike<number>, at: number): number {
+  if (at <= 0 || at >= curve.length - 1) return 0;
+  const bend = curve[at - 1]! - 2 * curve[at]! + curve[at + 1]!;
+  return bend === 0 ? 0 : (curve[at - 1]! - curve[at + 1]!) / (2 * bend);
+}

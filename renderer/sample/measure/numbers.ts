@@ -1,0 +1,116 @@
+/** Order statistics on small lists. Empty lists answer null: an unknown is never NaN. */
+
+/** The k-th smallest (from 0) by Hoare's selection; reorders `values`. */
+export function select(values: Float64Array, k: number): number {
+  let low = 0;
+  let high = values.length - 1;
+  while (low < high) {
+    const pivot = values[(low + high) >> 1]!;
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while (values[i]! < pivot) i += 1;
+      while (values[j]! > pivot) j -= 1;
+      if (i <= j) {
+        const kept = values[i]!;
+        values[i] = values[j]!;
+        values[j] = kept;
+        i += 1;
+        j -= 1;
+      }
+    }
+    if (k <= j) high = j;
+    else if (k >= i) low = i;
+    else break;
+  }
+  return values[k]!;
+}
+
+/** Quantile q (0 to 1), linear between order statistics (type 7). */
+export function quantile(values: ArrayLike<number>, q: number): number | null {
+  const n = values.length;
+  if (n === 0) return null;
+  const copy = Float64Array.from(values as ArrayLike<number>);
+  const at = (n - 1) * q;
+  const k = Math.floor(at);
+  const lower = select(copy, k);
+  if (k === at || k + 1 >= n) return lower;
+  let upper = Infinity;
+  for (let i = k + 1; i < n; i += 1) if (copy[i]! < upper) upper = copy[i]!;
+  return lower + (upper - lower) * (at - k);
+}
+
+export function median(values: ArrayLike<number>): number | null {
+  return quantile(values, 0.5);
+}
+
+/** Robust standard deviation: 1.4826 times the median absolute deviation (normal consistency). */
+export function robustSd(values: ArrayLike<number>): number | null {
+  const middle = median(values);
+  if (middle === null) return null;
+  return 1.4826 * median(Float64Array.from(values as ArrayLike<number>, (v) => Math.abs(v - middle)))!;
+}
+
+export function mean(values: ArrayLike<number>): number | null {
+  let sum = 0;
+  for (let i = 0; i < values.length; i += 1) sum += values[i]!;
+  return values.length === 0 ? null : sum / values.length;
+}
+
+/** Sample standard deviation (n - 1); null below two values. */
+export function standardDeviation(values: ArrayLike<number>): number | null {
+  if (values.length < 2) return null;
+  const middle = mean(values)!;
+  let sum = 0;
+  for (let i = 0; i < values.length; i += 1) sum += (values[i]! - middle) ** 2;
+  return Math.sqrt(sum / (values.length - 1));
+}
+
+export interface Fit {
+  slope: number;
+  intercept: number;
+}
+
+/** Slopes of all pairs of points that differ in x. */
+export function pairSlopes(xs: ArrayLike<number>, ys: ArrayLike<number>): Float64Array {
+  const slopes: number[] = [];
+  for (let i = 0; i < xs.length; i += 1)
+    for (let j = i + 1; j < xs.length; j += 1) {
+      const step = xs[j]! - xs[i]!;
+      if (step !== 0) slopes.push((ys[j]! - ys[i]!) / step);
+    }
+  return Float64Array.from(slopes);
+}
+
+/** Theil-Sen line: median of pair slopes, median of y - slope x (Theil 1950, Sen 1968). Null below two different x. */
+export function theilSen(xs: ArrayLike<number>, ys: ArrayLike<number>): Fit | null {
+  const slope = median(pairSlopes(xs, ys));
+  if (slope === null) return null;
+  const intercept = median(Float64Array.from(xs as ArrayLike<number>, (x, i) => ys[i]! - slope * x))!;
+  return { slope, intercept };
+}
+
+/** Least-squares line; null when all x are equal. */
+export function leastSquares(xs: ArrayLike<number>, ys: ArrayLike<number>): Fit | null {
+  const mx = mean(xs);
+  const my = mean(ys);
+  if (mx === null || my === null) return null;
+  let sxx = 0;
+  let sxy = 0;
+  for (let i = 0; i < xs.length; i += 1) {
+    sxx += (xs[i]! - mx) ** 2;
+    sxy += (xs[i]! - mx) * (ys[i]! - my);
+  }
+  return sxx === 0 ? null : { slope: sxy / sxx, intercept: my - (sxy / sxx) * mx };
+}
+
+/** Seeded numbers in [0, 1) (mulberry32, public domain): the same seed gives the same intervals on every machine. */
+export function seededNumbers(seed: number): () => number {
+  let state = seed | 0;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
