@@ -160,6 +160,11 @@ export default ts.config(
     ),
   },
   {
+    files: ['tests/**/*.ts'],
+    // Playwright's fixtures are written `({}, use)`.
+    rules: { 'no-empty-pattern': ['error', { allowObjectPatternsAsParameters: true }] },
+  },
+  {
     files: ['tests/**/*.ts', 'build/**/*.ts', 'build/**/*.js', 'build/**/*.cjs', 'electron/command-line.ts'],
     rules: { 'no-console': 'off', '@typescript-eslint/no-require-imports': 'off' },
   },

@@ -51,7 +51,7 @@ async function start(args) {
   if (!hasDisplay()) return withoutDisplay(args);
   if (!electron) return node('electron/browser/main.ts', args);
   const asRoot = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
-  return openly(electron, [...asRoot, at('dist/app/electron/desktop/main.js'), ...args]);
+  return openly(electron, [...asRoot, at('dist/app/electron/desktop/start.js'), ...args]);
 }
 
 /** Nobody can see a window here: the demo visit runs in a hidden one and leaves its pages and pictures in out/. */

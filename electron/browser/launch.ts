@@ -3,11 +3,7 @@ import { mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
 import type { BrowserContext, Page } from 'playwright-core';
-
-export interface WindowSize {
-  width: number;
-  height: number;
-}
+import type { WindowSize } from '../window-size.ts';
 
 export interface LaunchOptions {
   executable: string;

@@ -1,15 +1,16 @@
 /** Starts Fairhand in an installed Chromium. Run by `npm start` when Electron's own program is not there. */
 import { homedir } from 'node:os';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { openBackend } from '../open-backend.ts';
 import { dataFolder, FolderProblem } from '../data-folder.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
+import { keepSize, rememberedSize } from '../window-size.ts';
 import { findBrowser } from './find.js';
-import { comeForward, startSession } from './session.ts';
-import { keepSize, rememberedSize } from './window-size.ts';
+import { comeForward, startSession, watchSize } from './session.ts';
 
-const rendererFolder = fileURLToPath(new URL('../../dist/renderer', import.meta.url));
+const appRoot = fileURLToPath(new URL('../../', import.meta.url));
 
 const tell = (line: string) => void process.stderr.write(`${line}\n`);
 
@@ -52,14 +53,14 @@ export async function main(argv: readonly string[]): Promise<void> {
   try {
     const session = await startSession({
       dataFolder: folder,
-      rendererFolder,
+      rendererFolder: path.join(appRoot, 'dist', 'renderer'),
       executable,
       size: rememberedSize(folder),
       saveFolder: process.env['FAIRHAND_SAVE_DIR'] ?? null,
-      openBackend: (port, emit) => openBackend(folder, port, emit),
+      openBackend: (port, emit) => openBackend({ folder, port, emit, shell: 'browser', appRoot }),
     });
     lock.onForward(() => void comeForward(session));
-    keepSize(session.page, folder);
+    watchSize(session.page, (size) => keepSize(folder, size));
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void session.close());
     await session.closed;
   } finally {

@@ -3,8 +3,8 @@ import type { BrowserContext, Page } from 'playwright-core';
 import type { Backend } from '../backend.ts';
 import type { ShellPort } from '../shell-port.ts';
 import { BROWSER_ORIGIN } from '../window-policy.ts';
+import type { WindowSize } from '../window-size.ts';
 import { bind, emit } from './bind.ts';
-import type { WindowSize } from './launch.ts';
 import { launch, profileFolder, wipeProfile } from './launch.ts';
 import { browserPort, denyPermissions } from './port.ts';
 import { serve } from './serve.ts';
@@ -21,7 +21,7 @@ export interface SessionOptions {
   /** Takes saved files without a dialog; null: the therapist picks the place. */
   saveFolder: string | null;
   /** Opens the caseload behind the contract. */
-  openBackend(port: ShellPort, emit: (json: string) => void): Promise<Backend>;
+  openBackend(port: ShellPort, emit: (json: string) => void): Backend | Promise<Backend>;
 }
 
 export interface Session {
@@ -89,4 +89,21 @@ async function finish(context: BrowserContext, backend: Backend, profile: string
 /** Brings the window to the front, for a second start on the same folder. */
 export async function comeForward(session: Session): Promise<void> {
   await session.page.bringToFront().catch(() => undefined);
+}
+
+/** How often the window's size is looked at, in milliseconds. */
+const LOOK_MS = 4000;
+
+/** Reports the window's size while it changes; Chromium tells nobody when its frame is dragged. */
+export function watchSize(page: Page, changed: (size: WindowSize) => void): void {
+  let last = '';
+  const look = async () => {
+    const size = await page.evaluate(() => ({ width: outerWidth, height: outerHeight }));
+    if (JSON.stringify(size) === last) return;
+    last = JSON.stringify(size);
+    changed(size);
+  };
+  const timer = setInterval(() => void look().catch(() => undefined), LOOK_MS);
+  timer.unref();
+  page.on('close', () => clearInterval(timer));
 }

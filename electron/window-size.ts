@@ -1,8 +1,12 @@
 /** Remembers the window's size beside the caseload. It names nobody. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import type { Page } from 'playwright-core';
-import type { WindowSize } from './launch.ts';
+
+export interface WindowSize {
+  /** Outer width and height in CSS pixels. */
+  width: number;
+  height: number;
+}
 
 /** Fits a 1280 x 720 laptop with its system bar, in CSS pixels. */
 export const FIRST_SIZE: WindowSize = { width: 1280, height: 800 };
@@ -31,17 +35,12 @@ export function rememberedSize(folder: string): WindowSize {
   }
 }
 
-/** Looks at the window's size every few seconds and keeps it when it changed. */
-export function keepSize(page: Page, folder: string): void {
-  let kept = '';
-  const look = async () => {
-    const size = await page.evaluate(() => ({ width: outerWidth, height: outerHeight }));
-    const text = JSON.stringify(size);
-    if (text === kept || !fits(size.width) || !fits(size.height)) return;
-    kept = text;
-    writeFileSync(path.join(folder, 'window.json'), text);
-  };
-  const timer = setInterval(() => void look().catch(() => undefined), 4000);
-  timer.unref();
-  page.on('close', () => clearInterval(timer));
+/** Keeps a usable size; a folder that cannot be written just forgets it. */
+export function keepSize(folder: string, size: WindowSize): void {
+  if (!fits(size.width) || !fits(size.height)) return;
+  try {
+    writeFileSync(path.join(folder, 'window.json'), JSON.stringify({ width: size.width, height: size.height }));
+  } catch {
+    // Not worth a message: the next start opens at the last size that was kept.
+  }
 }

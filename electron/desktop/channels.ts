@@ -1,0 +1,3 @@
+/** The two names that cross between page and shell. */
+export const CALL = 'fairhand:call';
+export const EVENT = 'fairhand:event';

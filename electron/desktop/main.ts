@@ -1,0 +1,85 @@
+/** Starts Fairhand in Electron: a table of contents. Each line is one concern, with its own file and tests. */
+import { homedir } from 'node:os';
+import path from 'node:path';
+import { app, dialog, session } from 'electron';
+import type { BrowserWindow } from 'electron';
+import { dataFolder } from '../data-folder.ts';
+import { askForward, takeLock } from '../files/lock.ts';
+import type { Lock } from '../files/lock.ts';
+import { openBackend } from '../open-backend.ts';
+import { keepSize, rememberedSize } from '../window-size.ts';
+import type { CameraTicket } from '../window-policy.ts';
+import { ELECTRON_ORIGIN } from '../window-policy.ts';
+import { emit, setupIpc } from './ipc.ts';
+import { setupMenu } from './menu.ts';
+import { setupPermissions } from './permissions.ts';
+import { desktopPort } from './port.ts';
+import { setupPower } from './power.ts';
+import { registerScheme, setupNoNetwork, setupScheme } from './scheme.ts';
+import { comeForward, openWindow, PARTITION } from './window.ts';
+
+export async function main(argv: readonly string[]): Promise<void> {
+  registerScheme();
+  app.enableSandbox();
+  const at = argv.indexOf('--data');
+  const asked = at === -1 ? null : (argv[at + 1] ?? '');
+  const folder = dataFolder(asked, { platform: process.platform, home: homedir(), env: process.env });
+  // What Chromium keeps about itself lies beside the caseload; the page's own session is in memory only.
+  app.setPath('userData', path.join(folder, 'window-profile'));
+
+  const lock = await lockOrExplain(folder);
+  if (!lock) return app.quit();
+  await app.whenReady();
+
+  const root = app.getAppPath();
+  const ticket: CameraTicket = { open: false };
+  let window: BrowserWindow | null = null;
+  const port = desktopPort(() => window!, ticket);
+  const backend = openBackend({
+    folder,
+    port,
+    shell: 'electron',
+    appRoot: root,
+    emit: (json) => emit(window, json),
+  });
+
+  const ours = session.fromPartition(PARTITION);
+  setupScheme(ours, backend, path.join(root, 'dist', 'renderer'));
+  setupNoNetwork(ours);
+  setupPermissions(ours, ticket);
+  setupMenu(process.platform);
+  setupPower(backend);
+
+  window = openWindow(path.join(import.meta.dirname, 'preload.cjs'), rememberedSize(folder));
+  setupIpc(window, backend);
+  const opened = window;
+  opened.on('resized', () => {
+    const [width = 0, height = 0] = opened.getSize();
+    keepSize(folder, { width, height });
+  });
+  lock.onForward(() => comeForward(opened));
+  app.on('window-all-closed', () => app.quit());
+  app.on('will-quit', (event) => {
+    event.preventDefault();
+    void backend.close().finally(() => {
+      lock.release();
+      app.exit(0);
+    });
+  });
+  await window.loadURL(`${ELECTRON_ORIGIN}/index.html`);
+}
+
+async function lockOrExplain(folder: string): Promise<Lock | null> {
+  try {
+    const lock = takeLock(folder);
+    if (!lock) askForward(folder);
+    return lock;
+  } catch {
+    await app.whenReady();
+    dialog.showErrorBox(
+      'Fairhand cannot start',
+      `It cannot write into the caseload folder ${folder}. Nothing was changed. Choose another folder with --data, or ask for write permission.`,
+    );
+    return null;
+  }
+}

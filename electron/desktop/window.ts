@@ -1,0 +1,61 @@
+/** The window itself: what its page may be, and that it can neither leave nor multiply. */
+import { BrowserWindow } from 'electron';
+import type { BrowserWindowConstructorOptions, WebContents } from 'electron';
+import { ELECTRON_ORIGIN, mayNavigate } from '../window-policy.ts';
+import type { WindowSize } from '../window-size.ts';
+
+/** A session in memory only: cookies, storage and caches of the page never reach the disk. */
+export const PARTITION = 'fairhand';
+
+/** The window's options, Electron's security checklist spelled out even where it is the default. */
+export function windowOptions(preload: string, size: WindowSize): BrowserWindowConstructorOptions {
+  return {
+    ...size,
+    minWidth: 480,
+    minHeight: 400,
+    title: 'Fairhand',
+    show: false,
+    backgroundColor: '#fbf8f1',
+    webPreferences: {
+      preload,
+      partition: PARTITION,
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webSecurity: true,
+      allowRunningInsecureContent: false,
+      experimentalFeatures: false,
+      webviewTag: false,
+      navigateOnDragDrop: false,
+      spellcheck: false,
+      devTools: false,
+    },
+  };
+}
+
+/** Refuses navigation, redirects, frames, web views and new windows. No address is ever handed to the system. */
+export function guard(contents: WebContents): void {
+  contents.on('will-frame-navigate', (event) => {
+    if (!event.isMainFrame || !mayNavigate(event.url, ELECTRON_ORIGIN)) event.preventDefault();
+  });
+  contents.on('will-redirect', (event) => event.preventDefault());
+  contents.on('will-attach-webview', (event) => event.preventDefault());
+  contents.setWindowOpenHandler(() => ({ action: 'deny' }));
+}
+
+/** Makes the guarded window; it shows itself when its first picture is ready, so nothing flashes. */
+export function openWindow(preload: string, size: WindowSize): BrowserWindow {
+  const window = new BrowserWindow(windowOptions(preload, size));
+  guard(window.webContents);
+  window.once('ready-to-show', () => window.show());
+  return window;
+}
+
+/** Brings the window to the front, for a second start on the same folder. */
+export function comeForward(window: BrowserWindow): void {
+  if (window.isMinimized()) window.restore();
+  window.show();
+  window.focus();
+}

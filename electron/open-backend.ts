@@ -1,0 +1,63 @@
+/** Opens what stands behind the contract, for whichever shell asks. */
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { Services } from './handlers/services.ts';
+import type { ShellPort } from './shell-port.ts';
+
+/** An unattended caseload locks after this long without a request (10 minutes). */
+export const IDLE_MS = 10 * 60_000;
+
+/** How often the shell looks, in milliseconds: the lock comes at most this much later. */
+const LOOK_MS = 15_000;
+
+export interface BackendOptions {
+  /** The caseload folder. */
+  folder: string;
+  port: ShellPort;
+  shell: 'electron' | 'browser';
+  emit(json: string): void;
+  /** The folder that holds package.json and dist/: the repository, or the root of the package. */
+  appRoot: string;
+  now?: () => Date;
+}
+
+/** The demo caseload that was built with the app, or null. */
+export function demoSource(appRoot: string): string | null {
+  const folder = path.join(appRoot, 'dist', 'demo');
+  return existsSync(path.join(folder, 'caseload.db')) ? folder : null;
+}
+
+/** The version in package.json. */
+export function appVersion(appRoot: string): string {
+  const { version } = JSON.parse(readFileSync(path.join(appRoot, 'package.json'), 'utf8')) as { version: string };
+  return version;
+}
+
+/** Locks an unattended caseload. Answers how to stop looking. */
+export function lockWhenIdle(services: Pick<Services, 'idleMs' | 'lock' | 'caseload'>, idleMs = IDLE_MS): () => void {
+  const timer = setInterval(() => {
+    if (services.caseload && services.idleMs >= idleMs) services.lock('idle');
+  }, LOOK_MS);
+  timer.unref();
+  return () => clearInterval(timer);
+}
+
+/** Opens the services; the caseload itself opens when the therapist unlocks it. */
+export function openBackend(options: BackendOptions): Services {
+  const services = new Services({
+    folder: options.folder,
+    port: options.port,
+    shell: options.shell,
+    version: appVersion(options.appRoot),
+    now: options.now ?? (() => new Date()),
+    emit: (event) => options.emit(JSON.stringify(event)),
+    demoSource: demoSource(options.appRoot),
+  });
+  const stop = lockWhenIdle(services);
+  const close = services.close.bind(services);
+  services.close = async () => {
+    stop();
+    await close();
+  };
+  return services;
+}
