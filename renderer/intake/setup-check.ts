@@ -62,7 +62,7 @@ export function checkSetup(input: SetupInput): Refused | null {
     }
     if (value < range.min || value > range.max) {
       const sentence =
-        `A ${range.name} of ${Math.round(value * 10) / 10} mm cannot be right. ` +
+        `${/^[aeiou]/.test(range.name) ? 'An' : 'A'} ${range.name} of ${Math.round(value * 10) / 10} mm cannot be right. ` +
         `Measure again ${range.how}: it lies between ${range.min} and ${range.max} mm.${slip(value, range)}`;
       return { field: range.field, sentence };
     }
