@@ -1,0 +1,103 @@
+import sharp from 'sharp';
+import type { Sharp } from 'sharp';
+import { DecodeError } from './decode-error.ts';
+import { drawPdfPage } from './decode-pdf.ts';
+import { readHeader } from './picture-header.ts';
+import type { PictureFormat } from './picture-header.ts';
+
+/** What a file may be at most before it is decoded. */
+export interface DecodeLimits {
+  maxBytes: number;
+  maxPixels: number;
+}
+
+/** 200 MB on disk; 100 million pixels: an A3 sheet at 600 dpi has 70 million. */
+export const DECODE_LIMITS: DecodeLimits = { maxBytes: 200_000_000, maxPixels: 100_000_000 };
+
+export interface DecodeOptions extends DecodeLimits {
+  /** Page of a PDF, from 1. */
+  page: number;
+}
+
+/** A page as gray bytes, upright by its EXIF turn. */
+export interface DecodedPage {
+  gray: { width: number; height: number; data: Uint8Array };
+  format: PictureFormat;
+  /** Resolution of the file, when it states a believable one (100 to 2400). */
+  fileDpi: number | null;
+  width: number;
+  height: number;
+}
+
+/** libvips' words for a file that ends too early, as sharp passes them on. */
+const ENDS_EARLY = /premature|truncat|end of (file|stream|image)|not enough|short read|read error|data overrun/i;
+
+/** A sharp pipeline that reads the first frame, turned by EXIF, on white paper. Damage is an error, not a gray patch. */
+function openPicture(bytes: Uint8Array, maxPixels: number): Sharp {
+  return sharp(bytes, { failOn: 'truncated', limitInputPixels: maxPixels, pages: 1 })
+    .autoOrient()
+    .flatten({ background: '#ffffff' });
+}
+
+async function orCode<T>(work: PromiseLike<T>): Promise<T> {
+  try {
+    return await work;
+  } catch (error) {
+    if (error instanceof DecodeError) throw error;
+    const words = error instanceof Error ? error.message : '';
+    if (/pixel limit/i.test(words)) throw new DecodeError('too-large');
+    throw new DecodeError(ENDS_EARLY.test(words) ? 'truncated' : 'unreadable-file');
+  }
+}
+
+/**
+ * Decodes a scan or photo (PNG, JPEG, WebP, TIFF) or one page of a PDF to gray.
+ * The format is told by the first bytes, never by the name; sizes are checked before any pixel is decoded.
+ * @throws DecodeError
+ */
+export async function decodePage(bytes: Uint8Array, options: Partial<DecodeOptions> = {}): Promise<DecodedPage> {
+  const { maxBytes, maxPixels, page } = { ...DECODE_LIMITS, page: 1, ...options };
+  if (bytes.length > maxBytes) throw new DecodeError('too-large');
+  const header = readHeader(bytes);
+  if (header.format === 'pdf') {
+    const drawn = await orCode(drawPdfPage(bytes, page, maxPixels));
+    return { ...drawn, format: 'pdf', width: drawn.gray.width, height: drawn.gray.height };
+  }
+  if (page !== 1) throw new DecodeError('page-not-found');
+  if ((header.width ?? 0) * (header.height ?? 0) > maxPixels) throw new DecodeError('too-large');
+  const { data, info } = await orCode(
+    openPicture(bytes, maxPixels).toColourspace('b-w').raw({ depth: 'uchar' }).toBuffer({ resolveWithObject: true }),
+  );
+  const gray = info.channels === 1 ? data : firstChannel(data, info.channels);
+  return {
+    gray: { width: info.width, height: info.height, data: new Uint8Array(gray.buffer, gray.byteOffset, gray.length) },
+    format: header.format,
+    fileDpi: header.fileDpi,
+    width: info.width,
+    height: info.height,
+  };
+}
+
+function firstChannel(data: Uint8Array, channels: number): Uint8Array {
+  const out = new Uint8Array(data.length / channels);
+  for (let i = 0; i < out.length; i += 1) out[i] = data[i * channels] as number;
+  return out;
+}
+
+/**
+ * The page as a picture that a browser window can show: the file itself where it can, else a PNG of it.
+ * @throws DecodeError
+ */
+export async function pictureForWindow(
+  bytes: Uint8Array,
+  options: Partial<DecodeOptions> = {},
+): Promise<{ mime: string; bytes: Uint8Array }> {
+  const { format } = readHeader(bytes);
+  if (format === 'png' || format === 'jpeg' || format === 'webp') return { mime: `image/${format}`, bytes };
+  const decoded = await decodePage(bytes, options);
+  const { width, height, data } = decoded.gray;
+  const png = await sharp(data, { raw: { width, height, channels: 1 } })
+    .png({ compressionLevel: 3 })
+    .toBuffer();
+  return { mime: 'image/png', bytes: png };
+}

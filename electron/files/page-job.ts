@@ -1,0 +1,42 @@
+import type { MeasureOptions, PageResult } from '../../renderer/sample/measure/types.ts';
+import type { DecodeLimits } from './decode.ts';
+import type { PictureFormat } from './picture-header.ts';
+
+/** What the page worker is asked for. */
+export interface PageJob {
+  /** `look`: format and size only; `measure`: everything; `show`: a picture that the window can display. */
+  kind: 'look' | 'measure' | 'show';
+  bytes: Uint8Array;
+  options: MeasureOptions;
+  limits?: Partial<DecodeLimits>;
+  /** Page of a PDF, from 1. */
+  pdfPage?: number;
+  /** The bytes are bare gray values of this size, not a file. */
+  rawSize?: { width: number; height: number };
+  /** Hand the gray page back, to draw on it. */
+  wantGray?: boolean;
+  /** Do not fall back on the resolution written in the file. */
+  ignoreFileDpi?: boolean;
+}
+
+export interface PageLook {
+  format: PictureFormat;
+  /** Resolution of the file where it states a believable one. */
+  fileDpi: number | null;
+  /** Upright size, px. */
+  width: number;
+  height: number;
+}
+
+export interface MeasuredPage extends PageLook {
+  result: PageResult;
+  gray: Uint8Array | null;
+}
+
+export interface ShownPage {
+  mime: string;
+  bytes: Uint8Array;
+}
+
+export type PageAnswer =
+  ({ kind: 'look' } & PageLook) | ({ kind: 'measure' } & MeasuredPage) | ({ kind: 'show' } & ShownPage);

@@ -1,0 +1,37 @@
+/** Runs in a worker thread: one page in, its measures out. Ended from outside by terminating the thread. */
+import { parentPort, workerData } from 'node:worker_threads';
+import { measurePage } from '../../renderer/sample/measure/page.ts';
+import { DecodeError } from './decode-error.ts';
+import { decodePage, pictureForWindow } from './decode.ts';
+import type { DecodedPage } from './decode.ts';
+import type { PageAnswer, PageJob } from './page-job.ts';
+
+async function decoded(job: PageJob): Promise<DecodedPage> {
+  if (!job.rawSize) return decodePage(job.bytes, { ...job.limits, page: job.pdfPage ?? 1 });
+  const { width, height } = job.rawSize;
+  if (job.bytes.length !== width * height) throw new DecodeError('unreadable-file');
+  return { gray: { width, height, data: job.bytes }, format: 'png', fileDpi: null, width, height };
+}
+
+async function run(job: PageJob): Promise<PageAnswer> {
+  const tell = (stage: string, done: number): void => parentPort?.postMessage({ progress: { stage, done } });
+  tell('decode', 0);
+  if (job.kind === 'show') return { kind: 'show', ...(await pictureForWindow(job.bytes, { page: job.pdfPage ?? 1 })) };
+  const page = await decoded(job);
+  const { gray, format, fileDpi, width, height } = page;
+  if (job.kind === 'look') return { kind: 'look', format, fileDpi, width, height };
+  const options = { ...job.options };
+  // The file's own resolution is the last resort; what the therapist gave goes first.
+  if (!options.scale && fileDpi !== null && !job.ignoreFileDpi)
+    options.scale = { pxPerMm: fileDpi / 25.4, source: 'file-dpi' };
+  const result = measurePage(gray, options, (stage, done) => tell(stage, done));
+  return { kind: 'measure', result, format, fileDpi, width, height, gray: job.wantGray ? gray.data : null };
+}
+
+try {
+  const answer = await run(workerData as PageJob);
+  // Copied, not moved: sharp's buffers belong to the library and cannot be handed over.
+  parentPort?.postMessage({ answer });
+} catch (error) {
+  parentPort?.postMessage({ failed: error instanceof DecodeError ? error.code : null, words: String(error) });
+}
