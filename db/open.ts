@@ -1,0 +1,159 @@
+/** Creating and opening a caseload: every way it can fail has a code, and no failure changes the file. */
+import { accessSync, constants, existsSync, rmSync, statSync } from 'node:fs';
+import type { Caseload, Created, Opened, Secret } from './caseload.ts';
+import { CaseloadError, type OpenCode } from './codes.ts';
+import { checkFile, closeFile, createFile, openFile, readVersion, type Db } from './connection.ts';
+import { normalPassphrase } from './age.ts';
+import { codeOf } from './errors.ts';
+import { caseloadFile, companions, keyFile, keyFileCopy, makeFolder, settle, writeDurably } from './files.ts';
+import { takeFolderLock, type FolderLock } from './folder-lock.ts';
+import { keyFileText, newSecret, readKeyFile, unwrap, writeKeyFile, type KeyFile } from './key-file.ts';
+import { migrate, readMigrations, type Migration } from './migrate.ts';
+import { openRecords } from './records/caseload.ts';
+
+/** Characters of a passphrase at the least, when one is set. */
+export const SHORTEST_PASSPHRASE = 12;
+/** Larger files are checked by a worker after opening: a quick check reads every page. Bytes. */
+const CHECK_AT_OPENING_UP_TO = 64 * 1024 * 1024;
+
+export const caseloadExists = (folder: string): boolean => existsSync(caseloadFile(folder));
+
+const stampOf = (now: string): string => now.replace(/\.\d+/, '').replace(/[-:]/g, '');
+
+const openCodes: readonly string[] = [
+  'no-caseload',
+  'caseload-exists',
+  'wrong-passphrase',
+  'passphrase-too-short',
+  'key-file-missing',
+  'damaged',
+  'newer-version',
+  'locked-by-another',
+  'folder-not-writable',
+  'disk-full',
+] satisfies OpenCode[];
+
+/** Anything else that goes wrong while opening is thrown on: it is a fault of ours. */
+export function refusal(error: unknown): { ok: false; code: OpenCode } {
+  const code = codeOf(error);
+  if (!openCodes.includes(code)) throw error;
+  return { ok: false, code: code as OpenCode };
+}
+
+/** @throws folder-not-writable, locked-by-another */
+export function holdFolder(folder: string): FolderLock {
+  accessSync(folder, constants.R_OK | constants.W_OK | constants.X_OK);
+  const lock = takeFolderLock(folder);
+  if (!lock) throw new CaseloadError('locked-by-another');
+  return lock;
+}
+
+export interface CreateOptions {
+  folder: string;
+  passphrase: string;
+  /** ISO instant. */
+  now: string;
+  /** log2 of scrypt's N; lower only for the public demo and in tests. */
+  workFactor?: number;
+}
+
+/** A new caseload in a folder that has none. The file gets its name only when it is complete. */
+export async function createCaseload({ folder, passphrase, now, workFactor }: CreateOptions): Promise<Created> {
+  let lock: FolderLock | null = null;
+  let db: Db | null = null;
+  const building = `${caseloadFile(folder)}.part`;
+  try {
+    if ([...normalPassphrase(passphrase)].length < SHORTEST_PASSPHRASE) {
+      throw new CaseloadError('passphrase-too-short');
+    }
+    makeFolder(folder);
+    if (caseloadExists(folder) || existsSync(keyFile(folder))) throw new CaseloadError('caseload-exists');
+    lock = holdFolder(folder);
+    const { identity, wraps, recoveryKey } = await newSecret(passphrase, workFactor);
+    for (const file of companions(building)) rmSync(file, { force: true });
+    db = createFile(building, identity);
+    migrate(db, null, stampOf(now));
+    closeFile(db);
+    writeKeyFile(folder, { format: 'fairhand-key', version: 1, at: now, ...wraps, outgoing: null });
+    settle(building, caseloadFile(folder));
+    db = openFile(caseloadFile(folder), identity);
+    return { ok: true, caseload: openRecords({ db, folder, identity, lock }), recoveryKey };
+  } catch (error) {
+    db?.close();
+    lock?.release();
+    if (lock && !caseloadExists(folder)) {
+      for (const file of [...companions(building), keyFile(folder), keyFileCopy(folder)]) rmSync(file, { force: true });
+    }
+    return refusal(error);
+  }
+}
+
+/** The secret of a folder's caseload. @throws key-file-missing, wrong-passphrase */
+export async function unlock(folder: string, secret: Secret): Promise<{ file: KeyFile | null; identities: Buffer[] }> {
+  if ('identity' in secret) return { file: null, identities: [Buffer.from(secret.identity)] };
+  const read = readKeyFile(folder);
+  // Damaged counts as missing: the caseload file itself is unharmed, and the remedy is the same.
+  if (read.state !== 'ok') throw new CaseloadError('key-file-missing');
+  const current = await unwrap(read.file, secret);
+  const outgoing = read.file.outgoing ? await unwrap(read.file.outgoing, secret) : null;
+  const identities = [current, outgoing].filter((each) => each !== null);
+  if (identities.length === 0) throw new CaseloadError('wrong-passphrase');
+  return { file: read.file, identities };
+}
+
+/** Version of the file and the one of the secrets that opens it. @throws damaged */
+function fittingSecret(file: string, identities: readonly Buffer[]): { identity: Buffer; version: number } {
+  for (const [index, identity] of identities.entries()) {
+    try {
+      return { identity, version: readVersion(file, identity) };
+    } catch (error) {
+      if (index === identities.length - 1 || codeOf(error) !== 'damaged') throw error;
+    }
+  }
+  throw new CaseloadError('damaged');
+}
+
+export type OpenOptions = { folder: string; now: string; migrations?: readonly Migration[] } & Secret;
+
+/**
+ * Opens the caseload of a folder: unlocks, looks for damage, refuses a newer version, migrates an older one after
+ * keeping a copy. Nothing in the folder is changed by a refusal.
+ */
+export async function openCaseload(options: OpenOptions): Promise<Opened> {
+  const { folder, now, migrations = readMigrations() } = options;
+  const file = caseloadFile(folder);
+  let lock: FolderLock | null = null;
+  let db: Db | null = null;
+  let secrets: Buffer[] = [];
+  try {
+    if (!caseloadExists(folder)) throw new CaseloadError('no-caseload');
+    const unlocked = await unlock(folder, options);
+    secrets = unlocked.identities;
+    lock = holdFolder(folder);
+    if (statSync(file).size === 0) throw new CaseloadError('damaged');
+    const { identity, version } = fittingSecret(file, secrets);
+    if (version > migrations.length) throw new CaseloadError('newer-version');
+    db = openFile(file, identity);
+    if (statSync(file).size <= CHECK_AT_OPENING_UP_TO && checkFile(db, false) !== 'ok') {
+      throw new CaseloadError('damaged');
+    }
+    migrate(db, folder, stampOf(now), migrations);
+    repairKeyCopies(folder, unlocked.file);
+    const caseload: Caseload = openRecords({ db, folder, identity: Buffer.from(identity), lock });
+    return { ok: true, caseload };
+  } catch (error) {
+    db?.close();
+    lock?.release();
+    return refusal(error);
+  } finally {
+    for (const secret of secrets) secret.fill(0);
+  }
+}
+
+/** Both copies of the key file whole again after one was lost. */
+function repairKeyCopies(folder: string, file: KeyFile | null): void {
+  if (file === null) return;
+  for (const name of [keyFile(folder), keyFileCopy(folder)]) {
+    if (!existsSync(name)) writeDurably(name, keyFileText(file));
+  }
+}

@@ -1,0 +1,19 @@
+/** How much a file holds, and a checksum of it: two copies that agree in both hold the same. */
+import { createHash } from 'node:crypto';
+import type { Counts } from '../caseload.ts';
+import type { Db } from '../connection.ts';
+import { allKinds, homes } from './kinds.ts';
+
+const countOf = (db: Db, table: string): number => db.prepare(`SELECT count(*) FROM ${table}`).pluck().get() as number;
+
+/** Rows of each kind of fact, and of blob, setting and trail. */
+export function countRows(db: Db): Counts {
+  const counts: Counts = {};
+  for (const kind of allKinds) counts[kind] = countOf(db, homes[kind].table);
+  for (const table of ['blob', 'setting', 'trail']) counts[table] = countOf(db, table);
+  return counts;
+}
+
+/** ISO date of the latest visit of anybody; null when there is none. */
+export const lastVisitDate = (db: Db): string | null =>
+  db.prepare('SELECT max(date) FROM visit').pluck().get() as string | null;

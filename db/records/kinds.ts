@@ -1,0 +1,84 @@
+/** Where each kind of fact lies, what hangs on it, in what order it is read. A new kind is one row here. */
+import type { ClientRecord, Fact, FactKind } from '../types/record.ts';
+
+export interface KindHome {
+  table: string;
+  /** Its list in a client's record. */
+  list: Exclude<keyof ClientRecord, 'client'> | null;
+  order: string;
+  /** Columns that point at this kind: removing it takes those facts along. */
+  children: readonly (readonly [kind: FactKind, column: string])[];
+  /** Fields that name the question: a second answer updates the first. */
+  question: readonly (readonly [field: string, column: string])[];
+}
+
+const ofVisit: KindHome['children'] = [
+  ['intakeAnswer', 'visit_id'],
+  ['redFlag', 'visit_id'],
+  ['setup', 'visit_id'],
+  ['sample', 'visit_id'],
+  ['samplePage', 'visit_id'],
+  ['pageMeasurement', 'visit_id'],
+  ['reading', 'visit_id'],
+  ['program', 'visit_id'],
+  ['goalRating', 'visit_id'],
+  ['issuedPage', 'visit_id'],
+];
+
+const home = (table: string, list: KindHome['list'], more: Partial<KindHome> = {}): KindHome => ({
+  table,
+  list,
+  order: 'made',
+  children: [],
+  question: [],
+  ...more,
+});
+
+export const homes: Readonly<Record<FactKind, KindHome>> = {
+  client: home('client', null, {
+    children: [
+      ['visit', 'client_id'],
+      ['practiceLog', 'client_id'],
+      ['goal', 'client_id'],
+    ],
+  }),
+  visit: home('visit', 'visits', { order: 'date, made', children: ofVisit }),
+  intakeAnswer: home('intake_answer', 'intakeAnswers', {
+    question: [
+      ['visitId', 'visit_id'],
+      ['item', 'item'],
+      ['side', 'side'],
+    ],
+  }),
+  redFlag: home('red_flag', 'redFlags', {
+    question: [
+      ['visitId', 'visit_id'],
+      ['flag', 'flag'],
+    ],
+  }),
+  setup: home('setup', 'setups'),
+  sample: home('sample', 'samples', {
+    order: 'taken_at, made',
+    children: [
+      ['samplePage', 'sample_id'],
+      ['pageMeasurement', 'sample_id'],
+      ['reading', 'sample_id'],
+    ],
+  }),
+  samplePage: home('sample_page', 'samplePages', { children: [['pageMeasurement', 'page_id']] }),
+  pageMeasurement: home('page_measurement', 'pageMeasurements'),
+  reading: home('reading', 'readings'),
+  program: home('program', 'programs'),
+  practiceLog: home('practice_log', 'practiceLogs', { order: 'date, made' }),
+  goal: home('goal', 'goals', { children: [['goalRating', 'goal_id']] }),
+  goalRating: home('goal_rating', 'goalRatings'),
+  issuedPage: home('issued_page', 'issuedPages'),
+};
+
+export const allKinds = Object.keys(homes) as FactKind[];
+
+export const isKind = (kind: string): kind is FactKind => Object.hasOwn(homes, kind);
+
+/** The client a fact belongs to. */
+export const clientOf = (kind: FactKind, fact: Fact): string =>
+  kind === 'client' ? fact.id : (fact as Fact<'visit'>).clientId;
