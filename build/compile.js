@@ -4,6 +4,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, s
 import path from 'node:path';
 import { during } from './console.js';
 import { root } from './install.js';
+import { quietly } from './run.js';
 
 function* filesUnder(place) {
   const full = path.join(root, place);
@@ -48,11 +49,13 @@ export function buildWindow() {
   ];
   return buildIfChanged('window', 'dist/renderer/index.html', sources, () =>
     during('Building the window (its sources have changed)', async () => {
-      const { build } = await import('vite');
       // Into a folder of its own first: a build that is stopped halfway never becomes the window.
       const made = path.join(root, 'dist', `renderer-${process.pid}`);
-      const outcome = { outDir: made, emptyOutDir: true };
-      await build({ configFile: path.join(root, 'build/vite.config.ts'), logLevel: 'warn', build: outcome });
+      const vite = path.join(root, 'node_modules/vite/bin/vite.js');
+      const config = path.join(root, 'build/vite.config.ts');
+      const args = ['build', '--config', config, '--outDir', made, '--emptyOutDir', '--logLevel', 'warn'];
+      const { code, output } = await quietly(process.execPath, [vite, ...args], { cwd: root });
+      if (code !== 0) throw new Error(`The window could not be built:\n${output.trim()}`);
       rmSync(path.join(root, 'dist/renderer'), { recursive: true, force: true });
       renameSync(made, path.join(root, 'dist/renderer'));
     }),
@@ -66,6 +69,26 @@ export function buildDesktop() {
     during('Building the desktop shell (its sources have changed)', async () => {
       const { compileDesktop } = await import('./desktop.js');
       await compileDesktop(root);
+    }),
+  );
+}
+
+/** dist/demo: the invented caseload. It is made by the same code that keeps a real one. */
+export function buildDemo() {
+  const sources = ['build/demo', 'db', 'renderer/sample', 'package-lock.json'];
+  if (!existsSync(path.join(root, 'build/demo/make.ts'))) return Promise.resolve();
+  return buildIfChanged('demo', 'dist/demo/caseload.db', sources, () =>
+    during('Making the demo caseload (its sources have changed)', async () => {
+      const made = path.join(root, 'dist', `demo-${process.pid}`);
+      const { code, output } = await quietly(process.execPath, [
+        '--no-warnings',
+        path.join(root, 'build/demo/make.ts'),
+        '--out',
+        made,
+      ]);
+      if (code !== 0) throw new Error(`The demo caseload could not be made:\n${output}`);
+      rmSync(path.join(root, 'dist/demo'), { recursive: true, force: true });
+      renameSync(made, path.join(root, 'dist/demo'));
     }),
   );
 }

@@ -13,6 +13,7 @@ export default defineConfig({
   timeout: 90_000,
   expect: { timeout: 15_000 },
   forbidOnly: true,
+  globalSetup: `${root}build/playwright-setup.js`,
   retries: 0,
   reporter: [['list']],
 });
