@@ -1,6 +1,8 @@
 import { connectedComponents } from './image/components.ts';
 import { halfContrast, localLevels } from './image/contrast.ts';
 import { inkRuns } from './image/runs.ts';
+import { eraseRulings, markRulings } from './image/ruling-erase.ts';
+import { findRulings } from './image/rulings.ts';
 import { sauvola } from './image/threshold.ts';
 import { blobsOf, inkMap } from './layout/blobs.ts';
 import { extremesOf } from './layout/extremes.ts';
@@ -36,7 +38,11 @@ export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress
   last = performance.now();
   const ink = sauvola(gray);
   lap('sauvola');
+  const rulings = findRulings(gray, scale);
+  lap('rulings');
+  const bands = markRulings(gray, ink, rulings, scale);
   const levels = localLevels(gray, ink);
+  eraseRulings(gray, ink, bands, levels);
   lap('levels');
   halfContrast(gray, ink, levels);
   lap('half');
@@ -44,7 +50,7 @@ export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress
   lap('runs');
   const components = connectedComponents(runs, 1);
   lap('components');
-  const frame = frameOf(width, height, scale, 0);
+  const frame = frameOf(width, height, scale, rulings.angle ?? 0);
   const { map, starts } = inkMap(runs, components);
   const widths = runs.to.subarray(0, runs.count).map((to, i) => to - runs.from[i]!);
   const stroke = median(widths) ?? 1;
@@ -116,7 +122,7 @@ export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress
       widthMm: options.scale ? width / options.scale.pxPerMm : null,
       heightMm: options.scale ? height / options.scale.pxPerMm : null,
       dpi: options.scale ? options.scale.pxPerMm * 25.4 : null,
-      rotationDeg: 0,
+      rotationDeg: ((rulings.angle ?? 0) * 180) / Math.PI,
       scaleSource: options.scale?.source ?? null,
       rulingMm: null,
       toPicture: [1, 0, 0, 0, 1, 0, 0, 0, 1],

@@ -1,0 +1,126 @@
+import { median } from '../numbers.ts';
+import type { GrayImage } from '../types.ts';
+import { ERASED, INK, inkAt, paperAt } from './contrast.ts';
+import type { Levels } from './contrast.ts';
+import type { PrintedLine } from './ruling-lines.ts';
+import type { Rulings } from './rulings.ts';
+
+/** Mark in the ink bitmap: pixel of a printed line, not judged yet. */
+const PRINTED = 3;
+/** Pixels beyond the half-contrast edge of a printed line that still belong to it: its blurred edge. */
+const EDGE = 1.3;
+/** Up to this share of the ink's contrast a printed line is told from ink by its gray level. */
+const PALE = 0.72;
+
+/** A printed line with its place and strength across. */
+interface Band {
+  line: PrintedLine;
+  /** Half thickness with the blurred edge, pixels. */
+  reach: number;
+  /** Offset of its true middle from the fitted line, pixels. */
+  offset: number;
+  /** How much darker than the paper, gray levels. */
+  depth: number;
+  /** Step in the buffer along and across. */
+  along: number;
+  across: number;
+  length: number;
+  breadth: number;
+}
+
+/** Marks all pixels of printed lines, so that the levels of ink are taken from writing alone. Answers the bands. */
+export function markRulings(image: GrayImage, ink: Uint8Array, rulings: Rulings, pxPerMm: number): Band[] {
+  const { width, height } = image;
+  const bands = [
+    ...rulings.across.map((line) => ({ line, along: 1, across: width, length: width, breadth: height })),
+    ...rulings.down.map((line) => ({ line, along: width, across: 1, length: height, breadth: width })),
+  ].map((geometry) => ({ ...geometry, ...profile(image, geometry, pxPerMm) }));
+  for (const band of bands) eachPixel(band, (i) => (ink[i] = PRINTED));
+  return bands;
+}
+
+/** Average darkness across a line where there is no writing over it: thickness, middle and depth. */
+function profile(
+  image: GrayImage,
+  g: { line: PrintedLine; along: number; across: number; length: number; breadth: number },
+  pxPerMm: number,
+): { reach: number; offset: number; depth: number } {
+  const reach = Math.max(3, Math.round(0.6 * pxPerMm));
+  const samples: number[][] = Array.from({ length: 2 * reach + 1 }, () => []);
+  for (let s = g.line.from; s < Math.min(g.line.to, g.length); s += 7) {
+    const at = g.line.intercept + g.line.slope * (s + 0.5);
+    const middle = Math.floor(at);
+    if (middle - reach < 0 || middle + reach >= g.breadth) continue;
+    for (let d = -reach; d <= reach; d += 1)
+      samples[d + reach]!.push(image.data[(middle + d) * g.across + s * g.along]!);
+  }
+  const curve = samples.map((list) => median(list) ?? 0);
+  const paper = Math.max(curve[0]!, curve[2 * reach]!);
+  const dips = curve.map((v) => Math.max(0, paper - v));
+  const depth = Math.max(...dips.slice(reach - 2, reach + 3));
+  let sum = 0;
+  let weight = 0;
+  for (let d = -2; d <= 2; d += 1) {
+    sum += d * dips[d + reach]!;
+    weight += dips[d + reach]!;
+  }
+  const offset = weight > 0 ? Math.max(-1, Math.min(1, sum / weight)) : 0;
+  let half = 1;
+  while (half < reach && Math.max(dips[reach - half]!, dips[reach + half]!) > depth / 2) half += 1;
+  return {
+    reach: half - 0.5 + EDGE,
+    offset,
+    depth: g.line.filled < PALE ? depthOfDashes(samples[reach]!, paper) : depth,
+  };
+}
+
+/** The median across a dashed line mixes dashes and gaps: its darkest quarter is dash. */
+function depthOfDashes(middle: readonly number[], paper: number): number {
+  const sorted = [...middle].sort((a, b) => a - b);
+  return Math.max(0, paper - sorted[sorted.length >> 2]!);
+}
+
+/** Calls back with the buffer index of each pixel of a band, column by column. */
+function eachPixel(band: Band, visit: (index: number, s: number, at: number) => void): void {
+  for (let s = band.line.from; s < Math.min(band.line.to, band.length); s += 1) {
+    const at =
+      band.line.intercept +
+      band.line.slope * (s + 0.5) +
+      (band.offset > 0 ? Math.min(band.offset, 0.5) : Math.max(band.offset, -0.5));
+    const from = Math.max(0, Math.ceil(at - band.reach - 0.5));
+    const to = Math.min(band.breadth - 1, Math.floor(at + band.reach - 0.5));
+    for (let k = from; k <= to; k += 1) visit(k * band.across + s * band.along, s, k);
+  }
+}
+
+/**
+ * Decides each marked pixel: ink when it is darker than halfway between the printed line and the ink (the line is the
+ * paper there); where the line is as dark as the ink, ink only where a stroke goes on beyond the line. Else erased.
+ */
+export function eraseRulings(image: GrayImage, ink: Uint8Array, bands: readonly Band[], levels: Levels): void {
+  const { width } = image;
+  for (const band of bands) {
+    eachPixel(band, (i, s, k) => {
+      if (ink[i] !== PRINTED) return;
+      const x = i % width;
+      const y = (i - x) / width;
+      const paper = paperAt(levels, x, y);
+      const contrast = paper - inkAt(levels, x, y);
+      const share = contrast > 0 ? band.depth / contrast : 1;
+      if (share < PALE) ink[i] = image.data[i]! <= paper - contrast * (0.5 + share / 2) ? INK : ERASED;
+      else ink[i] = goesOn(ink, band, s, k) ? INK : ERASED;
+    });
+  }
+}
+
+/** Whether ink touches the band right above and below this place. */
+function goesOn(ink: Uint8Array, band: Band, s: number, k: number): boolean {
+  const reach = Math.ceil(2 * band.reach) + 1;
+  let before = false;
+  let after = false;
+  for (let d = 1; d <= reach; d += 1) {
+    if (k - d >= 0 && ink[(k - d) * band.across + s * band.along] === INK) before = true;
+    if (k + d < band.breadth && ink[(k + d) * band.across + s * band.along] === INK) after = true;
+  }
+  return before || after;
+}

@@ -1,0 +1,174 @@
+import { leastSquares, median } from '../numbers.ts';
+import { FULL, STRIP } from './ruling-votes.ts';
+import type { Votes } from './ruling-votes.ts';
+
+/** A printed line as `at(s) = intercept + slope * s`, s in pixels along it from the picture's edge. */
+export interface PrintedLine {
+  slope: number;
+  intercept: number;
+  /** First and last pixel along it. */
+  from: number;
+  to: number;
+  /** Share of its length that is ink: about a half for a dashed line. */
+  filled: number;
+}
+
+/** Cells with at least this share of votes take part: a dashed line has half. */
+const LEAST_SHARE = 0.25;
+/** Steepest turn looked for: 6 degrees. */
+const STEEPEST = 0.105;
+/** A printed line is seen in this share of the strips between its ends … */
+const SUPPORT = 0.72;
+/** … and is at least this share of the page long: writing never is, at one height. */
+const LENGTH = 0.45;
+/** Distance between the places of one line in neighboring strips that is still noise, pixels. */
+const JITTER = 2;
+/** Steps of lag, in strips, by which the common slope is refined. */
+const LAGS = [1, 3, 9, 20];
+
+/** Printed lines in one direction, all nearly parallel. */
+export function printedLines(votes: Votes): PrintedLine[] {
+  if (votes.strips < 4) return [];
+  const marked = strongPlaces(votes);
+  const slope = commonSlope(votes, marked);
+  return candidates(votes, slope)
+    .map((at) => follow(votes, at, slope))
+    .filter((line): line is PrintedLine => line !== null);
+}
+
+function strongPlaces(votes: Votes): number[][] {
+  const least = Math.ceil(LEAST_SHARE * FULL);
+  return Array.from({ length: votes.strips }, (_, s) => {
+    const found: number[] = [];
+    const base = s * votes.length;
+    for (let i = 0; i < votes.length; i += 1) if (votes.values[base + i]! >= least) found.push(i);
+    return found;
+  });
+}
+
+/** Slope by the shift that makes strips agree best, refined with ever larger distances. */
+function commonSlope(votes: Votes, marked: readonly number[][]): number {
+  let slope = 0;
+  let reach = Math.ceil(STEEPEST * STRIP);
+  for (const lag of LAGS) {
+    if (lag >= votes.strips) break;
+    const center = Math.round(slope * lag * STRIP);
+    const scores = new Float64Array(2 * reach + 1);
+    for (let s = 0; s + lag < votes.strips; s += 1) {
+      const base = (s + lag) * votes.length;
+      for (const at of marked[s]!) {
+        const weight = votes.values[s * votes.length + at]!;
+        for (let d = -reach; d <= reach; d += 1) {
+          const other = at + center + d;
+          if (other >= 0 && other < votes.length)
+            scores[d + reach] = scores[d + reach]! + weight * votes.values[base + other]!;
+        }
+      }
+    }
+    let best = 0;
+    for (let i = 1; i < scores.length; i += 1) if (scores[i]! > scores[best]!) best = i;
+    slope = (center + best - reach + vertex(scores, best)) / (lag * STRIP);
+    reach = 4;
+  }
+  return slope;
+}
+
+function vertex(curve: Float64Array, at: number): number {
+  if (at === 0 || at === curve.length - 1) return 0;
+  const bend = curve[at - 1]! - 2 * curve[at]! + curve[at + 1]!;
+  return bend === 0 ? 0 : (curve[at - 1]! - curve[at + 1]!) / (2 * bend);
+}
+
+/** Places (at the middle of the picture) where many strips agree along the slope; local maxima. */
+function candidates(votes: Votes, slope: number): number[] {
+  const least = Math.ceil(LEAST_SHARE * FULL);
+  const reach = Math.ceil((Math.abs(slope) * votes.strips * STRIP) / 2);
+  const sums = new Float64Array(votes.length + 2 * reach);
+  const middle = votes.strips / 2;
+  for (let s = 0; s < votes.strips; s += 1) {
+    const shift = Math.round(slope * (s + 0.5 - middle) * STRIP) - reach;
+    const base = s * votes.length;
+    for (let i = 0; i < votes.length; i += 1) {
+      const v = votes.values[base + i]!;
+      if (v >= least) sums[i - shift] = sums[i - shift]! + Math.min(v, FULL / 2);
+    }
+  }
+  const needed = (LENGTH * SUPPORT * votes.strips * FULL) / 4;
+  const found: number[] = [];
+  for (let i = 2; i + 2 < sums.length; i += 1) {
+    const wide = sums[i - 1]! + sums[i]! + sums[i + 1]!;
+    if (wide < needed) continue;
+    if (sums[i]! >= sums[i - 1]! && sums[i]! > sums[i + 1]! && sums[i]! >= sums[i - 2]! && sums[i]! > sums[i + 2]!)
+      found.push(i - reach);
+  }
+  return found;
+}
+
+/** Follows one line from strip to strip and fits it; null when it is not a printed line. */
+function follow(votes: Votes, middleAt: number, slope: number): PrintedLine | null {
+  const middle = (votes.strips / 2) * STRIP;
+  let fit = { slope, intercept: middleAt - slope * middle };
+  let seen: { s: number; at: number; share: number }[] = [];
+  let inside = votes.strips;
+  for (let round = 0; round < 2; round += 1) {
+    seen = [];
+    inside = 0;
+    for (let s = 0; s < votes.strips; s += 1) {
+      const along = (s + 0.5) * STRIP;
+      const expected = fit.intercept + fit.slope * along;
+      if (expected >= 0 && expected < votes.length) inside += 1;
+      const place = centroid(votes, s, expected, round === 0 ? 3 : JITTER);
+      if (place) seen.push({ s, ...place });
+    }
+    if (seen.length < 4) return null;
+    const middleOff = median(seen.map((p) => p.at - fit.intercept - fit.slope * (p.s + 0.5) * STRIP))!;
+    const good = seen.filter(
+      (p) => Math.abs(p.at - fit.intercept - fit.slope * (p.s + 0.5) * STRIP - middleOff) <= JITTER,
+    );
+    const refined = leastSquares(
+      good.map((p) => (p.s + 0.5) * STRIP),
+      good.map((p) => p.at),
+    );
+    if (!refined) return null;
+    fit = refined;
+  }
+  const [first, last] = trimmed(seen.map((p) => p.s));
+  const length = last - first + 1;
+  const within = seen.filter((p) => p.s >= first && p.s <= last);
+  if (within.length < SUPPORT * length || length < LENGTH * Math.max(inside, votes.strips / 3)) return null;
+  const best = within.map((p) => p.share).sort((a, b) => b - a);
+  return {
+    slope: fit.slope,
+    intercept: fit.intercept,
+    from: first <= 1 ? 0 : first * STRIP,
+    // The last strip ends before the picture does.
+    to: last >= votes.strips - 2 ? votes.strips * STRIP + STRIP : (last + 1) * STRIP,
+    // The clearest quarter of the strips has no writing over it.
+    filled: best[best.length >> 2]!,
+  };
+}
+
+/** Ends of a line: single far-off strips are writing, not the line. */
+function trimmed(strips: readonly number[]): [number, number] {
+  let first = 0;
+  let last = strips.length - 1;
+  while (first + 2 < last && strips[first + 2]! - strips[first]! > 4) first += 1;
+  while (last - 2 > first && strips[last]! - strips[last - 2]! > 4) last -= 1;
+  return [strips[first]!, strips[last]!];
+}
+
+function centroid(votes: Votes, strip: number, expected: number, reach: number): { at: number; share: number } | null {
+  const from = Math.max(0, Math.round(expected) - reach);
+  const to = Math.min(votes.length - 1, Math.round(expected) + reach);
+  let sum = 0;
+  let weight = 0;
+  let most = 0;
+  for (let i = from; i <= to; i += 1) {
+    const v = votes.values[strip * votes.length + i]!;
+    most = Math.max(most, v);
+    sum += v * i;
+    weight += v;
+  }
+  if (most < LEAST_SHARE * FULL) return null;
+  return { at: sum / weight + 0.5, share: most / FULL };
+}
