@@ -20,6 +20,8 @@ export const pragmas: readonly (readonly [name: string, set: string, readsBack: 
   ['foreign_keys', 'ON', 1],
   // Functions in the schema of a manipulated file must not run.
   ['trusted_schema', 'OFF', 0],
+  // INSERT OR REPLACE must meet the trail's delete trigger too.
+  ['recursive_triggers', 'ON', 1],
   ['cell_size_check', 'ON', 1],
   // A disk error under a memory map would end the process instead of reporting an error.
   ['mmap_size', '0', 0],

@@ -104,6 +104,7 @@ CREATE TABLE sample_page (
   visit_id TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.visitId') STORED REFERENCES visit (id) DEFERRABLE INITIALLY DEFERRED,
   sample_id TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.sampleId') STORED REFERENCES sample (id) DEFERRABLE INITIALLY DEFERRED,
   blob_id TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.blob') STORED REFERENCES blob (id) DEFERRABLE INITIALLY DEFERRED,
+  view_id TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.view') STORED REFERENCES blob (id) DEFERRABLE INITIALLY DEFERRED,
   at TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.at') VIRTUAL,
   by TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.by') VIRTUAL
 ) STRICT;
@@ -111,6 +112,7 @@ CREATE INDEX sample_page_client ON sample_page (client_id);
 CREATE INDEX sample_page_visit ON sample_page (visit_id);
 CREATE INDEX sample_page_sample ON sample_page (sample_id);
 CREATE INDEX sample_page_blob ON sample_page (blob_id);
+CREATE INDEX sample_page_view ON sample_page (view_id);
 
 CREATE TABLE page_measurement (
   id TEXT PRIMARY KEY,

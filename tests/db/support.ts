@@ -150,6 +150,8 @@ export function page(
     ...owner,
     order: 0,
     blob: blob.id,
+    view: blob.id,
+    pdfPage: 1,
     sha256: blob.sha256,
     mime: 'image/png',
     bytes: blob.bytes,
