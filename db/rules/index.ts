@@ -1,0 +1,115 @@
+/**
+ * The rule table that is in force: shipped rows with the clinic's own laid over them, checked as a whole.
+ * A new exercise, rule, paper, text or threshold is one row in one of the JSON files beside this.
+ */
+import { checkRuleTable, mergeClinicRules } from '../types/rule-checks.ts';
+import type { RuleProblem } from '../types/rule-checks.ts';
+import { ClinicRules, RuleTable } from '../types/rules.ts';
+import cautionTexts from './cautions.json' with { type: 'json' };
+import contentsEnglish from './content/en.json' with { type: 'json' };
+import contentsSpanish from './content/es.json' with { type: 'json' };
+import doses from './doses.json' with { type: 'json' };
+import exercises from './exercises.json' with { type: 'json' };
+import flagRules from './flag-rules.json' with { type: 'json' };
+import { shippedItems, shippedRedFlags } from './items-schema.ts';
+import measureFindings from './measure-findings.json' with { type: 'json' };
+import papers from './papers.json' with { type: 'json' };
+import rulesHand from './rules-hand.json' with { type: 'json' };
+import rulesSenses from './rules-senses.json' with { type: 'json' };
+import rulesSetup from './rules-setup.json' with { type: 'json' };
+import rulesWriting from './rules-writing.json' with { type: 'json' };
+import setupItems from './setup-items.json' with { type: 'json' };
+import thresholds from './thresholds.json' with { type: 'json' };
+import tiers from './tiers.json' with { type: 'json' };
+import tools from './tools.json' with { type: 'json' };
+import vetoes from './vetoes.json' with { type: 'json' };
+import vocabulary from './vocabulary.json' with { type: 'json' };
+import writing from './writing.json' with { type: 'json' };
+
+/** Of the shipped table; raised with every change to it. */
+export const ruleVersion = '2026.1';
+
+/** The table cannot be used; the message names the place and the reason. */
+export class RuleTableError extends Error {
+  readonly problems: RuleProblem[];
+  constructor(problems: RuleProblem[]) {
+    const first = problems[0];
+    super(
+      first ? `The rule table has an error at ${first.path.join('.')}: ${first.reason}` : 'The rule table is wrong.',
+    );
+    this.problems = problems;
+  }
+}
+
+/** Findings of the vocabulary: intake items and set-up findings stand in their own table. */
+const findings = [
+  ...shippedItems.items.map((item) => ({
+    code: item.code,
+    name: item.title,
+    from: 'item',
+    sided: item.asksSide,
+    details: (item.detail?.choices ?? []).map(({ code, title }) => ({ code, name: title })),
+  })),
+  ...shippedItems.setupFindings.map(({ code, title }) => ({
+    code,
+    name: title,
+    from: 'setup',
+    sided: false,
+    details: [],
+  })),
+  ...vocabulary.findings,
+];
+
+/** The shipped table as it lies in the files, before any check. */
+export const shippedTable = {
+  format: 'fairhand-rules',
+  version: ruleVersion,
+  vocabulary: { ...vocabulary, findings },
+  thresholds,
+  measureFindings,
+  redFlags: shippedRedFlags.flags,
+  flagsFromAnswers: shippedRedFlags.fromAnswers,
+  flagRules,
+  tiers,
+  items: [...setupItems, ...exercises, ...writing, ...tools],
+  rules: [...rulesSetup, ...rulesHand, ...rulesSenses, ...rulesWriting],
+  vetoes,
+  doses,
+  papers,
+  contents: [...contentsEnglish, ...contentsSpanish],
+  cautionTexts,
+};
+
+/**
+ * Reads any table against schema and cross-checks.
+ * @throws RuleTableError naming every problem
+ */
+export function readRuleTable(data: unknown): RuleTable {
+  const parsed = RuleTable.safeParse(data);
+  if (!parsed.success) {
+    throw new RuleTableError(
+      parsed.error.issues.map((issue) => ({
+        path: issue.path.map((step) => (typeof step === 'symbol' ? '?' : step)),
+        reason: issue.message,
+      })),
+    );
+  }
+  const problems = checkRuleTable(parsed.data);
+  if (problems.length > 0) throw new RuleTableError(problems);
+  return parsed.data;
+}
+
+let shipped: RuleTable | null = null;
+
+/**
+ * The table in force.
+ * @param clinic the clinic's own changes from the database; null or nothing = as shipped
+ * @throws RuleTableError when the merged table is wrong; the caller keeps the working one
+ */
+export function rulesCurrent(clinic: ClinicRules | null = null): RuleTable {
+  shipped ??= readRuleTable(shippedTable);
+  if (!clinic) return shipped;
+  return readRuleTable(mergeClinicRules(shipped, ClinicRules.parse(clinic)));
+}
+
+export { ClinicRules, RuleTable };

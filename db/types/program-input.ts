@@ -1,0 +1,45 @@
+/** What a home program is composed from: FINDINGS.json of the command line, and what the caseload knows besides. */
+import { z } from 'zod';
+import { Grade, Hand, Side } from './common.ts';
+import { Tier } from './program.ts';
+
+const Code = z.string().min(1).max(80);
+
+export const InputFinding = z.strictObject({
+  code: Code,
+  /** Null = not tested, which is never taken as safe. */
+  grade: Grade.nullable(),
+  side: Side.default('none'),
+  source: z.string().max(200).default(''),
+  /** Detail of the intake item (tremor type …). */
+  detail: z.string().max(60).nullable().optional(),
+});
+export type InputFinding = z.infer<typeof InputFinding>;
+
+export const ProgramInput = z.strictObject({
+  version: z.literal(1),
+  /** Hand that writes now. */
+  hand: Hand.nullable().default(null),
+  findings: z.array(InputFinding).max(400),
+  /** Codes of flags that are present; `reviewed` = known and medically reviewed, the cautions stay active. */
+  redFlags: z.array(z.union([Code, z.strictObject({ code: Code, reviewed: z.boolean().default(false) })])).default([]),
+  cautions: z.array(Code).default([]),
+  diagnoses: z.array(Code).default([]),
+  measures: z.array(z.looseObject({ code: Code, value: z.number().nullable(), unit: z.string().max(40) })).default([]),
+  confusions: z
+    .array(z.looseObject({ intended: z.string().max(8), read: z.string().max(8), count: z.number().int().min(0) }))
+    .default([]),
+  /** Share of words read, line by line, 0 to 1: gives the length of a bout. */
+  lineLegibility: z.array(z.number().min(0).max(1)).max(60).optional(),
+  /** Middle-letter height, line by line, mm: used where nobody has read the lines. */
+  lineSizesMm: z.array(z.number().positive()).max(60).optional(),
+  /** Minutes that a line took. */
+  minutesALine: z.number().positive().max(30).optional(),
+  /** Topics of the client, codes of the content table. */
+  interests: z.array(Code).optional(),
+  language: z.string().min(2).max(10).optional(),
+  /** Where the client stands on the ladder now; a draft never moves it, only a proposal that was accepted. */
+  current: z.strictObject({ tier: Tier, paper: Code.nullable(), content: Code.nullable() }).nullable().optional(),
+});
+/** As the logic takes it, with the gaps filled. */
+export type ProgramInput = z.infer<typeof ProgramInput>;

@@ -1,0 +1,219 @@
+/**
+ * What a schema alone cannot see in a rule table: names that do not exist, a risk without its caution, a chain that
+ * bites its tail. Used when the table is loaded, when a file is imported and when a rule is made on the screen.
+ */
+import type { Condition } from './conditions.ts';
+import type { ClinicRules, Hazard, RuleTable } from './rules.ts';
+
+export interface RuleProblem {
+  /** Path into the table or file, as zod writes it. */
+  path: (string | number)[];
+  reason: string;
+}
+
+/** Hazards that never go without a printed caution. */
+export const risky: ReadonlySet<Hazard> = new Set<Hazard>([
+  'brisk',
+  'putty',
+  'pinch',
+  'resistance',
+  'weight-bearing',
+  'stretch',
+  'neck-stretch',
+  'angled',
+  'opposition',
+  'finger-work',
+  'weights',
+  'speed',
+  'standing',
+  'eyes-closed',
+  'textures',
+  'small-objects',
+  'sleeve',
+  'slant',
+  'seat-raise',
+]);
+
+interface Names {
+  findings: ReadonlySet<string>;
+  details: ReadonlyMap<string, ReadonlySet<string>>;
+  cautions: ReadonlySet<string>;
+  diagnoses: ReadonlySet<string>;
+  measures: ReadonlySet<string>;
+  thresholds: ReadonlySet<string>;
+}
+
+const namesOf = (table: RuleTable): Names => ({
+  findings: new Set(table.vocabulary.findings.map((each) => each.code)),
+  details: new Map(table.vocabulary.findings.map((each) => [each.code, new Set(each.details.map((one) => one.code))])),
+  cautions: new Set(table.vocabulary.cautions.map((each) => each.code)),
+  diagnoses: new Set([
+    ...table.vocabulary.diagnoses.map((each) => each.code),
+    ...Object.keys(table.vocabulary.diagnosisGroups),
+  ]),
+  measures: new Set(table.vocabulary.measures.map((each) => each.code)),
+  thresholds: new Set(table.thresholds.map((each) => each.code)),
+});
+
+function checkCondition(condition: Condition, names: Names, path: (string | number)[]): RuleProblem[] {
+  const known = (set: ReadonlySet<string>, code: string, what: string): RuleProblem[] =>
+    set.has(code) ? [] : [{ path, reason: `There is no ${what} "${code}" in the vocabulary.` }];
+  if ('all' in condition) return condition.all.flatMap((each, i) => checkCondition(each, names, [...path, 'all', i]));
+  if ('any' in condition) return condition.any.flatMap((each, i) => checkCondition(each, names, [...path, 'any', i]));
+  if ('not' in condition) return checkCondition(condition.not, names, [...path, 'not']);
+  if ('finding' in condition) return known(names.findings, condition.finding, 'finding');
+  if ('untested' in condition) return known(names.findings, condition.untested, 'finding');
+  if ('caution' in condition) return known(names.cautions, condition.caution, 'caution');
+  if ('diagnosis' in condition) return known(names.diagnoses, condition.diagnosis, 'diagnosis');
+  if ('detail' in condition) {
+    const details = names.details.get(condition.detail);
+    if (!details) return known(names.findings, condition.detail, 'finding');
+    return condition.is.flatMap((each) => known(details, each, `detail of "${condition.detail}" called`));
+  }
+  const limits = (each: { below: string } | { above: string }): RuleProblem[] =>
+    known(names.thresholds, 'below' in each ? each.below : each.above, 'threshold');
+  if ('measure' in condition) return [...known(names.measures, condition.measure, 'measure'), ...limits(condition)];
+  if ('ratio' in condition) {
+    return [...condition.ratio.flatMap((each) => known(names.measures, each, 'measure')), ...limits(condition)];
+  }
+  return [];
+}
+
+function duplicates(codes: readonly string[], list: string): RuleProblem[] {
+  const seen = new Set<string>();
+  return codes.flatMap((code, i) => {
+    if (!seen.has(code)) {
+      seen.add(code);
+      return [];
+    }
+    return [{ path: [list, i], reason: `"${code}" stands twice in ${list}.` }];
+  });
+}
+
+/** Chains of harder items (`next`) must end. */
+function cycles(items: RuleTable['items']): RuleProblem[] {
+  const next = new Map(items.map((item) => [item.code, item.next]));
+  return items.flatMap((item, i) => {
+    const seen = new Set<string>([item.code]);
+    for (let code = item.next; code; code = next.get(code) ?? null) {
+      if (code === item.code) return [{ path: ['items', i, 'next'], reason: `"${item.code}" comes back to itself.` }];
+      if (seen.has(code)) return [];
+      seen.add(code);
+    }
+    return [];
+  });
+}
+
+function checkItems(table: RuleTable, names: Names): RuleProblem[] {
+  const items = new Set(table.items.map((each) => each.code));
+  const doses = new Set(table.doses.map((each) => each.code));
+  const texts = new Set(table.cautionTexts.map((each) => each.code));
+  return table.items.flatMap((item, i) => {
+    const say = (field: string, reason: string): RuleProblem => ({ path: ['items', i, field], reason });
+    const out: RuleProblem[] = [];
+    if (!doses.has(item.dose)) out.push(say('dose', `There is no dose "${item.dose}".`));
+    if (item.next && !items.has(item.next)) out.push(say('next', `There is no item "${item.next}".`));
+    for (const code of item.cautions) {
+      if (!texts.has(code)) out.push(say('cautions', `There is no caution text "${code}".`));
+    }
+    for (const code of item.dependsOn) {
+      if (!names.findings.has(code)) out.push(say('dependsOn', `There is no finding "${code}" in the vocabulary.`));
+    }
+    const risk = item.hazards.find((each) => risky.has(each));
+    if (risk && item.cautions.length === 0) {
+      out.push(say('cautions', `"${item.code}" can hurt (${risk}), so it needs a caution.`));
+    }
+    if ((item.kind === 'exercise' || item.kind === 'warm-up') && item.dependsOn.length === 0) {
+      out.push(say('dependsOn', `"${item.code}" must name what has to be tested first.`));
+    }
+    return out;
+  });
+}
+
+/** Everything wrong with a merged table; an empty list = it may be used. */
+export function checkRuleTable(table: RuleTable): RuleProblem[] {
+  const names = namesOf(table);
+  const items = new Set(table.items.map((each) => each.code));
+  const doses = new Set(table.doses.map((each) => each.code));
+  const flags = new Set(table.redFlags.map((each) => each.code));
+  const codes = <T extends { code: string }>(list: readonly T[]): string[] => list.map((each) => each.code);
+  return [
+    ...duplicates(codes(table.items), 'items'),
+    ...duplicates(
+      table.rules.map((each) => each.id),
+      'rules',
+    ),
+    ...duplicates(
+      table.vetoes.map((each) => each.id),
+      'vetoes',
+    ),
+    ...duplicates(codes(table.doses), 'doses'),
+    ...duplicates(codes(table.thresholds), 'thresholds'),
+    ...duplicates(codes(table.cautionTexts), 'cautionTexts'),
+    ...duplicates(codes(table.contents), 'contents'),
+    ...duplicates(codes(table.papers), 'papers'),
+    ...duplicates(codes(table.vocabulary.findings), 'vocabulary'),
+    ...duplicates(codes(table.vocabulary.cautions), 'vocabulary'),
+    ...cycles(table.items),
+    ...checkItems(table, names),
+    ...table.rules.flatMap((rule, i) => [
+      ...checkCondition(rule.when, names, ['rules', i, 'when']),
+      ...rule.gives
+        .filter((code) => !items.has(code))
+        .map((code) => ({ path: ['rules', i, 'gives'], reason: `There is no item "${code}".` })),
+      ...(rule.dose && !doses.has(rule.dose)
+        ? [{ path: ['rules', i, 'dose'], reason: `There is no dose "${rule.dose}".` }]
+        : []),
+    ]),
+    ...table.vetoes.flatMap((veto, i) => [
+      ...checkCondition(veto.when, names, ['vetoes', i, 'when']),
+      ...veto.items
+        .filter((code) => !items.has(code))
+        .map((code) => ({ path: ['vetoes', i, 'items'], reason: `There is no item "${code}".` })),
+      ...(veto.items.length + veto.hazards.length + veto.kinds.length === 0
+        ? [{ path: ['vetoes', i], reason: `Veto ${veto.id} forbids nothing.` }]
+        : []),
+    ]),
+    ...table.cautionTexts.flatMap((text, i) =>
+      text.when ? checkCondition(text.when, names, ['cautionTexts', i, 'when']) : [],
+    ),
+    ...table.measureFindings.flatMap((row, i) => [
+      ...(names.findings.has(row.finding)
+        ? []
+        : [{ path: ['measureFindings', i], reason: `There is no finding "${row.finding}".` }]),
+      ...row.grades.flatMap((each, k) => checkCondition(each.when, names, ['measureFindings', i, 'grades', k])),
+    ]),
+    ...table.flagRules.flatMap((row, i) => [
+      ...(flags.has(row.flag) ? [] : [{ path: ['flagRules', i], reason: `There is no red flag "${row.flag}".` }]),
+      ...checkCondition(row.when, names, ['flagRules', i, 'when']),
+    ]),
+    ...table.thresholds
+      .map((each, i) => ({ each, i }))
+      .filter(({ each }) => each.value < each.min || each.value > each.max)
+      .map(({ each, i }) => ({
+        path: ['thresholds', i, 'value'],
+        reason: `"${each.name}" must lie between ${each.min} and ${each.max} ${each.unit}.`,
+      })),
+  ];
+}
+
+/**
+ * The shipped table with the clinic's rows laid over it: a clinic's item or rule of the same name covers the shipped
+ * one. Vetoes, red flags and cautions cannot be changed by a clinic file.
+ */
+export function mergeClinicRules(shipped: RuleTable, clinic: ClinicRules | null): RuleTable {
+  if (!clinic) return shipped;
+  const own = new Set(clinic.items.map((each) => each.code));
+  const ownRules = new Set(clinic.rules.map((each) => each.id));
+  const off = new Set(clinic.off);
+  return {
+    ...shipped,
+    version: `${shipped.version}+clinic.${clinic.revision}`,
+    items: [...shipped.items.filter((each) => !own.has(each.code)), ...clinic.items],
+    rules: [...shipped.rules.filter((each) => !ownRules.has(each.id) && !off.has(each.id)), ...clinic.rules],
+    thresholds: shipped.thresholds.map((each) => {
+      const value = clinic.thresholds[each.code];
+      return value === undefined ? each : { ...each, value, source: 'clinic' as const };
+    }),
+  };
+}

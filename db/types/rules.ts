@@ -1,0 +1,220 @@
+/**
+ * Shapes of the rule table: what the trade knows, as data. The data lie in db/rules/*.json; logic takes the merged
+ * table as an argument. Units are in the names; minutes are minutes of one session unless said otherwise.
+ */
+import { z } from 'zod';
+import { Line, SourceTag } from './common.ts';
+import { Condition, RuleCode } from './conditions.ts';
+import { RedFlag, FlagFromAnswer } from './items.ts';
+import { Dose, LineKind, Tier } from './program.ts';
+
+const Text = z.string().trim().min(1).max(600);
+const sourced = { source: SourceTag, sourceNote: z.string().max(400) };
+
+/** Every code that a rule may name, with its plain name: one place. */
+export const Vocabulary = z.strictObject({
+  findings: z.array(
+    z.strictObject({
+      code: RuleCode,
+      name: Text,
+      /** Where it comes from: an intake item, the set-up page, a measure, or the therapist's eye. */
+      from: z.enum(['item', 'setup', 'measure', 'observed']),
+      /** The grade counts for one hand or side only. */
+      sided: z.boolean(),
+      details: z.array(z.strictObject({ code: RuleCode, name: Text })),
+    }),
+  ),
+  cautions: z.array(z.strictObject({ code: RuleCode, name: Text, group: z.enum(['caution', 'circumstance']) })),
+  diagnoses: z.array(z.strictObject({ code: RuleCode, name: Text, groups: z.array(RuleCode) })),
+  /** Group of diagnoses -> plain name. */
+  diagnosisGroups: z.record(RuleCode, Text),
+  /** `units` are all that are understood; the first is the unit of thresholds. */
+  measures: z.array(z.strictObject({ code: RuleCode, name: Text, units: z.array(z.string().max(30)).min(1) })),
+});
+export type Vocabulary = z.infer<typeof Vocabulary>;
+
+/** What an item does to a body: vetoes speak of these. */
+export const Hazard = z.enum([
+  'brisk',
+  'putty',
+  'pinch',
+  'resistance',
+  'weight-bearing',
+  'stretch',
+  'neck-stretch',
+  'angled',
+  'opposition',
+  'finger-work',
+  'weights',
+  'speed',
+  'standing',
+  'eyes-closed',
+  'textures',
+  'small-objects',
+  'sleeve',
+  'slant',
+  'seat-raise',
+  'dictation',
+  'letters',
+  'transfer',
+]);
+export type Hazard = z.infer<typeof Hazard>;
+
+export const LibraryItem = z.strictObject({
+  code: RuleCode,
+  kind: LineKind,
+  tier: Tier,
+  title: Line.min(1),
+  /** What client and family read: grade 6 or below. */
+  text: Text,
+  dose: RuleCode,
+  /** Intake items and observed findings that must have been tested before it may be given. */
+  dependsOn: z.array(RuleCode),
+  hazards: z.array(Hazard),
+  cautions: z.array(RuleCode),
+  /** Line drawing, or null. */
+  drawing: RuleCode.nullable(),
+  /** Harder item that follows it; null = last of its chain. */
+  next: RuleCode.nullable(),
+  ...sourced,
+});
+export type LibraryItem = z.infer<typeof LibraryItem>;
+
+export const Rule = z.strictObject({
+  id: z.string().regex(/^[A-Z]{1,2}[0-9]{2,3}[a-z]?$/, 'a rule id is one or two capitals, digits, perhaps a letter'),
+  when: Condition,
+  gives: z.array(RuleCode).min(1),
+  /** Instead of the item's own. */
+  dose: RuleCode.nullable(),
+  /** One sentence for the therapist. */
+  because: Text,
+  /** What moves the line up, and what moves it back or removes it. */
+  advance: Text,
+  stepBack: z.string().max(300),
+  ...sourced,
+});
+export type Rule = z.infer<typeof Rule>;
+
+export const Veto = z.strictObject({
+  id: z.string().regex(/^V[0-9]{2,3}$/),
+  when: Condition,
+  hazards: z.array(Hazard),
+  kinds: z.array(LineKind),
+  items: z.array(RuleCode),
+  because: Text,
+  ...sourced,
+});
+export type Veto = z.infer<typeof Veto>;
+
+export const Threshold = z.strictObject({
+  code: RuleCode,
+  name: Text,
+  value: z.number(),
+  unit: z.string().max(30),
+  min: z.number(),
+  max: z.number(),
+  ...sourced,
+});
+export type Threshold = z.infer<typeof Threshold>;
+
+/** How a measure becomes a finding: the first grade whose condition holds; grade 3 where measured and none holds. */
+export const MeasureFinding = z.strictObject({
+  finding: RuleCode,
+  /** Measured at all when any of these is present. */
+  from: z.array(RuleCode).min(1),
+  grades: z
+    .array(z.strictObject({ grade: z.union([z.literal(0), z.literal(1), z.literal(2)]), when: Condition }))
+    .min(1),
+  ...sourced,
+});
+export type MeasureFinding = z.infer<typeof MeasureFinding>;
+
+/** A red flag that arises from findings and measures, beside those of the intake table. */
+export const FlagRule = z.strictObject({
+  id: z.string().max(10),
+  flag: RuleCode,
+  when: Condition,
+  because: Text,
+  ...sourced,
+});
+export type FlagRule = z.infer<typeof FlagRule>;
+
+/** One rung of the ladder of papers. `rowMm`: square, line pair with midline, or ruling; 0 = no ruling. */
+export const Paper = z.strictObject({
+  code: RuleCode,
+  family: z.enum(['graph', 'dashed-midline', 'ruled', 'plain-guided', 'plain']),
+  rowMm: z.number().min(0).max(40),
+  tier: z.array(Tier).min(1),
+  title: Line.min(1),
+  text: Text,
+  /** Largest x-height that fits its rows, mm; null = any. */
+  xHeightToMm: z.number().nullable(),
+  ...sourced,
+});
+export type Paper = z.infer<typeof Paper>;
+
+/** What may be written: texts of our own, by language. */
+export const Content = z.strictObject({
+  code: RuleCode,
+  kind: z.enum(['words', 'copy', 'dictation', 'prompt', 'numbers', 'pictures']),
+  tier: z.array(Tier).min(1),
+  interests: z.array(RuleCode),
+  language: z.string().min(2).max(10),
+  title: Line.min(1),
+  text: Text,
+  /** The lines to copy or hear; for prompts, the questions. */
+  lines: z.array(Line.min(1)).min(1),
+  ...sourced,
+});
+export type Content = z.infer<typeof Content>;
+
+/** A sentence that prints with an item, where its condition holds (null = always). */
+export const CautionText = z.strictObject({
+  code: RuleCode,
+  text: Text.max(400),
+  when: Condition.nullable(),
+  ...sourced,
+});
+export type CautionText = z.infer<typeof CautionText>;
+
+export const TierText = z.strictObject({ tier: Tier, name: Text, entry: Text, exit: Text, ...sourced });
+export const DoseRow = z.strictObject({ code: RuleCode, dose: Dose, ...sourced });
+
+/** The whole table, merged. */
+export const RuleTable = z.strictObject({
+  format: z.literal('fairhand-rules'),
+  version: z.string().regex(/^[0-9]{4}\.[0-9]+(\+clinic\.[0-9]+)?$/, 'a version is year.number'),
+  vocabulary: Vocabulary,
+  thresholds: z.array(Threshold),
+  measureFindings: z.array(MeasureFinding),
+  redFlags: z.array(RedFlag),
+  flagsFromAnswers: z.array(FlagFromAnswer),
+  flagRules: z.array(FlagRule),
+  tiers: z.array(TierText).length(5),
+  items: z.array(LibraryItem),
+  rules: z.array(Rule),
+  vetoes: z.array(Veto),
+  doses: z.array(DoseRow),
+  papers: z.array(Paper),
+  contents: z.array(Content),
+  cautionTexts: z.array(CautionText),
+});
+export type RuleTable = z.infer<typeof RuleTable>;
+
+/** The clinic's own changes, kept in the database; shipped rows stay restorable because they are only covered. */
+export const ClinicRules = z.strictObject({
+  format: z.literal('fairhand-clinic-rules'),
+  /** Of this file format. */
+  formatVersion: z.literal(1),
+  /** Counts the clinic's changes. */
+  revision: z.number().int().min(0),
+  /** Version of the shipped table that it was made for. */
+  basedOn: z.string().max(40),
+  items: z.array(LibraryItem),
+  rules: z.array(Rule),
+  /** Threshold code -> value. */
+  thresholds: z.record(RuleCode, z.number()),
+  /** Shipped rules that the clinic switched off. */
+  off: z.array(z.string().max(10)),
+});
+export type ClinicRules = z.infer<typeof ClinicRules>;
