@@ -1,0 +1,61 @@
+/** Changing what opens the caseload, without touching the caseload file. */
+import { normalPassphrase } from './age.ts';
+import { CaseloadError, type OpenCode } from './codes.ts';
+import { newRecoveryKey, wrapWithPassphrase, wrapWithRecoveryKey, writeKeyFile } from './key-file.ts';
+import { refusal, SHORTEST_PASSPHRASE, unlock } from './open.ts';
+
+export interface ChangeOptions {
+  folder: string;
+  /** The passphrase in use, or the recovery key when it was forgotten. */
+  passphrase: string;
+  next: string;
+  now: string;
+  /** log2 of scrypt's N; lower only in tests. */
+  workFactor?: number;
+}
+
+/**
+ * Wraps the same secret with another passphrase. The recovery key stays valid; backups made before keep opening
+ * with the passphrase they were made under.
+ */
+export async function changePassphrase(options: ChangeOptions): Promise<{ ok: true } | { ok: false; code: OpenCode }> {
+  const { folder, passphrase, next, now, workFactor } = options;
+  try {
+    const { file, identities } = await unlock(folder, { passphrase });
+    try {
+      const identity = identities[0];
+      if (file === null || identity === undefined) throw new CaseloadError('wrong-passphrase');
+      if ([...normalPassphrase(next)].length < SHORTEST_PASSPHRASE) throw new CaseloadError('passphrase-too-short');
+      if (file.outgoing !== null) throw new CaseloadError('locked-by-another');
+      writeKeyFile(folder, { ...file, at: now, passphrase: await wrapWithPassphrase(identity, next, workFactor) });
+    } finally {
+      for (const identity of identities) identity.fill(0);
+    }
+    return { ok: true };
+  } catch (error) {
+    return refusal(error);
+  }
+}
+
+/** A new recovery sheet: the old recovery key no longer opens the caseload. Asks for the passphrase. */
+export async function renewRecoveryKey(options: {
+  folder: string;
+  passphrase: string;
+  now: string;
+}): Promise<{ ok: true; recoveryKey: string } | { ok: false; code: OpenCode }> {
+  try {
+    const { file, identities } = await unlock(options.folder, { passphrase: options.passphrase });
+    try {
+      const identity = identities[0];
+      if (file === null || identity === undefined) throw new CaseloadError('wrong-passphrase');
+      const recoveryKey = newRecoveryKey();
+      const recovery = await wrapWithRecoveryKey(identity, recoveryKey);
+      writeKeyFile(options.folder, { ...file, at: options.now, recovery });
+      return { ok: true, recoveryKey };
+    } finally {
+      for (const identity of identities) identity.fill(0);
+    }
+  } catch (error) {
+    return refusal(error);
+  }
+}
