@@ -77,6 +77,10 @@ export const SamplePage = z.object({
   sampleId: Id,
   order: z.number().int().min(0).max(50),
   blob: Id,
+  /** What the window can show: the original itself, or a PNG made of a TIFF or PDF page. */
+  view: Id,
+  /** Page of a PDF, from 1. */
+  pdfPage: z.number().int().min(1),
   sha256: z.string().regex(/^[0-9a-f]{64}$/),
   mime: z.enum(['image/png', 'image/jpeg', 'image/webp', 'image/tiff', 'application/pdf']),
   bytes: z.number().int().positive(),
@@ -92,7 +96,7 @@ export type SamplePage = z.infer<typeof SamplePage>;
 export const BoxMm = z.object({ xMm: z.number(), yMm: z.number(), widthMm: z.number(), heightMm: z.number() });
 export type BoxMm = z.infer<typeof BoxMm>;
 
-export const MeasureValue = z.object({
+export const MeasureValue = z.looseObject({
   code: z.string(),
   value: z.number().nullable(),
   unit: z.string(),

@@ -22,5 +22,7 @@ export const sampleRequests = {
     z.object({ id: Id, pageId: Id, corrections: z.array(Correction).max(500) }).strict(),
     PageMeasurement,
   ),
+  /** Grants the camera for the next picture, which the therapist asked for by a button. */
+  'camera.allowOnce': read(nothing, nothing),
   'sample.cancelMeasure': read(z.object({ pageId: Id }).strict(), nothing),
 } as const;

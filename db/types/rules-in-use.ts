@@ -1,0 +1,14 @@
+import { z } from 'zod';
+import { ItemTable, RedFlagTable, SetupTable } from './items.ts';
+import { RuleTable } from './rules.ts';
+import { SampleTexts } from './sample-texts.ts';
+
+/** Everything the clinic knows, as the window and the logic get it: the rule table, the intake screen, set-up constants, sample texts. */
+export const RulesInUse = z.object({
+  ...RuleTable.shape,
+  intake: ItemTable,
+  redFlagTable: RedFlagTable,
+  setup: SetupTable,
+  sampleTexts: SampleTexts,
+});
+export type RulesInUse = z.infer<typeof RulesInUse>;

@@ -1,0 +1,12 @@
+import type { intakeRequests } from '../contract/intake.ts';
+import type { Handler } from './dispatch.ts';
+import { refuseFuture, saveFact } from './saving.ts';
+
+export const intakeHandlers: { [N in keyof typeof intakeRequests]: Handler<N> } = {
+  'intake.answer': saveFact('intakeAnswer'),
+  'intake.flag': (services, answer) => {
+    refuseFuture(services, answer.review?.on ?? null);
+    return saveFact('redFlag')(services, answer);
+  },
+  'intake.setup': saveFact('setup'),
+};

@@ -1,0 +1,37 @@
+import { openFlags } from '../../renderer/intake/flags.ts';
+import { Refusal } from '../contract/envelope.ts';
+import type { programRequests } from '../contract/program.ts';
+import type { Handler } from './dispatch.ts';
+import { currentRules } from './rules.ts';
+import { refuseFuture, saveFact } from './saving.ts';
+
+export const programHandlers: { [N in keyof typeof programRequests]: Handler<N> } = {
+  'program.save': (services, program) => {
+    if (program.status !== 'draft') throw new Refusal('already-approved');
+    return saveFact('program')(services, program);
+  },
+
+  'program.approve': (services, { id }) => {
+    const caseload = services.need();
+    const stored = caseload.get('program', id);
+    if (!stored) throw new Refusal('not-found');
+    if (stored.status === 'approved') throw new Refusal('already-approved');
+    const record = caseload.record(stored.clientId);
+    const rules = currentRules(services);
+    const flags = openFlags({ redFlags: record.redFlags, intakeAnswers: record.intakeAnswers }, rules.redFlagTable);
+    if (flags.open.length > 0) throw new Refusal('red-flag-open');
+    if (flags.unasked.length > 0) throw new Refusal('red-flags-not-asked');
+    const doing = services.doing();
+    const { at: _at, by: _by, ...program } = stored;
+    return caseload.put(
+      'program',
+      { ...program, status: 'approved', approvedAt: doing.at, approvedBy: doing.by },
+      doing,
+    );
+  },
+
+  'practice.save': (services, log) => {
+    refuseFuture(services, log.date);
+    return saveFact('practiceLog')(services, log);
+  },
+};

@@ -1,0 +1,134 @@
+import { createHash } from 'node:crypto';
+import type { SamplePage } from '../../db/types/sample.ts';
+import { lookInWorker, measureInWorker, showInWorker } from '../files/measure-page.ts';
+import type { Correction } from '../../renderer/sample/measure/types.ts';
+import { Refusal } from '../contract/envelope.ts';
+import type { sampleRequests } from '../contract/sample.ts';
+import type { Handler } from './dispatch.ts';
+import { saveFact } from './saving.ts';
+import type { Services } from './services.ts';
+
+const mimeOf = {
+  png: 'image/png',
+  jpeg: 'image/jpeg',
+  webp: 'image/webp',
+  tiff: 'image/tiff',
+  pdf: 'application/pdf',
+} as const;
+
+/** Believable scales: 40 to 2400 dpi. Outside them a typing error is likelier than a scanner. */
+const pxPerMmRange = { min: 40 / 25.4, max: 2400 / 25.4 };
+
+const checkScale = (pxPerMm: number): void => {
+  if (pxPerMm < pxPerMmRange.min || pxPerMm > pxPerMmRange.max)
+    throw new Refusal('scale-out-of-range', `${Math.round(pxPerMm * 25.4)} dpi`);
+};
+
+function pageOf(services: Services, pageId: string): SamplePage {
+  const page = services.need().get('samplePage', pageId);
+  if (!page) throw new Refusal('not-found');
+  return page;
+}
+
+export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } = {
+  'sample.save': saveFact('sample'),
+
+  'sample.addPage': async (services, { id, sampleId, token, pdfPage }) => {
+    const caseload = services.need();
+    const sample = caseload.get('sample', sampleId);
+    if (!sample) throw new Refusal('not-found');
+    const bytes = services.takeStaged(token);
+    const look = await lookInWorker(bytes, {}, { pdfPage });
+    const mime = mimeOf[look.format];
+    const shown = look.format === 'tiff' || look.format === 'pdf' ? await showInWorker(bytes, {}, { pdfPage }) : null;
+    // The caseload may have been locked while the worker read the page.
+    const open = services.need();
+    const doing = services.doing();
+    const blob = open.putBlob(sample.clientId, mime, bytes, doing);
+    const view = shown ? open.putBlob(sample.clientId, shown.mime, shown.bytes, doing).id : blob.id;
+    const order = open.record(sample.clientId).samplePages.filter((p) => p.sampleId === sampleId).length;
+    const scale = look.fileDpi === null ? null : { pxPerMm: look.fileDpi / 25.4, source: 'file-dpi' as const };
+    return open.put(
+      'samplePage',
+      {
+        id,
+        clientId: sample.clientId,
+        visitId: sample.visitId,
+        sampleId,
+        order,
+        blob: blob.id,
+        view,
+        pdfPage,
+        sha256: createHash('sha256').update(bytes).digest('hex'),
+        mime,
+        bytes: bytes.byteLength,
+        widthPx: look.width,
+        heightPx: look.height,
+        scale,
+        fileDpi: look.fileDpi,
+      },
+      doing,
+    );
+  },
+
+  'sample.setScale': (services, { pageId, pxPerMm, source }) => {
+    checkScale(pxPerMm);
+    const { at: _at, by: _by, ...page } = pageOf(services, pageId);
+    return services.need().put('samplePage', { ...page, scale: { pxPerMm, source } }, services.doing());
+  },
+
+  'sample.measure': async (services, { id, pageId, corrections }) => {
+    const page = pageOf(services, pageId);
+    const sample = services.need().get('sample', page.sampleId);
+    const blob = services.need().blob(page.blob);
+    if (!sample || !blob) throw new Refusal('not-found');
+    services.measuring.get(pageId)?.abort();
+    const run = new AbortController();
+    services.measuring.set(pageId, run);
+    try {
+      const measure = async (using: readonly Correction[]) =>
+        (
+          await measureInWorker(
+            blob.data,
+            { scale: page.scale, corrections: using, ...(sample.task.text ? { text: sample.task.text } : {}) },
+            {
+              signal: run.signal,
+              onProgress: (stage, done) => services.options.emit({ kind: 'progress', task: stage, id: pageId, done }),
+            },
+            { pdfPage: page.pdfPage },
+          )
+        ).result;
+      const uncorrected = await measure([]);
+      const result = corrections.length > 0 ? await measure(corrections as unknown as Correction[]) : uncorrected;
+      return services.need().put(
+        'pageMeasurement',
+        {
+          id,
+          clientId: page.clientId,
+          visitId: page.visitId,
+          sampleId: page.sampleId,
+          pageId,
+          method: 'page',
+          version: result.version,
+          result: result as never,
+          uncorrected: corrections.length > 0 ? (uncorrected as never) : null,
+          corrections,
+        },
+        services.doing(),
+      );
+    } finally {
+      if (services.measuring.get(pageId) === run) services.measuring.delete(pageId);
+    }
+  },
+
+  'camera.allowOnce': async (services) => {
+    services.need();
+    await services.options.port.allowCameraOnce();
+    return {};
+  },
+
+  'sample.cancelMeasure': (services, { pageId }) => {
+    services.measuring.get(pageId)?.abort();
+    return {};
+  },
+};

@@ -1,0 +1,17 @@
+import type { Fact, FactKind } from '../../db/types/record.ts';
+import type { Unstamped } from '../contract/request.ts';
+import { Refusal } from '../contract/envelope.ts';
+import type { Services } from './services.ts';
+
+/** The plain case: store the fact as it came, stamped with time and initials. */
+export const saveFact =
+  <K extends FactKind>(kind: K) =>
+  (services: Services, fact: Unstamped<K>): Fact<K> =>
+    services.need().put(kind, fact, services.doing());
+
+/** A day after tomorrow's midnight somewhere on earth is a slip of the keyboard. */
+export function refuseFuture(services: Services, date: string | null): void {
+  if (date === null) return;
+  const latest = new Date(services.options.now().getTime() + 14 * 3_600_000).toISOString().slice(0, 10);
+  if (date.slice(0, 10) > latest) throw new Refusal('date-in-future');
+}

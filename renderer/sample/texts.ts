@@ -1,0 +1,46 @@
+/** Which shipped text to write next: one that this client has not written lately. */
+import type { Sample, TaskKind } from '../../db/types/sample.ts';
+import type { SampleText } from '../../db/types/sample-texts.ts';
+
+/** A text is not used again for the same client within this many samples (common practice, no source). */
+export const apart = 4;
+
+/**
+ * The text of a kind that was written longest ago, or never; in the table's order where several are new.
+ * Null when no text of this kind and language is shipped.
+ */
+export function nextText(
+  texts: readonly SampleText[],
+  kind: SampleText['kind'],
+  samples: readonly Sample[],
+  language = 'en',
+): SampleText | null {
+  const fitting = texts.filter((t) => t.kind === kind && t.language === language);
+  const inOrder = [...samples].sort((a, b) => a.takenAt.localeCompare(b.takenAt));
+  const lastUse = (t: SampleText) => inOrder.findLastIndex((s) => s.task.textCodes.includes(t.code));
+  return fitting.reduce<SampleText | null>((best, t) => (best === null || lastUse(t) < lastUse(best) ? t : best), null);
+}
+
+/** Whether a text was written among the client's last samples, and so is known by heart. */
+export function usedLately(text: SampleText, samples: readonly Sample[]): boolean {
+  const last = [...samples].sort((a, b) => a.takenAt.localeCompare(b.takenAt)).slice(-apart);
+  return last.some((s) => s.task.textCodes.includes(text.code));
+}
+
+export const taskNames: Record<TaskKind, string> = {
+  pangram: 'One line with every letter',
+  sentences: 'Everyday sentences',
+  'date-line': 'Date and time',
+  personal: 'Own name and address',
+  signature: 'Signature, three times',
+  digits: 'Digits and amounts',
+  free: 'Free writing',
+  'goal-output': 'What the goal asks for',
+  'transfer-probe': 'One line on plain paper, no cue',
+};
+
+/** Tasks whose text is personal: it stays in the picture and is never typed in. */
+export const keptInPicture: ReadonlySet<TaskKind> = new Set<TaskKind>(['personal', 'signature']);
+
+/** Digits and amounts: each one is read exactly (confusions 1/7, 4/9, 0/6). Invented values. */
+export const digitText = '1 7 4 9 0 6\n17.40 96.05 2.50\n61 740 914';
