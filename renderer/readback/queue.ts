@@ -1,4 +1,5 @@
 import type { Reading } from '../../db/types/reading.ts';
+import { openLines, readingBy } from './reading-lines.ts';
 
 /** A sample that could be read, as the queue needs it. */
 export interface QueueSample {
@@ -32,7 +33,7 @@ const DAY_MS = 86_400_000;
 
 /**
  * Lines that this reader may read now, shuffled over clients and dates.
- * Left out: samples this reader has read, lines without intended text, and for strangers and the therapist a text
+ * Left out: lines this reader has read, lines without intended text, and for strangers and the therapist a text
  * met during the last seven days. The therapist waits seven days after the sample and is labelled not blind.
  * @param random numbers from 0 up to 1, one after the other; the caller keeps them
  */
@@ -44,7 +45,6 @@ export function readingQueue(
 ): QueueLine[] {
   const initials = who.initials.trim().toLowerCase();
   const mine = readings.filter((r) => r.reader === who.reader && r.readerInitials.trim().toLowerCase() === initials);
-  const readByMe = new Set(mine.map((r) => r.sampleId));
   const codesOf = new Map(samples.map((sample) => [sample.sampleId, sample.textCodes]));
   const fresh = new Set(
     mine
@@ -52,12 +52,15 @@ export function readingQueue(
       .flatMap((r) => codesOf.get(r.sampleId) ?? []),
   );
   const open = samples.filter((sample) => {
-    if (readByMe.has(sample.sampleId)) return false;
     if (who.reader === 'therapist' && daysBetween(sample.takenAt, who.now) < DAYS_UNTIL_TEXT_IS_FORGOTTEN) return false;
-    return who.reader === 'family' || !sample.textCodes.some((code) => fresh.has(code));
+    const begun = mine.some((r) => r.sampleId === sample.sampleId);
+    return begun || who.reader === 'family' || !sample.textCodes.some((code) => fresh.has(code));
   });
   const lines = open.flatMap((sample) =>
-    sample.lines.flatMap((text, line) => (text.trim() ? [{ sampleId: sample.sampleId, line }] : [])),
+    openLines(sample.lines, readingBy(readings, sample.sampleId, who.reader, who.initials)).map((line) => ({
+      sampleId: sample.sampleId,
+      line,
+    })),
   );
   return shuffled(lines, random);
 }

@@ -3,6 +3,7 @@ import type { Reading } from '../../db/types/reading.ts';
 import { agreementSentence, needsThirdReader, readerAgreement } from '../../renderer/readback/agreement.ts';
 import { assignLines } from '../../renderer/readback/assign-lines.ts';
 import { queueSentence, readingQueue, type QueueSample } from '../../renderer/readback/queue.ts';
+import { openLines, withLine } from '../../renderer/readback/reading-lines.ts';
 import { sampleLegibility } from '../../renderer/readback/sample-legibility.ts';
 
 const reading = (over: Partial<Reading>): Reading => ({
@@ -76,6 +77,8 @@ const sample = (id: string, over: Partial<QueueSample> = {}): QueueSample => ({
   ...over,
 });
 
+const done = (sampleId: string) => reading({ sampleId, lines: [], counted: { right: 1, of: 4 } });
+
 const counting = () => {
   let i = 0;
   return () => [0.1, 0.7, 0.3, 0.9, 0.5][i++ % 5]!;
@@ -88,7 +91,7 @@ test('the queue mixes clients, leaves out what was read and what has no text', (
     sample('s3', { textCodes: ['P3'], lines: ['', 'x'] }),
   ];
   const who = { reader: 'unfamiliar', initials: 'AB', now: '2026-03-20T09:00:00.000Z' } as const;
-  const queue = readingQueue(samples, [reading({ sampleId: 's1' })], who, counting());
+  const queue = readingQueue(samples, [done('s1')], who, counting());
   expect(queue).toHaveLength(3);
   expect(new Set(queue.map((q) => q.sampleId))).toEqual(new Set(['s2', 's3']));
   expect(queueSentence(queue.length)).toBe('3 lines waiting');
@@ -97,7 +100,16 @@ test('the queue mixes clients, leaves out what was read and what has no text', (
 test('a reader who met the same text this week is not asked again', () => {
   const samples = [sample('s1'), sample('s2')];
   const who = { reader: 'unfamiliar', initials: 'AB', now: '2026-03-03T09:00:00.000Z' } as const;
-  expect(readingQueue(samples, [reading({ sampleId: 's1' })], who, counting())).toEqual([]);
+  expect(readingQueue(samples, [done('s1')], who, counting())).toEqual([]);
+});
+
+test('a reading that was paused goes on where it stopped, in the order of the page', () => {
+  const begun = reading({ lines: [{ intended: 'and bread', read: 'and broad', seconds: 3 }] });
+  const who = { reader: 'unfamiliar', initials: 'ab', now: '2026-03-01T11:00:00.000Z' } as const;
+  expect(readingQueue([sample('s1')], [begun], who, counting())).toEqual([{ sampleId: 's1', line: 0 }]);
+  const lines = withLine(['buy milk', 'and bread'], begun.lines, 0, ' buy mulk ', 2);
+  expect(lines.map((l) => l.read)).toEqual(['buy mulk', 'and broad']);
+  expect(openLines(['buy milk', 'and bread', 'buy milk', ''], { lines, counted: null })).toEqual([2]);
 });
 
 test('the therapist waits a week', () => {

@@ -1,0 +1,113 @@
+import type { ClientRecord } from '../../db/types/record.ts';
+import type { BoxMm } from '../../db/types/sample.ts';
+import { mapOf, toPicture } from '../sample/overlay.ts';
+import { assignLines } from './assign-lines.ts';
+import type { QueueSample } from './queue.ts';
+
+/** Where a written line stands in the picture of its page, in pixels; the whole page when it was not measured. */
+export interface LinePicture {
+  /** Blob of the picture the window can show. */
+  view: string;
+  pageWidth: number;
+  pageHeight: number;
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+  /** False: the whole page is shown, because no lines were found in it. */
+  cropped: boolean;
+}
+
+/** A sample to be read, with a picture for each of its lines (null: nothing to show, only a count is possible). */
+export interface SampleToRead extends QueueSample {
+  pictures: (LinePicture | null)[];
+}
+
+type Facts = Pick<ClientRecord, 'samples' | 'samplePages' | 'pageMeasurements'>;
+
+/** Free paper shown around a line, in mm, so that loops and dots are not cut. */
+const MARGIN_MM = 2;
+
+/** Tasks whose text stays in the picture or that are never read back. */
+const NOT_READ: ReadonlySet<string> = new Set(['signature', 'personal']);
+
+/** The samples of a client that can be read back, with the picture of each line. */
+export function samplesToRead(record: Facts): SampleToRead[] {
+  return record.samples
+    .filter((sample) => sample.task.text.trim() && !NOT_READ.has(sample.task.kind))
+    .map((sample) => {
+      const found = linesOnPages(record, sample.id);
+      const lines = assignLines(
+        sample.task.text,
+        found.map((line) => ({ words: line.words })),
+      );
+      const whole = wholePage(record, sample.id);
+      return {
+        sampleId: sample.id,
+        clientId: sample.clientId,
+        visitId: sample.visitId,
+        takenAt: sample.takenAt,
+        textCodes: sample.task.textCodes,
+        lines,
+        pictures: lines.map((_, i) => found[i]?.picture ?? whole),
+      };
+    });
+}
+
+interface FoundLine {
+  words: { text: string | null }[];
+  picture: LinePicture | null;
+}
+
+function linesOnPages(record: Facts, sampleId: string): FoundLine[] {
+  return pagesOf(record, sampleId).flatMap((page) => {
+    const measured = record.pageMeasurements
+      .filter((m) => m.pageId === page.id)
+      .sort((a, b) => (a.at < b.at ? -1 : 1))
+      .at(-1);
+    const map = measured ? mapOf(measured.result) : null;
+    if (!measured || !map) return [];
+    return measured.result.lines.map((line) => ({
+      words: line.words.map((word) => ({ text: word.text })),
+      picture: crop(line.box, map, page.view, page.widthPx, page.heightPx),
+    }));
+  });
+}
+
+function crop(box: BoxMm, map: readonly number[], view: string, pageWidth: number, pageHeight: number): LinePicture {
+  const left = box.xMm - MARGIN_MM;
+  const top = box.yMm - MARGIN_MM;
+  const right = box.xMm + box.widthMm + MARGIN_MM;
+  const bottom = box.yMm + box.heightMm + MARGIN_MM;
+  const corners = [
+    toPicture(map, left, top),
+    toPicture(map, right, top),
+    toPicture(map, right, bottom),
+    toPicture(map, left, bottom),
+  ];
+  const within = (value: number, most: number) => Math.min(most, Math.max(0, value));
+  const x = within(Math.min(...corners.map((c) => c.x)), pageWidth);
+  const y = within(Math.min(...corners.map((c) => c.y)), pageHeight);
+  const width = within(Math.max(...corners.map((c) => c.x)), pageWidth) - x;
+  const height = within(Math.max(...corners.map((c) => c.y)), pageHeight) - y;
+  return { view, pageWidth, pageHeight, x, y, width, height, cropped: true };
+}
+
+function wholePage(record: Facts, sampleId: string): LinePicture | null {
+  const [page] = pagesOf(record, sampleId);
+  if (!page) return null;
+  const { view, widthPx, heightPx } = page;
+  return {
+    view,
+    pageWidth: widthPx,
+    pageHeight: heightPx,
+    x: 0,
+    y: 0,
+    width: widthPx,
+    height: heightPx,
+    cropped: false,
+  };
+}
+
+const pagesOf = (record: Facts, sampleId: string) =>
+  record.samplePages.filter((page) => page.sampleId === sampleId).sort((a, b) => a.order - b.order);
