@@ -1,19 +1,16 @@
-import { connectedComponents } from './image/components.ts';
-import { halfContrast, localLevels } from './image/contrast.ts';
-import { inkRuns } from './image/runs.ts';
-import { eraseRulings, markRulings } from './image/ruling-erase.ts';
-import { findRulings } from './image/rulings.ts';
+import { composed } from './image/homography.ts';
+import { findMarks } from './image/marks.ts';
 import { sauvola } from './image/threshold.ts';
-import { blobsOf, inkMap } from './layout/blobs.ts';
-import { extremesOf } from './layout/extremes.ts';
-import { boxMm, frameOf, pointMm } from './layout/frame.ts';
-import { X_HEIGHT_BAND, sizeAt } from './layout/heights.ts';
-import { headsOf, readLines } from './layout/line-work.ts';
-import { lineTraces } from './layout/lines.ts';
-import { wordsOf } from './layout/words.ts';
-import { median } from './numbers.ts';
-import type { GrayImage, LineResult, MeasureOptions, OnProgress, PageResult } from './types.ts';
+import { inkOf } from './ink.ts';
+import { frameOf } from './layout/frame.ts';
+import type { Frame } from './layout/frame.ts';
+import { layoutOf } from './layout.ts';
+import { resultOf } from './result.ts';
+import { sheetOf, sheetOfMarks } from './sheet.ts';
+import type { Sheet } from './sheet.ts';
+import type { GrayImage, MeasureOptions, OnProgress, PageInfo, PageResult, PageWarning } from './types.ts';
 import { METHOD_VERSION } from './version.ts';
+import { WARNINGS } from './warnings.ts';
 
 export const TIMES: Record<string, number> = {};
 let last = 0;
@@ -22,6 +19,9 @@ function lap(name: string): void {
   TIMES[name] = now - last;
   last = now;
 }
+
+/** Pictures smaller than this on a side hold no page: 40 px are an inch at 40 dpi. */
+const LEAST_SIDE = 40;
 
 /**
  * Measures one page of handwriting.
@@ -32,104 +32,82 @@ function lap(name: string): void {
  */
 export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress?: OnProgress): PageResult {
   if (gray.data.length !== gray.width * gray.height) throw new RangeError('The picture does not fit its size.');
-  onProgress?.('start', 0);
-  const { width, height } = gray;
-  const scale = options.scale?.pxPerMm ?? 300 / 25.4;
+  const tell = onProgress ?? ((): void => undefined);
   last = performance.now();
-  const ink = sauvola(gray);
+  if (Math.min(gray.width, gray.height) < LEAST_SIDE) return emptyResult(gray, options, [WARNINGS.tooSmall]);
+  tell('Looking for the sheet', 0);
+  let sheet = sheetOf(gray, options.scale);
+  lap('sheet');
+  if (sheet.refused) return emptyResult(gray, options, sheet.warnings);
+  tell('Parting ink from paper', 0.1);
+  let first = sauvola(sheet.image);
   lap('sauvola');
-  const rulings = findRulings(gray, scale);
-  lap('rulings');
-  const bands = markRulings(gray, ink, rulings, scale);
-  const levels = localLevels(gray, ink);
-  eraseRulings(gray, ink, bands, levels);
-  lap('levels');
-  halfContrast(gray, ink, levels);
-  lap('half');
-  const runs = inkRuns(ink, width, height);
-  lap('runs');
-  const components = connectedComponents(runs, 1);
-  lap('components');
-  const frame = frameOf(width, height, scale, rulings.angle ?? 0);
-  const { map, starts } = inkMap(runs, components);
-  const widths = runs.to.subarray(0, runs.count).map((to, i) => to - runs.from[i]!);
-  const stroke = median(widths) ?? 1;
-  const blobs = blobsOf(gray, levels, frame, components, map, starts, Math.max(4, 0.4 * stroke * stroke));
-  lap('blobs');
-  const extremes = extremesOf(blobs, frame, 0.8 * stroke);
-  lap('extremes');
-  const heights: number[] = [];
-  for (let b = 0, i = 0; b < blobs.length; b += 1) {
-    const own = [];
-    for (; i < extremes.length && extremes[i]!.blob === b; i += 1) own.push(extremes[i]!);
-    own.sort((p, q) => p.u - q.u);
-    for (let k = 0; k + 1 < own.length; k += 1)
-      if (own[k]!.kind !== own[k + 1]!.kind) heights.push(Math.abs(own[k]!.v - own[k + 1]!.v));
+  const marks = findMarks(first, sheet.image.width, sheet.image.height);
+  if (marks) {
+    sheet = sheetOfMarks(sheet, marks);
+    first = sauvola(sheet.image);
   }
-  const tall = heights.filter((h) => h > 2 * stroke);
-  const rough = median(tall) ?? 10;
-  lap('rough');
-  const traces = lineTraces(blobs, map, frame, rough);
-  lap('traces');
-  const lines = readLines(traces, blobs, extremes, map, frame, rough);
-  lap('lines');
-  const { words, cut } = wordsOf(lines);
-  lap('words');
-  const results: LineResult[] = lines.map((line, i) => {
-    const angle = -Math.atan(line.baseline.straight.slope);
-    const heads = headsOf(line.blobs, line.baseline, extremes, rough);
-    const inWord = words[i]!.map((word) => {
-      const inside = line.blobs.filter((b) => b.from >= word.from && b.to <= word.to);
-      const u0 = Math.min(...inside.map((b) => b.blob.u0));
-      const u1 = Math.max(...inside.map((b) => b.blob.u1));
-      const v0 = Math.min(...inside.map((b) => b.blob.v0));
-      const v1 = Math.max(...inside.map((b) => b.blob.v1));
-      const own = heads.filter(
-        (h) => h.u >= u0 - 1 && h.u <= u1 + 1 && Math.abs(Math.log(h.height / sizeAt(line.trend, h.u))) < X_HEIGHT_BAND,
-      );
-      const x = median(own.map((h) => h.height));
-      return {
-        box: boxMm(frame, u0, v0, u1, v1),
-        xHeightMm: x === null ? null : x / scale,
-        gapBeforeMm: word.gapBefore === null ? null : word.gapBefore / scale,
-        text: null,
-        letterGapsMm: [],
-        slantDeg: null,
-        strokeWidthMm: null,
-        letters: [],
-        excluded: false,
-        heads: own.map((h) => h.height / scale),
-      };
-    });
-    const u0 = Math.min(...line.blobs.map((b) => b.blob.u0));
-    const u1 = Math.max(...line.blobs.map((b) => b.blob.u1));
-    const v0 = Math.min(...line.blobs.map((b) => b.blob.v0));
-    const v1 = Math.max(...line.blobs.map((b) => b.blob.v1));
-    const curve = line.baseline.curve;
-    return {
-      box: boxMm(frame, u0, v0, u1, v1),
-      xHeightMm: median(inWord.map((w) => w.xHeightMm).filter((x) => x !== null)),
-      baselineAngleDeg: (angle * 180) / Math.PI,
-      baselineRmsMm: line.baseline.rms / scale,
-      words: inWord,
-      baseline: [...curve.v].map((v, k) => pointMm(frame, curve.u0 + k * curve.step, v)),
-      rulingOffsetMm: null,
-    };
-  });
+  lap('marks');
+  if (sheet.pxPerMm === null) return emptyResult(gray, options, [...sheet.warnings, WARNINGS.noScale]);
+  const { pxPerMm } = sheet;
+  tell('Taking out printed lines', 0.5);
+  const ink = inkOf(sheet.image, first, pxPerMm);
+  lap('ink');
+  tell('Reading lines and words', 0.7);
+  const frame = frameOf(sheet.image.width, sheet.image.height, pxPerMm, ink.rulings.angle ?? 0);
+  const layout = layoutOf(sheet.image, ink, frame);
+  lap('layout');
+  tell('Measuring', 0.85);
+  const page = pageInfo(sheet, frame);
+  const result = resultOf(page, ink, layout, options, sheet.warnings);
+  lap('result');
+  tell('Done', 1);
+  return result;
+}
+
+/** Size, turn and the map back to the picture. */
+function pageInfo(sheet: Sheet, frame: Frame): PageInfo {
+  const { pxPerMm } = frame;
+  const toSheet = [
+    pxPerMm * frame.cos,
+    pxPerMm * frame.sin,
+    frame.originX,
+    -pxPerMm * frame.sin,
+    pxPerMm * frame.cos,
+    frame.originY,
+    0,
+    0,
+    1,
+  ];
+  return {
+    widthMm: sheet.sizeMm?.widthMm ?? sheet.image.width / pxPerMm,
+    heightMm: sheet.sizeMm?.heightMm ?? sheet.image.height / pxPerMm,
+    dpi: pxPerMm * 25.4,
+    rotationDeg: sheet.turnDeg + (frame.angle * 180) / Math.PI,
+    scaleSource: sheet.scaleSource,
+    rulingMm: null,
+    toPicture: composed(sheet.toPicture, toSheet),
+  };
+}
+
+/** A page that holds nothing to measure, with the reason. */
+function emptyResult(gray: GrayImage, options: MeasureOptions, warnings: PageWarning[]): PageResult {
+  const scale = options.scale;
+  const px = scale?.pxPerMm ?? null;
   return {
     version: METHOD_VERSION,
     page: {
-      widthMm: options.scale ? width / options.scale.pxPerMm : null,
-      heightMm: options.scale ? height / options.scale.pxPerMm : null,
-      dpi: options.scale ? options.scale.pxPerMm * 25.4 : null,
-      rotationDeg: ((rulings.angle ?? 0) * 180) / Math.PI,
-      scaleSource: options.scale?.source ?? null,
+      widthMm: px === null ? null : gray.width / px,
+      heightMm: px === null ? null : gray.height / px,
+      dpi: px === null ? null : px * 25.4,
+      rotationDeg: 0,
+      scaleSource: scale?.source ?? null,
       rulingMm: null,
-      toPicture: [1, 0, 0, 0, 1, 0, 0, 0, 1],
+      toPicture: px === null ? [1, 0, 0, 0, 1, 0, 0, 0, 1] : [px, 0, 0, 0, px, 0, 0, 0, 1],
     },
-    lines: results,
-    measures: [{ code: 'cut', value: cut, unit: 'xh', n: 0, low: null, high: null, spread: null, method: '' }],
-    warnings: [],
+    lines: [],
+    measures: [],
+    warnings,
     rulings: [],
     loops: [],
   };

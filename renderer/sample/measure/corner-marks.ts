@@ -1,0 +1,12 @@
+/**
+ * The corner marks printed on Fairhand's own sheets: a solid square in each corner; the top left one has a white square
+ * in it, so that a page that lies upside down or mirrored is known. Centers lie `insetMm` from both edges of the sheet.
+ */
+export const CORNER_MARK = {
+  /** Side of the square, mm: 30 px at 150 dpi, larger than any letter's solid part. */
+  sideMm: 5,
+  /** Side of the white square in the top left mark, mm. */
+  holeMm: 2,
+  /** Center of a mark from the edges of the sheet, mm: printers lose up to 6 mm. */
+  insetMm: 11,
+} as const;

@@ -1,0 +1,115 @@
+import { CORNER_MARK } from '../corner-marks.ts';
+import { connectedComponents } from './components.ts';
+import { inkRuns } from './runs.ts';
+import type { Runs } from './runs.ts';
+import { holes } from './holes.ts';
+import { PAPERS } from './paper.ts';
+import type { Paper } from './paper.ts';
+import type { Point } from './homography.ts';
+
+/** Corner marks of our own sheets as found in a picture. */
+export interface FoundMarks {
+  /** Centers: top left, top right, bottom right, bottom left of the picture. */
+  centers: Point[];
+  /** Which of them is the one with the hole. */
+  hollow: number;
+  paper: Paper;
+  /** Side of the marks, pixels. */
+  sidePx: number;
+}
+
+/** A mark's box fills to at least this share (the one with the hole: 0.84). */
+const FILL = 0.72;
+/** Width over height of a mark in a tilted photo. */
+const SQUARE = 1.3;
+/** The marks of one page differ in size by at most this factor (perspective). */
+const ALIKE = 1.5;
+/** The ratio of the marks' rectangle may differ from a sheet's by this share. */
+const RATIO = 0.05;
+
+/** Finds four square marks near the corners; null when there are not four that fit a known sheet. */
+export function findMarks(ink: Uint8Array, width: number, height: number): FoundMarks | null {
+  const runs = inkRuns(ink, width, height);
+  const pieces = connectedComponents(runs, 1);
+  const least = Math.min(width, height) / 150;
+  const squares: { center: Point; side: number; component: number }[] = [];
+  const sums = centroidSums(runs, pieces.labels, pieces.count);
+  for (let c = 0; c < pieces.count; c += 1) {
+    const w = pieces.right[c]! - pieces.left[c]!;
+    const h = pieces.bottom[c]! - pieces.top[c]!;
+    if (Math.min(w, h) < Math.max(least, 10) || w > SQUARE * h || h > SQUARE * w) continue;
+    if (pieces.area[c]! < FILL * w * h) continue;
+    const center = { x: sums.x[c]! / pieces.area[c]!, y: sums.y[c]! / pieces.area[c]! };
+    squares.push({ center, side: Math.sqrt(w * h), component: c });
+  }
+  if (squares.length < 4) return null;
+  const corner = (sx: number, sy: number): (typeof squares)[number] =>
+    squares.reduce((best, s) =>
+      sx * s.center.x + sy * s.center.y < sx * best.center.x + sy * best.center.y ? s : best,
+    );
+  const four = [corner(1, 1), corner(-1, 1), corner(-1, -1), corner(1, -1)];
+  if (new Set(four.map((s) => s.component)).size < 4) return null;
+  const sides = four.map((s) => s.side);
+  if (Math.max(...sides) > ALIKE * Math.min(...sides)) return null;
+  const hollow = hollowOne(
+    runs,
+    pieces,
+    four.map((s) => s.component),
+    Math.min(...sides),
+  );
+  const sidePx = sides.reduce((a, b) => a + b, 0) / 4;
+  const paper = paperOfMarks(
+    four.map((s) => s.center),
+    sidePx,
+  );
+  return hollow === null || paper === null ? null : { centers: four.map((s) => s.center), hollow, paper, sidePx };
+}
+
+function centroidSums(runs: Runs, labels: Int32Array, count: number): { x: Float64Array; y: Float64Array } {
+  const x = new Float64Array(count);
+  const y = new Float64Array(count);
+  for (let row = 0; row < runs.height; row += 1)
+    for (let r = runs.rows[row]!; r < runs.rows[row + 1]!; r += 1) {
+      const label = labels[r]!;
+      const length = runs.to[r]! - runs.from[r]!;
+      x[label] = x[label]! + (length * (runs.from[r]! + runs.to[r]!)) / 2;
+      y[label] = y[label]! + length * (row + 0.5);
+    }
+  return { x, y };
+}
+
+/** The only mark with one hole of the right size. */
+function hollowOne(
+  runs: Runs,
+  pieces: ReturnType<typeof connectedComponents>,
+  components: number[],
+  side: number,
+): number | null {
+  const wanted = (side * CORNER_MARK.holeMm) / CORNER_MARK.sideMm;
+  const found = holes(runs, pieces, 0.3 * wanted * wanted)
+    .filter((hole) => hole.area < 2.5 * wanted * wanted)
+    .map((hole) => components.indexOf(hole.component))
+    .filter((k) => k >= 0);
+  return found.length === 1 ? found[0]! : null;
+}
+
+function paperOfMarks(p: readonly Point[], sidePx: number): Paper | null {
+  const side = (i: number, j: number): number => Math.hypot(p[i]!.x - p[j]!.x, p[i]!.y - p[j]!.y);
+  const across = (side(0, 1) + side(3, 2)) / 2;
+  const down = (side(0, 3) + side(1, 2)) / 2;
+  const pxPerMm = sidePx / CORNER_MARK.sideMm;
+  let best: Paper | null = null;
+  let least = RATIO;
+  for (const paper of PAPERS)
+    for (const [w, h] of [
+      [paper.widthMm, paper.heightMm],
+      [paper.heightMm, paper.widthMm],
+    ] as const) {
+      const inner = [w - 2 * CORNER_MARK.insetMm, h - 2 * CORNER_MARK.insetMm] as const;
+      const off = Math.abs(Math.log(down / across / (inner[1] / inner[0])));
+      // The marks' own size tells A4 from A5 within a fifth.
+      if (Math.abs(Math.log(across / pxPerMm / inner[0])) > 0.2 || off >= least) continue;
+      [least, best] = [off, { name: paper.name, widthMm: w, heightMm: h }];
+    }
+  return best;
+}

@@ -1,0 +1,76 @@
+import type { Ink } from './ink.ts';
+import { blobsOf, inkMap } from './layout/blobs.ts';
+import type { Blob, InkMap } from './layout/blobs.ts';
+import { extremesOf } from './layout/extremes.ts';
+import type { Extreme } from './layout/extremes.ts';
+import type { Frame } from './layout/frame.ts';
+import { readLines } from './layout/line-work.ts';
+import type { LineWork } from './layout/line-work.ts';
+import { lineTraces } from './layout/lines.ts';
+import { wordsOf } from './layout/words.ts';
+import type { WordWork } from './layout/words.ts';
+import { median } from './numbers.ts';
+import type { GrayImage } from './types.ts';
+
+/** Lines and words of a page, with the ink they are made of. */
+export interface Layout {
+  frame: Frame;
+  map: InkMap;
+  blobs: Blob[];
+  extremes: Extreme[];
+  lines: LineWork[];
+  words: WordWork[][];
+  /** Gap that parts words, in x-heights. */
+  cut: number;
+  /** Usual thickness of the ink across, pixels. */
+  strokePx: number;
+}
+
+/** Ink smaller than this share of a stroke's square is a speck. */
+const SPECK = 0.4;
+/** A head or foot stands out by this share of the stroke's thickness. */
+const PROMINENCE = 0.8;
+/** Strokes lower than this many thicknesses are bars and joins. */
+const LOW = 2;
+
+/** Reads lines and words out of the ink. */
+export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
+  const { map, starts } = inkMap(ink.runs, ink.components);
+  const strokePx = usualRun(ink);
+  const smallest = Math.max(4, SPECK * strokePx * strokePx);
+  const blobs = blobsOf(image, ink.levels, frame, ink.components, map, starts, smallest);
+  const extremes = extremesOf(blobs, frame, PROMINENCE * strokePx);
+  const empty: Layout = { frame, map, blobs, extremes, lines: [], words: [], cut: 0, strokePx };
+  const rough = roughXHeight(extremes, strokePx);
+  if (rough === null) return empty;
+  const traces = lineTraces(blobs, map, frame, rough);
+  const lines = readLines(traces, blobs, extremes, map, frame, rough);
+  return { ...empty, lines, ...wordsOf(lines) };
+}
+
+function usualRun(ink: Ink): number {
+  const lengths = new Float64Array(ink.runs.count);
+  for (let r = 0; r < ink.runs.count; r += 1) lengths[r] = ink.runs.to[r]! - ink.runs.from[r]!;
+  return median(lengths) ?? 1;
+}
+
+/** Median height of the up and down strokes: most of them are an x-height high. Pixels; null without any. */
+function roughXHeight(extremes: readonly Extreme[], strokePx: number): number | null {
+  const heights: number[] = [];
+  let own: Extreme[] = [];
+  const close = (): void => {
+    own.sort((p, q) => p.u - q.u);
+    for (let k = 0; k + 1 < own.length; k += 1) {
+      if (own[k]!.kind === own[k + 1]!.kind) continue;
+      const height = Math.abs(own[k]!.v - own[k + 1]!.v);
+      if (height > LOW * strokePx) heights.push(height);
+    }
+    own = [];
+  };
+  extremes.forEach((extreme, i) => {
+    if (i > 0 && extremes[i - 1]!.blob !== extreme.blob) close();
+    own.push(extreme);
+  });
+  close();
+  return median(heights);
+}

@@ -1,0 +1,148 @@
+import { applied, composed, homographyOf, IDENTITY } from './image/homography.ts';
+import type { Homography, Point } from './image/homography.ts';
+import type { FoundMarks } from './image/marks.ts';
+import { paperOf, sheetRatio } from './image/paper.ts';
+import { sheetEdges } from './image/quad.ts';
+import { warped } from './image/warp.ts';
+import { CORNER_MARK } from './corner-marks.ts';
+import type { GrayImage, PageWarning, Scale, ScaleSource } from './types.ts';
+import { WARNINGS } from './warnings.ts';
+
+/** The sheet as an even picture: what all later stages work on. */
+export interface Sheet {
+  image: GrayImage;
+  /** Pixels of `image` for one mm; null when no scale is known. */
+  pxPerMm: number | null;
+  scaleSource: ScaleSource | 'paper-size' | null;
+  /** From pixels of `image` to pixels of the picture as given. */
+  toPicture: Homography;
+  /** Turn that was taken out together with the perspective, degrees, + counter-clockwise. */
+  turnDeg: number;
+  /** Size of the sheet; null when its edges were not seen. */
+  sizeMm: { widthMm: number; heightMm: number } | null;
+  warnings: PageWarning[];
+  /** A reason not to measure at all. */
+  refused: boolean;
+}
+
+/** Two scales that differ by more than this share contradict each other (CLINICAL E: axes off by over 1 %). */
+export const SCALE_TOLERANCE = 0.01;
+/** Rim of a photographed sheet left out, mm: its cut edge and its shadow. */
+const RIM_MM = 1;
+
+/** The sheet in a picture: all of it for a scan; straightened when it lies on a table and its four edges are seen. */
+export function sheetOf(picture: GrayImage, scale: Scale | null): Sheet {
+  const edges = sheetEdges(picture);
+  const plain: Sheet = {
+    image: picture,
+    pxPerMm: scale?.pxPerMm ?? null,
+    scaleSource: scale?.source ?? null,
+    toPicture: IDENTITY,
+    turnDeg: 0,
+    sizeMm: null,
+    warnings: [],
+    refused: false,
+  };
+  if (edges.kind === 'none') return plain;
+  if (edges.kind === 'cut') return { ...plain, warnings: [WARNINGS.edgeCut], refused: true };
+  const { corners } = edges;
+  const areaPx = quadArea(corners);
+  const ratio = sheetRatio(corners, picture.width, picture.height);
+  const paper = paperOf(ratio, scale ? Math.sqrt(areaPx) / scale.pxPerMm : null);
+  if (paper) {
+    const pxPerMm = Math.sqrt(areaPx / (paper.widthMm * paper.heightMm));
+    const contradicts = scale && Math.abs(scale.pxPerMm / pxPerMm - 1) > SCALE_TOLERANCE && trusted(scale.source);
+    return straightened(picture, corners, paper, pxPerMm, 'paper-size', contradicts ? [WARNINGS.scalePaper] : []);
+  }
+  if (!scale) return plain;
+  const widthMm = Math.sqrt(areaPx / ratio) / scale.pxPerMm;
+  const size = { widthMm, heightMm: widthMm * ratio };
+  return straightened(picture, corners, size, scale.pxPerMm, scale.source, [WARNINGS.unknownPaper]);
+}
+
+/** A bar or two clicks were measured on the page itself; a camera's dpi is only nominal. */
+function trusted(source: ScaleSource): boolean {
+  return source === 'bar' || source === 'two-clicks';
+}
+
+/** Straightens by the corners of the sheet. */
+function straightened(
+  picture: GrayImage,
+  corners: readonly Point[],
+  size: { widthMm: number; heightMm: number },
+  pxPerMm: number,
+  scaleSource: Sheet['scaleSource'],
+  warnings: PageWarning[],
+): Sheet {
+  const width = Math.max(1, Math.round(size.widthMm * pxPerMm));
+  const height = Math.max(1, Math.round(size.heightMm * pxPerMm));
+  const flat = [
+    { x: 0, y: 0 },
+    { x: size.widthMm * pxPerMm, y: 0 },
+    { x: size.widthMm * pxPerMm, y: size.heightMm * pxPerMm },
+    { x: 0, y: size.heightMm * pxPerMm },
+  ];
+  const map = homographyOf(flat, corners) ?? IDENTITY;
+  return {
+    image: warped(picture, map, width, height, RIM_MM * pxPerMm),
+    pxPerMm,
+    scaleSource,
+    toPicture: map,
+    turnDeg: turnOf(map, width, height),
+    sizeMm: size,
+    warnings,
+    refused: false,
+  };
+}
+
+/** Direction of the sheet's middle line in the picture, degrees, + counter-clockwise. */
+function turnOf(map: Homography, width: number, height: number): number {
+  const left = applied(map, 0, height / 2);
+  const right = applied(map, width, height / 2);
+  const top = applied(map, width / 2, 0);
+  const bottom = applied(map, width / 2, height);
+  // Perspective turns both middle lines apart: their mean is the sheet's turn.
+  const across = Math.atan2(left.y - right.y, right.x - left.x);
+  const down = Math.atan2(bottom.x - top.x, bottom.y - top.y);
+  return ((across + down) / 2) * (180 / Math.PI);
+}
+
+function quadArea(p: readonly Point[]): number {
+  let twice = 0;
+  for (let k = 0; k < 4; k += 1) twice += p[k]!.x * p[(k + 1) % 4]!.y - p[(k + 1) % 4]!.x * p[k]!.y;
+  return Math.abs(twice) / 2;
+}
+
+/** The sheet by its corner marks: scale, turn and perspective follow from them. */
+export function sheetOfMarks(sheet: Sheet, marks: FoundMarks): Sheet {
+  const { paper } = marks;
+  const inset = CORNER_MARK.insetMm;
+  const places = [
+    { x: inset, y: inset },
+    { x: paper.widthMm - inset, y: inset },
+    { x: paper.widthMm - inset, y: paper.heightMm - inset },
+    { x: inset, y: paper.heightMm - inset },
+  ];
+  const areaMm = (paper.widthMm - 2 * inset) * (paper.heightMm - 2 * inset);
+  const pxPerMm = Math.sqrt(quadArea(marks.centers) / areaMm);
+  const flat = places.map((p) => ({ x: p.x * pxPerMm, y: p.y * pxPerMm }));
+  const map = homographyOf(flat, marks.centers) ?? IDENTITY;
+  const width = Math.round(paper.widthMm * pxPerMm);
+  const height = Math.round(paper.heightMm * pxPerMm);
+  const known = sheet.pxPerMm;
+  const contradicts =
+    known !== null && sheet.scaleSource !== 'paper-size' && Math.abs(known / pxPerMm - 1) > SCALE_TOLERANCE;
+  return {
+    image: warped(sheet.image, map, width, height, RIM_MM * pxPerMm),
+    pxPerMm: known !== null && sheet.scaleSource !== 'paper-size' && sheet.scaleSource !== 'file-dpi' ? known : pxPerMm,
+    scaleSource:
+      known !== null && sheet.scaleSource !== 'paper-size' && sheet.scaleSource !== 'file-dpi'
+        ? sheet.scaleSource
+        : 'corner-marks',
+    toPicture: composed(sheet.toPicture, map),
+    turnDeg: sheet.turnDeg + turnOf(map, width, height),
+    sizeMm: paper,
+    warnings: contradicts ? [...sheet.warnings, WARNINGS.scaleMarks] : sheet.warnings,
+    refused: sheet.refused,
+  };
+}

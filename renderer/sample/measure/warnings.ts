@@ -1,0 +1,47 @@
+import type { PageWarning } from './types.ts';
+
+const warning = (code: string, message: string): PageWarning => ({ code, message });
+
+/** What a page may be questioned for: what was seen, what it means, what to do. */
+export const WARNINGS = {
+  blank: warning('blank', 'No writing was found on this page. Check that the right side of the sheet was scanned.'),
+  noScale: warning(
+    'no-scale',
+    'The scale of this page is not known, so nothing was measured. Give the dpi, the printed bar, or two points with a known distance.',
+  ),
+  allBlack: warning('all-black', 'The picture is dark all over. Scan or photograph the page again.'),
+  tooSmall: warning('too-small', 'The picture has too few pixels to hold a page. Check the file.'),
+  edgeCut: warning(
+    'edge-cut',
+    'An edge of the sheet lies outside the photo, so its angle and scale cannot be trusted. Take the photo again with all four edges and some table in it.',
+  ),
+  unknownPaper: warning(
+    'paper-unknown',
+    'The sheet fits no known paper size; the scale given was used. Check one known distance on the page.',
+  ),
+  scalePaper: warning(
+    'scale-contradicts-paper',
+    'The scale given differs by more than 1 % from the size of the sheet in the photo; the sheet was used. Check the scale.',
+  ),
+  scaleMarks: warning(
+    'scale-contradicts-marks',
+    'The scale given differs by more than 1 % from the corner marks on the sheet. Check that it was printed at actual size and scanned at the dpi given.',
+  ),
+  scaleRuling: warning(
+    'scale-contradicts-ruling',
+    'The distance of the printed lines differs by more than 1 % from what this paper should have. Check the scale.',
+  ),
+  fewWords: warning('few-words', 'There are fewer than five words on this page: too few to judge size or spacing by.'),
+  smallText: warning(
+    'text-under-12-px',
+    'The small letters are under 12 pixels high, so lengths are rough. Scan again at 300 dpi or more.',
+  ),
+  blur: warning('blur', 'The picture is not sharp, so lengths are rough. Scan it again, or hold the camera still.'),
+  sideways: warning(
+    'sideways',
+    'The writing runs up or down the page: the picture lies on its side. Turn it and measure again.',
+  ),
+  upsideDown: warning('upside-down', 'The page seems to lie upside down. Turn it and measure again.'),
+  mirrored: warning('mirrored', 'The page seems to be mirrored. Flip it and measure again.'),
+  faint: warning('faint', 'The writing is very faint, so some of it may not have been read. Scan it darker.'),
+} as const;
