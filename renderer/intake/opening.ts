@@ -50,7 +50,10 @@ function met(condition: OpensWhen, input: OpeningInput, table: ItemTable): boole
 /** State of every item, in the order of the table. An item once answered stays on the list. */
 export function openItems(input: OpeningInput, table: ItemTable): ItemState[] {
   return table.items.map((item) => {
-    const answered = input.answers.some((answer) => answer.item === item.code);
+    // A first rating without its second has no grade yet: the item is still to be finished.
+    const answered = input.answers.some(
+      (answer) => answer.item === item.code && (answer.state !== 'graded' || answer.grade !== null),
+    );
     const condition = item.opensWhen.find((each) => met(each, input, table));
     const because = item.short
       ? 'Everyone is asked this.'
