@@ -60,6 +60,38 @@ const findings = [
   ...vocabulary.findings,
 ];
 
+/** Each paper and each text is an item of the library too, so that it can be added by hand. */
+const paperItems = papers.map((paper) => ({
+  code: `paper-${paper.code}`,
+  kind: 'paper',
+  tier: paper.tier[0],
+  title: paper.title,
+  text: paper.text,
+  dose: 'always',
+  dependsOn: [],
+  hazards: [],
+  cautions: [],
+  drawing: null,
+  next: null,
+  source: paper.source,
+  sourceNote: paper.sourceNote,
+}));
+const contentItems = [...contentsEnglish, ...contentsSpanish].map((content) => ({
+  code: `text-${content.code}`,
+  kind: 'content',
+  tier: content.tier[0],
+  title: content.title,
+  text: content.text,
+  dose: 'always',
+  dependsOn: content.kind === 'dictation' ? ['language'] : [],
+  hazards: content.kind === 'dictation' ? ['dictation'] : [],
+  cautions: [],
+  drawing: null,
+  next: null,
+  source: content.source,
+  sourceNote: content.sourceNote,
+}));
+
 /** The shipped table as it lies in the files, before any check. */
 export const shippedTable = {
   format: 'fairhand-rules',
@@ -71,7 +103,7 @@ export const shippedTable = {
   flagsFromAnswers: shippedRedFlags.fromAnswers,
   flagRules,
   tiers,
-  items: [...setupItems, ...exercises, ...writing, ...tools],
+  items: [...setupItems, ...exercises, ...writing, ...tools, ...paperItems, ...contentItems],
   rules: [...rulesSetup, ...rulesHand, ...rulesSenses, ...rulesWriting],
   vetoes,
   doses,

@@ -142,6 +142,8 @@ export type FlagRule = z.infer<typeof FlagRule>;
 /** One rung of the ladder of papers. `rowMm`: square, line pair with midline, or ruling; 0 = no ruling. */
 export const Paper = z.strictObject({
   code: RuleCode,
+  /** Code of the ruling that practice pages are drawn with. */
+  ruling: z.string().max(20),
   family: z.enum(['graph', 'dashed-midline', 'ruled', 'plain-guided', 'plain']),
   rowMm: z.number().min(0).max(40),
   tier: z.array(Tier).min(1),

@@ -51,7 +51,7 @@ function atom(condition: Atom, facts: Facts): string[] | null {
   if ('anyDiagnosis' in condition) return when(facts.diagnoses.size > 0 === condition.anyDiagnosis);
   if ('hand' in condition) return when(facts.hand === condition.hand, `${condition.hand}-hand`);
   if ('tier' in condition) return when(condition.tier.includes(facts.tier));
-  return when((facts.penHeld ?? false) === condition.penHeld);
+  return when(facts.penHeld === condition.penHeld);
 }
 
 function compare(

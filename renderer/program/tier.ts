@@ -1,0 +1,27 @@
+/** Where the client stands on the ladder of tiers. */
+import type { ProgramInput } from '../../db/types/program-input.ts';
+import type { Tier } from '../../db/types/program.ts';
+import type { Facts } from './facts.ts';
+
+/** A 0 or 1 in any of these keeps precursors in the program (entry of tier 1). */
+const handItems = ['grasp', 'in-hand', 'opposition', 'wrist', 'strength', 'tone'];
+
+/** Findings on letters that send writing back to squares where nobody has read it yet. */
+const letterFindings = ['confusions', 'closure', 'size-zones', 'crowding', 'copying'];
+
+/**
+ * Tier of the next program: 0 until a pen trial is possible and seating is safe, 1 while a hand item is 0 or 1, then
+ * by the words that a reader could read (under 75 % letters, under 90 % copied lines, else own words).
+ * Where the client already stands on the ladder, only an accepted proposal moves the tier between 2 and 4.
+ */
+export function tierOf(input: ProgramInput, facts: Facts): Tier {
+  const grade = (code: string): number => facts.findings.get(code)?.grade ?? 3;
+  if (facts.penHeld === null || grade('seating') === 0) return 0;
+  if (!facts.penHeld || handItems.some((code) => grade(code) <= 1)) return 1;
+  const current = input.current?.tier ?? 0;
+  if (current >= 2) return current;
+  const read = facts.measures.get('legibility-copy') ?? facts.measures.get('legibility');
+  if (read === undefined) return letterFindings.some((code) => grade(code) <= 1) || grade('tremor') <= 1 ? 2 : 3;
+  if (read < (facts.thresholds.get('legibility-hold') ?? 75)) return 2;
+  return read < (facts.thresholds.get('legibility-good') ?? 90) ? 3 : 4;
+}
