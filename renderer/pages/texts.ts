@@ -1,6 +1,6 @@
 /**
  * Words that printed pages are made of, in one place, so that another language is one more object of this shape.
- * Family words: short, plain, no diagnosis, no jargon.
+ * Family words: short and plain, no diagnosis, no jargon (tests/pages-print/readability.test.ts measures them).
  */
 export const en = {
   practice: {
@@ -10,8 +10,125 @@ export const en = {
     no: 'no',
     pageOf: (page: number, pages: number) => (pages > 1 ? `Page ${page} of ${pages}` : 'Page 1'),
     title: 'Practice page',
+    instruction: 'Stop when a line gets hard to read.',
     rest: (minutes: number) => `Stop here. Rest ${minutes} minutes, then look back at your lines.`,
     actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
+  },
+  common: {
+    name: 'Name',
+    date: 'Date',
+    next: 'Next visit',
+    hand: { right: 'right', left: 'left' },
+    call: (name: string, number: string) => `Questions? Call ${[name, number].filter(Boolean).join(': ')}.`,
+    callBlank: 'Questions? Call: ______________________',
+    deferShort: 'This sheet is from your therapist. If something is different from what you were told, ask us first.',
+    deferLong:
+      'This sheet supports, and does not replace, the judgement of the licensed therapist who gave it to you. ' +
+      'It is not a diagnosis. Follow your therapist and local rules; if they differ from this sheet, follow them. ' +
+      'In an emergency call your local emergency number.',
+    from: (who: string, clinic: string) => [who, clinic].filter(Boolean).join(', '),
+    pageOf: (page: number, pages: number) => `Page ${page} of ${pages}`,
+  },
+  dose: {
+    minutes: (n: number) => `${n} ${n === 1 ? 'minute' : 'minutes'}`,
+    lines: (n: number) => `${n} ${n === 1 ? 'line' : 'lines'}`,
+    reps: (sets: number | null, reps: number) => (sets && sets > 1 ? `${sets} times ${reps}` : `${reps} times`),
+    rest: (n: number) => `rest ${n} ${n === 1 ? 'minute' : 'minutes'}`,
+    doThese: (often: string) => `Do these ${often}.`,
+    perDay: (n: number) => (n === 1 ? 'once a day' : n === 2 ? 'twice a day' : `${n} times a day`),
+    perWeek: (n: number) => (n === 7 ? 'every day' : `${n} ${n === 1 ? 'day' : 'days'} a week`),
+  },
+  stop: {
+    title: 'When to stop',
+    line: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
+    signs: 'Stop and call us for pain, tingling, numbness or a change in skin color.',
+    emergency: 'New weakness, drooping face, trouble with speech: call the emergency number.',
+  },
+  family: {
+    title: 'Your writing visit',
+    sawTitle: 'What we saw',
+    saw: {
+      unfamiliar: (right: number, of: number) =>
+        `Someone who did not know the text could read ${right} of ${of} words.`,
+      family: (right: number, of: number) => `Someone close to you could read ${right} of ${of} words.`,
+      therapist: (right: number, of: number) => `Your therapist could read ${right} of ${of} words.`,
+    },
+    lastTime: (right: number, of: number) => `Last time it was ${right} of ${of}.`,
+    firstTime: (right: number, of: number) => `At the start it was ${right} of ${of}.`,
+    notReadYet: 'You wrote for us today. Nobody has read it yet. We will tell you next time.',
+    noSample: 'Today we did not test your writing.',
+    harderChanged: 'Today was harder. We changed the plan.',
+    harder: 'Today was harder. That happens. We will look again next time.',
+    otherConditions: 'Some things were not the same this time, so the two are hard to compare.',
+    picture: (date: string) => `Written ${date}`,
+    goalTitle: 'Your goal',
+    inYourWords: (words: string) => `You said: “${words}”`,
+    nextStep: (step: string) => `Next step: ${step.replace(/[.\s]*$/, '.')}`,
+    practiceTitle: 'What to practice',
+    noProgram: 'No home practice for now.',
+    more: 'More is on your home program sheet.',
+    use: (what: string) => `Use: ${what}.`,
+    hand: (hand: string) => `Write with your ${hand} hand.`,
+    glasses: 'Wear your glasses.',
+    afterTablet: (minutes: number) => `Start about ${minutes} minutes after your tablet.`,
+    missed: 'Missed a day? Skip it. Do not do double.',
+    bring: 'Please bring your pen, your pages and your log.',
+    helpTitle: 'How others can help',
+    setUp: 'Set up chair, table and paper.',
+    help: ['Praise the effort. Do not fix each letter.', 'Do not hold the hand unless we showed you how.'],
+    setupTitle: 'Chair and table',
+    setup: {
+      like: 'Set up chair and table like this.',
+      seat: (cm: string) => `Seat: ${cm} high while you sit on it.`,
+      table: (cm: string) => `Table: ${cm} high.`,
+      footrest: (cm: string) => `Put a firm block of ${cm} under both feet. Push it away before you stand.`,
+      raise: (cm: string) => `Raise the table by ${cm} with firm blocks.`,
+      labels: { seat: 'Seat', table: 'Table', footrest: 'Feet' },
+    },
+  },
+  program: {
+    title: 'Home program',
+    setupTitle: 'Before you start',
+    doTitle: 'What to do',
+    useTitle: 'What to use',
+    goodTitle: 'Good to know',
+    careTitle: 'Take care',
+    helpTitle: 'For helpers',
+    missedTitle: 'Missed a day?',
+    missed: 'Skip it. Do not do double the next day.',
+    dayTotal: (minutes: number) => `All in all about ${minutes} minutes on a practice day.`,
+    draft: 'DRAFT, not yet approved by the therapist',
+    approved: (date: string, by: string, rules: string) => `Approved ${date} by ${by}. Rules ${rules}.`,
+    from: 'From',
+  },
+  log: {
+    title: 'Practice log',
+    intro: 'One row for each practice. Tired: 0 is not at all, 10 is as tired as can be.',
+    head: ['Date', 'Minutes', 'Lines', 'Breaks', 'Tired before', 'Tired after', 'Pain 0–10', 'Paper', 'Grip'],
+    stop: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
+    bring: 'Bring this sheet to your next visit.',
+  },
+  card: {
+    title: 'Check as you write',
+    beforeTitle: 'Before I start',
+    before: [
+      'Feet flat, arm on the table.',
+      'Paper turned the way it was shown to me.',
+      'Pen ready, glasses on if I need them.',
+    ],
+    duringTitle: 'After each line',
+    during: [
+      'Look at the line. Can I read every word?',
+      'Is my grip loose? Is my hand where it should be?',
+      'Pause. Let the hand rest open.',
+    ],
+    afterTitle: 'At the end',
+    after: [
+      'I guess: a reader can read ____ of ____ words.',
+      'A reader could read ____ of ____ words.',
+      'If lines got worse after a pause, I take a longer pause next time.',
+    ],
+    stop: 'I stop when a line gets hard to read. I come back later or tomorrow.',
   },
 };
 export type Texts = typeof en;

@@ -44,6 +44,8 @@ export interface Printed {
   pdf: Uint8Array;
   /** Pixels by which each sheet's content is taller than the sheet; 0 fits. */
   overflow: number[];
+  /** Height of each text page's content, mm; 0 for drawings. */
+  heights: number[];
 }
 
 export async function printHtml(html: string): Promise<Printed> {
@@ -54,10 +56,15 @@ export async function printHtml(html: string): Promise<Printed> {
     await page.evaluate(() => document.fonts.ready);
     await page.emulateMedia({ media: 'print' });
     const overflow = await page.evaluate(() =>
-      [...document.querySelectorAll('.sheet')].map((sheet) => Math.max(0, sheet.scrollHeight - sheet.clientHeight)),
+      [...document.querySelectorAll('.printed')].map((sheet) => Math.max(0, sheet.scrollHeight - sheet.clientHeight)),
+    );
+    const heights = await page.evaluate(() =>
+      [...document.querySelectorAll('.printed')].map(
+        (sheet) => ((sheet.querySelector('.doc')?.getBoundingClientRect().height ?? 0) * 25.4) / 96,
+      ),
     );
     const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
-    return { pdf, overflow };
+    return { pdf, overflow, heights };
   } finally {
     await browser.close();
   }

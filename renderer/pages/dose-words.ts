@@ -1,0 +1,43 @@
+import type { Dose } from '../../db/types/program.ts';
+import type { Texts } from './texts.ts';
+
+/** How much of one line: "10 minutes, 6 lines, rest 2 minutes". */
+export function amountWords(dose: Dose, t: Texts['dose']): string {
+  const parts: string[] = [];
+  if (dose.minutes > 0) parts.push(t.minutes(dose.minutes));
+  if (dose.lines) parts.push(t.lines(dose.lines));
+  if (dose.reps) parts.push(t.reps(dose.sets, dose.reps));
+  if (dose.restMinutes) parts.push(t.rest(dose.restMinutes));
+  return parts.join(', ');
+}
+
+/** How often: "twice a day, 5 days a week". */
+export function oftenWords(dose: Pick<Dose, 'timesPerDay' | 'daysPerWeek'>, t: Texts['dose']): string {
+  const parts: string[] = [];
+  if (dose.timesPerDay > 0) parts.push(t.perDay(dose.timesPerDay));
+  if (dose.daysPerWeek > 0) parts.push(t.perWeek(dose.daysPerWeek));
+  return parts.join(', ');
+}
+
+export interface DosedLines {
+  /** Dose of each line as the family reads it. */
+  doses: string[];
+  /** What all lines share, or ''. */
+  common: string;
+}
+
+/** Doses of several lines; how often is said once where it is the same for all. */
+export function doseOfLines(doses: readonly Dose[], t: Texts['dose']): DosedLines {
+  const often = doses.map((dose) => oftenWords(dose, t));
+  const same = often.length > 1 && new Set(often).size === 1;
+  return {
+    doses: doses.map((dose, i) => [amountWords(dose, t), same ? '' : often[i]].filter(Boolean).join(', ') || dose.text),
+    common: same ? (often[0] ?? '') : '',
+  };
+}
+
+/** 452 mm as "45 cm"; in inches for readers who think in them: "18 in (45 cm)". */
+export function lengthWords(mm: number, locale: string): string {
+  const cm = `${Math.round(mm / 10)} cm`;
+  return locale.startsWith('en-US') ? `${Math.round(mm / 25.4 / 0.5) * 0.5} in (${cm})` : cm;
+}
