@@ -17,7 +17,7 @@ export const BackupInfo = z.object({
   name: z.string(),
   at: IsoDateTime,
   bytes: z.number().int(),
-  clients: z.number().int(),
+  clients: z.number().int().nullable(),
   lastVisit: z.string().nullable(),
   verified: z.boolean(),
 });

@@ -1,4 +1,5 @@
-import { openFlags } from '../../renderer/intake/flags.ts';
+import { flagsOf, programInput } from '../../renderer/program/from-record.ts';
+import { checkProgram } from '../../renderer/program/vetoes.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { programRequests } from '../contract/program.ts';
 import type { Handler } from './dispatch.ts';
@@ -18,9 +19,13 @@ export const programHandlers: { [N in keyof typeof programRequests]: Handler<N> 
     if (stored.status === 'approved') throw new Refusal('already-approved');
     const record = caseload.record(stored.clientId);
     const rules = currentRules(services);
-    const flags = openFlags({ redFlags: record.redFlags, intakeAnswers: record.intakeAnswers }, rules.redFlagTable);
+    const flags = flagsOf(record, rules);
     if (flags.open.length > 0) throw new Refusal('red-flag-open');
     if (flags.unasked.length > 0) throw new Refusal('red-flags-not-asked');
+    const check = checkProgram(stored.lines, programInput(record, rules), rules);
+    if (check.flags.length > 0) throw new Refusal('red-flag-open');
+    const unsafe = check.lines.find((line) => !line.overridden);
+    if (unsafe) throw new Refusal('veto-not-overridden', unsafe.title);
     const doing = services.doing();
     const { at: _at, by: _by, ...program } = stored;
     return caseload.put(

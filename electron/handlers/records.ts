@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { TrailRow } from '../../db/index.ts';
-import { listBackups, makeBackup, restoreBackup } from '../files/backup.ts';
+import { backupNames, backupsFolder, listBackups, makeBackup, restoreBackup } from '../files/backup.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { recordRequests } from '../contract/records.ts';
 import type { Handler } from './dispatch.ts';
@@ -69,24 +69,23 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     const { whole, entries } = services.need().verifyTrail();
     return { whole, entries };
   },
-  'backup.list': (services) => listBackups(services.folder),
+  'backup.list': (services) =>
+    services.need().withKey((identity) => listBackups(backupsFolder(services.folder), identity)),
   'backup.now': async (services) => {
-    const caseload = services.need();
     const now = services.options.now().toISOString();
-    const made = await caseload.withKey((identity) =>
-      makeBackup({ folder: services.folder, identity: identity.slice(), to: join(services.folder, 'backups'), now }),
-    );
+    const made = await services.need().withKey((identity) => makeBackup({ folder: services.folder, identity, now }));
     services.caseload?.putSetting('lastBackupAt', now, services.doing());
     return made;
   },
   'backup.restore': async (services, { name, passphrase }) => {
     services.need();
-    // The name comes from the list; anything else would reach outside the backup folder.
-    if (!listBackups(services.folder).some((b) => b.name === name)) throw new Refusal('not-a-backup');
+    const place = backupsFolder(services.folder);
+    // The name must be one of the list's: anything else would reach outside the backup folder.
+    if (!backupNames(place).some((b) => b.name === name)) throw new Refusal('not-a-backup');
     services.lock('asked');
     return restoreBackup({
       folder: services.folder,
-      file: join(services.folder, 'backups', name),
+      file: join(place, name),
       passphrase,
       now: services.options.now().toISOString(),
     });

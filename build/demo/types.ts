@@ -1,0 +1,97 @@
+import type { Client } from '../../db/types/client.ts';
+import type { Grade, Side } from '../../db/types/common.ts';
+import type { Conditions, TaskKind } from '../../db/types/sample.ts';
+
+/** How a client's hand writes at one visit; sizes in mm, angles in degrees. */
+export interface DemoHand {
+  /** Handwriting font by npm name, open license. */
+  font: string;
+  xHeightMm: number;
+  /** ln of size change per word: negative shrinks. */
+  decrement?: number;
+  tremor?: { amplitudeMm: number; perMm: number };
+  overshootMm?: number;
+  /** Word gap over letter height. */
+  wordGap?: number;
+  /** Extra letter gap over letter height, negative crowds. */
+  letterGap?: number;
+  tiltDeg?: number;
+  slantDeg?: number;
+  openLoops?: number;
+  ink?: 'blue' | 'black' | 'pencil';
+  paper?: 'plain' | 'ruled' | 'dashed';
+}
+
+export interface DemoAnswer {
+  item: string;
+  side?: Side;
+  grade: Grade | null;
+  detail?: string;
+  before?: number;
+  after?: number;
+  note?: string;
+  /** Why it was not tested, when grade is null. */
+  notTested?: string;
+}
+
+export interface DemoSample {
+  task: TaskKind;
+  textCodes: string[];
+  hand: DemoHand;
+  /** Share of words a reader gets right. */
+  legibility: number;
+  fatigue: [number, number];
+  pain?: [number, number];
+  seconds: number;
+  conditions?: Partial<Conditions>;
+  baseline?: boolean;
+  readers?: ('unfamiliar' | 'family')[];
+}
+
+export interface DemoVisit {
+  /** Days before the day the demo was made. */
+  daysAgo: number;
+  hour: string;
+  kind: 'first' | 'treatment' | 'retest' | 'discharge';
+  minutes: number;
+  told?: string;
+  skilled?: string;
+  response?: string;
+  taughtBack?: string;
+  plan?: string;
+  nextVisit?: string;
+  samples: DemoSample[];
+  answers?: DemoAnswer[];
+  /** Compose and approve a home program at this visit. */
+  program?: boolean;
+  goalLevel?: -2 | -1 | 0 | 1 | 2;
+}
+
+export interface DemoClient {
+  client: Partial<Client> & { name: string; code: string };
+  /** Red flags present; every other question is answered no. */
+  flags: { code: string; note: string }[];
+  setup?: {
+    popliteal: number;
+    elbow: number;
+    shoe: number;
+    table: number;
+    tableThickness: number;
+    thigh: number;
+    purpose: 'writing' | 'support' | 'shoulder-pain';
+  };
+  visits: DemoVisit[];
+  goal?: {
+    output: string;
+    paper: string;
+    aid: string;
+    words: number;
+    percent: number;
+    because: string;
+    levels: [string, string, string, string, string];
+    nextStep: string;
+    baseline: string;
+  };
+  /** Practice days a week between first program and today, minutes each. */
+  practice?: { daysAWeek: number; minutes: number; lines: number };
+}
