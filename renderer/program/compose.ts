@@ -119,8 +119,8 @@ function stoppedDraft(flags: OpenFlag[], input: ProgramInput, facts: Facts, rule
 const inOrder = (lines: ProgramLine[]): ProgramLine[] =>
   [...lines].sort((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind));
 
-/** Kinds that make no sense without writing. */
-const withWriting: ReadonlySet<LineKind> = new Set<LineKind>(['paper', 'content']);
+/** Rules W40 and after speak of how to write: without a line of writing they say nothing. */
+const aboutWriting = (line: ProgramLine): boolean => line.rule?.startsWith('W') ?? false;
 
 /**
  * @param input facts, as FINDINGS.json of the command line
@@ -160,7 +160,7 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
   const writes = fitted.kept.some(({ line }) => line.kind === 'writing');
   const others = lines
     .map(({ line }) => line)
-    .filter((line) => !countedKinds.has(line.kind) && (writes || !withWriting.has(line.kind)));
+    .filter((line) => !countedKinds.has(line.kind) && (writes || !aboutWriting(line)));
   return {
     ruleVersion: rules.version,
     stopped: false,
