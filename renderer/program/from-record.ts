@@ -58,6 +58,38 @@ function sampleMeasures({ sample, legibility }: Occasion): Measure[] {
   return out;
 }
 
+/** Ruler readings typed in for a sample: the median of each; they count before the page's own. */
+const typedMeasures = ({ sample }: Occasion, rules: RulesInUse): Measure[] =>
+  Object.entries(sample.typed).flatMap(([code, values]) => {
+    const unit = rules.vocabulary.measures.find((each) => each.code === code)?.units[0];
+    const sorted = [...values].sort((a, b) => a - b);
+    const [low, high] = [sorted[(sorted.length - 1) >> 1], sorted[sorted.length >> 1]];
+    return unit === undefined || low === undefined || high === undefined
+      ? []
+      : [{ code, value: (low + high) / 2, unit }];
+  });
+
+/** Cautions of the client, and circumstances that the last sample shows. */
+function cautionsOf(record: ClientRecord, last: Sample | undefined, rules: RulesInUse): string[] {
+  const known = new Set(rules.vocabulary.cautions.map((each) => each.code));
+  const codes = record.client.precautions.flatMap((p) => (p.code !== null && known.has(p.code) ? [p.code] : []));
+  if (last?.conditions.style === 'joined') codes.push('writes-joined');
+  if (last && last.conditions.grip.trim() !== '') codes.push('grip-aid');
+  return [...new Set(codes)];
+}
+
+/** Kinds of diagnoses; one in the therapist's own words counts as "other", because it may explain a change too. */
+function diagnosesOf(record: ClientRecord, rules: RulesInUse): string[] {
+  const known = new Set(rules.vocabulary.diagnoses.map((each) => each.code));
+  return [
+    ...new Set(
+      record.client.diagnoses.flatMap(({ kind, text }) =>
+        kind !== null && known.has(kind) ? [kind] : kind !== null || text.trim() !== '' ? ['other'] : [],
+      ),
+    ),
+  ];
+}
+
 /** Latest of several measures with the same code wins. */
 function latestByCode(measures: readonly Measure[]): Measure[] {
   const byCode = new Map<string, Measure>();
@@ -98,7 +130,8 @@ export function programInput(record: ClientRecord, rules: RulesInUse, visitId?: 
     outcome?.ok && measures ? { result: outcome.result, factId: measures.id } : null,
   );
   const flags = flagsOf(record, rules, visitId);
-  const occasions = occasionsOf(record);
+  // The uncued line on plain paper is charted apart and drives no rule.
+  const occasions = occasionsOf(record).filter((each) => !each.probe);
   const last = occasions.at(-1);
   const read = occasions.filter((o) => o.legibility).at(-1);
   const pages = occasions.map((o) => measuredPage(record, o.sample.id)).filter((p): p is PageResult => p !== null);
@@ -107,8 +140,9 @@ export function programInput(record: ClientRecord, rules: RulesInUse, visitId?: 
   const legible = lineLegibility(read);
   const previous = record.programs.filter((p) => p.status === 'approved').at(-1);
   const interests = client.interests.toLowerCase();
-  const topics = [...new Set(rules.contents.flatMap((c) => c.interests))].filter((t) =>
-    interests.includes(t.replaceAll('-', ' ')),
+  const words = interests.split(/[^\p{L}]+/u).filter((word) => word.length >= 3);
+  const topics = [...new Set(rules.contents.flatMap((c) => c.interests))].filter((topic) =>
+    words.some((word) => word.startsWith(topic.slice(0, 4)) || topic.startsWith(word)),
   );
   const pace = minutesALine(last?.sample, lastPage?.lines.length ?? 0);
   return {
@@ -118,9 +152,13 @@ export function programInput(record: ClientRecord, rules: RulesInUse, visitId?: 
       .filter((f) => f.severity !== 'not-indicated')
       .map((f) => ({ code: f.code, grade: f.grade, side: f.side, source: f.source, detail: f.detail })),
     redFlags: [...flags.open.map((f) => f.code), ...flags.reviewed.map((f) => ({ code: f.code, reviewed: true }))],
-    cautions: client.precautions.flatMap((p) => p.code ?? []),
-    diagnoses: client.diagnoses.flatMap((d) => d.kind ?? []),
-    measures: latestByCode([...pages.flatMap((p) => p.measures), ...occasions.flatMap(sampleMeasures)]),
+    cautions: cautionsOf(record, last?.sample, rules),
+    diagnoses: diagnosesOf(record, rules),
+    measures: latestByCode([
+      ...pages.flatMap((p) => p.measures),
+      ...occasions.flatMap(sampleMeasures),
+      ...occasions.flatMap((each) => typedMeasures(each, rules)),
+    ]),
     confusions: (read?.legibility?.confusions ?? []).map(({ intended, read: r, count }) => ({
       intended,
       read: r,
