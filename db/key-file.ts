@@ -28,7 +28,7 @@ export const KeyFile = z.object({
   sha256: z.string(),
 });
 export type KeyFile = z.infer<typeof KeyFile>;
-type Wraps = z.infer<typeof Wraps>;
+export type Wraps = z.infer<typeof Wraps>;
 
 export type KeyFileRead = { state: 'ok'; file: KeyFile } | { state: 'missing' } | { state: 'damaged' };
 

@@ -7,7 +7,7 @@ import { normalPassphrase } from './age.ts';
 import { codeOf } from './errors.ts';
 import { caseloadFile, companions, keyFile, keyFileCopy, makeFolder, settle, writeDurably } from './files.ts';
 import { takeFolderLock, type FolderLock } from './folder-lock.ts';
-import { keyFileText, newSecret, readKeyFile, unwrap, writeKeyFile, type KeyFile } from './key-file.ts';
+import { keyFileText, newSecret, readKeyFile, unwrap, writeKeyFile, type KeyFile, type Wraps } from './key-file.ts';
 import { migrate, readMigrations, type Migration } from './migrate.ts';
 import { openRecords } from './records/caseload.ts';
 
@@ -88,26 +88,37 @@ export async function createCaseload({ folder, passphrase, now, workFactor }: Cr
   }
 }
 
-/** The secret of a folder's caseload. @throws key-file-missing, wrong-passphrase */
-export async function unlock(folder: string, secret: Secret): Promise<{ file: KeyFile | null; identities: Buffer[] }> {
-  if ('identity' in secret) return { file: null, identities: [Buffer.from(secret.identity)] };
+/** A secret that the key file gave, and how it is wrapped there. */
+interface Unwrapped {
+  identity: Buffer;
+  wraps: Wraps | null;
+}
+
+/** The secrets that this passphrase opens. @throws key-file-missing, wrong-passphrase */
+export async function unlock(folder: string, secret: Secret): Promise<{ file: KeyFile | null; secrets: Unwrapped[] }> {
+  if ('identity' in secret) return { file: null, secrets: [{ identity: Buffer.from(secret.identity), wraps: null }] };
   const read = readKeyFile(folder);
   // Damaged counts as missing: the caseload file itself is unharmed, and the remedy is the same.
   if (read.state !== 'ok') throw new CaseloadError('key-file-missing');
-  const current = await unwrap(read.file, secret);
-  const outgoing = read.file.outgoing ? await unwrap(read.file.outgoing, secret) : null;
-  const identities = [current, outgoing].filter((each) => each !== null);
-  if (identities.length === 0) throw new CaseloadError('wrong-passphrase');
-  return { file: read.file, identities };
+  const secrets: Unwrapped[] = [];
+  for (const wraps of [read.file, read.file.outgoing]) {
+    const identity = wraps && (await unwrap(wraps, secret));
+    if (identity) secrets.push({ identity, wraps });
+  }
+  if (secrets.length === 0) throw new CaseloadError('wrong-passphrase');
+  return { file: read.file, secrets };
 }
 
-/** Version of the file and the one of the secrets that opens it. @throws damaged */
-function fittingSecret(file: string, identities: readonly Buffer[]): { identity: Buffer; version: number } {
-  for (const [index, identity] of identities.entries()) {
+/** The one of the secrets that opens the file, and the file's version. @throws damaged, wrong-passphrase */
+function fitting(file: string, secrets: readonly Unwrapped[], pending: boolean): Unwrapped & { version: number } {
+  for (const [index, secret] of secrets.entries()) {
     try {
-      return { identity, version: readVersion(file, identity) };
+      return { ...secret, version: readVersion(file, secret.identity) };
     } catch (error) {
-      if (index === identities.length - 1 || codeOf(error) !== 'damaged') throw error;
+      if (codeOf(error) !== 'damaged') throw error;
+      if (index < secrets.length - 1) continue;
+      // A change of files was cut off, and this passphrase belongs to the other one of the two.
+      throw pending && secrets.length === 1 ? new CaseloadError('wrong-passphrase') : error;
     }
   }
   throw new CaseloadError('damaged');
@@ -124,21 +135,21 @@ export async function openCaseload(options: OpenOptions): Promise<Opened> {
   const file = caseloadFile(folder);
   let lock: FolderLock | null = null;
   let db: Db | null = null;
-  let secrets: Buffer[] = [];
+  let secrets: Unwrapped[] = [];
   try {
     if (!caseloadExists(folder)) throw new CaseloadError('no-caseload');
     const unlocked = await unlock(folder, options);
-    secrets = unlocked.identities;
+    secrets = unlocked.secrets;
     lock = holdFolder(folder);
     if (statSync(file).size === 0) throw new CaseloadError('damaged');
-    const { identity, version } = fittingSecret(file, secrets);
+    const { identity, version, wraps } = fitting(file, secrets, unlocked.file?.outgoing != null);
     if (version > migrations.length) throw new CaseloadError('newer-version');
     db = openFile(file, identity);
     if (statSync(file).size <= CHECK_AT_OPENING_UP_TO && checkFile(db, false) !== 'ok') {
       throw new CaseloadError('damaged');
     }
     migrate(db, folder, stampOf(now), migrations);
-    repairKeyCopies(folder, unlocked.file);
+    settleKeyFile(folder, unlocked.file, wraps);
     const caseload: Caseload = openRecords({ db, folder, identity: Buffer.from(identity), lock });
     return { ok: true, caseload };
   } catch (error) {
@@ -146,13 +157,18 @@ export async function openCaseload(options: OpenOptions): Promise<Opened> {
     lock?.release();
     return refusal(error);
   } finally {
-    for (const secret of secrets) secret.fill(0);
+    for (const { identity } of secrets) identity.fill(0);
   }
 }
 
-/** Both copies of the key file whole again after one was lost. */
-function repairKeyCopies(folder: string, file: KeyFile | null): void {
-  if (file === null) return;
+/** Both copies of the key file whole again after one was lost, and no secret in it that is out of use. */
+function settleKeyFile(folder: string, file: KeyFile | null, inUse: Wraps | null): void {
+  if (file === null || inUse === null) return;
+  if (file.outgoing !== null) {
+    const { recipient, passphrase, recovery } = inUse;
+    writeKeyFile(folder, { ...file, recipient, passphrase, recovery, outgoing: null });
+    return;
+  }
   for (const name of [keyFile(folder), keyFileCopy(folder)]) {
     if (!existsSync(name)) writeDurably(name, keyFileText(file));
   }

@@ -21,15 +21,15 @@ export interface ChangeOptions {
 export async function changePassphrase(options: ChangeOptions): Promise<{ ok: true } | { ok: false; code: OpenCode }> {
   const { folder, passphrase, next, now, workFactor } = options;
   try {
-    const { file, identities } = await unlock(folder, { passphrase });
+    const { file, secrets } = await unlock(folder, { passphrase });
     try {
-      const identity = identities[0];
+      const identity = secrets[0]?.identity;
       if (file === null || identity === undefined) throw new CaseloadError('wrong-passphrase');
       if ([...normalPassphrase(next)].length < SHORTEST_PASSPHRASE) throw new CaseloadError('passphrase-too-short');
       if (file.outgoing !== null) throw new CaseloadError('locked-by-another');
       writeKeyFile(folder, { ...file, at: now, passphrase: await wrapWithPassphrase(identity, next, workFactor) });
     } finally {
-      for (const identity of identities) identity.fill(0);
+      for (const each of secrets) each.identity.fill(0);
     }
     return { ok: true };
   } catch (error) {
@@ -44,16 +44,16 @@ export async function renewRecoveryKey(options: {
   now: string;
 }): Promise<{ ok: true; recoveryKey: string } | { ok: false; code: OpenCode }> {
   try {
-    const { file, identities } = await unlock(options.folder, { passphrase: options.passphrase });
+    const { file, secrets } = await unlock(options.folder, { passphrase: options.passphrase });
     try {
-      const identity = identities[0];
+      const identity = secrets[0]?.identity;
       if (file === null || identity === undefined) throw new CaseloadError('wrong-passphrase');
       const recoveryKey = newRecoveryKey();
       const recovery = await wrapWithRecoveryKey(identity, recoveryKey);
       writeKeyFile(options.folder, { ...file, at: options.now, recovery });
       return { ok: true, recoveryKey };
     } finally {
-      for (const identity of identities) identity.fill(0);
+      for (const each of secrets) each.identity.fill(0);
     }
   } catch (error) {
     return refusal(error);

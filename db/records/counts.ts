@@ -1,5 +1,4 @@
-/** How much a file holds, and a checksum of it: two copies that agree in both hold the same. */
-import { createHash } from 'node:crypto';
+/** How much a file holds. */
 import type { Counts } from '../caseload.ts';
 import type { Db } from '../connection.ts';
 import { allKinds, homes } from './kinds.ts';

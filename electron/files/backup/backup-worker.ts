@@ -1,0 +1,64 @@
+/** The worker behind backups: encrypting and reading back takes seconds and must not stop the window. */
+import { parentPort, workerData } from 'node:worker_threads';
+import { checkFile, openReader } from '../../../db/connection.ts';
+import { codeOf } from '../../../db/errors.ts';
+import { caseloadFile } from '../../../db/files.ts';
+import { verifyTrail } from '../../../db/records/trail.ts';
+import { Refusal } from '../../contract/envelope.ts';
+import { openContainer, readManifest } from './container.ts';
+import type { BackupAnswer, BackupJob } from './jobs.ts';
+import { unpack } from './unpack.ts';
+import { writeBackup } from './write.ts';
+
+const job = workerData as BackupJob;
+
+/** Twenty steps are enough for a bar; every block would flood the main thread. */
+let told = -1;
+function progress(stage: string, done: number): void {
+  const step = Math.floor(done * 20) + (stage === 'checking' ? 100 : 0);
+  if (step === told) return;
+  told = step;
+  parentPort?.postMessage({ progress: { stage, done } });
+}
+
+async function run(): Promise<BackupAnswer> {
+  switch (job.kind) {
+    case 'write':
+      return { kind: 'write', manifest: await writeBackup(job, progress) };
+    case 'unpack': {
+      const container = openContainer(job.file);
+      const manifest = await unpack({ container, ...job }, (done) => progress('checking', done));
+      return { kind: 'unpack', manifest };
+    }
+    case 'manifests': {
+      const manifests = [];
+      for (const file of job.files) {
+        try {
+          manifests.push(await readManifest(openContainer(file), job.identity));
+        } catch (error) {
+          if (!(error instanceof Refusal)) throw error;
+          manifests.push(null);
+        }
+      }
+      return { kind: 'manifests', manifests };
+    }
+    case 'check': {
+      const db = openReader(caseloadFile(job.folder), job.identity);
+      try {
+        return { kind: 'check', file: checkFile(db, true), trail: verifyTrail(db) };
+      } finally {
+        db.close();
+      }
+    }
+  }
+}
+
+try {
+  const answer = await run();
+  parentPort?.postMessage({ answer });
+} catch (error) {
+  const failed = error instanceof Refusal ? error.code : codeOf(error);
+  parentPort?.postMessage({ failed, words: error instanceof Error ? error.message : '' });
+} finally {
+  job.identity.fill(0);
+}

@@ -1,0 +1,116 @@
+/**
+ * One backup file: a tar with READ-ME.txt, key.json (the key file), manifest.age and caseload.age, both encrypted
+ * to the caseload's own key in the age format. To open one without Fairhand: unpack it, save the "passphrase" text
+ * of key.json as identity.age, then `age -d -i identity.age caseload.age`; that is a tar of JSON lines and pictures.
+ */
+import { Decrypter } from 'age-encryption';
+import { createReadStream, closeSync, openSync, readSync, statSync } from 'node:fs';
+import { Manifest } from '../../../db/dump.ts';
+import { parseKeyFile, type KeyFile } from '../../../db/key-file.ts';
+import { Refusal } from '../../contract/envelope.ts';
+import { chunksOf, streamOf } from './streams.ts';
+import { paddingAfter, readTarHeader, TarError } from './tar.ts';
+
+export const MEMBERS = { readMe: 'READ-ME.txt', key: 'key.json', manifest: 'manifest.age', caseload: 'caseload.age' };
+
+export const READ_ME = `This is a backup of a Fairhand caseload. It is encrypted; nothing in it can be read without the passphrase.
+
+To restore it, use Restore in Fairhand. To open it without Fairhand, with any program for the age format
+(age-encryption.org/v1):
+  1. Unpack this file; it is a tar archive.
+  2. Save the text "passphrase" of key.json, with real line ends, as identity.age.
+  3. age -d -i identity.age caseload.age > caseload.tar     (asks for the passphrase of that day)
+  4. Unpack caseload.tar: rows/ holds the records as JSON lines, blobs/ the pictures as they were added.
+The text "recovery" of key.json opens with the recovery key of the printed sheet instead.
+`;
+
+/** Where a member lies in the file, in bytes. */
+interface Place {
+  offset: number;
+  size: number;
+}
+
+export interface Container {
+  file: string;
+  bytes: number;
+  key: KeyFile;
+  manifest: Place;
+  caseload: Place;
+}
+
+/** Key file and manifest are small; more is no backup of ours. Bytes. */
+const LARGEST_SMALL_MEMBER = 64 * 1024;
+
+function read(handle: number, offset: number, size: number): Buffer {
+  const buffer = Buffer.alloc(size);
+  if (readSync(handle, buffer, 0, size, offset) !== size) throw new TarError('the file breaks off');
+  return buffer;
+}
+
+/** Looks at the parts of a backup file without decrypting. @throws Refusal not-a-backup */
+export function openContainer(file: string): Container {
+  let handle: number | null = null;
+  try {
+    const bytes = statSync(file).size;
+    handle = openSync(file, 'r');
+    const places = new Map<string, Place>();
+    // At most the members we know: a long list of files is somebody else's tar.
+    for (let offset = 0; places.size < 8;) {
+      const header = readTarHeader(read(handle, offset, 512));
+      if (header === null) break;
+      const place = { offset: offset + 512, size: header.size };
+      offset = place.offset + header.size + paddingAfter(header.size);
+      if (offset > bytes) throw new TarError('the file breaks off');
+      places.set(header.name, place);
+    }
+    const [key, manifest, caseload] = [MEMBERS.key, MEMBERS.manifest, MEMBERS.caseload].map((name) => places.get(name));
+    if (!key || !manifest || !caseload) throw new TarError('a part is missing');
+    if (key.size > LARGEST_SMALL_MEMBER || manifest.size > LARGEST_SMALL_MEMBER) throw new TarError('too large');
+    const parsed = parseKeyFile(read(handle, key.offset, key.size).toString('utf8'));
+    if (parsed.state !== 'ok') throw new TarError('the key is damaged');
+    return { file, bytes, key: parsed.file, manifest, caseload };
+  } catch (error) {
+    if (error instanceof TarError) throw new Refusal('not-a-backup');
+    const code = (error as NodeJS.ErrnoException).code;
+    if (code === 'ENOENT' || code === 'EISDIR' || code === 'EACCES') throw new Refusal('not-a-backup');
+    throw error;
+  } finally {
+    if (handle !== null) closeSync(handle);
+  }
+}
+
+/** Plaintext of one member, streamed. Rejects with Refusal wrong-passphrase when the key is another's. */
+export async function* decrypted(container: Container, place: Place, identity: Uint8Array): AsyncGenerator<Uint8Array> {
+  const { file } = container;
+  const decrypter = new Decrypter();
+  decrypter.addIdentity(Buffer.from(identity).toString('ascii'));
+  const source = createReadStream(file, { start: place.offset, end: place.offset + place.size - 1 });
+  const bytes = streamOf(source as AsyncIterable<Uint8Array>);
+  let plain: ReadableStream<Uint8Array>;
+  try {
+    plain = await decrypter.decrypt(bytes);
+  } catch (error) {
+    source.destroy();
+    const noMatch = error instanceof Error && /no identity matched/.test(error.message);
+    throw new Refusal(noMatch ? 'wrong-passphrase' : 'not-a-backup');
+  }
+  try {
+    yield* chunksOf(plain);
+  } catch {
+    // Every 64 kB carry their own seal: a changed byte ends here.
+    throw new Refusal('not-a-backup');
+  } finally {
+    source.destroy();
+  }
+}
+
+/** What a backup holds, from its small member. @throws Refusal not-a-backup, wrong-passphrase */
+export async function readManifest(container: Container, identity: Uint8Array): Promise<Manifest> {
+  const parts: Uint8Array[] = [];
+  for await (const chunk of decrypted(container, container.manifest, identity)) parts.push(chunk);
+  try {
+    return Manifest.parse(JSON.parse(Buffer.concat(parts).toString('utf8')));
+  } catch {
+    throw new Refusal('not-a-backup');
+  }
+}

@@ -1,0 +1,59 @@
+/** What the backup worker is asked and answers, and running it with progress and cancel. */
+import { Worker } from 'node:worker_threads';
+import type { TrailCheck } from '../../../db/index.ts';
+import type { Manifest } from '../../../db/dump.ts';
+import { Refusal } from '../../contract/envelope.ts';
+import { messages, type MessageCode } from '../../contract/messages.ts';
+
+/** `identity` is copied to the worker, which zeroes its copy when it ends. */
+export type BackupJob = { identity: Uint8Array } & (
+  | { kind: 'write'; folder: string; target: string; scratch: string; now: string }
+  | { kind: 'unpack'; file: string; scratch: string }
+  | { kind: 'manifests'; files: string[] }
+  | { kind: 'check'; folder: string }
+);
+
+export type BackupAnswer =
+  | { kind: 'write' | 'unpack'; manifest: Manifest }
+  | { kind: 'manifests'; manifests: (Manifest | null)[] }
+  | { kind: 'check'; file: string; trail: TrailCheck };
+
+export interface BackupHooks {
+  /** 'writing' or 'checking', and the share of it that is done, 0 to 1. */
+  onProgress?: ((stage: string, done: number) => void) | undefined;
+  /** Aborting ends the worker at once; the promise rejects with Refusal 'cancelled'. */
+  signal?: AbortSignal | undefined;
+}
+
+const WORKER = new URL(import.meta.url.endsWith('.ts') ? './backup-worker.ts' : './backup-worker.js', import.meta.url);
+
+type Message =
+  { progress: { stage: string; done: number } } | { answer: BackupAnswer } | { failed: string; words: string };
+
+/** @throws Refusal */
+export function runBackupJob(job: BackupJob, { onProgress, signal }: BackupHooks = {}): Promise<BackupAnswer> {
+  return new Promise((resolve, reject) => {
+    if (signal?.aborted) return reject(new Refusal('cancelled'));
+    const worker = new Worker(WORKER, { workerData: job });
+    let settled = false;
+    const finish = (act: () => void): void => {
+      if (settled) return;
+      settled = true;
+      signal?.removeEventListener('abort', abort);
+      void worker.terminate().then(act);
+    };
+    const abort = (): void => finish(() => reject(new Refusal('cancelled')));
+    signal?.addEventListener('abort', abort);
+    worker.on('message', (message: Message) => {
+      if ('progress' in message) onProgress?.(message.progress.stage, message.progress.done);
+      else if ('answer' in message) finish(() => resolve(message.answer));
+      else {
+        const known = message.failed in messages && message.failed !== 'internal';
+        const code = known ? (message.failed as MessageCode) : 'backup-failed';
+        finish(() => reject(Object.assign(new Refusal(code), { cause: message.words })));
+      }
+    });
+    worker.on('error', (cause) => finish(() => reject(Object.assign(new Refusal('backup-failed'), { cause }))));
+    worker.on('exit', () => finish(() => reject(new Refusal('backup-failed'))));
+  });
+}
