@@ -157,7 +157,11 @@ export type Created = { ok: true; caseload: Caseload; recoveryKey: string } | { 
  *   openCaseload({ folder, now, ...secret }): Promise<Opened>         now: ISO instant; the unlocking takes about 0.7 s off the main thread
  *   changePassphrase({ folder, passphrase, next, now }): Promise<{ ok: true } | { ok: false; code: OpenCode }>
  *   CaseloadError, and the schemas and kinds of types/
- * electron/files/backup.ts:
- *   makeBackup({ folder, identity, to, now, onProgress?, signal? }): Promise<BackupInfo>
- *   listBackups(folder): BackupInfo[]      restoreBackup({ folder, file, passphrase, now }): Promise<{ keptAs: string }>
+ *   renewRecoveryKey({ folder, passphrase, now }): Promise<{ ok: true; recoveryKey } | { ok: false; code: OpenCode }>
+ * electron/files/backup.ts (all reject with Refusal):
+ *   makeBackup({ folder, identity, now, to?, reason?, onProgress?, signal? }): Promise<BackupInfo>
+ *     const info = await caseload.withKey((identity) => makeBackup({ folder, identity, now }));
+ *   listBackups(backupsFolder(folder), identity?), listBackupsWith(place, passphrase): Promise<BackupInfo[]>
+ *   restoreBackup({ folder, file, passphrase, now }): Promise<{ keptAs }>   close the caseload first, open it after
+ *   undoRestore(folder, keptAs, now), checkCaseload(folder, identity)
  */
