@@ -1,0 +1,100 @@
+import type { Goal } from '../../db/types/goal.ts';
+import type { Sample } from '../../db/types/sample.ts';
+import type { Occasion } from '../progress/occasions.ts';
+import { buildLevels } from './levels.ts';
+import { nextStep, type ReadSample } from './ladder.ts';
+
+/** A goal without the stamps that are set when it is saved. */
+export type GoalDraft = Omit<Goal, 'at' | 'by'>;
+
+/** Common practice, no source: a first goal is looked at again after four weeks. */
+export const WEEKS_TO_A_GOAL = 4;
+
+/** Samples that were read, as the ladder needs them; probes count too, they are writing without help. */
+export const readSamples = (occasions: readonly Occasion[]): ReadSample[] =>
+  occasions.flatMap((o) => (o.legibility ? [{ percent: o.legibility.accuracy * 100, words: o.legibility.words }] : []));
+
+/**
+ * A goal as it could be agreed on now: the next reachable step, with the paper, aid and cue of the last sample.
+ * @param setOn day of agreeing, YYYY-MM-DD
+ */
+export function proposedGoal(
+  ids: { id: string; clientId: string },
+  occasions: readonly Occasion[],
+  mdc: number | null,
+  wants: string,
+  setOn: string,
+): GoalDraft {
+  const last = occasions.at(-1);
+  const read = occasions.findLast((o) => o.legibility);
+  const step = nextStep(readSamples(occasions), null, mdc);
+  const baseline = read ? Math.round(read.legibility!.accuracy * 100) : null;
+  return {
+    ...ids,
+    output: step.rung.output,
+    paper: last?.sample.conditions.paper ?? '',
+    aid: aidOf(last?.sample),
+    cue: last?.sample.conditions.cue ?? 'none',
+    reader: read?.legibility?.reader === 'family' ? 'family' : 'unfamiliar',
+    wordsOf: step.wordsOf,
+    percent: step.percent,
+    tries: { of: 3, need: 2 },
+    dueOn: addDays(setOn, WEEKS_TO_A_GOAL * 7),
+    setOn,
+    baseline: read ? `${read.legibility!.wordsRight} of ${read.legibility!.words} words read (${baseline} %)` : '',
+    because: wants,
+    levels: levelsFor(baseline, step.percent),
+    weight: 1,
+    nextStep: step.because.slice(0, 300),
+    replaces: null,
+    status: 'active',
+  };
+}
+
+/** A new version of a goal; the old one keeps its ratings. */
+export function revisedGoal(
+  goal: Goal,
+  id: string,
+  setOn: string,
+  occasions: readonly Occasion[],
+  mdc: number | null,
+): GoalDraft {
+  const fresh = proposedGoal({ id, clientId: goal.clientId }, occasions, mdc, goal.because, setOn);
+  const { at: _at, by: _by, ...kept } = goal;
+  return {
+    ...kept,
+    id,
+    setOn,
+    dueOn: fresh.dueOn,
+    output: fresh.output,
+    wordsOf: fresh.wordsOf,
+    percent: fresh.percent,
+    baseline: fresh.baseline || goal.baseline,
+    levels: fresh.levels,
+    nextStep: fresh.nextStep,
+    replaces: goal.id,
+    status: 'active',
+  };
+}
+
+/** Level texts in percent of words; a baseline near the bottom could hardly worsen, so it lies at -2. */
+export function levelsFor(baseline: number | null, expected: number | null): Goal['levels'] {
+  if (baseline === null || expected === null) return ['', '', '', '', ''];
+  const variable = { unit: '% of words', min: 0, max: 100 };
+  const atBottom = buildLevels(variable, baseline, expected, false);
+  return atBottom.problems.length === 0 ? atBottom.texts : ['', '', '', '', ''];
+}
+
+/** The percent in a baseline text such as "18 of 24 words read (75 %)"; null when there is none. */
+export function baselinePercent(text: string): number | null {
+  const percent = /(\d+(?:\.\d+)?)\s*%/.exec(text);
+  if (percent) return Math.round(Number(percent[1]));
+  const counted = /(\d+)\s*of\s*(\d+)/.exec(text);
+  return counted && Number(counted[2]) > 0 ? Math.round((100 * Number(counted[1])) / Number(counted[2])) : null;
+}
+
+const aidOf = (sample: Sample | undefined): string =>
+  [sample?.conditions.pen, sample?.conditions.grip].filter((part) => part?.trim()).join(', ');
+
+const addDays = (day: string, days: number): string =>
+  new Date(Date.parse(`${day}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);

@@ -1,0 +1,89 @@
+import { expect, test } from 'vitest';
+import type { Reading } from '../../db/types/reading.ts';
+import type { Sample } from '../../db/types/sample.ts';
+import { checkLevels } from '../../renderer/goals/levels.ts';
+import { baselinePercent, proposedGoal, revisedGoal } from '../../renderer/goals/new-goal.ts';
+import { missingParts } from '../../renderer/goals/sentence.ts';
+import { occasionsOf } from '../../renderer/progress/occasions.ts';
+
+const stamp = { at: '2026-01-05T10:00:00.000Z', by: 'KT', clientId: 'c', visitId: 'v' };
+const sample: Sample = {
+  ...stamp,
+  id: 's',
+  takenAt: '2026-01-05T09:00:00.000Z',
+  task: { kind: 'sentences', textCodes: ['F1'], text: 'x', spellingNoted: false },
+  conditions: {
+    hand: 'right',
+    pen: 'gel pen',
+    paper: 'ruled 8 mm',
+    time: null,
+    doseState: null,
+    cue: 'visual',
+    minutesSinceDose: null,
+    surfaceAngleDeg: null,
+    seatMm: null,
+    tableMm: null,
+    armSupport: '',
+    grip: 'wide sleeve',
+    glasses: null,
+    instruction: null,
+    style: null,
+  },
+  fatigueBefore: 1,
+  fatigueAfter: 2,
+  painBefore: null,
+  painAfter: null,
+  seconds: null,
+  baseline: true,
+  typed: {},
+  note: '',
+};
+const reading: Reading = {
+  ...stamp,
+  id: 'r',
+  sampleId: 's',
+  readAt: '2026-01-06T10:00:00.000Z',
+  reader: 'unfamiliar',
+  readerInitials: 'AB',
+  blind: true,
+  lines: [],
+  counted: { right: 4, of: 8 },
+};
+const occasions = occasionsOf({ visits: [], samples: [sample], readings: [reading] });
+
+test('a goal starts from the last sample: step, paper, aid, cue, start level, levels that pass the check', () => {
+  const goal = proposedGoal({ id: 'g', clientId: 'c' }, occasions, null, 'write to my sister', '2026-01-06');
+  expect(goal).toMatchObject({
+    output: 'one sentence',
+    percent: 66,
+    wordsOf: 8,
+    paper: 'ruled 8 mm',
+    aid: 'gel pen, wide sleeve',
+    cue: 'visual',
+    baseline: '4 of 8 words read (50 %)',
+    dueOn: '2026-02-03',
+    because: 'write to my sister',
+  });
+  expect(goal.levels[0]).toBe('fewer than 58 % of words');
+  expect(checkLevels(goal.levels)).toEqual([]);
+  expect(missingParts(goal)).toEqual([]);
+});
+
+test('without any sample a goal is still a goal, with its gaps named', () => {
+  const goal = proposedGoal({ id: 'g', clientId: 'c' }, [], null, '', '2026-01-06');
+  expect(goal.levels).toEqual(['', '', '', '', '']);
+  expect(missingParts(goal)).toEqual(['paper', 'the start level', 'why it matters to the client']);
+});
+
+test('a revision names what it replaces', () => {
+  const goal = { ...proposedGoal({ id: 'g', clientId: 'c' }, occasions, null, 'w', '2026-01-06'), ...stamp };
+  const next = revisedGoal(goal, 'g2', '2026-02-06', occasions, null);
+  expect(next).toMatchObject({ id: 'g2', replaces: 'g', setOn: '2026-02-06', status: 'active' });
+  expect(next).not.toHaveProperty('by');
+});
+
+test('the start level is read from its text', () => {
+  expect(baselinePercent('18 of 24 words read (75 %)')).toBe(75);
+  expect(baselinePercent('18 of 24 words')).toBe(75);
+  expect(baselinePercent('hardly anything')).toBeNull();
+});
