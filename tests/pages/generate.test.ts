@@ -101,7 +101,6 @@ test('the loops of known words are counted, and an opened letter loses its loop'
     (openShare: number) =>
     (s: PageSpec): Partial<PageSpec> => ({
       writing: { ...s.writing, lines: 1, openShare },
-      picture: { ...s.picture, dpi: 100 },
     });
   const text = [['door', 'bead', 'pool', 'sun']];
   const closed = await makePage(spec('plain-readability', change(0)), text);

@@ -83,8 +83,8 @@ export function shapeWord(
         ];
         shape.erasers.push(
           Float64Array.from([
-            ...strip(-half, 0.5 * scaleMm),
-            ...strip(half, 0.5 * scaleMm),
+            ...strip(-half, 0.33 * scaleMm),
+            ...strip(half, 0.33 * scaleMm),
             ...strip(half, 1.25 * scaleMm),
             ...strip(-half, 1.25 * scaleMm),
           ]),
