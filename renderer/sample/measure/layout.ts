@@ -4,7 +4,8 @@ import type { Blob, InkMap } from './layout/blobs.ts';
 import { extremesOf } from './layout/extremes.ts';
 import type { Extreme } from './layout/extremes.ts';
 import type { Frame } from './layout/frame.ts';
-import { readLines } from './layout/line-work.ts';
+import { sizeAt } from './layout/heights.ts';
+import { lineSize, readLines } from './layout/line-work.ts';
 import type { LineWork } from './layout/line-work.ts';
 import { lineTraces } from './layout/lines.ts';
 import { wordsOf } from './layout/words.ts';
@@ -20,6 +21,10 @@ export interface Layout {
   extremes: Extreme[];
   lines: LineWork[];
   words: WordWork[][];
+  /** x-height of each line, pixels. */
+  sizes: number[];
+  /** x-height at a word, pixels. */
+  sizeOf(line: number, word: WordWork): number;
   /** Gap that parts words, in x-heights. */
   cut: number;
   /** Usual thickness of the ink across, pixels. */
@@ -40,12 +45,28 @@ export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
   const smallest = Math.max(4, SPECK * strokePx * strokePx);
   const blobs = blobsOf(image, ink.levels, frame, ink.components, map, starts, smallest);
   const extremes = extremesOf(blobs, frame, PROMINENCE * strokePx);
-  const empty: Layout = { frame, map, blobs, extremes, lines: [], words: [], cut: 0, strokePx };
+  const empty: Layout = {
+    frame,
+    map,
+    blobs,
+    extremes,
+    lines: [],
+    words: [],
+    sizes: [],
+    sizeOf: () => 1,
+    cut: 0,
+    strokePx,
+  };
   const rough = roughXHeight(extremes, strokePx);
   if (rough === null) return empty;
   const traces = lineTraces(blobs, map, frame, rough);
   const lines = readLines(traces, blobs, extremes, map, frame, rough);
-  return { ...empty, lines, ...wordsOf(lines) };
+  const sizeOf = (line: number, word: WordWork): number => {
+    const blobs = word.groups.flatMap((group) => group.blobs.map((b) => b.blob));
+    const middle = (Math.min(...blobs.map((b) => b.u0)) + Math.max(...blobs.map((b) => b.u1))) / 2;
+    return sizeAt(lines[line]!.trend, middle);
+  };
+  return { ...empty, lines, sizes: lines.map(lineSize), sizeOf, ...wordsOf(lines) };
 }
 
 function usualRun(ink: Ink): number {

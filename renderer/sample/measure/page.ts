@@ -108,6 +108,8 @@ function emptyResult(gray: GrayImage, options: MeasureOptions, warnings: PageWar
     lines: [],
     measures: [],
     warnings,
+    textFits: null,
+    darknessPercent: null,
     rulings: [],
     loops: [],
   };

@@ -86,10 +86,25 @@ export interface WordResult {
   /** Free space between the ink of the word before and this one, mm; null for the first word of a line. */
   gapBeforeMm: number | null;
   text: string | null;
+  /** x-height that the course of the whole line gives at this word, mm: the unit for gaps. */
+  sizeMm: number;
+  /** Heights of its small letters, mm: what `xHeightMm` is the median of. */
+  xHeightsMm: number[];
+  /** Heights of its ascenders above the baseline, mm. */
+  ascendersMm: number[];
+  /** Depths of its descenders below the baseline, mm. */
+  descendersMm: number[];
   /** Free spaces between neighboring letters that do not touch, mm; negative when they overlap. */
   letterGapsMm: number[];
+  /** Median slant and width of its upright strokes. */
   slantDeg: number | null;
   strokeWidthMm: number | null;
+  slantsDeg: number[];
+  strokeWidthsMm: number[];
+  /** Closed loops of ink in it. */
+  loops: number;
+  /** How many letters it has; estimated from the width of its ink where the text is not known. */
+  letterCount: number;
   letters: LetterResult[];
   excluded: boolean;
 }
@@ -102,6 +117,8 @@ export interface LineResult {
   words: WordResult[];
   /** The baseline as read, from left to right; the top of the x-height band is xHeightMm above it. */
   baseline: PointMm[];
+  /** Where its first letter begins along the page, mm: the left margin as written. */
+  startMm: number;
   /** Mean signed distance of the letters' feet from the printed line, mm, + above it; null without a printed line. */
   rulingOffsetMm: number | null;
 }
@@ -160,6 +177,10 @@ export interface PageResult {
   lines: LineResult[];
   measures: MeasureValue[];
   warnings: PageWarning[];
+  /** Whether the text meant was known and fits the words. */
+  textFits: boolean | null;
+  /** How dark the ink is: contrast to the paper as a share of the paper's brightness, %; null without ink. */
+  darknessPercent: number | null;
   rulings: RulingResult[];
   loops: LoopResult[];
 }

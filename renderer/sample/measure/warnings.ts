@@ -43,5 +43,9 @@ export const WARNINGS = {
   ),
   upsideDown: warning('upside-down', 'The page seems to lie upside down. Turn it and measure again.'),
   mirrored: warning('mirrored', 'The page seems to be mirrored. Flip it and measure again.'),
+  textUnfit: warning(
+    'text-unfit',
+    'The text given does not fit the words on this page, so it was not used. Check that it is the text that was written.',
+  ),
   faint: warning('faint', 'The writing is very faint, so some of it may not have been read. Scan it darker.'),
 } as const;

@@ -1,0 +1,184 @@
+import type { Hole } from '../image/holes.ts';
+import { alignLetters } from '../text/align-letters.ts';
+import { LETTER_SPACE, usualWidth } from '../text/letter-kinds.ts';
+import type { Blob, InkMap } from './blobs.ts';
+import { uOf } from './frame.ts';
+import type { Frame } from './frame.ts';
+import type { LineWork } from './line-work.ts';
+import { traceAt } from './trace.ts';
+import type { Group, WordWork } from './words.ts';
+
+/** A letter of a word, or letters that touch where the text is not known. Page pixels. */
+export interface LetterWork {
+  char: string | null;
+  u0: number;
+  u1: number;
+  v0: number;
+  v1: number;
+  /** Heights above the baseline of its highest and lowest ink. */
+  top: number;
+  bottom: number;
+  loops: number;
+  /** How many letters it stands for when the text is not known. */
+  count: number;
+}
+
+/** A cut between touching letters may move this far (x-heights) to the thinnest place. */
+const CUT_REACH = 0.22;
+
+/** The ink of a group by picture columns: outline heights above the baseline and thickness. */
+interface Columns {
+  left: number;
+  right: number;
+  top: Float64Array;
+  bottom: Float64Array;
+  ink: Int32Array;
+}
+
+/**
+ * Letters of a word. With its text, the pieces of ink are aligned with the letters and touching letters are cut apart.
+ * @param size x-height here, pixels
+ * @param widths widths of this hand by letter, x-heights
+ */
+export function lettersOf(
+  word: WordWork,
+  line: LineWork,
+  text: string | null,
+  size: number,
+  holesByBlob: ReadonlyMap<number, readonly Hole[]>,
+  map: InkMap,
+  frame: Frame,
+  widths: (char: string) => number = usualWidth,
+): LetterWork[] {
+  const columns = word.groups.map((group) => columnsOf(group, line, map, frame));
+  if (text !== null) {
+    const pieces = columns.map((c, i) => ({
+      width: (word.groups[i]!.to - word.groups[i]!.from) / size,
+      top: highest(c, c.left, c.right) / size,
+      bottom: -lowest(c, c.left, c.right) / size,
+    }));
+    const matches = alignLetters(pieces, text, widths);
+    if (matches) {
+      const chars = [...text];
+      return matches.flatMap((match) => {
+        const groups = word.groups.slice(match.from, match.to);
+        const part = columns.slice(match.from, match.to);
+        const own = chars.slice(match.first, match.last);
+        if (own.length === 1) return [letterOf(groups, part, own[0]!, null, holesByBlob, frame)];
+        return cutsOf(part[0]!, own, size, widths).map(([from, to], k) =>
+          letterOf(groups, part, own[k]!, [from, to], holesByBlob, frame),
+        );
+      });
+    }
+  }
+  return word.groups.map((group, i) => {
+    const letter = letterOf([group], [columns[i]!], null, null, holesByBlob, frame);
+    return {
+      ...letter,
+      count: Math.max(1, Math.round((group.to - group.from) / size / (usualWidth('n') + LETTER_SPACE))),
+    };
+  });
+}
+
+function columnsOf(group: Group, line: LineWork, map: InkMap, frame: Frame): Columns {
+  const left = Math.min(...group.blobs.map((b) => b.blob.left));
+  const right = Math.max(...group.blobs.map((b) => b.blob.right));
+  const top = new Float64Array(right - left).fill(-Infinity);
+  const bottom = new Float64Array(right - left).fill(Infinity);
+  const ink = new Int32Array(right - left);
+  const cos = Math.cos(Math.atan(line.baseline.straight.slope));
+  for (const { blob } of group.blobs) {
+    const y = (blob.top + blob.bottom) / 2;
+    for (let k = 0; k < blob.upper.length; k += 1) {
+      const base = traceAt(line.baseline.curve, uOf(frame, blob.left + k + 0.5, y));
+      const at = blob.left + k - left;
+      top[at] = Math.max(top[at]!, (base - blob.upper[k]!) * cos);
+      bottom[at] = Math.min(bottom[at]!, (base - blob.lower[k]!) * cos);
+    }
+    countInk(blob, map, left, ink);
+  }
+  return { left, right, top, bottom, ink };
+}
+
+function countInk(blob: Blob, map: InkMap, left: number, ink: Int32Array): void {
+  for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
+    const r = map.order[i]!;
+    for (let x = map.runs.from[r]! - left, to = map.runs.to[r]! - left; x < to; x += 1) ink[x] = ink[x]! + 1;
+  }
+}
+
+function highest(c: Columns, from: number, to: number): number {
+  let best = -Infinity;
+  for (let x = from; x < to; x += 1) if (c.top[x - c.left]! > best) best = c.top[x - c.left]!;
+  return best;
+}
+
+function lowest(c: Columns, from: number, to: number): number {
+  let best = Infinity;
+  for (let x = from; x < to; x += 1) if (c.bottom[x - c.left]! < best) best = c.bottom[x - c.left]!;
+  return best;
+}
+
+/** Column ranges of touching letters: by their usual widths, moved to the thinnest place nearby. */
+function cutsOf(
+  c: Columns,
+  chars: readonly string[],
+  size: number,
+  widths: (char: string) => number,
+): [number, number][] {
+  const expected = chars.map((char) => widths(char) + LETTER_SPACE / 2);
+  const total = expected.reduce((a, b) => a + b, 0);
+  const reach = Math.round(CUT_REACH * size);
+  const cuts = [c.left];
+  let sum = 0;
+  for (let k = 0; k + 1 < chars.length; k += 1) {
+    sum += expected[k]!;
+    const middle = Math.round(c.left + ((c.right - c.left) * sum) / total);
+    let best = middle;
+    let least = Infinity;
+    for (let x = Math.max(cuts[k]! + 2, middle - reach); x <= Math.min(c.right - 2, middle + reach); x += 1) {
+      const price = c.ink[x - c.left]! + (0.3 * Math.abs(x - middle)) / Math.max(1, reach);
+      if (price < least) [least, best] = [price, x];
+    }
+    cuts.push(Math.max(cuts[k]! + 1, Math.min(best, c.right - 1)));
+  }
+  cuts.push(c.right);
+  return chars.map((_, k) => [cuts[k]!, Math.max(cuts[k + 1]!, cuts[k]! + 1)]);
+}
+
+function letterOf(
+  groups: readonly Group[],
+  columns: readonly Columns[],
+  char: string | null,
+  range: [number, number] | null,
+  holesByBlob: ReadonlyMap<number, readonly Hole[]>,
+  frame: Frame,
+): LetterWork {
+  const left = range ? range[0] : Math.min(...columns.map((c) => c.left));
+  const right = range ? range[1] : Math.max(...columns.map((c) => c.right));
+  let top = -Infinity;
+  let bottom = Infinity;
+  for (const c of columns) {
+    top = Math.max(top, highest(c, Math.max(left, c.left), Math.min(right, c.right)));
+    bottom = Math.min(bottom, lowest(c, Math.max(left, c.left), Math.min(right, c.right)));
+  }
+  let [u0, u1, v0, v1] = [Infinity, -Infinity, Infinity, -Infinity];
+  let loops = 0;
+  for (const { blob } of groups.flatMap((group) => group.blobs)) {
+    const [from, to] = [Math.max(left, blob.left), Math.min(right, blob.right)];
+    for (let x = from; x < to; x += 1) {
+      v0 = Math.min(v0, blob.upper[x - blob.left]!);
+      v1 = Math.max(v1, blob.lower[x - blob.left]!);
+    }
+    if (to > from) {
+      u0 = Math.min(u0, range ? uOf(frame, from, (blob.top + blob.bottom) / 2) : blob.u0);
+      u1 = Math.max(u1, range ? uOf(frame, to, (blob.top + blob.bottom) / 2) : blob.u1);
+    }
+    for (const hole of holesByBlob.get(blob.component) ?? []) {
+      const middle = (hole.left + hole.right) / 2;
+      if (middle >= left && middle < right) loops += 1;
+    }
+  }
+  if (!Number.isFinite(top)) [top, bottom, u0, u1, v0, v1] = [0, 0, 0, 0, 0, 0];
+  return { char, u0, u1, v0, v1, top, bottom, loops, count: 1 };
+}

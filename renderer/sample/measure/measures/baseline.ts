@@ -1,0 +1,56 @@
+import type { LineResult } from '../types.ts';
+import type { Measure, ReadPage } from './measure.ts';
+import { pooledMedian } from './pooled.ts';
+
+/** One value for each line that has it. */
+function byLine(page: ReadPage, pick: (line: LineResult) => number | null): number[][] {
+  return page.lines.map((line) => {
+    const value = pick(line);
+    return value === null ? [] : [value];
+  });
+}
+
+export const baselineAngle: Measure = {
+  code: 'baseline-angle',
+  name: 'Angle of the lines',
+  unit: 'deg',
+  direction: 'none',
+  source:
+    'Definition: fit through the feet of the letters, + rising. Over 2 degrees leads to practice (common practice, no source).',
+  how: 'median over lines of the least-squares angle of the feet that stand on the line, interval over lines',
+  compute: (page, chance) =>
+    pooledMedian(
+      byLine(page, (line) => line.baselineAngleDeg),
+      chance,
+    ),
+};
+
+export const baselineRms: Measure = {
+  code: 'baseline-rms',
+  name: 'Waviness of the lines',
+  unit: 'mm',
+  direction: 'less',
+  source:
+    'Definition: root mean square distance of the feet from the straight line. Over 0.3 x-heights leads to practice (common practice, no source).',
+  how: 'median over lines, interval over lines',
+  compute: (page, chance) =>
+    pooledMedian(
+      byLine(page, (line) => line.baselineRmsMm),
+      chance,
+    ),
+};
+
+export const rulingDistance: Measure = {
+  code: 'ruling-distance',
+  name: 'Distance to the printed line',
+  unit: 'mm',
+  direction: 'less',
+  source:
+    'Definition: mean signed distance of the feet from the printed line, + above it (common practice). No cut-off.',
+  how: 'median over lines of the mean distance, interval over lines; ruled paper only',
+  compute: (page, chance) =>
+    pooledMedian(
+      byLine(page, (line) => line.rulingOffsetMm),
+      chance,
+    ),
+};

@@ -1,0 +1,73 @@
+import { median } from '../numbers.ts';
+import type { WordResult } from '../types.ts';
+import { letterEffects, smallLetters } from './letter-effect.ts';
+import type { Measure, ReadPage } from './measure.ts';
+import { wordsOfLine } from './measure.ts';
+import { pooledSlope } from './slopes.ts';
+import type { Course } from './slopes.ts';
+
+export const lineDecrement: Measure = {
+  code: 'line-decrement',
+  name: 'Change of size along a line, per word',
+  unit: 'ln(x-height) per word',
+  direction: 'none',
+  source:
+    'Theil-Sen slope (Theil 1950, Sen 1968). Over 10 % from first to last letters in a repeated-letter task: Zham et al. 2019, Front Neurol 10:403; not for sentences.',
+  how: 'Theil-Sen slope of ln(x-height) over the words of a line, pooled over lines, interval over lines',
+  compute: (page, chance) => {
+    const effects = letterEffects(page);
+    return pooledSlope(
+      page.lines.map((line) => wordCourse(wordsOfLine(line), effects)),
+      chance,
+    );
+  },
+};
+
+export const lineDecrementLetter: Measure = {
+  code: 'line-decrement-letter',
+  name: 'Change of size along a line, per letter',
+  unit: 'ln(x-height) per letter',
+  direction: 'none',
+  source: lineDecrement.source,
+  how: 'Theil-Sen slope of ln(x-height) over the letters of a line, pooled over lines, interval over lines',
+  compute: (page, chance) => pooledSlope(letterCourses(page), chance),
+};
+
+/** ln(x-height) by word; where the letters are known, their own heights are taken off first. */
+function wordCourse(words: readonly WordResult[], effects: ReadonlyMap<string, number>): Course {
+  const course: Course = { at: [], ln: [] };
+  words.forEach((word, index) => {
+    const known = smallLetters(word)
+      .filter(({ char }) => effects.has(char))
+      .map(({ char, ln }) => ln - effects.get(char)!);
+    const ln = known.length > 0 ? median(known) : word.xHeightMm === null ? null : Math.log(word.xHeightMm);
+    if (ln === null) return;
+    course.at.push(index);
+    course.ln.push(ln);
+  });
+  return course;
+}
+
+/** ln(height) by letter along each line, counted from its first letter. */
+function letterCourses(page: ReadPage): Course[] {
+  const effects = letterEffects(page);
+  return page.lines.map((line) => {
+    const course: Course = { at: [], ln: [] };
+    let before = 0;
+    for (const word of wordsOfLine(line)) {
+      const small = smallLetters(word).filter(({ char }) => effects.has(char));
+      if (small.length > 0)
+        for (const { char, ln, index } of small) {
+          course.at.push(before + index);
+          course.ln.push(ln - effects.get(char)!);
+        }
+      else if (word.xHeightMm !== null) {
+        // The letters are not known: the word's height stands in its middle.
+        course.at.push(before + word.letterCount / 2);
+        course.ln.push(Math.log(word.xHeightMm));
+      }
+      before += word.letterCount;
+    }
+    return course;
+  });
+}

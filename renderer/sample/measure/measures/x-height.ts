@@ -1,0 +1,17 @@
+import type { Measure } from './measure.ts';
+import { wordsIn } from './measure.ts';
+import { pooledMedian } from './pooled.ts';
+
+export const xHeight: Measure = {
+  code: 'x-height',
+  name: 'Height of small letters',
+  unit: 'mm',
+  direction: 'none',
+  source: 'Definition: common practice (median of a c e m n o r s u v w x z, baseline to top). No cut-off.',
+  how: 'median height of the small letters above the baseline, interval over words',
+  compute: (page, chance) =>
+    pooledMedian(
+      wordsIn(page).map((word) => word.xHeightsMm),
+      chance,
+    ),
+};

@@ -1,0 +1,167 @@
+import type { Hole } from './image/holes.ts';
+import type { Ink } from './ink.ts';
+import { boxMm, pointMm, xOf, yOf } from './layout/frame.ts';
+import { sizeAt, X_HEIGHT_BAND } from './layout/heights.ts';
+import type { Head } from './layout/heights.ts';
+import { lettersOf } from './layout/letters.ts';
+import type { LetterWork } from './layout/letters.ts';
+import { headsOf, lineSize } from './layout/line-work.ts';
+import type { LineWork } from './layout/line-work.ts';
+import { strokesOf } from './layout/strokes.ts';
+import { traceAt } from './layout/trace.ts';
+import { gapsOf } from './layout/words.ts';
+import type { WordWork } from './layout/words.ts';
+import type { Layout } from './layout.ts';
+import { median } from './numbers.ts';
+import { ASCENDING, CLOSING, DESCENDING, SMALL, zoneOf } from './text/letter-kinds.ts';
+import type { LetterResult, LineResult, WordResult } from './types.ts';
+
+/** Heads from this many x-heights on are ascenders; between lie t and capitals of some hands. */
+const ASCENDER = 1.3;
+/** Feet from this many x-heights below the baseline on are descenders. */
+const DESCENDER = 0.27;
+/** What reaches further than this belongs to a flourish or to another line. */
+const FARTHEST = 3.2;
+/** Upright strokes of this many x-heights tell the slant (CLINICAL E: at least 0.7). */
+const LONG_STROKE = 0.7;
+/** Known small letters outside this factor (ln) of the line's size were cut or aligned wrongly. */
+const MISREAD = 0.4;
+
+/** One line with its words, in mm. */
+export function readLine(
+  layout: Layout,
+  ink: Ink,
+  index: number,
+  texts: readonly (string | null)[] | null,
+  holesByBlob: ReadonlyMap<number, readonly Hole[]>,
+  widths?: (char: string) => number,
+): LineResult {
+  const line = layout.lines[index]!;
+  const { frame } = layout;
+  const heads = headsOf(line.blobs, line.baseline, layout.extremes, lineSize(line));
+  const words = layout.words[index]!.map((word, k) =>
+    readWord(layout, line, word, texts?.[k] ?? null, heads, holesByBlob, widths),
+  );
+  const u0 = Math.min(...line.blobs.map((b) => b.blob.u0));
+  const u1 = Math.max(...line.blobs.map((b) => b.blob.u1));
+  const v0 = Math.min(...line.blobs.map((b) => b.blob.v0));
+  const v1 = Math.max(...line.blobs.map((b) => b.blob.v1));
+  const { curve } = line.baseline;
+  const steps = Math.max(2, Math.ceil((u1 - u0) / curve.step));
+  return {
+    box: boxMm(frame, u0, v0, u1, v1),
+    xHeightMm: median(words.flatMap((word) => word.xHeightsMm)),
+    baselineAngleDeg: (-Math.atan(line.baseline.straight.slope) * 180) / Math.PI,
+    baselineRmsMm: line.baseline.rms / frame.pxPerMm,
+    words,
+    baseline: Array.from({ length: steps + 1 }, (_, k) => {
+      const u = u0 + ((u1 - u0) * k) / steps;
+      return pointMm(frame, u, traceAt(curve, u));
+    }),
+    startMm: u0 / frame.pxPerMm,
+    rulingOffsetMm: rulingOffset(line, ink, layout),
+  };
+}
+
+function readWord(
+  layout: Layout,
+  line: LineWork,
+  word: WordWork,
+  text: string | null,
+  heads: readonly Head[],
+  holesByBlob: ReadonlyMap<number, readonly Hole[]>,
+  widths?: (char: string) => number,
+): WordResult {
+  const { frame, map } = layout;
+  const px = frame.pxPerMm;
+  const blobs = word.groups.flatMap((group) => group.blobs.map((b) => b.blob));
+  const u0 = Math.min(...blobs.map((b) => b.u0));
+  const u1 = Math.max(...blobs.map((b) => b.u1));
+  const v0 = Math.min(...blobs.map((b) => b.v0));
+  const v1 = Math.max(...blobs.map((b) => b.v1));
+  const size = sizeAt(line.trend, (u0 + u1) / 2);
+  const single = text !== null && !text.includes(' ') ? text : null;
+  const letters = lettersOf(word, line, single, size, holesByBlob, map, frame, widths);
+  const own = heads.filter((head) => head.u >= u0 - 1 && head.u <= u1 + 1);
+  const known = single !== null;
+  const tops = (kinds: string): number[] =>
+    letters.filter((l) => l.char !== null && kinds.includes(l.char)).map((l) => l.top);
+  const small = known
+    ? tops(SMALL).filter((h) => h > 0 && Math.abs(Math.log(h / size)) < MISREAD)
+    : own.map((h) => h.height).filter((h) => h > 0 && Math.abs(Math.log(h / size)) < X_HEIGHT_BAND);
+  const tall = (known ? tops(ASCENDING) : own.map((h) => h.height)).filter(
+    (h) => h > ASCENDER * size && h < FARTHEST * size,
+  );
+  const feet = layout.extremes.filter((e) => e.kind === 'bottom' && blobs.includes(layout.blobs[e.blob]!));
+  const hanging = (
+    known
+      ? letters.filter((l) => l.char !== null && DESCENDING.includes(l.char)).map((l) => -l.bottom)
+      : feet.map((e) => e.v - traceAt(line.baseline.curve, e.u))
+  ).filter((d) => d > DESCENDER * size && d < FARTHEST * size);
+  const direction = frame.angle - Math.atan(line.baseline.straight.slope);
+  const strokes = blobs.flatMap((blob) => strokesOf(blob, map, layout.strokePx, LONG_STROKE * size));
+  const slants = strokes.map((s) => ((s.slant + direction) * 180) / Math.PI);
+  const strokeWidths = strokes.map((s) => s.width / px);
+  const xHeight = median(small);
+  return {
+    box: boxMm(frame, u0, v0, u1, v1),
+    xHeightMm: xHeight === null ? null : xHeight / px,
+    gapBeforeMm: word.gapBefore === null ? null : word.gapBefore / px,
+    text,
+    sizeMm: size / px,
+    xHeightsMm: small.map((h) => h / px),
+    ascendersMm: tall.map((h) => h / px),
+    descendersMm: hanging.map((d) => d / px),
+    letterGapsMm: gapsOf(word.groups.filter((g) => isLetter(g.from, g.to, letters, size))).map((g) => g / px),
+    slantDeg: median(slants),
+    strokeWidthMm: median(strokeWidths),
+    slantsDeg: slants,
+    strokeWidthsMm: strokeWidths,
+    loops: blobs.reduce((sum, blob) => sum + (holesByBlob.get(blob.component)?.length ?? 0), 0),
+    letterCount: letters.reduce((sum, letter) => sum + letter.count, 0),
+    letters: letters.map((letter) => letterResult(letter, size, layout)),
+    excluded: false,
+  };
+}
+
+/** Points and commas are no letters: their gaps are not letter gaps. */
+function isLetter(from: number, to: number, letters: readonly LetterWork[], size: number): boolean {
+  const inside = letters.filter((l) => (l.u0 + l.u1) / 2 >= from - 1 && (l.u0 + l.u1) / 2 <= to + 1);
+  return inside.length === 0 || inside.some((l) => l.top > 0.55 * size);
+}
+
+function letterResult(letter: LetterWork, size: number, layout: Layout): LetterResult {
+  const px = layout.frame.pxPerMm;
+  const seen =
+    letter.top > ASCENDER * size ? 'ascender' : Math.abs(Math.log(letter.top / size)) < X_HEIGHT_BAND ? 'x' : null;
+  const hangs = letter.bottom < -DESCENDER * size;
+  return {
+    box: boxMm(layout.frame, letter.u0, letter.v0, letter.u1, letter.v1),
+    text: letter.char,
+    topMm: letter.top / px,
+    bottomMm: -letter.bottom / px,
+    zone: letter.char !== null ? zoneOf(letter.char) : hangs ? (seen === 'ascender' ? 'both' : 'descender') : seen,
+    loops: letter.loops,
+    closureExpected: letter.char === null ? null : CLOSING.includes(letter.char),
+    excluded: false,
+  };
+}
+
+/** Mean distance of the feet above the printed line they stand on, mm; null without one nearby. */
+function rulingOffset(line: LineWork, ink: Ink, layout: Layout): number | null {
+  const { frame } = layout;
+  const solid = ink.rulings.across.filter((ruling) => ruling.filled >= 0.85);
+  if (solid.length === 0 || line.baseline.feet.length === 0) return null;
+  const reach = 1.2 * lineSize(line);
+  let best: number | null = null;
+  for (const ruling of solid) {
+    let sum = 0;
+    for (const foot of line.baseline.feet) {
+      const x = xOf(frame, foot.u, foot.v);
+      sum += ruling.intercept + ruling.slope * x - yOf(frame, foot.u, foot.v);
+    }
+    const mean = sum / line.baseline.feet.length;
+    if (Math.abs(mean) < reach && (best === null || Math.abs(mean) < Math.abs(best))) best = mean;
+  }
+  return best === null ? null : best / frame.pxPerMm;
+}
