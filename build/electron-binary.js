@@ -47,9 +47,9 @@ export function electronProgram() {
 
 const FAILED = path.join(root, '.cache', 'electron-download-failed');
 
-/** Tries the download once; a failure is remembered until the lock changes. */
+/** Tries the download once; a failure is remembered until the lock changes. FAIRHAND_NO_DOWNLOAD=1: never tries. */
 export async function tryElectronDownload() {
-  if (electronProgram()) return;
+  if (electronProgram() || process.env.FAIRHAND_NO_DOWNLOAD === '1') return;
   if (existsSync(FAILED) && readFileSync(FAILED, 'utf8') === lockMark()) return;
   const script = path.join(packageFolder(), 'install.js');
   await during('Looking for Electron’s program (once, 20 s at most)', () =>

