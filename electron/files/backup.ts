@@ -38,6 +38,8 @@ export interface BackupInfo extends BackupName {
   clients: number | null;
   /** ISO date of the latest visit in it. */
   lastVisit: string | null;
+  /** Trail entries in it. */
+  entries: number | null;
   /** Its seal and parts are right as far as the key at hand can tell. */
   verified: boolean;
 }
@@ -118,6 +120,7 @@ function infoOf(folder: string, name: string, manifest: Manifest | null): Backup
     bytes: statSync(path.join(folder, name)).size,
     clients: manifest?.counts['client'] ?? null,
     lastVisit: manifest?.lastVisit ?? null,
+    entries: manifest?.counts['trail'] ?? null,
     verified: manifest !== null,
   };
 }

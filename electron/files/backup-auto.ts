@@ -1,0 +1,82 @@
+/** Backups that nobody has to think of: hourly if something changed, and at closing; old ones are rotated away. */
+import { existsSync, rmSync } from 'node:fs';
+import path from 'node:path';
+import type { Caseload } from '../../db/index.ts';
+import { backupNames, backupsFolder, listBackups, makeBackup, type BackupInfo, type BackupReason } from './backup.ts';
+import { isDue, mayGo, type BackupState } from './backup-schedule.ts';
+
+export interface AutoBackupOptions {
+  caseload: Caseload;
+  now: () => Date;
+  /** A second place, for example a USB stick; skipped while it is not there. */
+  second?: string | null;
+  /** Told after each backup, also of one that failed: 'code' is the refusal's. */
+  onDone?: (done: { ok: true; info: BackupInfo; place: 'first' | 'second' } | { ok: false; code: string }) => void;
+}
+
+export interface AutoBackup {
+  /** Makes a backup if one is due. Call it every few minutes; calls while one is running do nothing. */
+  look(): Promise<void>;
+  /** Makes one now if anything changed since the last: at closing, before a migration or a restore. */
+  ifChanged(reason: BackupReason): Promise<void>;
+  /** Stops a backup that is running; resolves when its files are gone. */
+  stop(): Promise<void>;
+}
+
+/** Deletes what rotation gives free. Answers the names. */
+export function rotate(place: string, offsetMinutes: number): string[] {
+  const names = mayGo(backupNames(place), offsetMinutes);
+  for (const name of names) rmSync(path.join(place, name), { force: true });
+  return names;
+}
+
+/** Ready to look; reads from the newest backup how far it goes. */
+export async function autoBackup(options: AutoBackupOptions): Promise<AutoBackup> {
+  const { caseload, now, second = null, onDone } = options;
+  const { folder } = caseload;
+  const first = backupsFolder(folder);
+  const state: BackupState = { backedUpSeq: null, backedUpAt: backupNames(first)[0]?.at ?? null };
+  const newest = (await caseload.withKey((identity) => listBackups(first, identity))).find((each) => each.verified);
+  if (newest) Object.assign(state, { backedUpSeq: newest.entries, backedUpAt: newest.at });
+
+  let running: Promise<void> | null = null;
+  let stopper = new AbortController();
+
+  const make = async (reason: BackupReason): Promise<void> => {
+    const places = [first, ...(second !== null && existsSync(second) ? [second] : [])];
+    const at = now();
+    const seq = caseload.lastSeq();
+    for (const to of places) {
+      try {
+        const { signal } = stopper;
+        const info = await caseload.withKey((identity) =>
+          makeBackup({ folder, identity, to, reason, now: at.toISOString(), signal }),
+        );
+        if (to === first) Object.assign(state, { backedUpSeq: seq, backedUpAt: at.toISOString() });
+        rotate(to, -at.getTimezoneOffset());
+        onDone?.({ ok: true, info, place: to === first ? 'first' : 'second' });
+      } catch (error) {
+        onDone?.({ ok: false, code: (error as { code?: string }).code ?? 'backup-failed' });
+      }
+    }
+  };
+  const start = (reason: BackupReason): Promise<void> => {
+    running ??= make(reason).finally(() => (running = null));
+    return running;
+  };
+
+  return {
+    look: async () => {
+      if (isDue(state, caseload.lastSeq(), now().toISOString())) await start('hour');
+    },
+    ifChanged: async (reason) => {
+      await running;
+      if (state.backedUpSeq !== caseload.lastSeq()) await start(reason);
+    },
+    stop: async () => {
+      stopper.abort();
+      await running;
+      stopper = new AbortController();
+    },
+  };
+}
