@@ -52,7 +52,7 @@ function fromAnswer(answer: IntakeAnswer, item: IntakeItem): Finding {
       ...base,
       grade: null,
       severity: 'unknown',
-      sentence: `${name}: not tested${reason}. Not tested is not safe.`,
+      sentence: `${name}: not tested${reason}.`,
     };
   }
   const choice = item.detail?.choices.find((each) => each.code === answer.detail);
@@ -96,7 +96,7 @@ export function findings(
     const own = latest.filter((answer) => answer.item === item.code);
     if (own.length > 0) return own.map((answer) => fromAnswer(answer, item));
     if (!item.short) return [];
-    const sentence = `${item.title}: not asked yet. Not tested is not safe.`;
+    const sentence = `${item.title}: not asked yet.`;
     return [
       { code: item.code, grade: null, side: 'none', source: 'not asked', detail: null, severity: 'unknown', sentence },
     ];
@@ -130,8 +130,8 @@ export function mayStart(list: readonly Finding[], flags: FlagState, table: Item
     if (!flags.mayCompose) return { area, title, may: false, because: flags.sentence };
     for (const need of needs) {
       const grade = worst(list, need.item);
-      if (grade === null) return { area, title, may: false, because: `"${titleOf(need.item)}" is not tested.` };
-      if (grade < need.grade) return { area, title, may: false, because: `"${titleOf(need.item)}" is ${grade} of 3.` };
+      if (grade === null) return { area, title, may: false, because: `“${titleOf(need.item)}” is not tested.` };
+      if (grade < need.grade) return { area, title, may: false, because: `“${titleOf(need.item)}” is ${grade} of 3.` };
     }
     return { area, title, may: true, because: 'Nothing found against it.' };
   });

@@ -108,15 +108,20 @@ function signOfSteadyLoss(retests: readonly Retest[], table: RedFlagTable): Sign
   return [{ flag: table.steadyLoss.flag, at: last.at, source: 'retests', because }];
 }
 
-const signsFromQuestions = (answers: readonly RedFlagAnswer[]): Sign[] =>
-  answers
-    .filter((answer) => answer.present)
-    .map((answer) => ({
-      flag: answer.flag,
-      at: answer.at,
-      source: `redFlag/${answer.id}`,
-      because: answer.note.trim() === '' ? 'Answered yes.' : `Answered yes: ${answer.note.trim()}`,
-    }));
+function signsFromQuestions(answers: readonly RedFlagAnswer[], table: RedFlagTable): Sign[] {
+  const flagOf = (code: string): RedFlag | undefined => table.flags.find((flag) => flag.code === code);
+  return (
+    answers
+      // The review of a flag that no question asks for is no sign of its own: the sign is the fact it came from.
+      .filter((answer) => answer.present && !(answer.review !== null && flagOf(answer.flag)?.asked === false))
+      .map((answer) => {
+        const question = flagOf(answer.flag)?.question ?? '';
+        const note = answer.note.trim();
+        const because = [`Yes to: “${question}”`, note].filter(Boolean).join(' ');
+        return { flag: answer.flag, at: answer.at, source: `redFlag/${answer.id}`, because };
+      })
+  );
+}
 
 /** The review that covers a flag: the latest one recorded; signs seen after it open the flag again. */
 function reviewOf(answers: readonly RedFlagAnswer[], flag: string): { answer: RedFlagAnswer; at: number } | null {
@@ -132,7 +137,7 @@ function reviewOf(answers: readonly RedFlagAnswer[], flag: string): { answer: Re
 export function openFlags(input: FlagInput, table: RedFlagTable): FlagState {
   const answers = latestFlagAnswers(input.redFlags);
   const signs = [
-    ...signsFromQuestions(answers),
+    ...signsFromQuestions(answers, table),
     ...signsFromAnswers(input.intakeAnswers, table),
     ...signOfSteadyLoss(input.retests ?? [], table),
   ];
@@ -145,7 +150,7 @@ export function openFlags(input: FlagInput, table: RedFlagTable): FlagState {
     const review = reviewOf(answers, flag.code);
     const since = review ? own.filter((sign) => Date.parse(sign.at) > review.at) : own;
     const shown = since.length > 0 ? since : own;
-    const again = review && since.length > 0 ? [`It was reviewed before, and seen again since.`] : [];
+    const again = review && since.length > 0 ? ['It was reviewed before, and seen again since.'] : [];
     const notice: FlagNotice = {
       code: flag.code,
       title: flag.title,

@@ -11,8 +11,13 @@ export interface SideView {
   /** Filled boxes: seat, table top, footrest, blocks under the table. */
   blocks: { name: string; x: number; y: number; width: number; height: number }[];
   furniture: { name: string; points: Point[] }[];
+  thigh: Point[];
+  /** As measured, so that the room under the table shows. */
+  thighThickness: number;
   leg: Point[];
+  foot: Point[];
   trunk: Point[];
+  neck: Point[];
   arm: Point[];
   head: Point;
   pen: readonly [Point, Point];
@@ -58,7 +63,7 @@ export function sideView(input: SetupInput, result: SetupResult, constants: Setu
     : null;
 
   return {
-    width: 1500,
+    width: 1660,
     height: head[1] + 150,
     blocks: [
       { name: 'seat', x: hipX - 130, y: seat - seatThickness, width: 420, height: seatThickness },
@@ -96,14 +101,27 @@ export function sideView(input: SetupInput, result: SetupResult, constants: Setu
         ],
       },
     ],
-    leg: [
+    thigh: [
       [hipX, thighMiddle],
       [kneeX, thighMiddle],
-      [kneeX + 10, footOn + sole + 70],
-      [kneeX + 10, footOn + sole + 12],
-      [kneeX + 150, footOn + sole + 12],
     ],
-    trunk: [[hipX, thighMiddle], shoulder, [shoulder[0] + 20, shoulder[1] + 110]],
+    thighThickness: thigh,
+    leg: [
+      [kneeX + 8, thighMiddle - 10],
+      [kneeX + 8, footOn + sole + 60],
+    ],
+    foot: [
+      [kneeX + 8, footOn + sole + 31],
+      [kneeX + 150, footOn + sole + 31],
+    ],
+    trunk: [
+      [hipX, thighMiddle + 20],
+      [shoulder[0] - 10, shoulder[1] - 60],
+    ],
+    neck: [
+      [shoulder[0], shoulder[1] - 20],
+      [head[0] - 10, head[1] - 60],
+    ],
     arm: [shoulder, elbow, hand],
     head,
     pen: [
@@ -114,9 +132,7 @@ export function sideView(input: SetupInput, result: SetupResult, constants: Setu
     measures: [
       { name: 'Seat', x: 60, from: 0, to: seat, labelAt: seat / 2 },
       { name: 'Table', x: tableEnd + 60, from: 0, to: table },
-      ...(footOn > 0
-        ? [{ name: 'Footrest', x: kneeX + 250, from: 0, to: footOn, labelAt: Math.max(footOn + 30, 60) }]
-        : []),
+      ...(footOn > 0 ? [{ name: 'Footrest', x: kneeX - 110, from: 0, to: footOn, labelAt: -58 }] : []),
     ],
   };
 }

@@ -156,6 +156,6 @@ describe('what may start now', () => {
 
   test('a refusal names the item', () => {
     const areas = start(allFine.map((fact) => (fact.item === 'tone' ? { ...fact, grade: 2 as const } : fact)));
-    expect(areas.resistance).toMatchObject({ may: false, because: '"Tone in wrist, fingers, elbow" is 2 of 3.' });
+    expect(areas.resistance).toMatchObject({ may: false, because: '“Tone in wrist, fingers, elbow” is 2 of 3.' });
   });
 });
