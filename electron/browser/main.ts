@@ -8,6 +8,7 @@ import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
 import { keepSize, rememberedSize } from '../window-size.ts';
 import { findBrowser } from './find.js';
+import { saveWithoutDialog } from './port.ts';
 import { comeForward, startSession, watchSize } from './session.ts';
 
 const appRoot = fileURLToPath(new URL('../../', import.meta.url));
@@ -56,7 +57,7 @@ export async function main(argv: readonly string[]): Promise<void> {
       rendererFolder: path.join(appRoot, 'dist', 'renderer'),
       executable,
       size: rememberedSize(folder),
-      saveFolder: process.env['FAIRHAND_SAVE_DIR'] ?? null,
+      save: saveWithoutDialog(process.env['FAIRHAND_SAVE_DIR']),
       openBackend: (port, emit) => openBackend({ folder, port, emit, shell: 'browser', appRoot }),
     });
     lock.onForward(() => void comeForward(session));

@@ -11,10 +11,15 @@ const SLICE = 3 * 1024 * 1024;
 
 export interface BrowserPortOptions {
   /**
-   * Folder that takes every saved file without a dialog (FAIRHAND_SAVE_DIR): for the demo visit without a display
-   * and for end-to-end tests. Null: the therapist picks the place.
+   * Takes every saved file without a dialog, where nobody can answer one: the demo visit, commands, end-to-end
+   * tests. Null: the therapist picks the place.
    */
-  saveFolder: string | null;
+  save: ((save: SaveOptions) => Promise<Saved>) | null;
+}
+
+/** What to do with saved files when FAIRHAND_SAVE_DIR names a folder for them; null when it does not. */
+export function saveWithoutDialog(folder: string | undefined): BrowserPortOptions['save'] {
+  return folder ? async (save) => saveInto(folder, save) : null;
 }
 
 /** Permissions that the page always has: copying text out. Naming the list denies every other one. */
@@ -53,8 +58,7 @@ export async function denyPermissions(context: BrowserContext): Promise<void> {
 export function browserPort(context: BrowserContext, page: Page, options: BrowserPortOptions): ShellPort {
   return {
     chooseOpen: (wanted) => chooseOpen(page, wanted),
-    chooseSave: (save) =>
-      options.saveFolder === null ? chooseSave(page, save) : Promise.resolve(saveInto(options.saveFolder, save)),
+    chooseSave: (save) => (options.save ?? ((asked) => chooseSave(page, asked)))(save),
     printPdf: ({ pageSize }) => printPdf(page, pageSize),
     async printPaper() {
       // Not awaited in the page: print() blocks it until the dialog is closed.

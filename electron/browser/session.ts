@@ -6,6 +6,7 @@ import { BROWSER_ORIGIN } from '../window-policy.ts';
 import type { WindowSize } from '../window-size.ts';
 import { bind, emit } from './bind.ts';
 import { launch, profileFolder, wipeProfile } from './launch.ts';
+import type { BrowserPortOptions } from './port.ts';
 import { browserPort, denyPermissions } from './port.ts';
 import { serve } from './serve.ts';
 
@@ -19,7 +20,7 @@ export interface SessionOptions {
   size: WindowSize;
   headless?: boolean;
   /** Takes saved files without a dialog; null: the therapist picks the place. */
-  saveFolder: string | null;
+  save: BrowserPortOptions['save'];
   /** Opens the caseload behind the contract. */
   openBackend(port: ShellPort, emit: (json: string) => void): Backend | Promise<Backend>;
 }
@@ -46,7 +47,7 @@ export async function startSession(options: SessionOptions): Promise<Session> {
     size: options.size,
     headless: options.headless ?? false,
   });
-  const port = browserPort(context, page, { saveFolder: options.saveFolder });
+  const port = browserPort(context, page, { save: options.save });
   let backend: Backend;
   try {
     backend = await options.openBackend(port, (json) => void emit(page, json));

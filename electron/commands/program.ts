@@ -6,7 +6,7 @@ import type { RuleTable } from '../../db/types/rules.ts';
 import { compose, type Composition } from '../../renderer/program/compose.ts';
 import { dayMinutes } from '../../renderer/program/line.ts';
 import { readFindings } from '../../renderer/program/read-findings.ts';
-import type { CommandAnswer } from './setup.ts';
+import type { CommandAnswer } from './answer.ts';
 
 const usage = 'Use: fairhand program FINDINGS.json [--json], or fairhand program --list-codes [--json]';
 const wrongUse = (error: string): CommandAnswer => ({ exit: 2, error });

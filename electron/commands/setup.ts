@@ -1,14 +1,8 @@
 /** `fairhand setup`: the set-up calculator without a window. Lengths in mm. */
 import { parseArgs } from 'node:util';
 import { shippedSetup } from '../../db/rules/items-schema.ts';
+import type { CommandAnswer } from './answer.ts';
 import { setUp, type SetupInput, type SetupResult } from '../../renderer/intake/setup.ts';
-
-export interface CommandAnswer {
-  exit: 0 | 1 | 2;
-  json?: unknown;
-  text?: string;
-  error?: string;
-}
 
 const lengths = {
   popliteal: 'popliteal',

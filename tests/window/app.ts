@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { test as base } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import { findBrowser } from '../../electron/browser/find.js';
+import { saveWithoutDialog } from '../../electron/browser/port.ts';
 import { startSession } from '../../electron/browser/session.ts';
 import type { Session } from '../../electron/browser/session.ts';
 import { openBackend } from '../../electron/open-backend.ts';
@@ -49,7 +50,7 @@ export async function launchApp(options: LaunchOptions = {}): Promise<LaunchedAp
     rendererFolder: path.join(appRoot, 'dist', 'renderer'),
     executable,
     size: options.size ?? { width: 1280, height: 720 },
-    saveFolder,
+    save: saveWithoutDialog(saveFolder),
     openBackend: (port, emit) =>
       openBackend({
         folder: dataFolder,

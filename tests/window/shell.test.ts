@@ -43,7 +43,7 @@ test.beforeAll(async () => {
     rendererFolder,
     executable: findBrowser()!,
     size: { width: 900, height: 700 },
-    saveFolder: null,
+    save: null,
     openBackend: async (givenPort, emit) => {
       port = givenPort;
       tell = emit;
