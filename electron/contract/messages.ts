@@ -40,7 +40,8 @@ export const messages = {
     'The red-flag questions were not all answered. No program was approved. Ask them first; it takes about three minutes.',
   'veto-not-overridden':
     'A line in this program is unsafe for this client as recorded ({detail}). The program was not approved. Remove the line, or keep it and give your reason.',
-  'nothing-to-undo': 'There is nothing to undo for this client since Fairhand was opened.',
+  'nothing-to-undo':
+    'Nothing was changed for this client since Fairhand was opened, so there is nothing to undo. The trail shows what was changed before.',
   'code-taken': 'Another client has this code already. Nothing was changed. Choose another code.',
   'date-in-future': 'This date lies in the future. Nothing was changed. Check the day, month and year.',
   'empty-file': 'This file is empty. Nothing was added. Scan or copy the page again.',

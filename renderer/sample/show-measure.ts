@@ -1,11 +1,20 @@
 /** Measures in words: name, value with unit, and how it was read. */
 import type { MeasureValue } from '../../db/types/sample.ts';
+import { MEASURES } from './measure/measures/table.ts';
 
-export const measureName = (code: string, names: readonly { code: string; name: string }[]): string =>
-  names.find((m) => m.code === code)?.name ?? code.replaceAll('-', ' ');
+const named = new Map(MEASURES.map((m) => [m.code, m.name]));
+
+/** A measure that an older method knew keeps its code as its name. */
+export const measureName = (code: string): string => named.get(code) ?? code.replaceAll('-', ' ');
 
 /** Decrement is kept as a slope of ln(height); people think in percent from one word (or letter) to the next. */
 const percentOfLn = (value: number): number => (Math.exp(value) - 1) * 100;
+
+/** Shrinking is negative: said in words, so that no sign has to be remembered. */
+const change = (percent: number, per: string): string =>
+  Math.abs(percent) < 0.005
+    ? `no change a ${per}`
+    : `${Math.abs(percent).toFixed(2)} % ${percent < 0 ? 'smaller' : 'larger'} each ${per}`;
 
 function number(value: number, unit: string): string {
   if (unit === 'count') return value.toFixed(0);

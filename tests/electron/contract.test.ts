@@ -1,0 +1,212 @@
+/** The contract between window and shell, carried to a real encrypted caseload in a folder of the test's own. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import fc from 'fast-check';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { contract, type RequestName } from '../../electron/contract/index.ts';
+import { messages, sentenceFor, type MessageCode } from '../../electron/contract/messages.ts';
+import { handlers } from '../../electron/handlers/dispatch.ts';
+import { Services } from '../../electron/handlers/services.ts';
+import { newClient } from '../../renderer/caseload/new-client.ts';
+import type { ShellPort } from '../../electron/shell-port.ts';
+
+const folder = mkdtempSync(path.join(tmpdir(), 'fairhand-contract-'));
+const port: ShellPort = {
+  chooseOpen: async () => null,
+  chooseSave: async () => ({ saved: false, name: null }),
+  printPdf: async () => {
+    throw new Error('/home/someone/secret path');
+  },
+  printPaper: async () => {},
+  allowCameraOnce: async () => {},
+  close: () => {},
+};
+let now = new Date('2026-05-04T10:00:00Z');
+const services = new Services({
+  folder,
+  port,
+  shell: 'browser',
+  version: '0',
+  now: () => now,
+  emit: () => {},
+  demoSource: null,
+});
+
+const ask = async (name: string, input: unknown) =>
+  JSON.parse(await services.call(JSON.stringify({ name, input }))) as
+    { ok: true; value: never } | { ok: false; code: MessageCode; detail?: string };
+const clientId = '018f7c1e-0000-4000-8000-000000000001';
+const visitId = '018f7c1e-0000-4000-8000-000000000002';
+
+beforeAll(async () => {
+  const before = await ask('caseload.list', {});
+  expect(before).toEqual({ ok: false, code: 'locked' });
+  expect((await ask('app.create', { passphrase: 'calm river blue lantern', initials: 'QM', clinic: '' })).ok).toBe(
+    true,
+  );
+  expect((await ask('client.save', newClient(clientId, 'Invented Person', 'T-1'))).ok).toBe(true);
+  const visit = {
+    id: visitId,
+    clientId,
+    date: '2026-05-04',
+    kind: 'first',
+    minutes: null,
+    nextVisit: '',
+    told: '',
+    skilled: '',
+    response: '',
+    taughtBack: '',
+    plan: '',
+  };
+  expect((await ask('visit.save', visit)).ok).toBe(true);
+}, 60_000);
+afterAll(async () => {
+  await services.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const counts = () => services.need().counts();
+
+test('every request of the contract has exactly one handler', () => {
+  expect(Object.keys(handlers).sort()).toEqual(Object.keys(contract).sort());
+});
+
+test('an unknown request is refused by name and changes nothing', async () => {
+  const before = counts();
+  for (const name of ['client.nothing', '__proto__', 'constructor', 'toString', '']) {
+    expect(await ask(name, {})).toMatchObject({ ok: false, code: 'unknown-request' });
+  }
+  expect(counts()).toEqual(before);
+});
+
+test('malformed messages of every kind are refused and change nothing', async () => {
+  const before = counts();
+  for (const json of ['', '{', 'null', '[]', '1', '"text"', '{"name":3}', '{}']) {
+    expect(JSON.parse(await services.call(json))).toMatchObject({ ok: false });
+  }
+  for (const [name, request] of Object.entries(contract)) {
+    if (request.effect !== 'write') continue;
+    for (const input of [undefined, null, 3, 'x', [], { id: 'not-an-id' }, { clientId: '../..', extra: true }]) {
+      if (request.input.safeParse(input).success) continue;
+      expect(await ask(name, input), name).toMatchObject({ ok: false, code: 'malformed-request' });
+    }
+  }
+  expect(counts()).toEqual(before);
+});
+
+test('random messages get only declared answers and leave the row counts alone', async () => {
+  const before = counts();
+  const names = Object.keys(contract).filter((n) => !/^app\.|^backup|^pages\.|camera/.test(n)) as RequestName[];
+  await fc.assert(
+    fc.asyncProperty(fc.constantFrom(...names), fc.jsonValue(), async (name, input) => {
+      if (contract[name].effect === 'write' && contract[name].input.safeParse(input).success) return;
+      const answer = await ask(name, input);
+      expect(answer.ok || Object.hasOwn(messages, answer.code)).toBe(true);
+    }),
+    { numRuns: 300 },
+  );
+  expect(counts()).toEqual(before);
+});
+
+test('a handler’s own error crosses as a code with a sentence, never as its text', async () => {
+  const answer = await ask('pages.savePdf', { name: 'summary', paper: 'A4' });
+  expect(answer).toEqual({ ok: false, code: 'print-failed' });
+  expect(JSON.stringify(answer)).not.toContain('secret');
+});
+
+test('every code has a sentence that says what is safe or what to do', () => {
+  for (const code of Object.keys(messages) as MessageCode[]) {
+    const sentence = sentenceFor(code, 'x');
+    expect(sentence, code).toMatch(/[.]$/);
+    expect(sentence.split(/[.;] /).length, code).toBeGreaterThan(1);
+    expect(sentence).not.toContain('{detail}');
+  }
+});
+
+test('a visit in the future is refused, one of today is not', async () => {
+  const record = (await ask('client.open', { clientId })) as {
+    ok: true;
+    value: { visits: { at?: string; by?: string }[] };
+  };
+  const { at: _at, by: _by, ...visit } = record.value.visits[0]!;
+  expect(await ask('visit.save', { ...visit, date: '2027-01-01' })).toMatchObject({
+    ok: false,
+    code: 'date-in-future',
+  });
+});
+
+test('approval asks the red flags again: unasked, open and reviewed are told apart', async () => {
+  const id = '018f7c1e-0000-4000-8000-0000000000aa';
+  const draft = {
+    id,
+    clientId,
+    visitId,
+    status: 'draft',
+    ruleVersion: '2026.1',
+    tier: 0,
+    lines: [],
+    vetoed: [],
+    note: '',
+    approvedAt: null,
+    approvedBy: null,
+  };
+  expect((await ask('program.save', draft)).ok).toBe(true);
+  expect(await ask('program.approve', { id })).toEqual({ ok: false, code: 'red-flags-not-asked' });
+  const rules = (await ask('rules.current', {})) as {
+    ok: true;
+    value: { rules: { redFlagTable: { flags: { code: string; asked: boolean }[] } } };
+  };
+  const asked = rules.value.rules.redFlagTable.flags.filter((f) => f.asked);
+  for (const [n, flag] of asked.entries()) {
+    const answer = {
+      id: `018f7c1e-0000-4000-8000-0000000001${String(n).padStart(2, '0')}`,
+      clientId,
+      visitId,
+      flag: flag.code,
+      present: n === 0,
+      review: null,
+      note: '',
+    };
+    expect((await ask('intake.flag', answer)).ok).toBe(true);
+  }
+  expect(await ask('program.approve', { id })).toEqual({ ok: false, code: 'red-flag-open' });
+  const cleared = {
+    id: '018f7c1e-0000-4000-8000-000000000100',
+    clientId,
+    visitId,
+    flag: asked[0]!.code,
+    present: false,
+    review: null,
+    note: '',
+  };
+  expect((await ask('intake.flag', cleared)).ok).toBe(true);
+  expect((await ask('program.approve', { id })).ok).toBe(true);
+  expect(await ask('program.save', draft)).toEqual({ ok: false, code: 'already-approved' });
+});
+
+test('wrong passphrases are slowed down, never destructive', async () => {
+  await ask('app.lock', {});
+  for (let n = 0; n < 3; n++)
+    expect(await ask('app.unlock', { passphrase: 'not the passphrase' })).toMatchObject({
+      ok: false,
+      code: 'wrong-passphrase',
+    });
+  expect(await ask('app.unlock', { passphrase: 'calm river blue lantern' })).toMatchObject({
+    ok: false,
+    code: 'wait-before-retry',
+  });
+  now = new Date(now.getTime() + 61_000);
+  expect((await ask('app.unlock', { passphrase: 'calm river blue lantern' })).ok).toBe(true);
+  expect(((await ask('caseload.list', {})) as { ok: true; value: unknown[] }).value).toHaveLength(1);
+}, 60_000);
+
+test('locked means that no request of a client answers and no picture is read', async () => {
+  await ask('app.lock', {});
+  for (const name of ['caseload.list', 'client.open', 'trail.list', 'client.undo']) {
+    const input = name === 'caseload.list' ? {} : { clientId };
+    expect(await ask(name, input), name).toEqual({ ok: false, code: 'locked' });
+  }
+  expect(services.readBlob(clientId)).toBeNull();
+  expect(() => services.stageBlob(new Uint8Array(3))).toThrow();
+});
