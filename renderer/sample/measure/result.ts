@@ -12,9 +12,8 @@ import { METHOD_VERSION } from './version.ts';
 import { pageWarnings } from './trust.ts';
 import { WARNINGS } from './warnings.ts';
 
-/** White areas smaller than this (mm², and in pixels) are no loops: unevenness of the ink. */
-const LEAST_LOOP_MM2 = 0.012;
-const LEAST_LOOP_PX = 4;
+/** White areas of fewer pixels are no loops: unevenness of the ink. */
+const LEAST_LOOP_PX = 3;
 /** Seed of the intervals where none is given. */
 const SEED = 1;
 
@@ -26,10 +25,8 @@ export function resultOf(
   options: MeasureOptions,
   before: PageWarning[],
 ): PageResult {
-  const { frame } = layout;
-  const least = Math.max(LEAST_LOOP_PX, LEAST_LOOP_MM2 * frame.pxPerMm ** 2);
   const byComponent = new Map<number, Hole[]>();
-  for (const hole of holes(ink.runs, ink.components, least)) {
+  for (const hole of holes(ink.runs, ink.components, LEAST_LOOP_PX)) {
     const list = byComponent.get(hole.component) ?? [];
     list.push(hole);
     byComponent.set(hole.component, list);

@@ -1,4 +1,4 @@
-import { applied, composed, homographyOf, IDENTITY } from './image/homography.ts';
+import { composed, homographyOf, IDENTITY } from './image/homography.ts';
 import type { Homography, Point } from './image/homography.ts';
 import type { FoundMarks } from './image/marks.ts';
 import { paperOf, sheetRatio } from './image/paper.ts';
@@ -88,23 +88,20 @@ function straightened(
     pxPerMm,
     scaleSource,
     toPicture: map,
-    turnDeg: turnOf(map, width, height),
+    turnDeg: turnOf(map, picture),
     sizeMm: size,
     warnings,
     refused: false,
   };
 }
 
-/** Direction of the sheet's middle line in the picture, degrees, + counter-clockwise. */
-function turnOf(map: Homography, width: number, height: number): number {
-  const left = applied(map, 0, height / 2);
-  const right = applied(map, width, height / 2);
-  const top = applied(map, width / 2, 0);
-  const bottom = applied(map, width / 2, height);
-  // Perspective turns both middle lines apart: their mean is the sheet's turn.
-  const across = Math.atan2(left.y - right.y, right.x - left.x);
-  const down = Math.atan2(bottom.x - top.x, bottom.y - top.y);
-  return ((across + down) / 2) * (180 / Math.PI);
+/**
+ * Turn of the sheet about the camera's axis, degrees, + counter-clockwise. The rows of a map are a turn seen under two
+ * tilts; with the tilt about the picture's upright axis outermost, the second row holds the turn alone.
+ */
+function turnOf(map: Homography, picture: { width: number; height: number }): number {
+  const middle = picture.height / 2;
+  return (Math.atan2(-(map[3]! - middle * map[6]!), map[4]! - middle * map[7]!) * 180) / Math.PI;
 }
 
 function quadArea(p: readonly Point[]): number {
@@ -140,7 +137,7 @@ export function sheetOfMarks(sheet: Sheet, marks: FoundMarks): Sheet {
         ? sheet.scaleSource
         : 'corner-marks',
     toPicture: composed(sheet.toPicture, map),
-    turnDeg: sheet.turnDeg + turnOf(map, width, height),
+    turnDeg: sheet.turnDeg + turnOf(map, sheet.image),
     sizeMm: paper,
     warnings: contradicts ? [...sheet.warnings, WARNINGS.scaleMarks] : sheet.warnings,
     refused: sheet.refused,

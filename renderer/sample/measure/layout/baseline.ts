@@ -6,7 +6,7 @@ import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';
 
 /** Feet further than this from the expected baseline (in x-heights) are descenders, dots or arms of letters. */
-const CAPTURE = 0.45;
+const CAPTURE = 0.33;
 /** Feet within this of the smooth baseline (in x-heights) stand on it. */
 export const STANDS = 0.18;
 /** Half width of the smoothing window in x-heights: about a dozen letters, a fifth of the waves of a hand. */
