@@ -3,6 +3,7 @@
  * and more on request, left-aligned, dark on white). Only this client's cautions; no diagnosis, no score without meaning.
  */
 import type { Program, ProgramLine } from '../../db/types/program.ts';
+import { plainGoal } from '../goals/sentence.ts';
 import { amountWords, doseOfLines, lengthWords, oftenWords } from './dose-words.ts';
 import {
   dayOf,
@@ -165,7 +166,7 @@ export function familyDoc(input: PageInput, options: FamilyOptions, program: Pro
     sections.push({
       key: 'goal',
       title: f.goalTitle,
-      blocks: [{ kind: 'text', text: [goal.output.replace(/[.\s]*$/, '.'), ...lines].filter(Boolean).join(' ') }],
+      blocks: [{ kind: 'text', text: [plainGoal(goal), ...lines].filter(Boolean).join(' ') }],
     });
   }
   sections.push(practiceSection(input, program, options, false, t));
@@ -271,7 +272,7 @@ export function familyPage(input: PageInput, options: FamilyOptions, t: Texts): 
   const program = programOf(input);
   const fitted = fitOneSheet(familyDoc(input, options, program, t), shortenings(input, program, options, t), wordLimit);
   const { client } = input.record;
-  const warnings = [...new Set(fitted.shortened)];
+  const warnings = [...fitted.shortened];
   if (!fitted.fits)
     warnings.push(
       'The page is longer than one sheet or than 250 words. Shorten the longest lines below, or choose smaller print.',

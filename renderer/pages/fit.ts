@@ -68,8 +68,8 @@ export function countWords(doc: Pick<Doc, 'sections'>): number {
 export function fitOneSheet(doc: Doc, shortenings: readonly Shortening[], wordLimit: number | null): Fitted {
   const tooHigh = (d: Doc) => docHeight(d) > sheetHeight(d);
   const tooWordy = (d: Doc) => wordLimit !== null && countWords(d) > wordLimit;
+  const applied: Shortening[] = [];
   let current = doc;
-  const shortened: string[] = [];
   for (const step of shortenings) {
     const high = tooHigh(current);
     const wordy = tooWordy(current);
@@ -78,8 +78,17 @@ export function fitOneSheet(doc: Doc, shortenings: readonly Shortening[], wordLi
     const next = step.apply(current);
     if (JSON.stringify(next) === JSON.stringify(current)) continue;
     current = next;
-    shortened.push(step.says);
+    applied.push(step);
   }
+  // What a later, larger cut made needless comes back, the most missed first.
+  for (const step of [...applied].reverse()) {
+    const others = applied.filter((other) => other !== step);
+    const longer = others.reduce((d, other) => other.apply(d), doc);
+    if (tooHigh(longer) || tooWordy(longer)) continue;
+    applied.splice(applied.indexOf(step), 1);
+    current = longer;
+  }
+  const shortened = [...new Set(applied.map((step) => step.says))];
   const fits = !tooHigh(current) && !tooWordy(current);
   return { sheets: paginate(current), shortened, words: countWords(current), fits };
 }

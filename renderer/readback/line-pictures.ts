@@ -59,7 +59,7 @@ interface FoundLine {
   picture: LinePicture | null;
 }
 
-function linesOnPages(record: Facts, sampleId: string): FoundLine[] {
+export function linesOnPages(record: Facts, sampleId: string): FoundLine[] {
   return pagesOf(record, sampleId).flatMap((page) => {
     const measured = record.pageMeasurements
       .filter((m) => m.pageId === page.id)

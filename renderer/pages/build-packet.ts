@@ -1,0 +1,92 @@
+import type { RuleTable } from '../../db/types/rules.ts';
+import type { PageKind } from '../../db/types/page.ts';
+import type { RedFlagTable } from '../../db/types/items.ts';
+import { openFlags } from '../intake/flags.ts';
+import { longDate, type PageInput, programOf } from './facts.ts';
+import { familyPage } from './family.ts';
+import { letterPage } from './letter.ts';
+import type { Packet, SheetModel, WritingPicture } from './model.ts';
+import type { PageWords } from './page-choices.ts';
+import { thenAndNowPictures } from './pictures.ts';
+import { practiceLogSheet } from './practice-log-sheet.ts';
+import { practiceSheets, type PracticeRequest } from './practice.ts';
+import { programSheets } from './program-sheet.ts';
+import { comeBackWhen, dischargeSummary, progressReport } from './progress-report.ts';
+import { referralPage } from './referral.ts';
+import { selfCheckCard } from './self-check-card.ts';
+import type { Texts } from './texts.ts';
+import { visitNote } from './visit-note.ts';
+
+/** What the therapist chose for this packet. */
+export interface PacketChoices {
+  pt: 14 | 16 | 20;
+  withPictures: boolean;
+  withLog: boolean;
+  withCard: boolean;
+  words: PageWords;
+  practice: PracticeRequest;
+}
+
+function packetOf(kind: PageKind, input: PageInput, sheets: SheetModel[], warnings: string[]): Packet {
+  const program = programOf(input);
+  return {
+    format: 'fairhand-page',
+    formatVersion: 1,
+    kind,
+    ruleVersion: program?.ruleVersion ?? '',
+    sheets,
+    basis: [input.visitId, program?.id].filter((id) => id !== undefined),
+    warnings,
+  };
+}
+
+function homeProgram(input: PageInput, choices: PacketChoices, t: Texts): Packet {
+  const options = { pt: choices.pt, when: choices.words.family.when, ownWords: choices.words.programWords };
+  const program = programSheets(input, options, t);
+  const warnings: string[] = [];
+  if (!program) warnings.push('There is no home program yet. Build one under Home program.');
+  else if (programOf(input)?.status === 'draft')
+    warnings.push('This program is a draft. It prints with the word DRAFT until it is approved.');
+  const sheets: SheetModel[] = [...(program ?? [])];
+  if (choices.withLog) sheets.push(...practiceLogSheet(input, t));
+  if (choices.withCard) sheets.push(...selfCheckCard(input, choices.pt, t));
+  return packetOf('home-program', input, sheets, warnings);
+}
+
+/** Builds any kind of page from the same facts. */
+export function buildPacket(
+  kind: PageKind,
+  input: PageInput,
+  choices: PacketChoices,
+  tables: { rules: RuleTable; redFlags: RedFlagTable },
+  t: Texts,
+): Packet {
+  const { words } = choices;
+  const thenAndNow = choices.withPictures
+    ? thenAndNowPictures(input.record, (day) => t.family.picture(longDate(day, input.locale)))
+    : { pictures: [] as WritingPicture[], trueSize: true };
+  const pictureWarnings =
+    thenAndNow.pictures.length > 0 && !thenAndNow.trueSize
+      ? ['The pictures are not at true size: a page has no scale, or its line is wider than the sheet.']
+      : [];
+  const withNotes = (packet: Packet): Packet => ({ ...packet, warnings: [...packet.warnings, ...pictureWarnings] });
+  const { pictures } = thenAndNow;
+  switch (kind) {
+    case 'family-summary':
+      return withNotes(familyPage(input, { ...words.family, pt: choices.pt, pictures }, t));
+    case 'home-program':
+      return homeProgram(input, choices, t);
+    case 'practice-pages':
+      return packetOf(kind, input, practiceSheets({ ...choices.practice, sheet: input.sheet }), []);
+    case 'visit-note':
+      return visitNote(input);
+    case 'referral':
+      return referralPage(input, openFlags(input.record, tables.redFlags), words.referral);
+    case 'letter':
+      return withNotes(letterPage(input, { ...words.letter, pictures }));
+    case 'progress-report':
+      return progressReport(input, words.report);
+    case 'discharge':
+      return dischargeSummary(input, words.report, comeBackWhen);
+  }
+}

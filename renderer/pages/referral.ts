@@ -1,0 +1,114 @@
+/** A referral page after a red flag: what was seen, what was done, what is asked. It names no diagnosis of its own. */
+import type { FlagNotice, FlagState } from '../intake/flags.ts';
+import { dayOf, longDate, type PageInput, visitOf } from './facts.ts';
+import { paginate } from './layout.ts';
+import type { Block, Doc, Packet, Section } from './model.ts';
+
+/** Only what the page needs of the decision about flags. */
+export interface ReferralFlags {
+  level: FlagState['level'];
+  open: readonly Pick<FlagNotice, 'title' | 'grade' | 'path' | 'because' | 'doNow' | 'call'>[];
+}
+
+export interface ReferralOptions {
+  /** Whom it is addressed to; '' leaves a line to fill in. */
+  to: string;
+  /** Time the client was last well, or ''. */
+  lastWell: string;
+  ownWords: string;
+}
+
+const callWords: Record<FlagNotice['call'], string> = {
+  'emergency-number': 'Emergency number, now',
+  'crisis-service': 'Crisis service or emergency number, now',
+  'doctor-today': 'Doctor, today',
+  'referrer-today': 'Referrer, today',
+  neurology: 'Neurology, through the doctor',
+};
+
+export function referralPage(input: PageInput, flags: ReferralFlags, options: ReferralOptions): Packet {
+  const { client } = input.record;
+  const emergency = flags.level === 'emergency';
+  const sections: Section[] = [];
+  if (flags.open.length === 0)
+    sections.push({ key: 'none', title: '', blocks: [{ kind: 'text', text: 'No red flag is open for this client.' }] });
+  for (const [i, flag] of flags.open.entries()) {
+    const blocks: Block[] = [
+      { kind: 'list', items: flag.because },
+      { kind: 'stop', title: callWords[flag.call], items: flag.doNow, call: '' },
+    ];
+    sections.push({ key: `flag-${i}`, title: flag.title, blocks });
+  }
+  const known = [
+    { label: 'Client', value: `${client.name}${client.birthYear ? `, born ${client.birthYear}` : ''}` },
+    ...(client.diagnoses.length > 0
+      ? [
+          {
+            label: 'Known',
+            value: client.diagnoses
+              .map((d) =>
+                [d.text, d.onset ? `since ${longDate(d.onset, input.locale)}` : ''].filter(Boolean).join(', '),
+              )
+              .join('; '),
+          },
+        ]
+      : []),
+    ...(client.precautions.length > 0
+      ? [{ label: 'Precautions', value: client.precautions.map((p) => p.text).join('; ') }]
+      : []),
+    ...(client.medicines.length > 0
+      ? [
+          {
+            label: 'Medicines',
+            value: client.medicines.map((m) => [m.name, m.times.join(', ')].filter(Boolean).join(' at ')).join('; '),
+          },
+        ]
+      : []),
+    { label: 'Last well', value: options.lastWell || '____________' },
+    { label: 'To', value: options.to || client.referrer || '____________' },
+  ];
+  sections.push({ key: 'known', title: 'About the client', blocks: [{ kind: 'facts', rows: known }] });
+  if (options.ownWords.trim())
+    sections.push({
+      key: 'own',
+      title: 'The therapist adds',
+      blocks: [{ kind: 'text', text: options.ownWords.trim() }],
+    });
+  sections.push({
+    key: 'state',
+    title: '',
+    blocks: [
+      {
+        kind: 'text',
+        text: emergency
+          ? 'Everything was stopped. No exercises until the client is seen and cleared.'
+          : 'No writing exercises until this is reviewed. Please tell us what was found and what the client may do.',
+      },
+      { kind: 'sign', labels: ['Therapist, date, time', 'Reviewed by, date, outcome'] },
+    ],
+  });
+  const doc: Doc = {
+    sheet: input.sheet,
+    pt: 12,
+    title: emergency ? 'Emergency referral' : 'Referral: please review today',
+    lead: [
+      { label: 'Date', value: longDate(dayOf(input), input.locale) },
+      { label: 'From', value: input.clinic.therapist || '____________' },
+      { label: 'Clinic', value: input.clinic.name || '____________' },
+    ],
+    sections,
+    foot: 'This page reports what was observed. It is not a diagnosis.',
+  };
+  return {
+    format: 'fairhand-page',
+    formatVersion: 1,
+    kind: 'referral',
+    ruleVersion: '',
+    sheets: paginate(doc),
+    basis: [input.visitId],
+    warnings: [
+      ...(flags.open.length === 0 ? ['No red flag is open, so there is nothing to refer.'] : []),
+      ...(visitOf(input) ? [] : ['There is no visit; the page carries today’s date.']),
+    ],
+  };
+}
