@@ -1,0 +1,58 @@
+/**
+ * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
+ * Options: --kills N, --backup-kills N, --fuzz N, --seed N, --out FILE.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { cpus, release } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { backupFuzz, backupKillTest } from './torture/backups.ts';
+import { killTest } from './torture/kill.ts';
+import { migrationKillTest } from './torture/migration.ts';
+
+const { values } = parseArgs({
+  options: {
+    kills: { type: 'string', default: '1000' },
+    'backup-kills': { type: 'string', default: '100' },
+    fuzz: { type: 'string', default: '2000' },
+    seed: { type: 'string', default: '20260304' },
+    out: { type: 'string', default: fileURLToPath(new URL('../tests/torture-report.json', import.meta.url)) },
+  },
+});
+const seed = Number(values.seed);
+
+/** The runs of other kinds keep their own parts of the report. */
+function previous(): Record<string, unknown> {
+  try {
+    return JSON.parse(readFileSync(values.out, 'utf8')) as Record<string, unknown>;
+  } catch {
+    return {};
+  }
+}
+
+const report: Record<string, unknown> = {
+  ...previous(),
+  seed,
+  on: `${process.platform} ${release()}, ${cpus().length} cores, Node ${process.version}`,
+};
+let faults = 0;
+async function part(name: string, run: () => Promise<{ faults: string[]; lost?: number }>): Promise<void> {
+  const began = performance.now();
+  const result = await run();
+  const seconds = Math.round((performance.now() - began) / 1000);
+  report[name] = { ...result, seconds };
+  faults += result.faults.length + (result.lost ?? 0);
+  console.log(`${name}: ${JSON.stringify(report[name])}`);
+  writeFileSync(values.out, `${JSON.stringify(report, null, 2)}\n`);
+}
+
+await part('migrationKilledAtEveryStatement', () => migrationKillTest(1));
+await part('backupFilesMutated', () => backupFuzz(Number(values.fuzz), seed));
+await part('backupAndRestoreKilled', () => backupKillTest(Number(values['backup-kills']), seed));
+await part('typistKilled', () =>
+  killTest(Number(values.kills), seed, (done) => {
+    if (process.stderr.isTTY) process.stderr.write(`\r${done} kills`);
+  }),
+);
+console.log(faults === 0 ? 'Nothing was lost, nothing was damaged.' : `${faults} faults.`);
+process.exitCode = faults === 0 ? 0 : 1;
