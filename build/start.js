@@ -5,7 +5,7 @@
  */
 import path from 'node:path';
 import { say } from './console.js';
-import { buildDesktop, buildWindow } from './compile.js';
+import { buildDemo, buildDesktop, buildWindow } from './compile.js';
 import { hasDisplay, hiddenDisplay } from './display.js';
 import { electronProgram, tryElectronDownload } from './electron-binary.js';
 import { findBrowser } from '../electron/browser/find.js';
@@ -37,7 +37,7 @@ async function browserOrInstall() {
 async function start(args) {
   await tryElectronDownload();
   const electron = electronProgram();
-  await buildWindow();
+  await Promise.all([buildWindow(), buildDemo()]);
   if (electron) await buildDesktop();
   else if (!(await browserOrInstall())) {
     say('No Chromium, Chrome or Edge was found to open the window with. Install one of them and start again.');
@@ -73,7 +73,7 @@ async function withoutDisplay(args) {
 }
 
 async function withWindow(file, args) {
-  await buildWindow();
+  await Promise.all([buildWindow(), args[0] === 'demo' ? buildDemo() : undefined]);
   await browserOrInstall();
   const display = hasDisplay() ? null : await hiddenDisplay();
   try {
@@ -98,6 +98,7 @@ const verbs = {
   package: (args) => node('build/package.ts', args),
   bench: (args) => node('build/bench.ts', args),
   accuracy: (args) => node('build/accuracy.ts', args),
+  torture: (args) => node('build/torture.ts', args),
 };
 
 async function main([verb = 'start', ...args]) {
