@@ -57,17 +57,7 @@ export function progressChart(
           ticks: { ...tick, maxRotation: 0, autoSkipPadding: 16 },
           grid: { color: colors.rule },
         },
-        percent: {
-          type: 'linear',
-          position: 'left',
-          min: 0,
-          max: 100,
-          stack: 'both',
-          stackWeight: 3,
-          title: { display: true, text: 'Words read, %', ...tick },
-          ticks: { ...tick, stepSize: 20 },
-          grid: { color: colors.rule },
-        },
+        // Stacked axes grow upward: the last one stands on top.
         fatigue: {
           type: 'linear',
           position: 'left',
@@ -78,6 +68,17 @@ export function progressChart(
           offset: true,
           title: { display: true, text: 'Fatigue, 0 to 10', ...tick },
           ticks: { ...tick, stepSize: 5 },
+          grid: { color: colors.rule },
+        },
+        percent: {
+          type: 'linear',
+          position: 'left',
+          min: 0,
+          max: 100,
+          stack: 'both',
+          stackWeight: 3,
+          title: { display: true, text: 'Words read, %', ...tick },
+          ticks: { ...tick, stepSize: 20 },
           grid: { color: colors.rule },
         },
       },
@@ -179,10 +180,6 @@ function annotations(picture: ProgressPicture, colors: ChartColors): Record<stri
       borderColor: colors.rule,
       borderWidth: 1,
       drawTime: 'beforeDatasetsDraw',
-      label: {
-        ...label('Baseline, two standard deviations', 'start'),
-        position: { x: 'start', y: 'start' },
-      },
     };
   }
   picture.goals.forEach((goal, i) => {
