@@ -1,0 +1,88 @@
+/**
+ * `npm run bench`: the speed of measuring, as ratios within this run, so that the machine's own speed drops out.
+ * One A4 page at 300 dpi, by our engine and by the OpenCV pipeline of build/opencv_reference.py with two threads;
+ * then a page with twice the lines; then the memory beyond the decoded picture. Exit 1 when a limit is missed.
+ */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { decodePage } from '../electron/files/decode.ts';
+import { measurePage } from '../renderer/sample/measure/page.ts';
+import { makePage } from '../tests/pages/generate.ts';
+import { SPECS } from '../tests/pages/specs.ts';
+import type { PageSpec } from '../tests/pages/types.ts';
+import { missingReference } from '../tests/outside/python.ts';
+import { median } from './letters/glyph.ts';
+import { memoryBeyondPicture } from './bench-memory.ts';
+
+const RUNS = 11;
+const REFERENCE = fileURLToPath(new URL('opencv_reference.py', import.meta.url));
+const folder = mkdtempSync(path.join(tmpdir(), 'bench-'));
+
+interface ReferenceTimes {
+  ms: Record<string, number>;
+  after_decode_ms: number;
+  after_decode_tuned_ms: number;
+}
+
+function pageOf(lines: number): PageSpec {
+  const base = SPECS.find(({ name }) => name === 'ruled-kalam');
+  if (!base) throw new Error('the page is gone from the list');
+  // 8.7 mm rulings on every line: room for 26 lines, or 13 on the upper half.
+  return { ...base, writing: { ...base.writing, lines, pitchMm: 8.7, xHeightMm: 2.33, topMm: 40.1 } };
+}
+
+interface Timed {
+  decodeMs: number;
+  afterDecodeMs: number;
+}
+
+async function timed(file: Uint8Array, dpi: number): Promise<Timed> {
+  const decode: number[] = [];
+  const after: number[] = [];
+  for (let run = 0; run < RUNS + 2; run += 1) {
+    const start = performance.now();
+    const { gray } = await decodePage(file);
+    const middle = performance.now();
+    measurePage(gray, { scale: { pxPerMm: dpi / 25.4, source: 'dpi' } });
+    // The first two runs warm the compiler up; the app keeps a warm worker's code likewise only after its first page.
+    if (run < 2) continue;
+    decode.push(middle - start);
+    after.push(performance.now() - middle);
+  }
+  return { decodeMs: median(decode), afterDecodeMs: median(after) };
+}
+
+let missed = 0;
+function report(what: string, value: number, unit: string, limit: number): void {
+  const ok = value <= limit;
+  if (!ok) missed += 1;
+  console.log(`${ok ? 'ok    ' : 'MISSED'} ${what}: ${value.toFixed(2)} ${unit} (at most ${limit} ${unit})`);
+}
+
+try {
+  const [full, half] = [await makePage(pageOf(24)), await makePage(pageOf(12))];
+  const file = path.join(folder, 'page.jpg');
+  writeFileSync(file, full.bytes);
+  const ours = await timed(full.bytes, 300);
+  const fewer = await timed(half.bytes, 300);
+  console.log(`Ours: decode ${ours.decodeMs.toFixed(0)} ms, everything after it ${ours.afterDecodeMs.toFixed(0)} ms.`);
+  const missing = missingReference();
+  if (missing) console.log(`Skipped: the comparison with OpenCV. ${missing}.`);
+  else {
+    const text = execFileSync('/usr/bin/python3', [REFERENCE, file, '--threads', '2'], { encoding: 'utf8' });
+    const theirs = JSON.parse(text) as ReferenceTimes;
+    const tuned = theirs.after_decode_tuned_ms;
+    console.log(`OpenCV, two threads: decode ${theirs.ms['decode']} ms, tuned pipeline after it ${tuned} ms.`);
+    report('after decoding, against the tuned OpenCV pipeline', ours.afterDecodeMs / tuned, 'x', 1);
+    const whole = (ours.decodeMs + ours.afterDecodeMs) / tuned;
+    report('whole page from file to all measures, against the same', whole, 'x', 2);
+  }
+  report('twice the lines, time after decoding', ours.afterDecodeMs / fewer.afterDecodeMs, 'x', 2.2);
+  report('memory beyond the decoded picture', memoryBeyondPicture(full), 'MB', 64);
+} finally {
+  rmSync(folder, { recursive: true });
+}
+process.exitCode = missed > 0 ? 1 : 0;
