@@ -1,6 +1,7 @@
 import type { RuleTable } from '../../db/types/rules.ts';
 import type { PageKind } from '../../db/types/page.ts';
 import type { RedFlagTable } from '../../db/types/items.ts';
+import { flagInputOf } from '../intake/flag-input.ts';
 import { openFlags } from '../intake/flags.ts';
 import { longDate, type PageInput, programOf } from './facts.ts';
 import { familyPage } from './family.ts';
@@ -81,7 +82,7 @@ export function buildPacket(
     case 'visit-note':
       return visitNote(input);
     case 'referral':
-      return referralPage(input, openFlags(input.record, tables.redFlags), words.referral);
+      return referralPage(input, openFlags(flagInputOf(input.record), tables.redFlags), words.referral);
     case 'letter':
       return withNotes(letterPage(input, { ...words.letter, pictures }));
     case 'progress-report':

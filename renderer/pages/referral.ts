@@ -33,11 +33,15 @@ export function referralPage(input: PageInput, flags: ReferralFlags, options: Re
   if (flags.open.length === 0)
     sections.push({ key: 'none', title: '', blocks: [{ kind: 'text', text: 'No red flag is open for this client.' }] });
   for (const [i, flag] of flags.open.entries()) {
+    // What was said about self-harm is told in person: this page may lie open on a desk.
+    const selfHarm = flag.path === 'self-harm';
     const blocks: Block[] = [
-      { kind: 'list', items: flag.because },
+      selfHarm
+        ? { kind: 'text', text: 'Please call the therapist: what was said is told in person.' }
+        : { kind: 'list', items: flag.because },
       { kind: 'stop', title: callWords[flag.call], items: flag.doNow, call: '' },
     ];
-    sections.push({ key: `flag-${i}`, title: flag.title, blocks });
+    sections.push({ key: `flag-${i}`, title: selfHarm ? 'Concern for the safety of this person' : flag.title, blocks });
   }
   const known = [
     { label: 'Client', value: `${client.name}${client.birthYear ? `, born ${client.birthYear}` : ''}` },
@@ -83,6 +87,14 @@ export function referralPage(input: PageInput, flags: ReferralFlags, options: Re
         text: emergency
           ? 'Everything was stopped. No exercises until the client is seen and cleared.'
           : 'No writing exercises until this is reviewed. Please tell us what was found and what the client may do.',
+      },
+      {
+        kind: 'checks',
+        items: [
+          'Exercises may begin',
+          'May begin with these limits: ________________',
+          'Not yet. Seen again on: ____________',
+        ],
       },
       { kind: 'sign', labels: ['Therapist, date, time', 'Reviewed by, date, outcome'] },
     ],
