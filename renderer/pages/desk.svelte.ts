@@ -54,12 +54,12 @@ export class Desk {
     setupTable: shippedSetup,
   }));
 
-  practice: PracticeRequest = $derived({
+  practice: PracticeRequest = $derived.by(() => ({
     ...practiceRequestOf(this.input, this.open.rules, texts),
     ...this.practiceChanges,
-  });
+  }));
 
-  built: Packet = $derived(
+  built: Packet = $derived.by(() =>
     buildPacket(
       this.kind,
       this.input,

@@ -95,8 +95,12 @@ export function headHeight(doc: Doc): number {
   const titlePt = 22 * mmPerPt;
   if (!doc.title) return 0;
   const title = (rows(doc.title, (width * em) / titlePt, true) * titlePt * 1.2) / em;
-  const pairs = Math.ceil(doc.lead.length / 3);
-  return title + pairs * 2.4 + 1.05;
+  let lead = 0;
+  for (let i = 0; i < doc.lead.length; i += 3) {
+    const values = doc.lead.slice(i, i + 3).map((pair) => rows(pair.value, (width - 2) / 3, true));
+    lead += 1.05 + Math.max(...values) * 1.3;
+  }
+  return title + lead + 1.05;
 }
 
 /** Height between margins and foot in em. */

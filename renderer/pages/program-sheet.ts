@@ -5,7 +5,7 @@
 import type { Program, ProgramLine } from '../../db/types/program.ts';
 import { doseOfLines } from './dose-words.ts';
 import { type PageInput, dayOf, longDate, programOf, setupOf, visitOf, whoOf } from './facts.ts';
-import { callLine, cautionsOf, setupInWords } from './family.ts';
+import { callLine, cautionsOf, setupInWords } from './family-sections.ts';
 import { paginate } from './layout.ts';
 import type { Block, Doc, DocSheet, Section } from './model.ts';
 import type { Texts } from './texts.ts';

@@ -1,0 +1,47 @@
+/**
+ * Reading grade against worked values, and the family's pages against grade 6.
+ * Sources: Flesch-Kincaid grade, Kincaid et al. 1975 (from memory): 100 words, 10 sentences, 135 syllables = 4.24;
+ * SMOG, McLaughlin 1969 (from memory): 20 words of three or more syllables in 30 sentences = 7.79. Both recomputed.
+ */
+import { fleschKincaid } from 'flesch-kincaid';
+import { smogFormula } from 'smog-formula';
+import { expect, test } from 'vitest';
+import { familyPage } from '../../renderer/pages/family.ts';
+import { textsOf } from '../../renderer/pages/fit.ts';
+import type { DocSheet } from '../../renderer/pages/model.ts';
+import { programSheets } from '../../renderer/pages/program-sheet.ts';
+import { readingGrade } from '../../renderer/pages/reading-grade.ts';
+import { selfCheckCard } from '../../renderer/pages/self-check-card.ts';
+import { texts } from '../../renderer/pages/texts.ts';
+import { input } from '../pages-print/record.ts';
+
+test('the two formulas give their worked values', () => {
+  expect(fleschKincaid({ sentence: 10, word: 100, syllable: 135 })).toBeCloseTo(4.24, 2);
+  expect(smogFormula({ sentence: 30, polysillabicWord: 20 })).toBeCloseTo(7.79, 2);
+});
+
+test('words, sentences and syllables are counted as a reader would', () => {
+  expect(readingGrade(['The cat sat on the mat. The dog ran.'])).toMatchObject({
+    words: 9,
+    sentences: 2,
+    syllables: 9,
+  });
+  expect(readingGrade(['', '—'])).toBeNull();
+});
+
+test('the family summary reads at grade 6 or below', () => {
+  for (const pt of [14, 16, 20] as const) {
+    const packet = familyPage(input(), { pt, pictures: [], when: '', bring: '', ownWords: '' }, texts);
+    const grade = readingGrade(textsOf(packet.sheets[0] as DocSheet))!;
+    expect(grade.grade).toBeLessThanOrEqual(6);
+    expect(grade.smog).toBeLessThanOrEqual(9);
+  }
+});
+
+test('home program sheet and check card read at grade 6 or below', () => {
+  const sheets = [
+    ...programSheets(input(), { pt: 14, when: '', ownWords: '' }, texts)!,
+    ...selfCheckCard(input(), 14, texts),
+  ];
+  expect(readingGrade(sheets.flatMap(textsOf))!.grade).toBeLessThanOrEqual(6);
+});
