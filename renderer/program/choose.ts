@@ -8,8 +8,9 @@ import type { Facts } from './facts.ts';
  * become small. The largest rows where no height is known, aim is unsteady or small print is hard to read.
  */
 export function choosePaper(input: ProgramInput, facts: Facts, rules: RuleTable): Paper | null {
-  const kept = rules.papers.find((each) => each.code === input.current?.paper && each.tier.includes(facts.tier));
-  if (kept) return kept;
+  // Paper has a ladder of its own: what the client writes on now stays until a step changes it.
+  const kept = rules.papers.find((each) => each.code === input.current?.paper);
+  if (kept && kept.tier.some((tier) => Math.abs(tier - facts.tier) <= 1)) return kept;
   const ofTier = rules.papers.filter((each) => each.tier.includes(facts.tier));
   const family = ofTier[0]?.family;
   const papers = ofTier.filter((each) => each.family === family).sort((a, b) => a.rowMm - b.rowMm);

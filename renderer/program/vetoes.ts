@@ -7,6 +7,7 @@ import type { ProgramLine, Vetoed } from '../../db/types/program.ts';
 import type { LibraryItem, RuleTable, Veto } from '../../db/types/rules.ts';
 import { meets } from './conditions.ts';
 import { type Facts, factsOf } from './facts.ts';
+import { hazardsInWords } from './hazard-words.ts';
 import { type OpenFlag, openFlagsOf } from './stop.ts';
 
 /** Rule id of the veto on what was not tested. */
@@ -76,7 +77,7 @@ export interface ProgramCheck {
   sentence: string;
 }
 
-/** A line of the therapist's own, as an item without known hazards: only its kind can be forbidden. */
+/** A line of the therapist's own, judged by its kind and by what its words give away. */
 const ownItem = (line: ProgramLine): LibraryItem => ({
   code: line.item ?? line.id,
   kind: line.kind,
@@ -85,13 +86,21 @@ const ownItem = (line: ProgramLine): LibraryItem => ({
   text: line.text,
   dose: '',
   dependsOn: [],
-  hazards: [],
+  hazards: hazardsInWords(`${line.title}. ${line.text}`),
   cautions: [],
   drawing: null,
   next: null,
   source: 'clinic',
   sourceNote: '',
 });
+
+/** The item behind a line; words that the therapist changed count beside what the item is. */
+function itemBehind(line: ProgramLine, items: ReadonlyMap<string, LibraryItem>): LibraryItem {
+  const known = line.item === null ? undefined : items.get(line.item);
+  if (!known) return ownItem(line);
+  if (!line.edited) return known;
+  return { ...known, hazards: [...new Set([...known.hazards, ...ownItem(line).hazards])] };
+}
 
 /**
  * Flags and vetoes of a program's lines, derived anew from the facts. Approval rests on this, not on what the window
@@ -103,8 +112,7 @@ export function checkProgram(lines: readonly ProgramLine[], input: ProgramInput,
   const active = activeVetoes(facts, rules);
   const items = new Map(rules.items.map((each) => [each.code, each]));
   const checked = lines.flatMap((line): CheckedLine[] => {
-    const item = (line.item === null ? undefined : items.get(line.item)) ?? ownItem(line);
-    const vetoes = vetoesOf(item, facts, rules, active);
+    const vetoes = vetoesOf(itemBehind(line, items), facts, rules, active);
     return vetoes.length === 0
       ? []
       : [{ lineId: line.id, title: line.title, vetoes, overridden: (line.override?.reason.trim() ?? '') !== '' }];
