@@ -3,6 +3,7 @@
  * longer (backup, integrity check, import) is offered to a worker by electron/files.
  */
 import type { OpenCode } from './codes.ts';
+import type { ClientExport } from './types/client-export.ts';
 import type { ClientRecord, Fact, FactKind } from './types/record.ts';
 
 /** Who changes something, and when. Passed in: the database reads no clock. */
@@ -130,6 +131,14 @@ export interface Caseload {
   erase(clientId: string, doing: Doing): void;
   /** Moves everything of `from` to `into` and removes `from`; one step, undoable at `into`. */
   merge(from: string, into: string, doing: Doing): ClientRecord;
+
+  /** One client in the open format of types/client-export.ts; the pictures' bytes come by `blob`. @throws not-found */
+  exportClient(clientId: string, at: string): ClientExport;
+  /**
+   * Brings an exported client in, ids and stamps kept; one step for undo.
+   * @throws malformed-request (naming the field), code-taken when client or code is here already, disk-full
+   */
+  importClient(exported: unknown, bytesOf: (id: string) => Uint8Array | null, doing: Doing): ClientRecord;
 
   counts(): Counts;
   /** Changes whenever something was written: an automatic backup is due only when it moved. */

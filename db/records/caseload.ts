@@ -14,6 +14,7 @@ import { mergeClients } from './merge.ts';
 import { readSetting, writeSetting } from './settings.ts';
 import { getFact, together } from './store.ts';
 import { entriesFor, lastSeq, verifyTrail } from './trail.ts';
+import { exportClient, importClient, readExport } from './transfer.ts';
 import { canUndo, redoLast, undoLast } from './undo.ts';
 
 export interface OpenFile {
@@ -78,6 +79,9 @@ export function openRecords({ db, folder, identity, lock }: OpenFile): Caseload 
         mergeClients(db, from, into, doing);
         return readClientRecord(db, into);
       }),
+    exportClient: (clientId, at) => open(() => exportClient(db, clientId, at)),
+    importClient: (exported, bytesOf, doing) =>
+      open(() => readClientRecord(db, importClient(db, readExport(exported), bytesOf, doing))),
     counts: () => open(() => countRows(db)),
     lastSeq: () => open(() => lastSeq(db)),
     quickCheck: () => open(() => checkFile(db, false)),

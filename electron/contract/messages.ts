@@ -66,6 +66,8 @@ export const messages = {
     'The backup was written but did not read back the same. It was removed. The caseload is safe. Try another disk.',
   'not-a-backup':
     'This file is not a Fairhand backup, or it is damaged. The caseload was not changed. Choose another file.',
+  'not-an-export':
+    'This file is not a client exported from Fairhand, or it is damaged. Nothing was added. Choose another file.',
   'save-failed': 'The file could not be written. Nothing in the caseload was changed. Choose another place.',
   'print-failed': 'The page could not be printed. It is still here. Try again, or save it as PDF.',
   'demo-missing': 'The demo caseload is not in this installation. Your own caseload is not affected.',

@@ -1,0 +1,83 @@
+/**
+ * One client as a file of open formats: a tar with client.json, schema.json and pictures/<id> as their original
+ * bytes. It is not encrypted: it is made to be read elsewhere, and the window says so before it is written.
+ */
+import { randomUUID } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { open, rename, rm, stat } from 'node:fs/promises';
+import { CaseloadError, type Caseload, type Doing } from '../../db/index.ts';
+import { codeOf } from '../../db/errors.ts';
+import { LARGEST_BLOB } from '../../db/records/blobs.ts';
+import { clientExportSchema } from '../../db/types/client-export.ts';
+import { Refusal } from '../contract/envelope.ts';
+import { messages, type MessageCode } from '../contract/messages.ts';
+import { paddingAfter, readTar, tarEnd, tarHeader, TarError } from './backup/tar.ts';
+
+/** Limits of what is read in, so that a hostile file cannot take all memory. Bytes. */
+const LARGEST_FILE = 2 * 1024 ** 3;
+const LARGEST_JSON = 64 * 1024 ** 2;
+
+const asRefusal = (error: unknown, otherwise: MessageCode): Refusal => {
+  if (error instanceof Refusal) return error;
+  const code = codeOf(error);
+  const known = code !== 'internal' && code in messages;
+  return new Refusal(
+    known ? (code as MessageCode) : otherwise,
+    error instanceof CaseloadError ? error.detail : undefined,
+  );
+};
+
+/** Writes one client; a file of that name is replaced only when the new one is whole. @throws Refusal not-found, save-failed, disk-full */
+export async function writeClientFile(
+  caseload: Caseload,
+  clientId: string,
+  target: string,
+  now: string,
+): Promise<void> {
+  const part = `${target}.${randomUUID()}.part`;
+  try {
+    const exported = caseload.exportClient(clientId, now);
+    const handle = await open(part, 'wx', 0o600);
+    try {
+      const member = async (name: string, data: Uint8Array): Promise<void> => {
+        await handle.write(tarHeader(name, data.length, Date.parse(now) / 1000));
+        await handle.writeFile(data);
+        await handle.writeFile(Buffer.alloc(paddingAfter(data.length)));
+      };
+      await member('client.json', Buffer.from(`${JSON.stringify(exported, null, 2)}\n`));
+      await member('schema.json', Buffer.from(`${JSON.stringify(clientExportSchema(), null, 2)}\n`));
+      for (const { id } of exported.pictures) {
+        const blob = caseload.blob(id);
+        if (!blob) throw new Refusal('damaged');
+        await member(`pictures/${id}`, blob.data);
+      }
+      await handle.writeFile(tarEnd());
+      await handle.sync();
+    } finally {
+      await handle.close();
+    }
+    await rename(part, target);
+  } catch (error) {
+    await rm(part, { force: true }).catch(() => undefined);
+    throw asRefusal(error, 'save-failed');
+  }
+}
+
+/** Brings a client in from such a file. @returns the client's id @throws Refusal not-an-export, code-taken, too-large, disk-full */
+export async function readClientFile(caseload: Caseload, file: string, doing: Doing): Promise<string> {
+  try {
+    if ((await stat(file)).size > LARGEST_FILE) throw new Refusal('too-large');
+    let exported: unknown = null;
+    const pictures = new Map<string, Buffer>();
+    for await (const { name, data } of readTar(createReadStream(file), LARGEST_BLOB)) {
+      const picture = /^pictures\/([0-9a-f-]{36})$/.exec(name);
+      if (name === 'client.json' && data.length <= LARGEST_JSON) exported = JSON.parse(data.toString('utf8'));
+      else if (picture?.[1] !== undefined) pictures.set(picture[1], data);
+      else if (name !== 'schema.json') throw new TarError('an unknown part');
+    }
+    return caseload.importClient(exported, (id) => pictures.get(id) ?? null, doing).client.id;
+  } catch (error) {
+    const refusal = asRefusal(error, 'not-an-export');
+    throw refusal.code === 'malformed-request' || refusal.code === 'not-found' ? new Refusal('not-an-export') : refusal;
+  }
+}
