@@ -15,5 +15,9 @@ export default defineConfig({
   forbidOnly: true,
   globalSetup: `${root}build/playwright-setup.js`,
   retries: 0,
-  reporter: [['list']],
+  // Both shells run the same tests; each leaves its own count.
+  reporter: [
+    ['line'],
+    [`${root}build/reporters/window.ts`, { runner: process.env['FAIRHAND_TEST_SHELL'] ? 'electron' : 'window' }],
+  ],
 });

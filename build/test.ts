@@ -80,11 +80,10 @@ async function windowTests(): Promise<Tally> {
   if (!hasDisplay() && !display) return skip('end-to-end tests', 'there is no display and no Xvfb');
   forgetTally('window');
   try {
-    const code = await tool(
-      bin('@playwright/test', 'cli.js'),
-      ['test', '-c', 'build/playwright.config.ts', '--reporter=line,./build/reporters/window.ts'],
-      { ...process.env, ...display?.env },
-    );
+    const code = await tool(bin('@playwright/test', 'cli.js'), ['test', '-c', 'build/playwright.config.ts'], {
+      ...process.env,
+      ...display?.env,
+    });
     return crashIsFailure(readTally('window'), code, 'end-to-end tests');
   } finally {
     display?.stop();

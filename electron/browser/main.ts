@@ -6,9 +6,9 @@ import { openBackend } from '../open-backend.ts';
 import { dataFolder, FolderProblem } from '../data-folder.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
+import { saveWithoutDialog } from '../files/save-into.ts';
 import { keepSize, rememberedSize } from '../window-size.ts';
 import { findBrowser } from './find.js';
-import { saveWithoutDialog } from './port.ts';
 import { comeForward, startSession, watchSize } from './session.ts';
 
 const appRoot = fileURLToPath(new URL('../../', import.meta.url));

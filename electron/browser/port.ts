@@ -1,8 +1,8 @@
 /** The browser shell's dialogs: the browser's own pickers, opened in the window; bytes cross the pipe in slices. */
 import { randomUUID } from 'node:crypto';
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
-import path from 'node:path';
 import type { BrowserContext, JSHandle, Page } from 'playwright-core';
+import type { SaveWithoutDialog } from '../files/save-into.ts';
+import { plainFileName } from '../files/save-into.ts';
 import type { OpenedFile, OpenOptions, PageSize, Saved, SaveOptions, ShellPort } from '../shell-port.ts';
 import { BROWSER_ORIGIN } from '../window-policy.ts';
 
@@ -14,12 +14,7 @@ export interface BrowserPortOptions {
    * Takes every saved file without a dialog, where nobody can answer one: the demo visit, commands, end-to-end
    * tests. Null: the therapist picks the place.
    */
-  save: ((save: SaveOptions) => Promise<Saved>) | null;
-}
-
-/** What to do with saved files when FAIRHAND_SAVE_DIR names a folder for them; null when it does not. */
-export function saveWithoutDialog(folder: string | undefined): BrowserPortOptions['save'] {
-  return folder ? async (save) => saveInto(folder, save) : null;
+  save: SaveWithoutDialog | null;
 }
 
 /** Permissions that the page always has: copying text out. Naming the list denies every other one. */
@@ -27,27 +22,6 @@ const ALWAYS = ['clipboard-write'];
 
 /** How long a granted camera stays open for its one picture, in milliseconds. */
 const CAMERA_MS = 120_000;
-
-/** Makes a saved file's name harmless on every system; it never leaves its folder. */
-export function plainFileName(name: string): string {
-  const plain = Array.from(path.basename(name.replaceAll('\\', '/')), (char) =>
-    char < ' ' || '<>:"/|?*'.includes(char) ? '-' : char,
-  )
-    .join('')
-    .replace(/^\.+/, '');
-  return plain === '' ? 'fairhand' : plain;
-}
-
-/** A name that does not overwrite: sheet.pdf, sheet-2.pdf, … */
-export function freeName(name: string, taken: (name: string) => boolean): string {
-  if (!taken(name)) return name;
-  const ending = path.extname(name);
-  const stem = name.slice(0, name.length - ending.length);
-  for (let number = 2; ; number++) {
-    const next = `${stem}-${number}${ending}`;
-    if (!taken(next)) return next;
-  }
-}
 
 /** Denies everything but copying text; run once at the start. */
 export async function denyPermissions(context: BrowserContext): Promise<void> {
@@ -142,14 +116,6 @@ async function chooseSave(page: Page, save: SaveOptions): Promise<Saved> {
   }
   await target.evaluate((open) => open?.out.close());
   await target.dispose();
-  return { saved: true, name };
-}
-
-/** Writes into the named folder without a dialog and without overwriting. */
-export function saveInto(folder: string, save: SaveOptions): Saved {
-  mkdirSync(folder, { recursive: true });
-  const name = freeName(plainFileName(save.suggestedName), (taken) => existsSync(path.join(folder, taken)));
-  writeFileSync(path.join(folder, name), save.bytes, { flag: 'wx' });
   return { saved: true, name };
 }
 

@@ -6,6 +6,7 @@ import type { BrowserWindow } from 'electron';
 import { dataFolder } from '../data-folder.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
+import { saveWithoutDialog } from '../files/save-into.ts';
 import { openBackend } from '../open-backend.ts';
 import { keepSize, rememberedSize } from '../window-size.ts';
 import type { CameraTicket } from '../window-policy.ts';
@@ -34,7 +35,7 @@ export async function main(argv: readonly string[]): Promise<void> {
   const root = app.getAppPath();
   const ticket: CameraTicket = { open: false };
   let window: BrowserWindow | null = null;
-  const port = desktopPort(() => window!, ticket);
+  const port = desktopPort(() => window!, ticket, saveWithoutDialog(process.env['FAIRHAND_SAVE_DIR']));
   const backend = openBackend({
     folder,
     port,

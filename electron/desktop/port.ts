@@ -4,16 +4,22 @@ import { readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { dialog } from 'electron';
 import type { BrowserWindow } from 'electron';
+import type { SaveWithoutDialog } from '../files/save-into.ts';
 import type { OpenedFile, OpenOptions, Saved, SaveOptions, ShellPort } from '../shell-port.ts';
 import type { CameraTicket } from '../window-policy.ts';
 
 /** A ticket that was not used closes after this long, in milliseconds. */
 const CAMERA_MS = 120_000;
 
-export function desktopPort(window: () => BrowserWindow, ticket: CameraTicket): ShellPort {
+/** @param save takes every saved file without a dialog; null: the therapist picks the place */
+export function desktopPort(
+  window: () => BrowserWindow,
+  ticket: CameraTicket,
+  save: SaveWithoutDialog | null,
+): ShellPort {
   return {
     chooseOpen: (options) => chooseOpen(window(), options),
-    chooseSave: (options) => chooseSave(window(), options),
+    chooseSave: (options) => (save ?? ((asked) => chooseSave(window(), asked)))(options),
     async printPdf({ pageSize }) {
       const pdf = await window().webContents.printToPDF({ pageSize, preferCSSPageSize: true, printBackground: true });
       return new Uint8Array(pdf);

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { findBrowser } from '../../electron/browser/find.js';
 import { launchOptions, profileFolder, switches, wipeProfile } from '../../electron/browser/launch.ts';
-import { freeName, plainFileName, saveInto } from '../../electron/browser/port.ts';
+import { freeName, plainFileName, saveInto } from '../../electron/files/save-into.ts';
 import { FIRST_SIZE, readSize } from '../../electron/window-size.ts';
 
 const options = { executable: '/usr/bin/chromium', profile: '/p', size: FIRST_SIZE };

@@ -6,12 +6,12 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { test as base } from '@playwright/test';
+import { _electron as electron, test as base } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import { findBrowser } from '../../electron/browser/find.js';
-import { saveWithoutDialog } from '../../electron/browser/port.ts';
+import { saveWithoutDialog } from '../../electron/files/save-into.ts';
 import { startSession } from '../../electron/browser/session.ts';
-import type { Session } from '../../electron/browser/session.ts';
+import type {} from '../../electron/contract/ask.ts';
 import { openBackend } from '../../electron/open-backend.ts';
 
 const appRoot = fileURLToPath(new URL('../../', import.meta.url));
@@ -29,7 +29,12 @@ export interface LaunchOptions {
 
 export interface LaunchedApp {
   page: Page;
-  session: Session;
+  /** Asks the backend as the page does: JSON in, envelope out. */
+  call(json: string): Promise<string>;
+  /** Hands bytes in as the page does; answers their token. */
+  stage(bytes: Uint8Array): Promise<string>;
+  /** Asks the backend; answers the value, or throws with the code. */
+  ask(name: string, input?: unknown): Promise<unknown>;
   dataFolder: string;
   /** Where saved files land. */
   saveFolder: string;
@@ -39,12 +44,18 @@ export interface LaunchedApp {
 /** Passphrase of the caseloads that tests create. */
 export const PASSPHRASE = 'calm river blue lantern';
 
-export async function launchApp(options: LaunchOptions = {}): Promise<LaunchedApp> {
-  const own = mkdtempSync(path.join(tmpdir(), 'fairhand-window-'));
-  const dataFolder = options.dataFolder ?? path.join(own, 'caseload');
-  const saveFolder = path.join(own, 'saved');
+/** Electron's program when `npm run test:electron` runs these tests, else undefined: the browser shell. */
+const electronProgram = process.env['FAIRHAND_TEST_SHELL'];
+
+interface Opened {
+  page: Page;
+  close(): Promise<void>;
+}
+
+async function openInBrowser(dataFolder: string, saveFolder: string, options: LaunchOptions): Promise<Opened> {
   const executable = findBrowser();
   if (!executable) throw new Error('No Chromium-family browser is installed; npm test installs one on Debian as root.');
+  const now = options.now;
   const session = await startSession({
     dataFolder,
     rendererFolder: path.join(appRoot, 'dist', 'renderer'),
@@ -52,30 +63,56 @@ export async function launchApp(options: LaunchOptions = {}): Promise<LaunchedAp
     size: options.size ?? { width: 1280, height: 720 },
     save: saveWithoutDialog(saveFolder),
     openBackend: (port, emit) =>
-      openBackend({
-        folder: dataFolder,
-        port,
-        emit,
-        shell: 'browser',
-        appRoot,
-        ...(options.now && { now: options.now }),
-      }),
+      openBackend({ folder: dataFolder, port, emit, shell: 'browser', appRoot, ...(now && { now }) }),
   });
-  const page = session.page as Page;
+  return { page: session.page as Page, close: () => session.close() };
+}
+
+async function openInElectron(dataFolder: string, saveFolder: string, program: string): Promise<Opened> {
+  const args = [path.join(appRoot, 'dist/app/electron/desktop/start.js'), '--data', dataFolder];
+  const app = await electron.launch({
+    executablePath: program,
+    args: process.getuid?.() === 0 ? ['--no-sandbox', ...args] : args,
+    env: { ...process.env, FAIRHAND_SAVE_DIR: saveFolder } as Record<string, string>,
+  });
+  return { page: await app.firstWindow(), close: () => app.close() };
+}
+
+/** Runs in the page: posts bytes as a picked or pasted picture would be. */
+async function sendBytes(encoded: string): Promise<string> {
+  const body = Uint8Array.from(atob(encoded), (char) => char.charCodeAt(0));
+  const answer = await fetch('/blob', { method: 'POST', body });
+  return ((await answer.json()) as { token: string }).token;
+}
+
+export async function launchApp(options: LaunchOptions = {}): Promise<LaunchedApp> {
+  const own = mkdtempSync(path.join(tmpdir(), 'fairhand-window-'));
+  const dataFolder = options.dataFolder ?? path.join(own, 'caseload');
+  const saveFolder = path.join(own, 'saved');
+  if (electronProgram && options.now) base.skip(true, 'the clock of a running Electron cannot be set');
+  const { page, close } = electronProgram
+    ? await openInElectron(dataFolder, saveFolder, electronProgram)
+    : await openInBrowser(dataFolder, saveFolder, options);
+  const call = (json: string): Promise<string> => page.evaluate((request) => globalThis.fairhand.call(request), json);
+  const ask = async (name: string, input: unknown = {}): Promise<unknown> => {
+    const answer = JSON.parse(await call(JSON.stringify({ name, input }))) as
+      { ok: true; value: unknown } | { ok: false; code: string };
+    if (!answer.ok) throw new Error(`${name} was refused: ${answer.code}`);
+    return answer.value;
+  };
   if (options.demo) {
-    const opened = JSON.parse(await session.backend.call(JSON.stringify({ name: 'app.openDemo', input: {} }))) as {
-      ok: boolean;
-    };
-    if (!opened.ok) throw new Error(`The demo caseload did not open: ${JSON.stringify(opened)}`);
+    await ask('app.openDemo');
     await page.reload();
   }
   return {
     page,
-    session,
+    call,
+    stage: (bytes) => page.evaluate(sendBytes, Buffer.from(bytes).toString('base64')),
+    ask,
     dataFolder,
     saveFolder,
     async close() {
-      await session.close();
+      await close();
       rmSync(own, { recursive: true, force: true });
     },
   };

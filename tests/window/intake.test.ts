@@ -4,7 +4,7 @@ import type { Page } from '@playwright/test';
 import { expect, launchApp, PASSPHRASE, test, type LaunchedApp } from './app.ts';
 
 async function call(app: LaunchedApp, name: string, input: unknown): Promise<void> {
-  const answer = JSON.parse(await app.session.backend.call(JSON.stringify({ name, input }))) as { ok: boolean };
+  const answer = JSON.parse(await app.call(JSON.stringify({ name, input }))) as { ok: boolean };
   expect(answer, name).toMatchObject({ ok: true });
 }
 

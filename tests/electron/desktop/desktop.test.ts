@@ -225,7 +225,7 @@ describe('dialogs and printing', () => {
   const folder = mkdtempSync(path.join(tmpdir(), 'fairhand-dialogs-'));
   const ticket = { open: false };
   const window = newWindow();
-  const port = desktopPort(() => asWindow(window), ticket);
+  const port = desktopPort(() => asWindow(window), ticket, null);
 
   test('a picked file is read once it is asked for, up to the cap', async () => {
     const file = path.join(folder, 'scan.png');

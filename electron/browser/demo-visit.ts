@@ -1,0 +1,95 @@
+/**
+ * The demo visit: walks the demo caseload through every screen of the real window, as a therapist would, and leaves
+ * a picture of each screen and the printed pages. Used by `npm start` without a display and by `fairhand demo`.
+ */
+import { mkdirSync } from 'node:fs';
+import path from 'node:path';
+import type { Page } from 'playwright-core';
+import { openClient, still } from './print-summary.ts';
+
+/** Screens of a client, by the names on their tabs, with the file name of their picture. */
+const clientScreens = [
+  ['Client', 'client'],
+  ['Intake screen', 'intake-screen'],
+  ['Writing sample', 'writing-sample'],
+  ['Read-back', 'read-back'],
+  ['Home program', 'home-program'],
+  ['Goals', 'goals'],
+  ['Progress', 'progress'],
+  ['Pages', 'pages'],
+] as const;
+
+/** Screens beside the caseload, by the names on their buttons. */
+const otherScreens = [
+  ['Backup', 'backup'],
+  ['Rules', 'rules'],
+  ['Settings', 'settings'],
+] as const;
+
+/** The client whose record has everything: measured pages, readings, a program, goals, a log. */
+const CLIENT = 'Q-101';
+
+export interface DemoResult {
+  /** File names that were written into the folder. */
+  files: string[];
+  /** Steps that could not be done, each as a sentence. */
+  problems: string[];
+}
+
+/** The visit in one window; each step is tried, and a step that fails is named instead of ending the visit. */
+export class DemoVisit {
+  readonly page: Page;
+  readonly folder: string;
+  readonly result: DemoResult = { files: [], problems: [] };
+  readonly #tell: (line: string) => void;
+
+  constructor(page: Page, folder: string, tell: (line: string) => void) {
+    this.page = page;
+    this.folder = folder;
+    this.#tell = tell;
+    mkdirSync(folder, { recursive: true });
+  }
+
+  async run(): Promise<DemoResult> {
+    await this.step('Opening the demo caseload', async () => {
+      await this.picture('start');
+      await this.page.getByRole('button', { name: 'Open the demo caseload' }).click();
+      await this.page.getByRole('heading', { name: 'Caseload', exact: true }).waitFor({ timeout: 60_000 });
+      await this.picture('caseload');
+    });
+    await this.step('Opening a client', async () => {
+      await openClient(this.page, CLIENT);
+    });
+    for (const [name, file] of clientScreens) {
+      await this.step(`Screen: ${name}`, async () => {
+        await this.page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name, exact: true }).click();
+        await this.picture(file);
+      });
+    }
+    for (const [name, file] of otherScreens) {
+      await this.step(`Screen: ${name}`, async () => {
+        await this.page.getByRole('banner').getByRole('button', { name, exact: true }).click();
+        await this.picture(file);
+      });
+    }
+    return this.result;
+  }
+
+  async step(name: string, work: () => Promise<void>): Promise<void> {
+    this.#tell(name);
+    try {
+      await work();
+    } catch (error) {
+      const why = error instanceof Error ? (error.message.split('\n')[0] ?? '') : '';
+      this.result.problems.push(`${name} did not work: ${why}`);
+    }
+  }
+
+  /** A picture of the whole screen, scrolled parts included. */
+  async picture(name: string): Promise<void> {
+    await still(this.page);
+    const file = `screen-${name}.png`;
+    await this.page.screenshot({ path: path.join(this.folder, file), fullPage: true });
+    this.result.files.push(file);
+  }
+}

@@ -1,0 +1,72 @@
+/** The start of the Electron shell as a whole, on the fake: what is set up, in which folder, and how it ends. */
+import { mkdtempSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { takeLock } from '../../../electron/files/lock.ts';
+import * as fake from './fake-electron.ts';
+
+vi.mock('electron', () => import('./fake-electron.ts'));
+const { main } = await import('../../../electron/desktop/main.ts');
+const { CALL } = await import('../../../electron/desktop/channels.ts');
+
+let work: string;
+let data: string;
+beforeEach(() => {
+  work = mkdtempSync(path.join(tmpdir(), 'fairhand-main-'));
+  data = path.join(work, 'caseload');
+  mkdirSync(path.join(work, 'app'));
+  writeFileSync(path.join(work, 'app', 'package.json'), '{"version":"1.2.3"}');
+  fake.app.appPath = path.join(work, 'app');
+  fake.app.calls.length = 0;
+  fake.BrowserWindow.made.length = 0;
+});
+afterEach(() => rmSync(work, { recursive: true, force: true }));
+
+async function quit(): Promise<void> {
+  fake.app.fire('will-quit', { preventDefault: () => undefined });
+  await vi.waitFor(() => expect(fake.app.calls).toContain('exit'));
+}
+
+test('sets everything up, shows the page, and answers its first request', async () => {
+  await main(['electron', '--data', data]);
+  expect(fake.app.calls).toEqual(['enableSandbox', 'ready']);
+  expect(fake.app.paths.get('userData')).toBe(path.join(data, 'window-profile'));
+  const window = fake.BrowserWindow.made[0]!;
+  expect(window.loaded).toBe('fairhand://app/index.html');
+  expect(fake.theSession.schemes.has('fairhand')).toBe(true);
+  expect(fake.theSession.request).not.toBeNull();
+  expect(fake.theSession.check).not.toBeNull();
+  expect(fake.theSession.before).not.toBeNull();
+  const event = { sender: window.webContents, senderFrame: { url: 'fairhand://app/index.html', parent: null } };
+  const answer = await fake.ipcMain.handlers.get(CALL)!(event, '{"name":"app.status","input":{}}');
+  expect(JSON.parse(String(answer))).toMatchObject({
+    ok: true,
+    value: { state: 'first-start', shell: 'electron', version: '1.2.3', folder: data },
+  });
+  await quit();
+});
+
+test('a second start on the same folder ends and opens no window', async () => {
+  const held = takeLock(data);
+  await main(['electron', '--data', data]);
+  expect(fake.app.calls).toContain('quit');
+  expect(fake.BrowserWindow.made).toEqual([]);
+  held?.release();
+});
+
+test('the folder is free again after the end', async () => {
+  await main(['electron', '--data', data]);
+  expect(takeLock(data)).toBeNull();
+  await quit();
+  const lock = takeLock(data);
+  expect(lock).not.toBeNull();
+  lock?.release();
+});
+
+test('a folder that cannot be written is said in a sentence', async () => {
+  writeFileSync(data, 'a file lies where the folder should be');
+  await main(['electron', '--data', data]);
+  expect(fake.dialog.boxes.at(-1)?.[1]).toMatch(/cannot write into the caseload folder/);
+  expect(fake.BrowserWindow.made).toEqual([]);
+});
