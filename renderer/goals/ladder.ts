@@ -75,11 +75,15 @@ export function nextStep(
       'No sample has been read yet: this is the first rung. Take a sample to fit it.',
     );
   }
-  const level = median(last.map((s) => s.percent));
+  const percents = last.map((s) => s.percent);
+  // A step stands above what was shown: above the usual sample and above the latest one.
+  const level = Math.max(median(percents), percents.at(-1)!);
   const words = median(last.map((s) => s.words));
   const index = current === null ? longestWithin(rungs, words) : rungIndex(rungs, current);
   const here = rungs[index]!;
-  const seen = `The last ${last.length === 1 ? 'sample shows' : `${last.length} samples show`} about ${Math.round(level)} % of words read`;
+  const [low, high] = [Math.round(Math.min(...percents)), Math.round(Math.max(...percents))];
+  const shown = low === high ? `${low} %` : `${low} to ${high} %`;
+  const seen = `The last ${last.length === 1 ? 'sample shows' : `${last.length} samples show`} ${shown} of words read`;
   const above = rungs[Math.min(index + 1, rungs.length - 1)]!;
   if (level >= CLIMBED_PERCENT) {
     return step(above, CLIMBED_PERCENT, null, `${seen} with ${here.output}: ready for the next rung.`);

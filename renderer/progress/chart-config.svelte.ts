@@ -160,15 +160,24 @@ function annotations(picture: ProgressPicture, colors: ChartColors): Record<stri
   });
   const dashes = { program: [], medicine: [2, 3], conditions: [8, 4] } as const;
   picture.marks.forEach((mark, i) => {
-    all[`mark-${i}`] = {
-      type: 'line',
+    const line = {
+      type: 'line' as const,
+      xScaleID: 'x',
       xMin: mark.at,
       xMax: mark.at,
       borderColor: colors.ink,
       borderWidth: mark.kind === 'program' ? 2 : 1,
       borderDash: [...dashes[mark.kind]],
+    };
+    // Once through each of the two stacked axes; the label stands in the upper one.
+    all[`mark-${i}`] = {
+      ...line,
+      yScaleID: 'percent',
+      yMin: 0,
+      yMax: 100,
       label: { ...label(mark.label, 'end'), yAdjust: -2 + (i % 3) * 22 },
     };
+    all[`mark-${i}-fatigue`] = { ...line, yScaleID: 'fatigue', yMin: 0, yMax: 10 };
   });
   if (picture.band) {
     all['band'] = {

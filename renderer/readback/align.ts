@@ -5,43 +5,67 @@ export interface Step<T> {
   read: T | null;
 }
 
+const MATCH = 0;
+const SUBSTITUTE = 1;
+const DELETE = 2;
+const INSERT = 3;
+const KINDS = ['match', 'substitute', 'delete', 'insert'] as const;
+
 /**
  * Shortest way from one sequence to another, unit costs. Among equally short ways the one found by walking back
  * from the end and preferring match, then substitute, then delete, then insert, so that the answer is always the same.
  * Source: Levenshtein distance; Jurafsky & Martin, Speech and Language Processing (from memory).
  */
-export function align<T>(
-  intended: readonly T[],
-  read: readonly T[],
-  same: (a: T, b: T) => boolean = (a, b) => a === b,
-): Step<T>[] {
+export function align<T>(intended: readonly T[], read: readonly T[], same?: (a: T, b: T) => boolean): Step<T>[] {
   const width = read.length + 1;
-  const cost = new Uint32Array((intended.length + 1) * width);
-  for (let j = 0; j < width; j++) cost[j] = j;
+  // Two rows of costs and two bits a cell for the way back: a long text must not need gigabytes.
+  const ways = new Uint8Array(Math.ceil(((intended.length + 1) * width) / 4));
+  const put = (cell: number, way: number) => (ways[cell >> 2]! |= way << ((cell & 3) * 2));
+  const [a, b] = numbered(intended, read);
+  let above = Uint32Array.from({ length: width }, (_, j) => j);
+  let row = new Uint32Array(width);
+  for (let j = 1; j < width; j++) put(j, INSERT);
   for (let i = 1; i <= intended.length; i++) {
-    cost[i * width] = i;
+    row[0] = i;
+    put(i * width, DELETE);
     for (let j = 1; j < width; j++) {
-      const diagonal = cost[(i - 1) * width + j - 1]! + (same(intended[i - 1]!, read[j - 1]!) ? 0 : 1);
-      cost[i * width + j] = Math.min(diagonal, cost[(i - 1) * width + j]! + 1, cost[i * width + j - 1]! + 1);
+      const match = same ? same(intended[i - 1]!, read[j - 1]!) : a[i - 1] === b[j - 1];
+      const diagonal = above[j - 1]! + (match ? 0 : 1);
+      const down = above[j]! + 1;
+      const across = row[j - 1]! + 1;
+      const other = down < across ? down : across;
+      const cost = diagonal < other ? diagonal : other;
+      row[j] = cost;
+      if (cost === diagonal) put(i * width + j, match ? MATCH : SUBSTITUTE);
+      else put(i * width + j, cost === down ? DELETE : INSERT);
     }
+    [above, row] = [row, above];
   }
   const steps: Step<T>[] = [];
   let i = intended.length;
   let j = read.length;
   while (i > 0 || j > 0) {
-    const here = cost[i * width + j]!;
-    const diagonal = i > 0 && j > 0 ? cost[(i - 1) * width + j - 1]! : Infinity;
-    if (diagonal === here && same(intended[i - 1]!, read[j - 1]!)) {
-      steps.push({ kind: 'match', intended: intended[--i]!, read: read[--j]! });
-    } else if (diagonal + 1 === here) {
-      steps.push({ kind: 'substitute', intended: intended[--i]!, read: read[--j]! });
-    } else if (i > 0 && cost[(i - 1) * width + j]! + 1 === here) {
-      steps.push({ kind: 'delete', intended: intended[--i]!, read: null });
-    } else {
-      steps.push({ kind: 'insert', intended: null, read: read[--j]! });
-    }
+    const cell = i * width + j;
+    const way = (ways[cell >> 2]! >> ((cell & 3) * 2)) & 3;
+    const kind = KINDS[way]!;
+    steps.push({
+      kind,
+      intended: way === INSERT ? null : intended[--i]!,
+      read: way === DELETE ? null : read[--j]!,
+    });
   }
   return steps.reverse();
+}
+
+/** The same sequences as numbers, equal where the members are: comparing numbers is what takes the time. */
+function numbered<T>(first: readonly T[], second: readonly T[]): [Int32Array, Int32Array] {
+  const numbers = new Map<T, number>();
+  const number = (member: T) => {
+    const known = numbers.get(member) ?? numbers.size;
+    numbers.set(member, known);
+    return known;
+  };
+  return [Int32Array.from(first, number), Int32Array.from(second, number)];
 }
 
 /** Number of edits in an alignment. */
