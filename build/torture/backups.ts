@@ -98,7 +98,7 @@ function mutated(bytes: Buffer, random: () => number): Buffer {
     case 'cut':
       return copy.subarray(0, at());
     case 'zero':
-      return copy.fill(0, spot, spot + 600);
+      return copy.fill(0, spot, Math.min(copy.length, spot + 600));
     case 'swap':
       bytes.copy(copy, spot, at(), at() + 512);
       return copy;
