@@ -40,7 +40,7 @@ const LOW = 2;
 
 /** Reads lines and words out of the ink. */
 export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
-  const { map, starts } = inkMap(ink.runs, ink.components);
+  const { map, starts } = inkMap(image, ink.levels, ink.runs, ink.components);
   const strokePx = usualRun(ink);
   const smallest = Math.max(4, SPECK * strokePx * strokePx);
   const blobs = blobsOf(image, ink.levels, frame, ink.components, map, starts, smallest);

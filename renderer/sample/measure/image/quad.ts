@@ -22,6 +22,8 @@ const LARGEST_AREA = 0.985;
 const TOUCH = 0.04;
 /** Edges nearer than this to the picture's own direction (radians, 0.8 degrees) are those of a scan. */
 const SQUARE = 0.014;
+/** A sheet's edge rises by this share of the contrast within three small pixels; a shadow's edge is soft. */
+const SHARP = 0.5;
 /** Places along each edge where the sheet's border is measured. */
 const PLACES = 80;
 
@@ -44,11 +46,12 @@ interface EdgeLine {
 export function sheetEdges(image: GrayImage): SheetEdges {
   if (Math.min(image.width, image.height) < 64) return { kind: 'none' };
   const small = shrunk(image);
-  const cut = tableCut(small);
-  if (cut === null) return { kind: 'none' };
-  const sheet = largestBright(small, cut);
+  const table = tableCut(small);
+  if (table === null) return { kind: 'none' };
+  const sheet = largestBright(small, table.cut);
   const area = sheet.count / (small.width * small.height);
   if (area < LEAST_AREA || area > LARGEST_AREA) return { kind: 'none' };
+  if (sharpness(sheet.mask, small) < SHARP * table.contrast) return { kind: 'none' };
   const touched = touches(sheet.mask, small);
   const corners = roughCorners(sheet.mask, small);
   if (touched.some((share) => share > TOUCH)) {
@@ -85,7 +88,7 @@ function shrunk(image: GrayImage): Small {
 }
 
 /** Gray level between table and sheet (Otsu 1979 on the small picture); null when the rim is as bright as the middle. */
-function tableCut(small: Small): number | null {
+function tableCut(small: Small): { cut: number; contrast: number } | null {
   const counts = new Float64Array(256);
   for (const v of small.values) counts[Math.round(v)]! += 1;
   const n = small.values.length;
@@ -104,7 +107,21 @@ function tableCut(small: Small): number | null {
   if (brightMean - darkMean < CONTRAST) return null;
   const rim = median(rimValues(small))!;
   const dark = rimValues(small).filter((v) => v < cut).length / rimValues(small).length;
-  return rim < cut || dark > 0.2 ? cut : null;
+  return rim < cut || dark > 0.2 ? { cut, contrast: brightMean - darkMean } : null;
+}
+
+/** Usual rise of gray across the border of the mask, over three small pixels. */
+function sharpness(mask: Uint8Array, { width, height, values }: Small): number {
+  const rises: number[] = [];
+  for (let y = 1; y + 1 < height; y += 1)
+    for (let x = 1; x + 1 < width; x += 1) {
+      const i = y * width + x;
+      if (!mask[i] || (mask[i - 1] && mask[i + 1] && mask[i - width] && mask[i + width])) continue;
+      rises.push(
+        Math.max(Math.abs(values[i + 1]! - values[i - 1]!), Math.abs(values[i + width]! - values[i - width]!)),
+      );
+    }
+  return median(rises) ?? 0;
 }
 
 function rimValues(small: Small): number[] {

@@ -11,6 +11,8 @@ const CAPTURE = 0.33;
 export const STANDS = 0.18;
 /** Half width of the smoothing window in x-heights: about a dozen letters, a fifth of the waves of a hand. */
 const WINDOW = 6.5;
+/** From this waviness on (root mean square over x-height) a line is weighted by length instead of by letter. */
+const WAVY = 0.07;
 /** Rounds of reweighting; the weights settle after three or four. */
 const ROUNDS = 4;
 /** Distance between nodes of the curve in x-heights. */
@@ -38,17 +40,47 @@ export function baselineOf(trace: Trace, feet: readonly Extreme[], offset: numbe
   const curve = smoothCurve(trace, caught, near, xHeight);
   const standing = caught.filter((foot) => Math.abs(foot.v - traceAt(curve, foot.u)) < STANDS * xHeight);
   const chosen = standing.length > 0 ? standing : caught;
+  chosen.sort((a, b) => a.u - b.u);
   const us = chosen.map((foot) => foot.u);
   const vs = chosen.map((foot) => foot.v);
-  const straight = straightLine(us, vs, trace.slope);
-  let square = 0;
-  for (const foot of chosen) square += (foot.v - straight.intercept - straight.slope * foot.u) ** 2;
-  return { curve, straight, feet: chosen, rms: Math.sqrt(square / chosen.length) };
+  const level = straightLine(us, vs, trace.slope, null);
+  const wavy =
+    rmsAbout(
+      level,
+      us,
+      us.map((u) => traceAt(curve, u)),
+      null,
+    ) >
+    WAVY * xHeight;
+  const weights = wavy ? shares(us) : null;
+  const straight = wavy ? straightLine(us, vs, trace.slope, weights) : level;
+  return { curve, straight, feet: chosen, rms: rmsAbout(straight, us, vs, weights) };
 }
 
-/** Few feet say little about the slope: then the median slope, or that of the line's course. */
-function straightLine(us: number[], vs: number[], slope: number): Fit {
-  const fit = us.length >= 6 ? leastSquares(us, vs) : theilSen(us, vs);
+/** Root mean square distance from a straight line. */
+function rmsAbout(line: Fit, us: readonly number[], vs: readonly number[], weights: readonly number[] | null): number {
+  let square = 0;
+  let total = 0;
+  us.forEach((u, i) => {
+    const w = weights?.[i] ?? 1;
+    square += w * (vs[i]! - line.intercept - line.slope * u) ** 2;
+    total += w;
+  });
+  return Math.sqrt(square / total);
+}
+
+/** Each foot stands for the length of line nearest to it, so that a wave counts where there are few letters too. */
+function shares(us: readonly number[]): number[] {
+  return us.map((u, i) => {
+    const left = i === 0 ? 0 : (u - us[i - 1]!) / 2;
+    const right = i + 1 === us.length ? 0 : (us[i + 1]! - u) / 2;
+    return Math.max(left + right, 1e-6);
+  });
+}
+
+/** Least squares; few feet say little about the slope: then the median slope, or that of the line's course. */
+function straightLine(us: number[], vs: number[], slope: number, weights: readonly number[] | null): Fit {
+  const fit = us.length >= 6 ? leastSquares(us, vs, weights) : theilSen(us, vs);
   if (fit && us.length >= 3) return fit;
   const mean = vs.reduce((sum, v, i) => sum + v - slope * us[i]!, 0) / vs.length;
   return { slope, intercept: mean };

@@ -1,5 +1,5 @@
 import type { Components } from '../image/components.ts';
-import { halfAt } from '../image/contrast.ts';
+import { paperAt } from '../image/contrast.ts';
 import type { Levels } from '../image/contrast.ts';
 import type { Runs } from '../image/runs.ts';
 import type { GrayImage } from '../types.ts';
@@ -35,10 +35,17 @@ export interface InkMap {
   order: Int32Array;
   /** Row of each run. */
   rowOf: Int32Array;
+  /** Distance from the center of an ink pixel to the edge of the ink to its left (-1) or right (1), pixels. */
+  edge(x: number, y: number, step: -1 | 1): number;
 }
 
 /** Groups the runs by component. */
-export function inkMap(runs: Runs, components: Components): { map: InkMap; starts: Int32Array } {
+export function inkMap(
+  image: GrayImage,
+  levels: Levels,
+  runs: Runs,
+  components: Components,
+): { map: InkMap; starts: Int32Array } {
   const starts = new Int32Array(components.count + 1);
   for (let r = 0; r < runs.count; r += 1) starts[components.labels[r]! + 1] = starts[components.labels[r]! + 1]! + 1;
   for (let c = 0; c < components.count; c += 1) starts[c + 1] = starts[c + 1]! + starts[c]!;
@@ -52,7 +59,8 @@ export function inkMap(runs: Runs, components: Components): { map: InkMap; start
       order[next[label]!] = r;
       next[label] = next[label]! + 1;
     }
-  return { map: { runs, order, rowOf }, starts };
+  const edge = (x: number, y: number, step: -1 | 1): number => edgeBeyond(image, levels, x, y, step, 0);
+  return { map: { runs, order, rowOf, edge }, starts };
 }
 
 /** Blobs of the components that are large enough. `smallest` is an area in pixels. */
@@ -109,8 +117,8 @@ export function outline(blob: Blob, image: GrayImage, levels: Levels, frame: Fra
     const x = blob.left + k;
     const top = first[k]! < 0 ? blob.top : first[k]!;
     const bottom = first[k]! < 0 ? blob.top : last[k]!;
-    blob.upper[k] = vOf(frame, x + 0.5, top + 0.5 - edgeBeyond(image, levels, x, top, -1));
-    blob.lower[k] = vOf(frame, x + 0.5, bottom + 0.5 + edgeBeyond(image, levels, x, bottom, 1));
+    blob.upper[k] = vOf(frame, x + 0.5, top + 0.5 - edgeBeyond(image, levels, x, top, 0, -1));
+    blob.lower[k] = vOf(frame, x + 0.5, bottom + 0.5 + edgeBeyond(image, levels, x, bottom, 0, 1));
   }
   const extent = extentAlong(blob, map, frame.angle, frame.originX, frame.originY);
   blob.u0 = extent.from;
@@ -119,18 +127,40 @@ export function outline(blob: Blob, image: GrayImage, levels: Levels, frame: Fra
   blob.v1 = Math.max(...blob.lower);
 }
 
-/** Distance from the center of the last ink pixel to where the gray level crosses halfway, in pixels (0 to 1). */
-function edgeBeyond(image: GrayImage, levels: Levels, x: number, y: number, step: -1 | 1): number {
-  const beyond = y + step;
-  if (beyond < 0 || beyond >= image.height) return 0.5;
-  const half = halfAt(levels, x, y);
-  const inside = image.data[y * image.width + x]!;
-  const outside = image.data[beyond * image.width + x]!;
-  if (inside > half || outside <= half) return 0.5;
-  return (half - inside) / (outside - inside);
+/** How far into a stroke its darkest place is looked for, and how far out its edge, pixels. */
+const INWARD = 4;
+const OUTWARD = 2;
+
+/**
+ * Distance from the center of the last ink pixel outward to where the gray level lies halfway between the paper and
+ * the darkest place of this very stroke, pixels: a thin stroke is paler than a thick one.
+ */
+function edgeBeyond(image: GrayImage, levels: Levels, x: number, y: number, dx: number, dy: number): number {
+  const { data, width, height } = image;
+  const step = dy * width + dx;
+  const at = y * width + x;
+  const room = dx === 0 ? (dy < 0 ? y : height - 1 - y) : dx < 0 ? x : width - 1 - x;
+  const depth = dx === 0 ? (dy < 0 ? height - 1 - y : y) : dx < 0 ? width - 1 - x : x;
+  if (room === 0) return 0.5;
+  // Mean of the two darkest: the darkest alone is mostly noise.
+  let darkest = data[at]!;
+  let second = 255;
+  for (let k = 1; k <= Math.min(INWARD, depth); k += 1) {
+    const g = data[at - k * step]!;
+    if (g > darkest + 6 && k > 2) break;
+    if (g < darkest) [darkest, second] = [g, darkest];
+    else if (g < second) second = g;
+  }
+  const half = (paperAt(levels, x, y) + (darkest + Math.min(second, (darkest + data[at]!) / 2)) / 2) / 2;
+  for (let k = 0; k < Math.min(OUTWARD, room); k += 1) {
+    const inside = data[at + k * step]!;
+    const outside = data[at + (k + 1) * step]!;
+    if (outside > half) return k + (inside >= half ? 0 : (half - inside) / (outside - inside));
+  }
+  return OUTWARD;
 }
 
-/** Extent of a blob along a direction (radians, counter-clockwise), in pixels from an origin. */
+/** Extent of a blob along a direction (radians, counter-clockwise), in pixels from an origin, between pixels by gray. */
 export function extentAlong(
   blob: Blob,
   map: InkMap,
@@ -145,10 +175,15 @@ export function extentAlong(
   for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
     const r = map.order[i]!;
     const down = (map.rowOf[r]! + 0.5 - originY) * sin;
-    const a = (map.runs.from[r]! - originX) * cos - down;
-    const b = (map.runs.to[r]! - originX) * cos - down;
-    if (a < from) from = a;
-    if (b > to) to = b;
+    // Only a run that may reach further is worth the look at its edges: they move by half a pixel at most.
+    if ((map.runs.from[r]! - 0.5 - originX) * cos - down < from) {
+      const a = (map.runs.from[r]! + 0.5 - map.edge(map.runs.from[r]!, map.rowOf[r]!, -1) - originX) * cos - down;
+      if (a < from) from = a;
+    }
+    if ((map.runs.to[r]! + 0.5 - originX) * cos - down > to) {
+      const b = (map.runs.to[r]! - 0.5 + map.edge(map.runs.to[r]! - 1, map.rowOf[r]!, 1) - originX) * cos - down;
+      if (b > to) to = b;
+    }
   }
   return { from, to };
 }

@@ -30,6 +30,10 @@ export interface LineBlob {
 
 /** Blobs wider than this many x-heights hold several letters: each of their heads is looked at. */
 export const JOINED_WIDTH = 1.6;
+/** Heads of joined writing closer than this many x-heights belong to one letter. */
+const SAME_LETTER = 0.45;
+/** … when the taller is at most this much taller: more is an ascender beside a small letter. */
+const SAME_HEIGHT = 1.14;
 /** The middle of a line's ink lies this many x-heights above the baseline (bodies, with taller than hanging parts). */
 const MIDDLE = 0.62;
 /** Ink further than this many x-heights from every line's middle is no part of a line. */
@@ -151,24 +155,36 @@ export function headsOf(
 ): Head[] {
   const cos = Math.cos(Math.atan(baseline.straight.slope));
   const member = new Map(own.map((lineBlob) => [lineBlob.index, lineBlob]));
-  const heads: Head[] = [];
+  const joined: Head[] = [];
   const highest = new Map<number, Head>();
   for (const extreme of extremes) {
     const lineBlob = member.get(extreme.blob);
     if (!lineBlob || extreme.kind !== 'top') continue;
     const head = { u: extreme.u, height: (traceAt(baseline.curve, extreme.u) - extreme.v) * cos };
-    if (lineBlob.to - lineBlob.from > JOINED_WIDTH * xHeight) heads.push(head);
+    if (lineBlob.to - lineBlob.from > JOINED_WIDTH * xHeight) joined.push(head);
     else {
       const before = highest.get(extreme.blob);
       if (!before || before.height < head.height) highest.set(extreme.blob, head);
     }
   }
+  const heads = tallest(joined, SAME_LETTER * xHeight);
   // A dot or a comma has no head of a letter: its foot is far from the baseline or its ink too flat.
   for (const [index, head] of highest) {
     const { blob } = member.get(index)!;
     if (blob.v1 - blob.v0 > 0.4 * xHeight) heads.push(head);
   }
   return heads;
+}
+
+/** Heads of joined writing without the lower ones close to a taller one: humps and entries of the same letter. */
+function tallest(heads: Head[], reach: number): Head[] {
+  return heads.filter(
+    (head) =>
+      !heads.some(
+        (other) =>
+          other.height > head.height && other.height < SAME_HEIGHT * head.height && Math.abs(other.u - head.u) < reach,
+      ),
+  );
 }
 
 /** x-height of the line in its middle, pixels. */

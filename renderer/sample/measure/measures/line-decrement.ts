@@ -6,6 +6,9 @@ import { wordsOfLine } from './measure.ts';
 import { pooledSlope } from './slopes.ts';
 import type { Course } from './slopes.ts';
 
+/** Letters further than this (ln) from the word's median are not averaged with it. */
+const NEAR = 0.08;
+
 export const lineDecrement: Measure = {
   code: 'line-decrement',
   name: 'Change of size along a line, per word',
@@ -33,17 +36,27 @@ export const lineDecrementLetter: Measure = {
   compute: (page, chance) => pooledSlope(letterCourses(page), chance),
 };
 
+/** Mean of what lies close to the median: steadier than the median of a few letters. Null for none. */
+function center(lns: readonly number[]): number | null {
+  const middle = median(lns);
+  if (middle === null) return null;
+  const near = lns.filter((ln) => Math.abs(ln - middle) <= NEAR);
+  return near.length === 0 ? middle : near.reduce((a, b) => a + b, 0) / near.length;
+}
+
 /** ln(x-height) by word; where the letters are known, their own heights are taken off first. */
 function wordCourse(words: readonly WordResult[], effects: ReadonlyMap<string, number>): Course {
-  const course: Course = { at: [], ln: [] };
+  const course: Course = { at: [], ln: [], weight: [] };
   words.forEach((word, index) => {
     const known = smallLetters(word)
       .filter(({ char }) => effects.has(char))
       .map(({ char, ln }) => ln - effects.get(char)!);
-    const ln = known.length > 0 ? median(known) : word.xHeightMm === null ? null : Math.log(word.xHeightMm);
+    const lns = known.length > 0 ? known : word.xHeightsMm.map((height) => Math.log(height));
+    const ln = center(lns);
     if (ln === null) return;
     course.at.push(index);
     course.ln.push(ln);
+    course.weight.push(lns.length);
   });
   return course;
 }
@@ -52,7 +65,7 @@ function wordCourse(words: readonly WordResult[], effects: ReadonlyMap<string, n
 function letterCourses(page: ReadPage): Course[] {
   const effects = letterEffects(page);
   return page.lines.map((line) => {
-    const course: Course = { at: [], ln: [] };
+    const course: Course = { at: [], ln: [], weight: [] };
     let before = 0;
     for (const word of wordsOfLine(line)) {
       const small = smallLetters(word).filter(({ char }) => effects.has(char));
@@ -60,11 +73,13 @@ function letterCourses(page: ReadPage): Course[] {
         for (const { char, ln, index } of small) {
           course.at.push(before + index);
           course.ln.push(ln - effects.get(char)!);
+          course.weight.push(1);
         }
       else if (word.xHeightMm !== null) {
         // The letters are not known: the word's height stands in its middle.
         course.at.push(before + word.letterCount / 2);
-        course.ln.push(Math.log(word.xHeightMm));
+        course.ln.push(center(word.xHeightsMm.map((height) => Math.log(height)))!);
+        course.weight.push(word.xHeightsMm.length);
       }
       before += word.letterCount;
     }

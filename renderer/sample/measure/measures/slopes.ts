@@ -6,11 +6,13 @@ import type { Reading } from './measure.ts';
 export interface Course {
   at: number[];
   ln: number[];
+  /** How many letters each rests on. */
+  weight: number[];
 }
 
 /**
  * Theil-Sen slope pooled over lines: median of the slopes of all pairs within a line, each pair weighted by its
- * distance (Theil 1950, Sen 1968; weights after Jaeckel 1972, from memory). Interval by drawing lines.
+ * distance and letters (Theil 1950, Sen 1968; weights after Jaeckel 1972, from memory). Interval by drawing lines.
  */
 export function pooledSlope(courses: readonly Course[], chance: () => number): Reading {
   const pairs: { slope: number; weight: number; line: number }[] = [];
@@ -18,7 +20,10 @@ export function pooledSlope(courses: readonly Course[], chance: () => number): R
     for (let i = 0; i < course.at.length; i += 1)
       for (let j = i + 1; j < course.at.length; j += 1) {
         const distance = course.at[j]! - course.at[i]!;
-        if (distance > 0) pairs.push({ slope: (course.ln[j]! - course.ln[i]!) / distance, weight: distance, line });
+        if (distance > 0) {
+          const [a, b] = [course.weight[i]!, course.weight[j]!];
+          pairs.push({ slope: (course.ln[j]! - course.ln[i]!) / distance, weight: (distance * a * b) / (a + b), line });
+        }
       }
   });
   if (pairs.length === 0) return NOTHING;
