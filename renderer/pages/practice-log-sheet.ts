@@ -10,8 +10,8 @@ const widths = [15, 9, 8, 9, 10, 10, 9, 17, 13];
 /** A log to fill in by hand: columns in the order in which they are typed back, rows as tall as the sheet allows. */
 export function practiceLogSheet(input: PageInput, t: Texts): DocSheet[] {
   const rowMm = 14;
-  // Head, sentences and foot take about 95 mm.
-  const rows = Math.floor((sheetSizes[input.sheet].heightMm - 95) / rowMm);
+  // Head, sentences and foot take about 108 mm.
+  const rows = Math.floor((sheetSizes[input.sheet].heightMm - 108) / rowMm);
   const doc: Doc = {
     sheet: input.sheet,
     pt: 14,

@@ -6,6 +6,7 @@ import type { Program, ProgramLine } from '../../db/types/program.ts';
 import { doseOfLines } from './dose-words.ts';
 import { type PageInput, dayOf, longDate, programOf, setupOf, visitOf, whoOf } from './facts.ts';
 import { callLine, cautionsOf, setupInWords } from './family-sections.ts';
+import { changeSection, fitOneSheet } from './fit.ts';
 import { paginate } from './layout.ts';
 import type { Block, Doc, DocSheet, Section } from './model.ts';
 import type { Texts } from './texts.ts';
@@ -54,7 +55,12 @@ function doSection(program: Program, options: ProgramSheetOptions, t: Texts): Se
     })),
   };
   const minutes = minutesADay(program);
-  const about = [common ? t.dose.doThese(common) : '', options.when, minutes > 0 ? t.program.dayTotal(minutes) : ''];
+  const about = [
+    common ? t.dose.doThese(common) : '',
+    options.when,
+    minutes > 0 ? t.program.dayTotal(minutes) : '',
+    t.family.missed,
+  ];
   return [
     {
       key: 'do',
@@ -67,7 +73,11 @@ function doSection(program: Program, options: ProgramSheetOptions, t: Texts): Se
 /** The pages of the home program; null when the client has none. */
 export function programSheets(input: PageInput, options: ProgramSheetOptions, t: Texts): DocSheet[] | null {
   const program = programOf(input);
-  return program ? paginate(programDoc(input, program, options, t)) : null;
+  if (!program) return null;
+  const doc = programDoc(input, program, options, t);
+  // Advice for helpers stands on the family page too: it goes where that saves a second sheet.
+  const short = fitOneSheet(doc, [{ says: '', apply: (d) => changeSection(d, 'help', () => []) }], null);
+  return short.fits ? short.sheets : paginate(doc);
 }
 
 export function programDoc(input: PageInput, program: Program, options: ProgramSheetOptions, t: Texts): Doc {
@@ -103,7 +113,6 @@ export function programDoc(input: PageInput, program: Program, options: ProgramS
       ],
     },
     ...list('help', p.helpTitle, t.family.help),
-    { key: 'missed', title: '', blocks: [{ kind: 'text', text: `${p.missedTitle} ${p.missed}` }] },
   );
   const state =
     program.status === 'approved' && program.approvedAt

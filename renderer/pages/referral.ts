@@ -32,14 +32,18 @@ export function referralPage(input: PageInput, flags: ReferralFlags, options: Re
   const sections: Section[] = [];
   if (flags.open.length === 0)
     sections.push({ key: 'none', title: '', blocks: [{ kind: 'text', text: 'No red flag is open for this client.' }] });
+  // What several flags ask for is said once.
+  const said = new Set<string>();
   for (const [i, flag] of flags.open.entries()) {
+    const doNow = flag.doNow.filter((action) => !said.has(action));
+    for (const action of doNow) said.add(action);
     // What was said about self-harm is told in person: this page may lie open on a desk.
     const selfHarm = flag.path === 'self-harm';
     const blocks: Block[] = [
       selfHarm
         ? { kind: 'text', text: 'Please call the therapist: what was said is told in person.' }
         : { kind: 'list', items: flag.because },
-      { kind: 'stop', title: callWords[flag.call], items: flag.doNow, call: '' },
+      { kind: 'stop', title: callWords[flag.call], items: doNow, call: '' },
     ];
     sections.push({ key: `flag-${i}`, title: selfHarm ? 'Concern for the safety of this person' : flag.title, blocks });
   }

@@ -95,8 +95,6 @@ export const en = {
     goodTitle: 'Good to know',
     careTitle: 'Take care',
     helpTitle: 'For helpers',
-    missedTitle: 'Missed a day?',
-    missed: 'Skip it. Do not do double the next day.',
     dayTotal: (minutes: number) => `All in all about ${minutes} minutes on a practice day.`,
     draft: 'DRAFT, not yet approved by the therapist',
     approved: (date: string, by: string, rules: string) => `Approved ${date} by ${by}. Rules ${rules}.`,

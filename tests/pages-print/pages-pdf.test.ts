@@ -1,0 +1,175 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { rulesCurrent } from '../../db/rules/index.ts';
+import { shippedRedFlags } from '../../db/rules/items-schema.ts';
+import type { PageKind } from '../../db/types/page.ts';
+import { buildPacket, type PacketChoices } from '../../renderer/pages/build-packet.ts';
+import { repaginate, withText } from '../../renderer/pages/edit.ts';
+import type { PageInput } from '../../renderer/pages/facts.ts';
+import { textsOf } from '../../renderer/pages/fit.ts';
+import type { DocSheet, Packet } from '../../renderer/pages/model.ts';
+import { emptyWords, pageKinds, usualSheet } from '../../renderer/pages/page-choices.ts';
+import { practiceRequestOf } from '../../renderer/pages/practice-request.ts';
+import SheetView from '../../renderer/pages/SheetView.svelte';
+import { texts } from '../../renderer/pages/texts.ts';
+import { packetText } from '../../renderer/pages/visit-note.ts';
+import { chromiumPath, htmlOf, noChromium, type Printed, printHtml } from './html.ts';
+import { clientId, id, input, programLine, record, visitIds } from './record.ts';
+
+const rules = rulesCurrent();
+const tables = { rules, redFlags: shippedRedFlags };
+
+function build(kind: PageKind, from: PageInput = input(), more: Partial<PacketChoices> = {}): Packet {
+  const choices: PacketChoices = {
+    pt: 14,
+    withPictures: false,
+    withLog: true,
+    withCard: true,
+    words: emptyWords(),
+    practice: practiceRequestOf(from, rules, texts),
+    ...more,
+  };
+  return buildPacket(kind, from, choices, tables, texts);
+}
+const docs = (packet: Packet) => packet.sheets.filter((sheet): sheet is DocSheet => sheet.type === 'doc');
+const words = (packet: Packet) => docs(packet).flatMap(textsOf).join(' | ');
+
+const strokeSigns = () =>
+  record((r) => {
+    r.redFlags = [
+      {
+        id: id(),
+        at: '2026-04-15T09:00:00.000Z',
+        by: 'JM',
+        clientId,
+        visitId: visitIds[2],
+        flag: 'stroke-signs',
+        present: true,
+        review: null,
+        note: 'Face droops on the left since 9:00.',
+      },
+    ];
+  });
+
+test('a page is plain data: what is frozen is what was shown', () => {
+  for (const { kind } of pageKinds) {
+    const packet = build(kind);
+    expect(JSON.parse(JSON.stringify(packet))).toEqual(packet);
+  }
+});
+
+test('the home program has every line with its dose, its cautions, the stop list and the long deference wording', () => {
+  const text = words(build('home-program'));
+  for (const part of [
+    'Open the hand slowly | Lay the hand flat on the table.',
+    '5 minutes, 4 lines, rest 2 minutes',
+    'Never force the fingers.',
+    'Do these once a day, 5 days a week.',
+    'All in all about 20 minutes on a practice day.',
+    'It is not a diagnosis.',
+    'In an emergency call your local emergency number.',
+    'Approved April 15, 2026 by JM. Rules 2026.1.',
+  ])
+    expect(text).toContain(part);
+});
+
+test('a draft program says DRAFT on the sheet', () => {
+  const draft = input({
+    record: record((r) => {
+      r.programs[0]!.status = 'draft';
+    }),
+  });
+  expect(words(build('home-program', draft))).toContain('DRAFT');
+});
+
+test('a long program breaks between lines and numbers its sheets; no line is lost', () => {
+  const long = input({
+    record: record((r) => {
+      r.programs[0]!.lines = Array.from({ length: 14 }, (_, i) =>
+        programLine({ title: `Line ${i + 1} of the program`, text: 'Write slowly and look at each word. '.repeat(3) }),
+      );
+    }),
+  });
+  const sheets = docs(build('home-program', long, { withLog: false, withCard: false }));
+  expect(sheets.length).toBeGreaterThan(1);
+  expect(sheets.map((s) => s.page)).toEqual(sheets.map((_, i) => i + 1));
+  const text = sheets.flatMap(textsOf).join(' | ');
+  for (let i = 1; i <= 14; i++) expect(text).toContain(`Line ${i} of the program`);
+});
+
+test('the visit note carries numbers with interval, reader and conditions, and the therapist’s own words', () => {
+  const text = packetText(build('visit-note'));
+  for (const part of [
+    '18 of 24 words read (75 %, 95 % interval 55 to 88 %) by an unfamiliar reader, blind',
+    '15 of 24 words read',
+    'felt pen',
+    'Graded line length and taught her to reset her hand.',
+    'Shown back: Showed the warm-up and both lists without help.',
+    'Next visit: April 22, 10:30',
+  ])
+    expect(text).toContain(part);
+  expect(text).not.toMatch(/significant|NaN|undefined|null/);
+});
+
+test('a sentence of skilled judgement that repeats an earlier note is named', () => {
+  const twice = input({
+    record: record((r) => {
+      r.visits[1]!.skilled = 'Graded line length and  taught her to reset her hand.';
+    }),
+  });
+  expect(build('visit-note', twice).warnings.join(' ')).toContain('reads the same as on March 25, 2026');
+});
+
+test('the referral page says what was seen, what to do and whom to call', () => {
+  const text = words(build('referral', input({ record: strokeSigns() })));
+  expect(text).toContain('Emergency referral');
+  expect(text).toContain('Face droops on the left since 9:00.');
+  expect(text).toContain('Call the emergency number now.');
+});
+
+test('no page has a hole where a fact is missing', () => {
+  const bare = input({
+    record: record((r) => {
+      r.samples = [];
+      r.readings = [];
+      r.programs = [];
+      r.goals = [];
+      r.setups = [];
+      r.practiceLogs = [];
+      r.visits = [];
+    }),
+    clinic: { name: '', therapist: '', credentials: '' },
+  });
+  for (const { kind } of pageKinds) expect(words(build(kind, bare))).not.toMatch(/NaN|undefined|null|Invalid/);
+});
+
+test('words changed on the page stay, and the page is broken anew', () => {
+  const packet = build('home-program');
+  const changed = repaginate(withText(packet, ['sheets', 0, 'title'], 'My program'));
+  expect(docs(changed)[0]!.title).toBe('My program');
+  expect(docs(changed).length).toBe(docs(packet).length);
+  const list = withText({ items: ['a', 'b', 'c'] }, ['items', 1], '');
+  expect(list).toEqual({ items: ['a', 'c'] });
+});
+
+test('paper follows the region', () => {
+  expect(usualSheet('en-US')).toBe('Letter');
+  expect(usualSheet('en-GB')).toBe('A4');
+  expect(usualSheet('de')).toBe('A4');
+});
+
+describe.skipIf(!chromiumPath)(`every kind of page in the printed PDF${noChromium}`, () => {
+  const packets = (['A4', 'Letter'] as const).flatMap((sheet) =>
+    pageKinds.map(({ kind }) => build(kind, input({ sheet, record: kind === 'referral' ? strokeSigns() : record() }))),
+  );
+  const sheets = packets.flatMap((packet) => packet.sheets);
+  let printed: Printed;
+
+  beforeAll(async () => {
+    printed = await printHtml(htmlOf(SheetView, { sheets }));
+  });
+
+  test('nothing runs over its sheet', () => {
+    expect(printed.overflow).toEqual(sheets.map(() => 0));
+    printed.heights.forEach((height, i) => expect(height).toBeLessThan(sheets[i]!.sheet === 'A4' ? 262 : 244.5));
+  });
+});
