@@ -1,10 +1,10 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { armor, Decrypter, Encrypter } from 'age-encryption';
 import { expect, test } from 'vitest';
 import { openText, sealText } from '../../db/age.ts';
 import { keyFile } from '../../db/files.ts';
-import { changePassphrase, createCaseload, openCaseload, renewRecoveryKey } from '../../db/index.ts';
-import { parseKeyFile } from '../../db/key-file.ts';
+import { changePassphrase, createCaseload, openCaseload, rekeyCaseload, renewRecoveryKey } from '../../db/index.ts';
+import { parseKeyFile, readKeyFile, writeKeyFile } from '../../db/key-file.ts';
 import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE, QUICK } from './support.ts';
 
 const NEXT = 'nine lighthouses and a spoon';
@@ -81,4 +81,63 @@ test('any changed character of a key file is noticed', async () => {
 test('a passphrase costs a thief memory and time: log2 of N is 18 unless asked otherwise', async () => {
   const sealed = Buffer.from(armor.decode(await sealText('x', PASSPHRASE))).toString('latin1');
   expect(sealed).toMatch(/-> scrypt [A-Za-z0-9+/]{22} 18\n/);
+});
+
+test('re-encrypting keeps every record and shuts out the old passphrase, recovery key and secret', async () => {
+  const folder = newFolder();
+  const created = await createCaseload({ folder, passphrase: PASSPHRASE, now: NOW, workFactor: QUICK });
+  if (!created.ok) throw new Error(created.code);
+  const { caseload } = created;
+  const { id } = caseload.put('client', client(), doing);
+  caseload.putBlob(id, 'image/png', Buffer.alloc(50_000, 3), doing);
+  const oldIdentity = caseload.withKey((identity) => Buffer.from(identity));
+  const head = caseload.verifyTrail().head;
+  const rekey = { folder, passphrase: PASSPHRASE, next: NEXT, now: NOW, workFactor: QUICK };
+  expect(await rekeyCaseload(rekey)).toEqual({ ok: false, code: 'locked-by-another' });
+  caseload.close();
+  expect(await rekeyCaseload({ ...rekey, passphrase: 'not this one either' })).toEqual({
+    ok: false,
+    code: 'wrong-passphrase',
+  });
+  expect(await rekeyCaseload({ ...rekey, next: 'short' })).toEqual({ ok: false, code: 'passphrase-too-short' });
+  const done = await rekeyCaseload(rekey);
+  if (!done.ok) throw new Error(done.code);
+  expect(readdirSync(folder).sort()).toEqual([
+    'caseload.db',
+    'caseload.key-copy.json',
+    'caseload.key.json',
+    'caseload.lock',
+  ]);
+  const refused = { ok: false, code: 'wrong-passphrase' };
+  expect(await openCaseload({ folder, passphrase: PASSPHRASE, now: NOW })).toEqual(refused);
+  expect(await openCaseload({ folder, recoveryKey: created.recoveryKey, now: NOW })).toEqual(refused);
+  expect(await openCaseload({ folder, identity: oldIdentity, now: NOW })).toEqual({ ok: false, code: 'damaged' });
+  const opened = await openCaseload({ folder, recoveryKey: done.recoveryKey, now: NOW });
+  if (!opened.ok) throw new Error(opened.code);
+  expect(opened.caseload.verifyTrail()).toMatchObject({ whole: true, head });
+  expect(opened.caseload.counts()).toMatchObject({ client: 1, blob: 1 });
+  opened.caseload.close();
+});
+
+test('a change of files that was cut off in the middle opens with the passphrase that fits, before and after', async () => {
+  const caseload = await newCaseload();
+  const { id } = caseload.put('client', client(), doing);
+  const { folder } = caseload;
+  caseload.close();
+  const other = await newCaseload();
+  other.close();
+  // The key file already names another secret; the caseload file is still the old one.
+  const [present, incoming] = [readKeyFile(folder), readKeyFile(other.folder)];
+  if (present.state !== 'ok' || incoming.state !== 'ok') throw new Error('no key file');
+  await changePassphrase({ folder: other.folder, passphrase: PASSPHRASE, next: NEXT, now: NOW, workFactor: QUICK });
+  const next = readKeyFile(other.folder);
+  if (next.state !== 'ok') throw new Error('no key file');
+  const { recipient, passphrase, recovery } = present.file;
+  writeKeyFile(folder, { ...next.file, outgoing: { recipient, passphrase, recovery } });
+  expect(await openCaseload({ folder, passphrase: NEXT, now: NOW })).toEqual({ ok: false, code: 'wrong-passphrase' });
+  const opened = await openCaseload({ folder, passphrase: PASSPHRASE, now: NOW });
+  expect(opened.ok && opened.caseload.record(id).client.id).toBe(id);
+  if (opened.ok) opened.caseload.close();
+  const settled = readKeyFile(folder);
+  expect(settled.state === 'ok' && settled.file.outgoing).toBeNull();
 });
