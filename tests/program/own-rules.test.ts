@@ -1,0 +1,106 @@
+import { expect, test } from 'vitest';
+import { rulesCurrent } from '../../db/rules/index.ts';
+import { lineOfPath } from '../../renderer/program/json-lines.ts';
+import {
+  itemFromForm,
+  nextRuleId,
+  noClinicRules,
+  readClinicRules,
+  ruleFromForm,
+  tryOnCaseload,
+  withOwn,
+  writeClinicRules,
+} from '../../renderer/program/own-rules.ts';
+import { client, rules } from './support.ts';
+
+const form = {
+  findings: [{ code: 'neck', atMost: 2 as const }],
+  cautions: [],
+  diagnoses: [],
+  item: 'posture-break',
+  because: 'Our clients sit long.',
+};
+
+const withRule = () => {
+  const clinic = noClinicRules(rules);
+  const made = ruleFromForm(form, nextRuleId(clinic));
+  if (!made.ok) throw new Error(made.reason);
+  return withOwn(clinic, { rule: made.rule });
+};
+
+test('a rule made in plain words joins the table under an id of its own', () => {
+  const clinic = withRule();
+  expect(clinic.rules[0]).toMatchObject({ id: 'C01', source: 'clinic' });
+  expect(nextRuleId(clinic)).toBe('C02');
+  expect(rulesCurrent(clinic).rules.at(-1)?.id).toBe('C01');
+});
+
+test('an unfinished form says what is missing', () => {
+  expect(ruleFromForm({ ...form, findings: [] }, 'C01')).toEqual({
+    ok: false,
+    reason: expect.stringContaining('finding'),
+  });
+  expect(ruleFromForm({ ...form, item: '' }, 'C01')).toEqual({ ok: false, reason: expect.stringContaining('gives') });
+  expect(ruleFromForm({ ...form, because: ' ' }, 'C01')).toEqual({ ok: false, reason: expect.stringContaining('why') });
+});
+
+test('a rule is tried on the caseload before it counts', () => {
+  const inputs = [client(), client({ neck: 1 }), client({ neck: 2 })];
+  const trial = tryOnCaseload(inputs, rules, rulesCurrent(withRule()));
+  // At grade 2 the shipped table gives the break already.
+  expect(trial).toMatchObject({ changed: 1, of: 3, clients: [1], sentence: 'Would change 1 of 3 drafts.' });
+});
+
+test('a file written by one clinic is read by another', () => {
+  const clinic = withRule();
+  expect(readClinicRules(writeClinicRules(clinic), rules)).toEqual({ ok: true, rules: clinic });
+});
+
+test.each([
+  ['no JSON', (text: string) => text.replace('"items"', 'items'), /not JSON/],
+  ['another format', (text: string) => text.replace('fairhand-clinic-rules', 'other'), /not a rule file/],
+  ['another version', (text: string) => text.replace('"formatVersion": 1', '"formatVersion": 2'), /version 2/],
+  ['a finding that nobody knows', (text: string) => text.replace('"neck"', '"ghost"'), /no finding "ghost"/],
+  ['an item that does not exist', (text: string) => text.replace('"posture-break"', '"ghost"'), /no item "ghost"/],
+  ['a wrong type', (text: string) => text.replace('"atMost": 2', '"atMost": "two"'), /./],
+])('a file with %s is refused with its line', (_what, spoil, says) => {
+  const text = spoil(writeClinicRules(withRule()));
+  const read = readClinicRules(text, rules);
+  expect(read.ok).toBe(false);
+  if (read.ok) return;
+  const { line, reason } = read.problems[0]!;
+  expect(reason).toMatch(says);
+  expect(line).toBeGreaterThanOrEqual(1);
+  const there = text
+    .split('\n')
+    .slice(Math.max(0, line - 3), line + 4)
+    .join('\n');
+  if (text.includes('ghost')) expect(there).toContain('ghost');
+});
+
+test('the line of a value is found under keys, indexes and escapes', () => {
+  const text = '{\n "a": "x\\"}",\n "b": [\n  1,\n  {"c":\n   true}\n ]\n}';
+  expect(lineOfPath(text, ['a'])).toBe(2);
+  expect(lineOfPath(text, ['b', 1])).toBe(5);
+  expect(lineOfPath(text, ['b', 1, 'c'])).toBe(6);
+  expect(lineOfPath(text, ['b', 7])).toBe(3);
+});
+
+test('an own exercise is judged by what its words give away', () => {
+  const item = itemFromForm(
+    {
+      title: 'Dough',
+      text: 'Squeeze the dough quickly.',
+      kind: 'exercise',
+      tier: 1,
+      dose: 'hand-short',
+      hazards: [],
+      cautions: [],
+    },
+    'own-dough',
+  );
+  expect(item.hazards).toEqual(expect.arrayContaining(['putty', 'resistance', 'brisk']));
+  expect(item.cautions).toContain('stop-pain');
+  expect(item.dependsOn).toContain('tone');
+  expect(() => rulesCurrent(withOwn(noClinicRules(rules), { item }))).not.toThrow();
+});
