@@ -21,6 +21,11 @@ const STEEPEST = 0.105;
 const SUPPORT = 0.72;
 /** … and is at least this share of the page long: writing never is, at one height. */
 const LENGTH = 0.45;
+/** Support that is enough where a regular sheet must have a line. */
+const HIDDEN_SUPPORT = 0.35;
+/** Up to this many times the usual distance, and that exactly (as a share of it). */
+const MISSING = 4;
+const REGULAR = 0.03;
 /** Distance between the places of one line in neighboring strips that is still noise, pixels. */
 const JITTER = 2;
 /** Steps of lag, in strips, by which the common slope is refined. */
@@ -104,8 +109,29 @@ function candidates(votes: Votes, slope: number): number[] {
   return found;
 }
 
+/**
+ * Lines that a regular sheet must have and writing hides: between neighbors twice or three times the usual distance
+ * apart, looked for again with less support.
+ * @param lines printed lines of one kind
+ */
+export function hiddenLines(votes: Votes, lines: readonly PrintedLine[]): PrintedLine[] {
+  if (lines.length < 3) return [];
+  const middle = (votes.strips / 2) * STRIP;
+  const places = lines.map((line) => line.intercept + line.slope * middle).sort((a, b) => a - b);
+  const steps = places.slice(1).map((place, i) => place - places[i]!);
+  const pitch = median(steps)!;
+  const slope = median(lines.map((line) => line.slope))!;
+  return steps.flatMap((step, i) => {
+    const times = Math.round(step / pitch);
+    if (times < 2 || times > MISSING || Math.abs(step - times * pitch) > REGULAR * pitch) return [];
+    return Array.from({ length: times - 1 }, (_, k) =>
+      follow(votes, places[i]! + ((k + 1) * step) / times, slope, HIDDEN_SUPPORT),
+    ).filter((line): line is PrintedLine => line !== null);
+  });
+}
+
 /** Follows one line from strip to strip and fits it; null when it is not a printed line. */
-function follow(votes: Votes, middleAt: number, slope: number): PrintedLine | null {
+function follow(votes: Votes, middleAt: number, slope: number, needed = SUPPORT): PrintedLine | null {
   const middle = (votes.strips / 2) * STRIP;
   let fit = { slope, intercept: middleAt - slope * middle };
   let seen: { s: number; at: number; share: number }[] = [];
@@ -135,7 +161,7 @@ function follow(votes: Votes, middleAt: number, slope: number): PrintedLine | nu
   const [first, last] = trimmed(seen.map((p) => p.s));
   const length = last - first + 1;
   const within = seen.filter((p) => p.s >= first && p.s <= last);
-  if (within.length < SUPPORT * length || length < LENGTH * Math.max(inside, votes.strips / 3)) return null;
+  if (within.length < needed * length || length < LENGTH * Math.max(inside, votes.strips / 3)) return null;
   const best = within.map((p) => p.share).sort((a, b) => b - a);
   return {
     slope: fit.slope,

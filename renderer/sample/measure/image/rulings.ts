@@ -1,8 +1,9 @@
 import { median } from '../numbers.ts';
 import type { GrayImage } from '../types.ts';
-import { printedLines } from './ruling-lines.ts';
+import { hiddenLines, printedLines } from './ruling-lines.ts';
 import type { PrintedLine } from './ruling-lines.ts';
 import { rulingVotes } from './ruling-votes.ts';
+import type { Votes } from './ruling-votes.ts';
 
 /** The printed lines of a page, in picture pixels. */
 export interface Rulings {
@@ -23,11 +24,17 @@ const REGULAR = 0.45;
 export function findRulings(image: GrayImage, pxPerMm: number): Rulings {
   const votes = rulingVotes(image, pxPerMm);
   const { width } = image;
-  const printed = (lines: PrintedLine[], along: number, across: number): PrintedLine[] =>
-    lines.filter((line) => line.filled >= SOLID || isDashed(image, line, along, across, pxPerMm));
-  const across = parallel(printed(printedLines(votes.across), 1, width));
+  const printed = (from: Votes, along: number, across: number): PrintedLine[] => {
+    const lines = parallel(
+      printedLines(from).filter((line) => line.filled >= SOLID || isDashed(image, line, along, across, pxPerMm)),
+    );
+    const solid = lines.filter((line) => line.filled >= SOLID);
+    const dashed = lines.filter((line) => line.filled < SOLID);
+    return [...solid, ...hiddenLines(from, solid), ...dashed, ...hiddenLines(from, dashed)];
+  };
+  const across = printed(votes.across, 1, width);
   // Lines down the page lean the other way: x grows with y where the page lay turned counter-clockwise.
-  const down = parallel(printed(printedLines(votes.down), width, 1));
+  const down = printed(votes.down, width, 1);
   const angle = across.length > 0 ? -Math.atan(median(across.map((line) => line.slope))!) : null;
   const kept = angle === null ? down : down.filter((line) => Math.abs(Math.atan(line.slope) - angle) < 2 * PARALLEL);
   return {

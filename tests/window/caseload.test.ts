@@ -1,0 +1,85 @@
+/** From an empty folder to a client with a visit, by keyboard alone; find, undo, lock, unlock, backup. */
+import { expect, PASSPHRASE, test } from './app.ts';
+
+test('a therapist creates a caseload, adds a client and starts a visit without a pointer', async ({ app }) => {
+  const { page } = app;
+  await page.getByLabel('Your initials').focus();
+  await page.keyboard.type('QM');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('Quillmere Hand Clinic');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type(PASSPHRASE);
+  await page.keyboard.press('Tab');
+  await page.keyboard.type(PASSPHRASE);
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Recovery sheet' })).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'I have kept it' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('No clients yet')).toBeVisible();
+
+  await page.keyboard.press('n');
+  await page.getByLabel('Name', { exact: false }).first().focus();
+  await page.keyboard.type('Ada Invented');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('navigation', { name: 'Client' })).toBeVisible();
+  await page.getByRole('button', { name: 'Start a visit today' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/^Saved \d/)).toBeVisible();
+  await expect(page.getByRole('heading', { name: /^Visit of/ })).toBeVisible();
+
+  // A field saves as it is left; undo brings the old text back.
+  const wants = page.getByLabel('What the client wants to write');
+  await wants.fill('Shopping lists');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Alt+0');
+  await page.getByLabel('Find', { exact: true }).fill('ada');
+  await page.keyboard.press('Enter');
+  await expect(wants).toHaveValue('Shopping lists');
+  await page.getByRole('button', { name: 'Client', exact: true }).focus();
+  await page.keyboard.press('Control+z');
+  await expect(wants).toHaveValue('');
+  await page.keyboard.press('Control+Shift+z');
+  await expect(wants).toHaveValue('Shopping lists');
+
+  // Locked: nothing of a client is on the screen; a wrong passphrase is a sentence.
+  await page.keyboard.press('Control+l');
+  await expect(page.getByRole('heading', { name: 'Unlock the caseload' })).toBeVisible();
+  expect(await page.content()).not.toContain('Invented');
+  await page.getByLabel('Passphrase').fill('a wrong passphrase');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('alert')).toContainText('The caseload is unharmed', { timeout: 60_000 });
+  await page.getByLabel('Passphrase').fill(PASSPHRASE);
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Ada Invented')).toBeVisible({ timeout: 60_000 });
+});
+
+test('typing filters at once, the palette finds clients before commands', async ({ demoApp }) => {
+  const { page } = demoApp;
+  await page.getByLabel('Find', { exact: true }).fill('ataxia');
+  await expect(page.getByRole('row')).toHaveCount(2);
+  await page.getByLabel('Find', { exact: true }).fill('');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('mar');
+  await expect(page.getByRole('option').first()).toContainText('Margit');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Margit');
+});
+
+test('a backup is made, read back and listed; the trail is whole', async ({ demoApp }) => {
+  const { page } = demoApp;
+  await page.getByRole('button', { name: 'Backup', exact: true }).click();
+  await page.getByRole('button', { name: 'Back up now' }).click();
+  await expect(page.getByText(/Backup made and read back: 7 clients/)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('row').nth(1)).toContainText('yes');
+  await page.getByRole('button', { name: 'Check the trail' }).click();
+  await expect(page.getByText(/The trail is whole/)).toBeVisible({ timeout: 30_000 });
+});
+
+test('the demo is badged and removed in one step', async ({ demoApp }) => {
+  const { page } = demoApp;
+  await expect(page.getByText('Demo: invented clients')).toBeVisible();
+  await page.getByRole('button', { name: 'Settings' }).click();
+  await page.getByRole('button', { name: 'Remove the demo' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Remove the demo' }).click();
+  await expect(page.getByRole('heading', { name: 'Create your caseload' })).toBeVisible();
+});

@@ -1,0 +1,75 @@
+/** A writing sample in the real window: task, conditions, a scanned page measured, a page without scale, bad files. */
+import { renderDemoPage } from '../../build/demo/pages/index.ts';
+import { expect, test } from './app.ts';
+
+const lines = ['Please call me back', 'before half past eight.'];
+const scan = () => renderDemoPage({ lines, dpi: 300, seed: 5, font: 'patrick-hand', xHeightMm: 3, wordGap: 1.4 });
+
+test('a page goes in by file, is measured in millimeters and drawn over', async ({ demoApp }) => {
+  const { page } = demoApp;
+  await page.getByRole('button', { name: 'Margit Oszlan' }).click();
+  await page.getByRole('button', { name: 'Start a visit today' }).click();
+  await page.keyboard.press('Alt+3');
+  await page.getByLabel('Task').selectOption('free');
+  await page.getByRole('button', { name: 'Start this sample' }).click();
+  const started = page.getByRole('heading', { name: /^Free writing/ });
+  await expect(started).toBeVisible();
+
+  // The stopwatch on Space, outside text fields.
+  await page.getByRole('heading', { name: 'While writing' }).click();
+  await page.keyboard.press('Space');
+  await page.waitForTimeout(1200);
+  await page.keyboard.press('Space');
+  await expect(page.getByLabel('Writing time')).not.toHaveValue('');
+
+  // Files that are no page: a sentence, nothing added.
+  const file = page.getByLabel('Picture or PDF of the page');
+  await file.setInputFiles({ name: 'page.png', mimeType: 'image/png', buffer: Buffer.alloc(0) });
+  await expect(page.getByRole('alert')).toContainText('empty');
+  await file.setInputFiles({
+    name: 'page.png',
+    mimeType: 'image/png',
+    buffer: Buffer.from('this is no picture at all'),
+  });
+  await expect(page.getByRole('alert')).toContainText('not a picture');
+
+  await file.setInputFiles({ name: 'page.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(await scan()) });
+  await expect(page.getByRole('heading', { name: '2 lines, 8 words' })).toBeVisible({ timeout: 60_000 });
+  await expect(page.locator('svg .word')).toHaveCount(8);
+  const xHeight = page.getByRole('group', { name: /height/i }).first();
+  await expect(xHeight).toContainText(/[23]\.\d\d mm/);
+
+  // Leave a word out: the numbers follow, both values are kept, one key takes it back.
+  await page.locator('svg .word').first().dispatchEvent('click');
+  await page.getByRole('button', { name: 'Leave this word out' }).click();
+  await expect(page.locator('svg .word.excluded')).toHaveCount(1, { timeout: 60_000 });
+  await page.getByRole('button', { name: 'Take back all' }).click();
+  await expect(page.locator('svg .word.excluded')).toHaveCount(0, { timeout: 60_000 });
+});
+
+test('a page without scale says so; two marked points give it', async ({ demoApp }) => {
+  const { page } = demoApp;
+  await page.getByRole('button', { name: 'Margit Oszlan' }).click();
+  await page.keyboard.press('Alt+3');
+  await page.getByLabel('Task').selectOption('free');
+  await page.getByRole('button', { name: 'Start this sample' }).click();
+  await expect(page.getByRole('heading', { name: /^Free writing/ })).toBeVisible();
+  const { default: sharp } = await import('sharp');
+  const bare = await sharp(await scan())
+    .resize({ width: 1240 })
+    .png()
+    .toBuffer();
+  await page
+    .getByLabel('Picture or PDF of the page')
+    .setInputFiles({ name: 'photo.png', mimeType: 'image/png', buffer: bare });
+  await expect(page.getByText('This page has no scale yet')).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Mark two points' }).click();
+  const picture = (await page.locator('svg.crosshair').boundingBox())!;
+  // 210 mm across the whole width of the page: half of it is 105 mm.
+  await page.mouse.click(picture.x + picture.width * 0.25, picture.y + 60);
+  await page.mouse.click(picture.x + picture.width * 0.75, picture.y + 60);
+  await page.getByLabel('Their distance').fill('105');
+  await page.keyboard.press('Tab');
+  await page.getByRole('button', { name: /^Use 1[45]\d dpi/ }).click();
+  await expect(page.getByRole('heading', { name: '2 lines, 8 words' })).toBeVisible({ timeout: 60_000 });
+});
