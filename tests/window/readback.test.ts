@@ -1,6 +1,14 @@
 /** Blind reading in the real window, by keyboard alone. */
+import type { Locator } from '@playwright/test';
 import { expect, test } from './app.ts';
 import { axe, addPage, openTab, seedClient } from './progress-seed.ts';
+
+/** What a reader would type for the line on the screen: lines come shuffled, so its height on the page tells which it is. */
+async function readOf(dialog: Locator): Promise<string> {
+  const box = await dialog.getByRole('img', { name: 'The written line to read' }).getAttribute('viewBox');
+  const top = Number(box!.split(' ')[1]);
+  return top < 330 ? 'Please coll me back before half past eight' : 'The plumber is coming at t?o on Thursday';
+}
 
 test('a reader types line after line; name, date and text stay hidden; the score follows', async ({ app }) => {
   await seedClient(app);
@@ -29,10 +37,10 @@ test('a reader types line after line; name, date and text stay hidden; the score
   await expect(field).toHaveAttribute('spellcheck', 'false');
   await page.keyboard.press('Enter');
   await expect(dialog.getByRole('alert')).toContainText('Type ? for each letter');
-  await page.keyboard.type('Please coll me back before half past eight');
+  await page.keyboard.type(await readOf(dialog));
   await page.keyboard.press('Enter');
   await expect(dialog.getByText('Line 2 of 2')).toBeVisible();
-  await page.keyboard.type('The plumber is coming at t?o on Thursday');
+  await page.keyboard.type(await readOf(dialog));
   await page.keyboard.press('Enter');
   await expect(dialog.getByText('All lines are read')).toBeVisible();
   await page.keyboard.press('Enter');
@@ -40,6 +48,10 @@ test('a reader types line after line; name, date and text stay hidden; the score
   await expect(page.getByText('No lines are waiting to be read.')).toBeVisible();
   const saved = page.locator('section', { hasText: 'Letters confused most' }).first();
   await expect(saved).toContainText('ZZ');
+  await saved.getByText('On the page, ZZ (2)').click();
+  await expect(saved.locator('svg polygon')).toHaveCount(2);
+  await expect(saved.locator('svg text')).toHaveText(['coll', 't?o']);
+  await page.screenshot({ path: '/tmp/fh-marks.png', fullPage: true });
 });
 
 test('a pause keeps what was read, and the queue goes on where it stopped', async ({ app }) => {
