@@ -143,8 +143,7 @@ test('a pain rating of 6 stops with what to do, and a recorded review lets the w
     .getByRole('radiogroup', { name: 'Pain now, 0 to 10: before' })
     .getByRole('radio', { name: '6', exact: true })
     .press('Enter');
-  await expect(page.getByRole('alert').filter({ hasText: 'No exercises until this is reviewed' })).toBeVisible();
-  await page.getByRole('button', { name: 'What to do now' }).press('Enter');
+  await expect(page.getByRole('alert').filter({ hasText: 'No exercises until this is reviewed' })).toBeFocused();
   await axe(page, 'stop');
   await page.getByRole('button', { name: 'Show the referral page' }).press('Enter');
   await expect(page.getByRole('heading', { name: 'Pain of 5 or more, or rising' })).toBeVisible();
@@ -179,6 +178,19 @@ test('the set-up is worked out as it is typed, in both units, and an impossible 
   await expect(page.getByRole('alert').filter({ hasText: 'It was not saved; measure again.' })).toBeVisible();
   await page.getByRole('radio', { name: 'inches' }).press('Enter');
   await expect(page.getByRole('img', { name: /seat 17 7\/8 in/ })).toBeVisible();
+  await page.getByRole('button', { name: /^Writing block/ }).press('Enter');
+  await page
+    .getByRole('radiogroup', { name: 'Tiredness, 0 to 10' })
+    .first()
+    .getByRole('radio', { name: '2', exact: true })
+    .press('Enter');
+  await page
+    .getByRole('radiogroup', { name: 'Tiredness, 0 to 10' })
+    .last()
+    .getByRole('radio', { name: '4', exact: true })
+    .press('Enter');
+  await expect(page.getByText('Tiring in five minutes of writing: 2 of 3.')).toBeVisible();
+  await axe(page, 'writing block');
   await page.getByRole('button', { name: 'Findings' }).press('Enter');
   await expect(page.getByText('The table is too high for this client.')).toBeVisible();
   await axe(page, 'findings');
