@@ -1,0 +1,77 @@
+/** Pages in the real window: family summary in two clicks, words changed on the page, PDF, issued pages that stay. */
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { readPdf } from '../pages-print/pdf-lines.ts';
+import { expect, test } from './app.ts';
+import { axe, openTab, seedClient } from './progress-seed.ts';
+
+test('the family summary prints as one sheet with what the facts say, and stays as issued', async ({ app }) => {
+  await seedClient(app);
+  await openTab(app, 'Pages');
+  const { page } = app;
+  const preview = page.getByRole('region', { name: 'Preview: the page as it prints' });
+  await expect(preview).toContainText('could read 18 of 24 words. Last time it was 16 of 24.');
+
+  await page.getByRole('button', { name: 'Change words' }).click();
+  await preview.getByRole('textbox', { name: 'Title' }).fill('Ines, your writing');
+  await preview.getByRole('textbox', { name: 'Title' }).press('Enter');
+  await expect(preview.getByRole('heading', { level: 1 })).toHaveText('Ines, your writing');
+
+  await page.getByRole('button', { name: 'Save as PDF' }).click();
+  await expect(page.getByText('The PDF was saved.')).toBeVisible();
+  const [file] = readdirSync(app.saveFolder).filter((name) => name.endsWith('.pdf'));
+  const sheets = await readPdf(readFileSync(path.join(app.saveFolder, file!)));
+  expect(sheets).toHaveLength(1);
+  const text = sheets[0]!.texts.map((t) => t.text).join(' ');
+  expect(text).toContain('Ines, your writing');
+  expect(text).not.toContain('Fairhand');
+
+  await page.getByRole('button', { name: 'Keep as issued' }).click();
+  await expect(page.getByText('Kept as issued')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo my changes to the page' }).click();
+  await expect(preview.getByRole('heading', { level: 1 })).toHaveText('Your writing visit');
+  await page.getByRole('button', { name: /Family summary, / }).click();
+  await expect(preview.getByRole('heading', { level: 1 })).toHaveText('Ines, your writing');
+});
+
+test('practice pages come out of the window true to scale', async ({ app }) => {
+  await seedClient(app);
+  await openTab(app, 'Pages');
+  const { page } = app;
+  await page.getByRole('radio', { name: /Practice pages/ }).click();
+  await page.getByLabel('Lines', { exact: true }).selectOption('ruled-8.7');
+  await expect(page.getByText('Print at actual size (100 %)')).toBeVisible();
+  await page.getByRole('button', { name: 'Save as PDF' }).click();
+  await expect(page.getByText('The PDF was saved.')).toBeVisible();
+  const [file] = readdirSync(app.saveFolder).filter((name) => name.endsWith('.pdf'));
+  const [sheet] = await readPdf(readFileSync(path.join(app.saveFolder, file!)));
+  const ys = [...new Set(sheet!.lines.filter((l) => l.x2 - l.x1 > 50).map((l) => l.y1))].sort((a, b) => a - b);
+  expect(ys.length).toBeGreaterThan(1);
+  ys.forEach((y, i) => expect(Math.abs(y - ys[0]! - i * 8.7)).toBeLessThan(0.05));
+  const bar = sheet!.boxes.find((box) => Math.abs(box.height - 1.2) < 0.05 && box.width > 50);
+  expect(Math.abs(bar!.width - 100)).toBeLessThan(0.05);
+});
+
+test('every kind of page can be shown, and breaks no access rule in light and dark', async ({ app }) => {
+  await seedClient(app);
+  await openTab(app, 'Pages');
+  const { page } = app;
+  for (const kind of [
+    'Home program',
+    'Practice pages',
+    'Visit note',
+    'Progress report',
+    'Letter',
+    'Referral',
+    'Discharge summary',
+    'Family summary',
+  ]) {
+    await page.getByRole('radio', { name: new RegExp(`^${kind}`) }).click();
+    await expect(page.locator('.preview .printed').first()).toBeVisible();
+    expect(await axe(page), kind).toEqual([]);
+    if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/${kind}.png` });
+  }
+  await page.keyboard.press('Alt+t');
+  expect(await axe(page)).toEqual([]);
+  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/dark.png` });
+});
