@@ -65,7 +65,7 @@ function freeName(folder: string, now: string, reason: BackupReason): string {
 }
 
 /** Runs `work`; what goes wrong leaves as a Refusal with a sentence. */
-async function refusing<T>(otherwise: MessageCode, work: () => Promise<T>): Promise<T> {
+export async function refusing<T>(otherwise: MessageCode, work: () => Promise<T>): Promise<T> {
   try {
     return await work();
   } catch (error) {

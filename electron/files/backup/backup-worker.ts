@@ -4,6 +4,7 @@ import { checkFile, openReader } from '../../../db/connection.ts';
 import { codeOf } from '../../../db/errors.ts';
 import { caseloadFile } from '../../../db/files.ts';
 import { verifyTrail } from '../../../db/records/trail.ts';
+import { salvage } from '../../../db/salvage.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { openContainer, readManifest } from './container.ts';
 import type { BackupAnswer, BackupJob } from './jobs.ts';
@@ -42,6 +43,8 @@ async function run(): Promise<BackupAnswer> {
       }
       return { kind: 'manifests', manifests };
     }
+    case 'salvage':
+      return { kind: 'salvage', salvaged: salvage(job) };
     case 'check': {
       const db = openReader(caseloadFile(job.folder), job.identity);
       try {

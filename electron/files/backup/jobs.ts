@@ -2,6 +2,7 @@
 import { Worker } from 'node:worker_threads';
 import type { TrailCheck } from '../../../db/index.ts';
 import type { Manifest } from '../../../db/dump.ts';
+import type { Salvage } from '../../../db/salvage.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { messages, type MessageCode } from '../../contract/messages.ts';
 
@@ -11,12 +12,14 @@ export type BackupJob = { identity: Uint8Array } & (
   | { kind: 'unpack'; file: string; scratch: string }
   | { kind: 'manifests'; files: string[] }
   | { kind: 'check'; folder: string }
+  | { kind: 'salvage'; folder: string; now: string }
 );
 
 export type BackupAnswer =
   | { kind: 'write' | 'unpack'; manifest: Manifest }
   | { kind: 'manifests'; manifests: (Manifest | null)[] }
-  | { kind: 'check'; file: string; trail: TrailCheck };
+  | { kind: 'check'; file: string; trail: TrailCheck }
+  | { kind: 'salvage'; salvaged: Salvage };
 
 export interface BackupHooks {
   /** 'writing' or 'checking', and the share of it that is done, 0 to 1. */
