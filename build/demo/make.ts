@@ -11,6 +11,7 @@ import type { Sample } from '../../db/types/sample.ts';
 import { measureInWorker } from '../../electron/files/measure-page.ts';
 import { demoPassphrase } from '../../electron/handlers/app.ts';
 import { draftProgram } from '../../renderer/program/from-record.ts';
+import { buildLevels } from '../../renderer/goals/levels.ts';
 import { newClient } from '../../renderer/caseload/new-client.ts';
 import { noConditions } from '../../renderer/sample/conditions.ts';
 import { renderDemoPage } from './pages/index.ts';
@@ -268,7 +269,12 @@ class Maker {
           setOn: day(this.today, visit.daysAgo),
           baseline: g.baseline,
           because: g.because,
-          levels: g.levels,
+          levels: buildLevels(
+            { unit: g.levels.unit, min: 0, max: g.levels.max },
+            g.levels.baseline,
+            g.levels.expected,
+            false,
+          ).texts,
           weight: 1,
           nextStep: g.nextStep,
           replaces: null,

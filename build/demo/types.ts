@@ -88,7 +88,8 @@ export interface DemoClient {
     words: number;
     percent: number;
     because: string;
-    levels: [string, string, string, string, string];
+    /** One whole-number variable, as the goal screen builds its levels. */
+    levels: { unit: string; max: number; baseline: number; expected: number };
     nextStep: string;
     baseline: string;
   };
