@@ -4,13 +4,16 @@ import { seededRandom } from '../../build/letters/random.ts';
 import { cornersOf, viewOf } from './camera.ts';
 import { drawPage, pxPerMm } from './draw.ts';
 import { fontOf, layOut, PAPERS } from './layout.ts';
+import type { PageInk } from './layout.ts';
 import { countLoops } from './loops.ts';
 import type { MadePage, PageSpec } from './types.ts';
 
 export type { MadePage, PageSpec, PageTruth } from './types.ts';
 
-/** Fonts whose stems stand upright, so that the added shear is the whole slant. */
-const UPRIGHT = new Set(['EMSReadability', 'EMSNixish', 'HersheySans1']);
+/** Fonts whose stems stand upright and have no serifs, so that the added shear is the whole slant. */
+const UPRIGHT = new Set(['EMSReadability', 'HersheySans1']);
+/** Its slab serifs melt into the stems: the pen's width is not the width that is seen. */
+const SERIFED = 'EMSNixish';
 
 /** Light falling unevenly and a soft shadow edge, as a factor for each pixel; then noise. In place on RGB bytes. */
 function expose(rgb: Uint8Array, width: number, height: number, spec: PageSpec): void {
@@ -47,6 +50,27 @@ function addNoise(rgb: Uint8Array, width: number, height: number, spec: PageSpec
       rgb[3 * i + c] = value < 0 ? 0 : value > 255 ? 255 : value;
     }
   }
+}
+
+/** Middle of the slopes between all pairs of points (Theil 1950, Sen 1968). */
+function medianSlope(points: readonly [number, number][]): number {
+  const slopes = points.flatMap(([x0, y0], i) => points.slice(i + 1).map(([x1, y1]) => (y1 - y0) / (x1 - x0)));
+  return slopes.length ? median(slopes) : 0;
+}
+
+/** ln(size) per word that the true heights of the letters show; in uneven hands the mix of letters fakes a little. */
+function apparentDecrement(ink: PageInk): number {
+  let at = 0;
+  const slopes = ink.lines.map((line) => {
+    const points: [number, number][] = [];
+    line.words.forEach((_, index) => {
+      const heights = ink.words[at]?.smallLetters ?? [];
+      at += 1;
+      if (heights.length > 0) points.push([index, Math.log(median(heights))]);
+    });
+    return medianSlope(points);
+  });
+  return median(slopes);
 }
 
 /** Makes the page of a specification: the file, its gray values, and what is true about it. Same spec, same page. */
@@ -91,11 +115,12 @@ export async function makePage(spec: PageSpec, text?: readonly (readonly string[
       xHeightMm,
       xHeightPx: xHeightMm * scale,
       lineDecrement: writing.lnPerWord,
+      apparentDecrement: apparentDecrement(ink) - writing.lnPerWord,
       pageDecrementPercent: writing.percentPerLine,
       wordGapXh: ink.wordGapsXh.length ? median(ink.wordGapsXh) : 0,
       letterGapXh: writing.letterGapXh !== null && ink.letterGapsXh.length ? median(ink.letterGapsXh) : null,
       closedLoops: countLoops(ink.words, 1 / scale),
-      strokeWidthMm: font.kind === 'pen' ? writing.penMm : null,
+      strokeWidthMm: font.kind === 'pen' && font.name !== SERIFED ? writing.penMm : null,
       slantDeg: UPRIGHT.has(writing.font) ? writing.slantDeg : null,
       corners: cornersOf(spec, view),
     },

@@ -89,7 +89,8 @@ export function judgePage(page: MadePage, result: PageResult): Judgement[] {
   add('words', Math.abs(wordCount(result.lines) - words), '', spec.ruling.kind === 'plain' ? 0 : 0.01 * words);
   add('x-height', share(value('x-height'), truth.xHeightMm), '%', joined || truth.xHeightPx < 20 ? 3 : 1.5);
   const angles = angleErrors(page, result);
-  add('angle, median', median(angles), 'deg', photo ? 0.2 : 0.05);
+  // Of a waving line every robust fit has a slope of its own; its angle is reported only.
+  add('angle, median', median(angles), 'deg', spec.writing.waveMm > 0 ? null : photo ? 0.2 : 0.05);
   add('angle, worst', Math.max(...angles), 'deg', null);
   if (truth.turnIsVisible)
     add('turn', Math.abs(result.page.rotationDeg - truth.rotationDeg), 'deg', photo ? 0.2 : 0.05);
@@ -98,7 +99,8 @@ export function judgePage(page: MadePage, result: PageResult): Judgement[] {
   add('word gap, p90', percentile(gaps, 0.9), '%', 3);
   if (truth.xHeightPx >= 15) {
     const decrement = value('line-decrement');
-    if (truth.lineDecrement === 0) add('no shrinking', Math.abs(decrement ?? Infinity), 'ln/word', 0.0005);
+    if (truth.lineDecrement === 0)
+      add('no shrinking', Math.abs(decrement ?? Infinity), 'ln/word', 0.0005 + Math.abs(truth.apparentDecrement));
     else add('shrinking', share(decrement, truth.lineDecrement), '%', 4);
   }
   const perLine = value('page-decrement');

@@ -124,6 +124,8 @@ export interface PageTruth {
   /** The same in pixels of the picture. */
   xHeightPx: number;
   lineDecrement: number;
+  /** What the mix of tall and low letters adds to it by itself, ln per word. */
+  apparentDecrement: number;
   pageDecrementPercent: number;
   /** Median word gap in x-heights. */
   wordGapXh: number;
