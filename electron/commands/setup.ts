@@ -54,7 +54,7 @@ function read(argv: readonly string[]): { values: Record<string, string | boolea
   }
 }
 
-/** The setup answer of COMMANDS: seat and footrest in mm, `tableMm` the suitable table height nearest to the one there is. */
+/** As the command answers: seat and footrest in mm, `tableMm` the suitable table height nearest to the one there is. */
 function answer(result: SetupResult): Record<string, unknown> {
   const { seat, table, footrest, raiseTable, thighGate, paperTilt, notes } = result;
   return {

@@ -1,49 +1,51 @@
 /** What to say beside the numbers of a set-up, in the order in which it is done. */
 import type { SetupTable } from '../../db/types/items.ts';
+import { formatLength } from './length.ts';
 import type { SetupInput, SetupResult } from './setup.ts';
-
-const mm = (value: number): string => `${Math.round(value)} mm`;
 
 /** Plain sentences for therapist and client. */
 export function setupNotes(input: SetupInput, result: SetupResult, constants: SetupTable): string[] {
+  const show = (value: number): string => formatLength(value, input.units ?? 'mm');
   const notes: string[] = [];
   const cautions = input.cautions ?? [];
   const say = (sentence: string): number => notes.push(sentence);
 
   say('Measure the seat while the client sits on it.');
-  if (input.shoe === null) say(`The sole was not measured: ${mm(constants.shoeDefault.value)} were assumed.`);
+  if (input.shoe === null) say(`The sole was not measured: ${show(constants.shoeDefault.value)} were assumed.`);
   if (result.footrest > 0) {
     say(
-      `The table is too high: raise the seat to ${mm(result.set.seat)} and put a footrest of ${mm(result.footrest)} under both feet.`,
+      `The table is too high: raise the seat to ${show(result.set.seat)} and put a footrest of ${show(result.footrest)} under both feet.`,
     );
     const { width, depth } = constants.footrestSize;
     say(
-      `The footrest is at least ${mm(width.value)} wide and ${mm(depth.value)} deep, and does not slide. Push it away before standing up.`,
+      `The footrest is at least ${show(width.value)} wide and ${show(depth.value)} deep, and does not slide. Push it away before standing up.`,
     );
     if (result.footrest > constants.footrestHighest.value) {
-      say(`A footrest above ${mm(constants.footrestHighest.value)} is hard to step down from: look for a lower table.`);
+      say(
+        `A footrest above ${show(constants.footrestHighest.value)} is hard to step down from: look for a lower table.`,
+      );
     }
     if (cautions.includes('wheelchair'))
       say('Wheelchair: brakes on, and no higher seat before the transfer has been looked at.');
   }
   if (result.raiseTable > 0)
-    say(`The table is too low: raise it by ${mm(result.raiseTable)} on firm blocks, all legs alike.`);
+    say(`The table is too low: raise it by ${show(result.raiseTable)} on firm blocks, all legs alike.`);
   if (cautions.includes('hip'))
     say('Hip precautions: keep the hips above the knees; use the upper end of the seat range or a wedge.');
   if (result.thighGate === null) say('The thigh was not measured: check that a hand fits between thigh and table.');
   else if (!result.thighGate.passes) {
     say(
-      `The thighs do not fit: ${mm(result.thighGate.room)} of room, ${mm(result.thighGate.needed)} needed. Use a thinner top, or one without an apron.`,
+      `The thighs do not fit: ${show(result.thighGate.room)} of room, ${show(result.thighGate.needed)} needed. Use a thinner top, or one without an apron.`,
     );
   }
   if (input.thigh !== null && input.tableThickness === null) {
-    say(`The table top was not measured: ${mm(constants.tableThicknessDefault.value)} were assumed.`);
+    say(`The table top was not measured: ${show(constants.tableThicknessDefault.value)} were assumed.`);
   }
   if (input.purpose === 'support') say('Higher for support: stop where the shoulders begin to rise.');
   if (input.purpose === 'shoulder-pain') say('Level with the elbow, to keep the shoulder down.');
   say(paperNote(input, result));
   say(
-    `Seat edge ${constants.seatDepthGap.min} to ${constants.seatDepthGap.max} mm behind the knee, body one fist from the table, two thirds of the forearm carried.`,
+    `Seat edge ${show(constants.seatDepthGap.min)} to ${show(constants.seatDepthGap.max)} behind the knee, body one fist from the table, two thirds of the forearm carried.`,
   );
   if (result.slant) say(slantNote(result.slant.angle, result.slant.advice, constants));
   return notes;

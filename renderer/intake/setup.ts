@@ -6,6 +6,7 @@ import type { Hand } from '../../db/types/common.ts';
 import type { SetupMeasures } from '../../db/types/intake.ts';
 import type { SetupTable } from '../../db/types/items.ts';
 import { checkSetup } from './setup-check.ts';
+import { formatLength, type LengthUnit } from './length.ts';
 import { slantOf, type Slant } from './slant.ts';
 import { setupNotes } from './setup-notes.ts';
 
@@ -23,6 +24,8 @@ export type SetupInput = Pick<
   | 'hand'
   | 'purpose'
 > & {
+  /** Unit of the sentences; every number stays in mm. */
+  units?: LengthUnit;
   /** What else changes the advice. */
   cautions?: readonly ('hip' | 'wheelchair' | 'neglect-or-field')[];
 };
@@ -56,7 +59,6 @@ export interface SetupResult {
 export type SetupOutcome = { ok: true; result: SetupResult } | { ok: false; field: string; sentence: string };
 
 const clamp = (value: number, band: Band): number => Math.min(Math.max(value, band.min), band.max);
-const mm = (value: number): string => `${Math.round(value)} mm`;
 
 /**
  * Seat = knee height + shoe - (0 to 20); table = seat + elbow rest height + distance for the purpose.
@@ -91,19 +93,20 @@ export function setUp(input: SetupInput, constants: SetupTable): SetupOutcome {
   const thighGate = input.thigh === null ? null : { passes: room >= needed, room, needed };
   const slant = slantOf(input.slantRise, input.slantLength, constants);
 
+  const show = (value: number): string => formatLength(value, input.units ?? 'mm');
   const findings: SetupResult['findings'] = [];
   if (footrest > 0) {
     const code = 'table-too-high';
-    findings.push({ code, sentence: `Raise the seat to ${mm(seatSet)} and put ${mm(footrest)} under both feet.` });
-    findings.push({ code: 'feet-unsupported', sentence: `On the raised seat the feet hang ${mm(footrest)} free.` });
+    findings.push({ code, sentence: `Raise the seat to ${show(seatSet)} and put ${show(footrest)} under both feet.` });
+    findings.push({ code: 'feet-unsupported', sentence: `On the raised seat the feet hang ${show(footrest)} free.` });
   }
-  if (raiseTable > 0) findings.push({ code: 'table-too-low', sentence: `Raise the table by ${mm(raiseTable)}.` });
+  if (raiseTable > 0) findings.push({ code: 'table-too-low', sentence: `Raise the table by ${show(raiseTable)}.` });
   if (measured !== null && input.tableAdjustable && Math.abs(measured - table) >= 1) {
     const code = measured > table ? 'table-too-high' : 'table-too-low';
-    findings.push({ code, sentence: `Set it from ${mm(measured)} to ${mm(table)}.` });
+    findings.push({ code, sentence: `Set it from ${show(measured)} to ${show(table)}.` });
   }
   if (thighGate && !thighGate.passes) {
-    const sentence = `There are ${mm(room)}, and ${mm(needed)} are needed: use a thinner top, or one without an apron.`;
+    const sentence = `There are ${show(room)}, and ${show(needed)} are needed: use a thinner top, or one without an apron.`;
     findings.push({ code: 'thigh-room', sentence });
   }
   if (slant?.advice === 'too-steep') {

@@ -150,3 +150,10 @@ describe('impossible measures are refused with a sentence', () => {
     }
   });
 });
+
+test('the sentences speak in the unit of the tape, the numbers stay in mm', () => {
+  const found = result({ table: 760, units: 'in' });
+  expect(found.footrest).toBe(45);
+  expect(found.notes.join(' ')).toContain('a footrest of 1 3/4 in');
+  expect(found.findings[0]?.sentence).toContain('18 1/2 in');
+});
