@@ -1,10 +1,11 @@
 import type { ClientRecord } from '../../db/types/record.ts';
-import { conditionDifferences, differencesSentence } from './conditions.ts';
+import { conditionDifferences } from './conditions.ts';
 import { minimalChange, type MinimalChange } from './minimal-change.ts';
 import { occasionsOf, orphanReadings, repeatPairs, type Occasion } from './occasions.ts';
 import { twoSdBand, type TwoSdBand } from './two-sd-band.ts';
-import { wilson } from './wilson.ts';
 import type { ChangePoint } from './change.ts';
+import { percentInterval, readersText, readerWords } from './occasion-words.ts';
+import { rowsOf, type SeriesRow } from './series-rows.ts';
 
 /** Point shapes, so that no series is told apart by color alone. Names are those of chart.js. */
 export type Shape = 'circle' | 'triangle' | 'rect' | 'rectRot' | 'star' | 'cross' | 'crossRot';
@@ -37,23 +38,6 @@ export interface SeriesMark {
   label: string;
 }
 
-/** One row of the table that says the same as the chart. */
-export interface SeriesRow {
-  day: string;
-  what: string;
-  right: number | null;
-  words: number | null;
-  percent: number | null;
-  low: number | null;
-  high: number | null;
-  readers: string;
-  fatigueBefore: number | null;
-  fatigueAfter: number | null;
-  pain: number | null;
-  minutes: number | null;
-  note: string;
-}
-
 /** Everything the progress page draws: derived from facts, nothing kept. */
 export interface ProgressPicture {
   legibility: Series[];
@@ -72,7 +56,6 @@ export interface ProgressPicture {
 
 type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'readings' | 'programs' | 'practiceLogs' | 'goals'>;
 
-const readerWords = { unfamiliar: 'unfamiliar reader', family: 'family reader', therapist: 'therapist, not blind' };
 const readerShapes = { unfamiliar: 'circle', family: 'triangle', therapist: 'rectRot' } as const;
 
 /**
@@ -197,44 +180,6 @@ function circumstanceMarks(occasions: readonly Occasion[]): SeriesMark[] {
   return marks;
 }
 
-function rowsOf(occasions: readonly Occasion[], logs: Facts['practiceLogs']): SeriesRow[] {
-  const samples = occasions.map((o): SeriesRow => {
-    const read = o.legibility;
-    const before = occasions.find((other) => other.sample.baseline && !other.probe);
-    const differs = before && before !== o ? conditionDifferences(before.sample, o.sample) : [];
-    return {
-      day: o.day,
-      what: o.probe ? 'Probe without cues' : o.sample.baseline ? 'Baseline sample' : 'Sample',
-      right: read?.wordsRight ?? null,
-      words: read?.words ?? null,
-      percent: read ? read.accuracy * 100 : null,
-      ...(read ? percentInterval(read.wordsRight, read.words) : { low: null, high: null }),
-      readers: read ? readersText(o) : 'not read yet',
-      fatigueBefore: o.sample.fatigueBefore,
-      fatigueAfter: o.sample.fatigueAfter,
-      pain: o.sample.painAfter,
-      minutes: o.sample.seconds === null ? null : o.sample.seconds / 60,
-      note: differencesSentence(differs),
-    };
-  });
-  const home = logs.map((log): SeriesRow => ({
-    day: log.date,
-    what: 'Home practice',
-    right: null,
-    words: null,
-    percent: null,
-    low: null,
-    high: null,
-    readers: '',
-    fatigueBefore: log.fatigueBefore,
-    fatigueAfter: log.fatigueAfter,
-    pain: log.pain,
-    minutes: log.minutes,
-    note: log.note,
-  }));
-  return [...samples, ...home].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
-}
-
 /** The samples that the change sentence rests on: one kind of reader, probes apart. */
 function changePoints(occasions: readonly Occasion[]): ChangePoint[] {
   const read = occasions.filter((o) => o.legibility && !o.probe);
@@ -269,17 +214,6 @@ function notesOf(record: Facts, occasions: readonly Occasion[], all: readonly Oc
   const readers = new Set(occasions.flatMap((o) => (o.legibility && !o.probe ? [o.legibility.reader] : [])));
   if (readers.size > 1) notes.push('Different kinds of readers have read; only the least familiar kind is compared.');
   return notes;
-}
-
-function readersText(o: Occasion): string {
-  const { readers, reader, blind } = o.legibility!;
-  const who = readers === 1 ? readerWords[reader] : `${readers} ${readerWords[reader]}s`;
-  return blind || reader === 'therapist' ? who : `${who}, not blind`;
-}
-
-function percentInterval(right: number, words: number): { low: number; high: number } {
-  const interval = wilson(right, words);
-  return { low: interval.low * 100, high: interval.high * 100 };
 }
 
 const noon = (day: string): number => Date.parse(`${day}T12:00:00Z`);

@@ -1,4 +1,4 @@
-import type { SeriesRow } from './series.ts';
+import type { SeriesRow } from './series-rows.ts';
 import { toCsv } from './csv.ts';
 
 /** Column heads of the table under the chart, with units. */

@@ -1,0 +1,22 @@
+import type { Occasion } from './occasions.ts';
+import { wilson } from './wilson.ts';
+
+/** Kinds of readers in words. */
+export const readerWords = {
+  unfamiliar: 'unfamiliar reader',
+  family: 'family reader',
+  therapist: 'therapist, not blind',
+};
+
+/** Who read a sample: "2 unfamiliar readers". The sample must have been read. */
+export function readersText(o: Occasion): string {
+  const { readers, reader, blind } = o.legibility!;
+  const who = readers === 1 ? readerWords[reader] : `${readers} ${readerWords[reader]}s`;
+  return blind || reader === 'therapist' ? who : `${who}, not blind`;
+}
+
+/** Wilson interval of words read, in percent. */
+export function percentInterval(right: number, words: number): { low: number; high: number } {
+  const interval = wilson(right, words);
+  return { low: interval.low * 100, high: interval.high * 100 };
+}
