@@ -28,6 +28,9 @@ function mark(places) {
   return sum.digest('hex');
 }
 
+/** What a tool said, without the trace through its own inside. */
+const untilTrace = (output) => output.split(/\n {4}at /)[0].trim();
+
 async function buildIfChanged(name, product, places, build) {
   const markFile = path.join(root, '.cache', `built-${name}`);
   const now = mark(places);
@@ -54,8 +57,9 @@ export function buildWindow() {
       const vite = path.join(root, 'node_modules/vite/bin/vite.js');
       const config = path.join(root, 'build/vite.config.ts');
       const args = ['build', '--config', config, '--outDir', made, '--emptyOutDir', '--logLevel', 'warn'];
-      const { code, output } = await quietly(process.execPath, [vite, ...args], { cwd: root });
-      if (code !== 0) throw new Error(`The window could not be built:\n${output.trim()}`);
+      const env = { ...process.env, NO_COLOR: '1' };
+      const { code, output } = await quietly(process.execPath, [vite, ...args], { cwd: root, env });
+      if (code !== 0) throw new Error(`The window could not be built:\n${untilTrace(output)}`);
       rmSync(path.join(root, 'dist/renderer'), { recursive: true, force: true });
       renameSync(made, path.join(root, 'dist/renderer'));
     }),
@@ -86,7 +90,7 @@ export function buildDemo() {
         '--out',
         made,
       ]);
-      if (code !== 0) throw new Error(`The demo caseload could not be made:\n${output}`);
+      if (code !== 0) throw new Error(`The demo caseload could not be made:\n${untilTrace(output)}`);
       rmSync(path.join(root, 'dist/demo'), { recursive: true, force: true });
       renameSync(made, path.join(root, 'dist/demo'));
     }),

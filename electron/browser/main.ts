@@ -9,6 +9,7 @@ import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
 import { keepSize, rememberedSize } from '../window-size.ts';
 import { findBrowser } from './find.js';
+import type { Session } from './session.ts';
 import { comeForward, startSession, watchSize } from './session.ts';
 
 const appRoot = fileURLToPath(new URL('../../', import.meta.url));
@@ -51,8 +52,15 @@ export async function main(argv: readonly string[]): Promise<void> {
     tell('Fairhand is open already on this caseload; its window was brought to the front.');
     return;
   }
+  let session: Session | null = null;
+  let stopped = false;
+  const stop = () => {
+    stopped = true;
+    void session?.close();
+  };
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, stop);
   try {
-    const session = await startSession({
+    session = await startSession({
       dataFolder: folder,
       rendererFolder: path.join(appRoot, 'dist', 'renderer'),
       executable,
@@ -60,10 +68,12 @@ export async function main(argv: readonly string[]): Promise<void> {
       save: saveWithoutDialog(process.env['FAIRHAND_SAVE_DIR']),
       openBackend: (port, emit) => openBackend({ folder, port, emit, shell: 'browser', appRoot }),
     });
-    lock.onForward(() => void comeForward(session));
-    watchSize(session.page, (size) => keepSize(folder, size));
-    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void session.close());
-    await session.closed;
+    const { page, closed } = session;
+    lock.onForward(() => void comeForward(page));
+    watchSize(page, (size) => keepSize(folder, size));
+    // A signal may have come while the window was opening.
+    if (stopped) stop();
+    await closed;
   } finally {
     lock.release();
   }

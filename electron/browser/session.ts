@@ -88,8 +88,8 @@ async function finish(context: BrowserContext, backend: Backend, profile: string
 }
 
 /** Brings the window to the front, for a second start on the same folder. */
-export async function comeForward(session: Session): Promise<void> {
-  await session.page.bringToFront().catch(() => undefined);
+export async function comeForward(page: Page): Promise<void> {
+  await page.bringToFront().catch(() => undefined);
 }
 
 /** How often the window's size is looked at, in milliseconds. */
