@@ -52,25 +52,32 @@ function addNoise(rgb: Uint8Array, width: number, height: number, spec: PageSpec
   }
 }
 
-/** Middle of the slopes between all pairs of points (Theil 1950, Sen 1968). */
-function medianSlope(points: readonly [number, number][]): number {
-  const slopes = points.flatMap(([x0, y0], i) => points.slice(i + 1).map(([x1, y1]) => (y1 - y0) / (x1 - x0)));
-  return slopes.length ? median(slopes) : 0;
-}
-
-/** ln(size) per word that the true heights of the letters show; in uneven hands the mix of letters fakes a little. */
-function apparentDecrement(ink: PageInk): number {
+/**
+ * ln(size) per word that the true heights of the letters show against what was asked for: in uneven hands the mix of
+ * tall and low letters fakes a little. The larger of two fair readings: Theil-Sen over the words' medians, least
+ * squares over their means, both within lines.
+ */
+function apparentDecrement(ink: PageInk, asked: number): number {
   let at = 0;
-  const slopes = ink.lines.map((line) => {
-    const points: [number, number][] = [];
-    line.words.forEach((_, index) => {
-      const heights = ink.words[at]?.smallLetters ?? [];
+  const slopes: number[] = [];
+  let [products, squares] = [0, 0];
+  for (const line of ink.lines) {
+    const points: { x: number; middle: number; mean: number }[] = [];
+    line.words.forEach((_, x) => {
+      const lns = (ink.words[at]?.smallLetters ?? []).map((height) => Math.log(height));
       at += 1;
-      if (heights.length > 0) points.push([index, Math.log(median(heights))]);
+      if (lns.length > 0) points.push({ x, middle: median(lns), mean: lns.reduce((a, b) => a + b, 0) / lns.length });
     });
-    return medianSlope(points);
-  });
-  return median(slopes);
+    for (const [i, p] of points.entries())
+      for (const q of points.slice(i + 1)) slopes.push((q.middle - p.middle) / (q.x - p.x));
+    const x0 = points.reduce((sum, { x }) => sum + x, 0) / points.length;
+    for (const { x, mean } of points) {
+      products += (x - x0) * mean;
+      squares += (x - x0) ** 2;
+    }
+  }
+  if (slopes.length === 0) return 0;
+  return Math.max(Math.abs(median(slopes) - asked), Math.abs(products / squares - asked));
 }
 
 /** Makes the page of a specification: the file, its gray values, and what is true about it. Same spec, same page. */
@@ -115,7 +122,7 @@ export async function makePage(spec: PageSpec, text?: readonly (readonly string[
       xHeightMm,
       xHeightPx: xHeightMm * scale,
       lineDecrement: writing.lnPerWord,
-      apparentDecrement: apparentDecrement(ink) - writing.lnPerWord,
+      apparentDecrement: apparentDecrement(ink, writing.lnPerWord),
       pageDecrementPercent: writing.percentPerLine,
       wordGapXh: ink.wordGapsXh.length ? median(ink.wordGapsXh) : 0,
       letterGapXh: writing.letterGapXh !== null && ink.letterGapsXh.length ? median(ink.letterGapsXh) : null,

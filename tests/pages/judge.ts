@@ -100,7 +100,7 @@ export function judgePage(page: MadePage, result: PageResult): Judgement[] {
   if (truth.xHeightPx >= 15) {
     const decrement = value('line-decrement');
     if (truth.lineDecrement === 0)
-      add('no shrinking', Math.abs(decrement ?? Infinity), 'ln/word', 0.0005 + Math.abs(truth.apparentDecrement));
+      add('no shrinking', Math.abs(decrement ?? Infinity), 'ln/word', 0.0005 + truth.apparentDecrement);
     else add('shrinking', share(decrement, truth.lineDecrement), '%', 4);
   }
   const perLine = value('page-decrement');

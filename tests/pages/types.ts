@@ -124,7 +124,7 @@ export interface PageTruth {
   /** The same in pixels of the picture. */
   xHeightPx: number;
   lineDecrement: number;
-  /** What the mix of tall and low letters adds to it by itself, ln per word. */
+  /** What the mix of tall and low letters may add to it by itself, ln per word, 0 or more. */
   apparentDecrement: number;
   pageDecrementPercent: number;
   /** Median word gap in x-heights. */
