@@ -1,6 +1,8 @@
 /** Opens what stands behind the contract, for whichever shell asks. */
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import type { Backend } from './backend.ts';
+import { dispatch } from './handlers/dispatch.ts';
 import { Services } from './handlers/services.ts';
 import type { ShellPort } from './shell-port.ts';
 
@@ -43,7 +45,7 @@ export function lockWhenIdle(services: Pick<Services, 'idleMs' | 'lock' | 'casel
 }
 
 /** Opens the services; the caseload itself opens when the therapist unlocks it. */
-export function openBackend(options: BackendOptions): Services {
+export function openBackend(options: BackendOptions): Backend & Pick<Services, 'lock'> {
   const services = new Services({
     folder: options.folder,
     port: options.port,
@@ -54,10 +56,14 @@ export function openBackend(options: BackendOptions): Services {
     demoSource: demoSource(options.appRoot),
   });
   const stop = lockWhenIdle(services);
-  const close = services.close.bind(services);
-  services.close = async () => {
-    stop();
-    await close();
+  return {
+    call: (json) => dispatch(services, json),
+    readBlob: (id) => services.readBlob(id),
+    stageBlob: (bytes) => services.stageBlob(bytes),
+    lock: (why) => services.lock(why),
+    async close() {
+      stop();
+      services.lock('asked');
+    },
   };
-  return services;
 }

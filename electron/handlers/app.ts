@@ -2,7 +2,7 @@ import { cp, mkdir } from 'node:fs/promises';
 import { caseloadExists, changePassphrase, createCaseload, openCaseload } from '../../db/index.ts';
 import type { appRequests } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
-import type { Handler } from './dispatch.ts';
+import type { Handler } from './handler.ts';
 import type { Services } from './services.ts';
 
 /** The demo's passphrase is public: its clients are invented. */

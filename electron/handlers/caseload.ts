@@ -1,6 +1,6 @@
 import type { caseloadRequests } from '../contract/caseload.ts';
 import { Refusal } from '../contract/envelope.ts';
-import type { Handler } from './dispatch.ts';
+import type { Handler } from './handler.ts';
 import { refuseFuture, saveFact } from './saving.ts';
 import type { Services } from './services.ts';
 

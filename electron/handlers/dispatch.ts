@@ -3,12 +3,13 @@
  * what it said is not passed on, because it could hold a path, SQL or a client's data.
  */
 import { CaseloadError } from '../../db/index.ts';
-import { contract, type Contract, type Input, type Output, type RequestName } from '../contract/index.ts';
+import { contract, type Contract, type RequestName } from '../contract/index.ts';
 import { Refusal, type Envelope } from '../contract/envelope.ts';
 import { messages, type MessageCode } from '../contract/messages.ts';
 import { appHandlers } from './app.ts';
 import { caseloadHandlers } from './caseload.ts';
 import { goalHandlers } from './goals.ts';
+import type { Handler } from './handler.ts';
 import { intakeHandlers } from './intake.ts';
 import { pageHandlers } from './pages.ts';
 import { programHandlers } from './program.ts';
@@ -18,7 +19,6 @@ import { rulesHandlers } from './rules.ts';
 import { sampleHandlers } from './sample.ts';
 import type { Services } from './services.ts';
 
-export type Handler<N extends RequestName> = (services: Services, input: Input<N>) => Output<N> | Promise<Output<N>>;
 type Handlers = { [N in keyof Contract]: Handler<N> };
 
 export const handlers: Handlers = {
@@ -41,6 +41,7 @@ const failure = (code: MessageCode, detail?: string): Envelope =>
   detail === undefined ? { ok: false, code } : { ok: false, code, detail };
 
 export async function dispatch(services: Services, json: string): Promise<string> {
+  services.used();
   return JSON.stringify(await answer(services, json));
 }
 

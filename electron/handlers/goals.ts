@@ -1,5 +1,5 @@
 import type { goalRequests } from '../contract/goals.ts';
-import type { Handler } from './dispatch.ts';
+import type { Handler } from './handler.ts';
 import { saveFact } from './saving.ts';
 
 export const goalHandlers: { [N in keyof typeof goalRequests]: Handler<N> } = {

@@ -1,5 +1,5 @@
 import type { intakeRequests } from '../contract/intake.ts';
-import type { Handler } from './dispatch.ts';
+import type { Handler } from './handler.ts';
 import { refuseFuture, saveFact } from './saving.ts';
 
 export const intakeHandlers: { [N in keyof typeof intakeRequests]: Handler<N> } = {

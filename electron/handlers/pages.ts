@@ -1,6 +1,6 @@
 import type { pageRequests } from '../contract/pages.ts';
 import { Refusal } from '../contract/envelope.ts';
-import type { Handler } from './dispatch.ts';
+import type { Handler } from './handler.ts';
 
 const orRefuse = async <T>(code: 'save-failed' | 'print-failed', work: Promise<T>): Promise<T> => {
   try {

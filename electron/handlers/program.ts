@@ -2,7 +2,7 @@ import { flagsOf, programInput } from '../../renderer/program/from-record.ts';
 import { checkProgram } from '../../renderer/program/vetoes.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { programRequests } from '../contract/program.ts';
-import type { Handler } from './dispatch.ts';
+import type { Handler } from './handler.ts';
 import { currentRules } from './rules.ts';
 import { refuseFuture, saveFact } from './saving.ts';
 

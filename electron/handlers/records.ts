@@ -3,7 +3,7 @@ import type { TrailRow } from '../../db/index.ts';
 import { backupNames, backupsFolder, listBackups, makeBackup, restoreBackup } from '../files/backup.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { recordRequests } from '../contract/records.ts';
-import type { Handler } from './dispatch.ts';
+import type { Handler } from './handler.ts';
 
 const kindWords: Record<string, string> = {
   client: 'client details',

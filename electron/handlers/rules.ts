@@ -1,10 +1,12 @@
-import { RuleTableError } from '../../db/rules/index.ts';
+import { RuleTableError, rulesCurrent } from '../../db/rules/index.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { ClinicRules } from '../../db/types/rules.ts';
+import { programInput } from '../../renderer/program/from-record.ts';
+import { readClinicRules, tryOnCaseload } from '../../renderer/program/own-rules.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { rulesRequests } from '../contract/rules.ts';
-import type { Handler } from './dispatch.ts';
+import type { Handler } from './handler.ts';
 import type { Services } from './services.ts';
 
 const changesOf = (services: Services): ClinicRules | null =>
@@ -15,8 +17,34 @@ export const currentRules = (services: Services): RulesInUse => rulesInUse(chang
 
 const answer = (services: Services) => ({ rules: currentRules(services), changes: changesOf(services) });
 
+/** The table with changes that are not stored. @throws Refusal rule-table-refused */
+function rulesWith(changes: ClinicRules | null): RulesInUse {
+  try {
+    return rulesInUse(changes);
+  } catch (error) {
+    if (error instanceof RuleTableError) throw new Refusal('rule-table-refused', error.message);
+    throw error;
+  }
+}
+
 export const rulesHandlers: { [N in keyof typeof rulesRequests]: Handler<N> } = {
   'rules.current': answer,
+  'rules.readFile': (_services, { text }) => {
+    const read = readClinicRules(text, rulesCurrent());
+    return read.ok ? { changes: read.rules, problems: [] } : { changes: null, problems: read.problems.slice(0, 50) };
+  },
+  'rules.try': (services, { changes }) => {
+    const [before, after] = [currentRules(services), rulesWith(changes)];
+    const records = services
+      .need()
+      .clients()
+      .filter((client) => client.archivedOn === null)
+      .map((client) => services.need().record(client.id));
+    const inputs = records.map((record) => programInput(record, before));
+    const trial = tryOnCaseload(inputs, before, after);
+    const clients = trial.clients.flatMap((i) => records[i]?.client.code ?? []);
+    return { sentence: trial.sentence, changed: trial.changed, of: trial.of, clients };
+  },
   'rules.saveChanges': (services, { changes }) => {
     if (changes === null) services.need().removeSetting('ruleChanges', services.doing());
     else {
@@ -27,12 +55,7 @@ export const rulesHandlers: { [N in keyof typeof rulesRequests]: Handler<N> } = 
           'rule-table-refused',
           `${issue?.path.join('.') || 'the file'}: ${issue?.message ?? 'wrong shape'}`,
         );
-      try {
-        rulesInUse(parsed.data);
-      } catch (error) {
-        if (error instanceof RuleTableError) throw new Refusal('rule-table-refused', error.message);
-        throw error;
-      }
+      rulesWith(parsed.data);
       services.need().putSetting('ruleChanges', parsed.data, services.doing());
     }
     return answer(services);

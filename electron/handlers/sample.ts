@@ -4,7 +4,7 @@ import { lookInWorker, measureInWorker, showInWorker } from '../files/measure-pa
 import type { Correction } from '../../renderer/sample/measure/types.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { sampleRequests } from '../contract/sample.ts';
-import type { Handler } from './dispatch.ts';
+import type { Handler } from './handler.ts';
 import { saveFact } from './saving.ts';
 import type { Services } from './services.ts';
 

@@ -9,9 +9,8 @@ import { caseloadExists, type Caseload, type Doing } from '../../db/index.ts';
 import type { AppStatus } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { ShellEvent } from '../contract/index.ts';
-import type { Backend } from '../backend.ts';
 import type { ShellPort } from '../shell-port.ts';
-import { dispatch } from './dispatch.ts';
+import type { BlobSource } from '../window-files.ts';
 
 export interface ServiceOptions {
   /** The therapist's caseload folder; the demo lies in a folder `demo` inside it. */
@@ -31,7 +30,7 @@ const maxStaged = 24;
 const Therapist = { initials: '', clinic: '', credentials: '' };
 
 /** Everything a handler may use. */
-export class Services implements Backend {
+export class Services implements BlobSource {
   readonly options: ServiceOptions;
   caseload: Caseload | null = null;
   demo = false;
@@ -116,10 +115,10 @@ export class Services implements Backend {
     await rm(this.demoFolder, { recursive: true, force: true });
   }
 
-  call = async (json: string): Promise<string> => {
+  /** Notes that somebody is at work: idle time starts anew. */
+  used(): void {
     this.#lastUse = this.options.now().getTime();
-    return dispatch(this, json);
-  };
+  }
 
   readBlob(id: string): { bytes: Uint8Array; mime: string } | null {
     const blob = this.caseload?.blob(id);
@@ -132,9 +131,5 @@ export class Services implements Backend {
     const token = randomUUID();
     this.#staged.set(token, bytes);
     return token;
-  }
-
-  async close(): Promise<void> {
-    this.lock('asked');
   }
 }

@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { contract, type RequestName } from '../../electron/contract/index.ts';
 import { messages, sentenceFor, type MessageCode } from '../../electron/contract/messages.ts';
-import { handlers } from '../../electron/handlers/dispatch.ts';
+import { dispatch, handlers } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
 import { newClient } from '../../renderer/caseload/new-client.ts';
 import type { ShellPort } from '../../electron/shell-port.ts';
@@ -34,7 +34,7 @@ const services = new Services({
 });
 
 const ask = async (name: string, input: unknown) =>
-  JSON.parse(await services.call(JSON.stringify({ name, input }))) as
+  JSON.parse(await dispatch(services, JSON.stringify({ name, input }))) as
     { ok: true; value: never } | { ok: false; code: MessageCode; detail?: string };
 const clientId = '018f7c1e-0000-4000-8000-000000000001';
 const visitId = '018f7c1e-0000-4000-8000-000000000002';
@@ -62,7 +62,7 @@ beforeAll(async () => {
   expect((await ask('visit.save', visit)).ok).toBe(true);
 }, 60_000);
 afterAll(async () => {
-  await services.close();
+  services.lock('asked');
   rmSync(folder, { recursive: true, force: true });
 });
 
@@ -83,7 +83,7 @@ test('an unknown request is refused by name and changes nothing', async () => {
 test('malformed messages of every kind are refused and change nothing', async () => {
   const before = counts();
   for (const json of ['', '{', 'null', '[]', '1', '"text"', '{"name":3}', '{}']) {
-    expect(JSON.parse(await services.call(json))).toMatchObject({ ok: false });
+    expect(JSON.parse(await dispatch(services, json))).toMatchObject({ ok: false });
   }
   for (const [name, request] of Object.entries(contract)) {
     if (request.effect !== 'write') continue;
