@@ -1,6 +1,6 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --fuzz N, --seed N, --out FILE.
+ * Options: --kills N, --backup-kills N, --fuzz N, --seed N, --only PART, --out FILE.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus, release } from 'node:os';
@@ -9,6 +9,7 @@ import { parseArgs } from 'node:util';
 import { backupFuzz, backupKillTest } from './torture/backups.ts';
 import { killTest } from './torture/kill.ts';
 import { migrationKillTest } from './torture/migration.ts';
+import { scaleTest } from './torture/scale.ts';
 
 const { values } = parseArgs({
   options: {
@@ -16,6 +17,8 @@ const { values } = parseArgs({
     'backup-kills': { type: 'string', default: '100' },
     fuzz: { type: 'string', default: '2000' },
     seed: { type: 'string', default: '20260304' },
+    /** Name of one part; the others of the last report stay. */
+    only: { type: 'string' },
     out: { type: 'string', default: fileURLToPath(new URL('../tests/torture-report.json', import.meta.url)) },
   },
 });
@@ -46,13 +49,17 @@ async function part(name: string, run: () => Promise<{ faults: string[]; lost?: 
   writeFileSync(values.out, `${JSON.stringify(report, null, 2)}\n`);
 }
 
-await part('migrationKilledAtEveryStatement', () => migrationKillTest(1));
-await part('backupFilesMutated', () => backupFuzz(Number(values.fuzz), seed));
-await part('backupAndRestoreKilled', () => backupKillTest(Number(values['backup-kills']), seed));
-await part('typistKilled', () =>
-  killTest(Number(values.kills), seed, (done) => {
-    if (process.stderr.isTTY) process.stderr.write(`\r${done} kills`);
-  }),
-);
+const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> = {
+  migrationKilledAtEveryStatement: () => migrationKillTest(1),
+  backupFilesMutated: () => backupFuzz(Number(values.fuzz), seed),
+  backupAndRestoreKilled: () => backupKillTest(Number(values['backup-kills']), seed),
+  fiveThousandClients: () => scaleTest(5000, 10, seed),
+  typistKilled: () =>
+    killTest(Number(values.kills), seed, (done) => {
+      if (process.stderr.isTTY) process.stderr.write(`\r${done} kills`);
+    }),
+};
+for (const [name, run] of Object.entries(parts))
+  if (values.only === undefined || values.only === name) await part(name, run);
 console.log(faults === 0 ? 'Nothing was lost, nothing was damaged.' : `${faults} faults.`);
 process.exitCode = faults === 0 ? 0 : 1;

@@ -27,6 +27,8 @@ export const pragmas: readonly (readonly [name: string, set: string, readsBack: 
   ['mmap_size', '0', 0],
   // Deleted content is overwritten with zeros.
   ['secure_delete', 'ON', 1],
+  // 64 MB of decrypted pages: a whole caseload's lists without reading and decrypting them again.
+  ['cache_size', '-65536', -65536],
   // Intermediate results stay in memory: nothing of a client in the temp folder.
   ['temp_store', 'MEMORY', 2],
 ];
