@@ -1,8 +1,10 @@
 import type { RuleTable } from '../../db/types/rules.ts';
+import type { ProgramLine } from '../../db/types/program.ts';
 import type { PageKind } from '../../db/types/page.ts';
 import type { RedFlagTable } from '../../db/types/items.ts';
 import { flagInputOf } from '../intake/flag-input.ts';
 import { openFlags } from '../intake/flags.ts';
+import { exerciseDrawings, isMirrored } from './drawings/exercise-drawings.ts';
 import { longDate, type PageInput, programOf } from './facts.ts';
 import { familyPage } from './family.ts';
 import { letterPage } from './letter.ts';
@@ -24,6 +26,8 @@ export interface PacketChoices {
   withPictures: boolean;
   withLog: boolean;
   withCard: boolean;
+  withPractice: boolean;
+  withDrawings: boolean;
   words: PageWords;
   practice: PracticeRequest;
 }
@@ -41,8 +45,13 @@ function packetOf(kind: PageKind, input: PageInput, sheets: SheetModel[], warnin
   };
 }
 
-function homeProgram(input: PageInput, choices: PacketChoices, t: Texts): Packet {
-  const options = { pt: choices.pt, when: choices.words.family.when, ownWords: choices.words.programWords };
+function homeProgram(input: PageInput, choices: PacketChoices, rules: RuleTable, t: Texts): Packet {
+  const hand = input.record.client.handNow;
+  const drawing = ({ item }: ProgramLine) => {
+    const name = choices.withDrawings ? (rules.items.find((each) => each.code === item)?.drawing ?? '') : '';
+    return Object.hasOwn(exerciseDrawings, name) ? { name, mirrored: isMirrored(name, hand) } : null;
+  };
+  const options = { pt: choices.pt, when: choices.words.family.when, ownWords: choices.words.programWords, drawing };
   const program = programSheets(input, options, t);
   const warnings: string[] = [];
   if (!program) warnings.push('There is no home program yet. Build one under Home program.');
@@ -50,6 +59,7 @@ function homeProgram(input: PageInput, choices: PacketChoices, t: Texts): Packet
     warnings.push('This program is a draft. It prints with the word DRAFT until it is approved.');
   const sheets: SheetModel[] = [...(program ?? [])];
   if (choices.withLog) sheets.push(...practiceLogSheet(input, t));
+  if (choices.withPractice) sheets.push(...practiceSheets({ ...choices.practice, sheet: input.sheet }));
   if (choices.withCard) sheets.push(...selfCheckCard(input, choices.pt, t));
   return packetOf('home-program', input, sheets, warnings);
 }
@@ -76,7 +86,7 @@ export function buildPacket(
     case 'family-summary':
       return withNotes(familyPage(input, { ...words.family, pt: choices.pt, pictures }, t));
     case 'home-program':
-      return homeProgram(input, choices, t);
+      return homeProgram(input, choices, tables.rules, t);
     case 'practice-pages':
       return packetOf(kind, input, practiceSheets({ ...choices.practice, sheet: input.sheet }), []);
     case 'visit-note':

@@ -24,6 +24,8 @@ export class Desk {
   withPictures = $state(false);
   withLog = $state(true);
   withCard = $state(true);
+  withPractice = $state(false);
+  withDrawings = $state(true);
   useCode = $state(false);
   words: PageWords = $state(emptyWords());
   practiceChanges = $state<Partial<PracticeRequest>>({});
@@ -68,6 +70,8 @@ export class Desk {
         withPictures: this.withPictures,
         withLog: this.withLog,
         withCard: this.withCard,
+        withPractice: this.withPractice,
+        withDrawings: this.withDrawings,
         words: this.words,
         practice: this.practice,
       },

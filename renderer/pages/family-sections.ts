@@ -83,6 +83,7 @@ export function practiceSection(
       text: '',
       dose: [minutes, common ? '' : oftenWords(line.dose, t.dose)].filter(Boolean).join(', '),
       cautions: [],
+      drawing: null,
     };
   });
   const used = program.lines.filter((l) => l.kind === 'paper' || l.kind === 'tool').map((l) => l.title);

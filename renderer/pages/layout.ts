@@ -16,6 +16,9 @@ export const textMargins = { side: 17, top: 15, bottom: 14, foot: 6.5 } as const
 /** The set-up drawing on paper. */
 export const figureMm = { width: 66, height: 44.5 } as const;
 
+/** A line drawing beside a practice line. */
+const drawingMm = { width: 26, height: 19.5 } as const;
+
 interface Room {
   /** mm per em. */
   em: number;
@@ -44,11 +47,12 @@ export function blockHeight(block: Block, { em, width }: Room): number {
       return block.items.reduce((sum, item) => sum + rows(item, width - 2) * line + 0.35, 0);
     case 'steps':
       return block.items.reduce((sum, step) => {
-        const inner = width - 1.1;
+        const inner = width - 1.1 - (step.drawing ? (drawingMm.width + 4) / em : 0);
         const first = step.dose ? `${step.title}: ${step.dose}` : step.title;
         const text = step.text ? rows(step.text, inner) * line : 0;
         const cautions = step.cautions.reduce((h, caution) => h + rows(caution, inner - 1.4) * line, 0);
-        return sum + rows(first, inner, true) * line + text + cautions + 0.4;
+        const words = rows(first, inner, true) * line + text + cautions;
+        return sum + Math.max(words, step.drawing ? drawingMm.height / em : 0) + 0.4;
       }, 0);
     case 'facts':
       return block.rows.reduce(

@@ -12,6 +12,8 @@ export interface PageStep {
   /** Minutes, days, paper: the line in bold. */
   dose: string;
   cautions: string[];
+  /** Name of a line drawing, or null; mirrored for a left hand. */
+  drawing: { name: string; mirrored: boolean } | null;
 }
 
 /** A picture of writing: part of a page at the size it was written, or scaled by `scale` (1 = true size). */

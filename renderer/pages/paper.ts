@@ -1,6 +1,8 @@
 /**
  * Geometry of printed sheets. All lengths in mm, origin at the sheet's top left, y down.
  */
+import { CORNER_MARK } from '../sample/measure/corner-marks.ts';
+
 export type SheetName = 'A4' | 'Letter';
 
 export interface SheetSize {
@@ -23,31 +25,28 @@ export interface Point {
 }
 
 /**
- * Corner marks: black rings in the four corners, top left first, then clockwise. `x`, `y` are the rings' centers.
- * The small disc beside the top left ring tells which way up the sheet lies. A scan takes scale and perspective from them.
+ * Corner marks: black squares in the four corners, top left first, then clockwise, by their centers. The top left one
+ * has a white square in it, which tells which way up the sheet lies. A scan takes scale and perspective from them, so
+ * their sizes are those that the measuring looks for.
  */
 export interface CornerMarks {
-  rings: readonly [Point, Point, Point, Point];
-  outerRadiusMm: number;
-  innerRadiusMm: number;
-  upDisc: Point & { radiusMm: number };
+  centers: readonly [Point, Point, Point, Point];
+  sideMm: number;
+  holeMm: number;
 }
-
-const ringRadius = 2.5;
 
 export function cornerMarks(sheet: SheetName): CornerMarks {
   const { widthMm, heightMm } = sheetSizes[sheet];
-  const near = marginMm + ringRadius;
+  const { sideMm, holeMm, insetMm } = CORNER_MARK;
   return {
-    rings: [
-      { x: near, y: near },
-      { x: widthMm - near, y: near },
-      { x: widthMm - near, y: heightMm - near },
-      { x: near, y: heightMm - near },
+    centers: [
+      { x: insetMm, y: insetMm },
+      { x: widthMm - insetMm, y: insetMm },
+      { x: widthMm - insetMm, y: heightMm - insetMm },
+      { x: insetMm, y: heightMm - insetMm },
     ],
-    outerRadiusMm: ringRadius,
-    innerRadiusMm: 1.1,
-    upDisc: { x: near + 6, y: near, radiusMm: 1 },
+    sideMm,
+    holeMm,
   };
 }
 
@@ -63,7 +62,7 @@ export const barMm = 100;
 /** The check bar: exactly 100 mm from end to end. */
 export function checkBar(sheet: SheetName): Area {
   const { heightMm } = sheetSizes[sheet];
-  return { x: 25, y: heightMm - marginMm - ringRadius - 0.6, width: barMm, height: 1.2 };
+  return { x: 25, y: heightMm - CORNER_MARK.insetMm - 0.6, width: barMm, height: 1.2 };
 }
 
 /** Where lines to write on may lie: between the head and the foot of the sheet. */

@@ -8,7 +8,7 @@ import { type PageInput, dayOf, longDate, programOf, setupOf, visitOf, whoOf } f
 import { callLine, cautionsOf, setupInWords } from './family-sections.ts';
 import { changeSection, fitOneSheet } from './fit.ts';
 import { paginate } from './layout.ts';
-import type { Block, Doc, DocSheet, Section } from './model.ts';
+import type { Block, Doc, DocSheet, PageStep, Section } from './model.ts';
 import type { Texts } from './texts.ts';
 
 export interface ProgramSheetOptions {
@@ -16,6 +16,8 @@ export interface ProgramSheetOptions {
   when: string;
   /** The therapist's own words at the top, or ''. */
   ownWords: string;
+  /** The line drawing that goes with a line, or null. */
+  drawing: (line: ProgramLine) => PageStep['drawing'];
 }
 
 const doKinds: readonly ProgramLine['kind'][] = ['warm-up', 'exercise', 'writing'];
@@ -52,6 +54,7 @@ function doSection(program: Program, options: ProgramSheetOptions, t: Texts): Se
       text: line.text,
       dose: doses[i] ?? '',
       cautions: line.cautions,
+      drawing: options.drawing(line),
     })),
   };
   const minutes = minutesADay(program);

@@ -14,8 +14,8 @@ export interface ReadingGrade {
 }
 
 /**
- * Reading grade of the sentences of a page. Each text is at least one sentence, so that headings and list lines count
- * as what they are. Numbers count as words of one syllable.
+ * Reading grade of the sentences of a page. A text of five words or more is at least one sentence, with or without
+ * a full stop; headings and names are passed over. Numbers count as words of one syllable.
  * @returns null without words
  * Source: Kincaid et al. 1975; McLaughlin 1969 (both from memory; formulas as in the flesch-kincaid and smog-formula packages).
  */
@@ -25,7 +25,9 @@ export function readingGrade(texts: readonly string[]): ReadingGrade | null {
   let syllables = 0;
   let long = 0;
   for (const text of texts) {
-    for (const sentence of text.split(/[.!?:;]+(?=\s|$|”)/)) {
+    // Names, dates and headings are no sentences: counted as such they would make any page look easy.
+    if (!/[.!?]/.test(text) && text.split(/\s+/).length < 5) continue;
+    for (const sentence of text.split(/[.!?]+(?=\s|$|”)/)) {
       const own = sentence.match(/[\p{L}\p{N}’']+/gu) ?? [];
       if (own.length === 0) continue;
       sentences++;

@@ -24,6 +24,8 @@ function build(kind: PageKind, from: PageInput = input(), more: Partial<PacketCh
     withPictures: false,
     withLog: true,
     withCard: true,
+    withPractice: false,
+    withDrawings: true,
     words: emptyWords(),
     practice: practiceRequestOf(from, rules, texts),
     ...more,
@@ -172,4 +174,17 @@ describe.skipIf(!chromiumPath)(`every kind of page in the printed PDF${noChromiu
     expect(printed.overflow).toEqual(sheets.map(() => 0));
     printed.heights.forEach((height, i) => expect(height).toBeLessThan(sheets[i]!.sheet === 'A4' ? 262 : 244.5));
   });
+});
+
+test('hand drawings are turned for a left hand, letters never', () => {
+  const left = input({
+    record: record((r) => {
+      r.client.handNow = 'left';
+    }),
+  });
+  const steps = docs(build('home-program', left)).flatMap((sheet) =>
+    sheet.sections.flatMap((section) => section.blocks.flatMap((b) => (b.kind === 'steps' ? b.items : []))),
+  );
+  expect(steps.find((s) => s.drawing?.name === 'open-hand-flat')?.drawing?.mirrored).toBe(true);
+  expect(steps.find((s) => s.drawing?.name === 'close-then-lift')?.drawing?.mirrored).toBe(false);
 });

@@ -52,12 +52,14 @@ const lines: ProgramLine[] = [
   }),
   programLine({
     kind: 'warm-up',
+    item: 'slow-opening',
     title: 'Open the hand slowly',
     text: 'Lay the hand flat on the table. Count to 30. Do not push.',
     dose: dose(3, { sets: 1, reps: 3 }),
     cautions: ['Never force the fingers. If the hand clenches, open it slowly.'],
   }),
   programLine({
+    item: 'close-then-lift',
     title: 'The letters a, d, g and q',
     text: 'Write one line of each. Close every round part, then lift the pen.',
     dose: dose(5, { lines: 4, restMinutes: 2 }),
