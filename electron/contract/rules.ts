@@ -6,6 +6,19 @@ import { nothing, read, write } from './request.ts';
 
 export const rulesRequests = {
   'rules.current': read(nothing, z.object({ rules: RulesInUse, changes: ClinicRules.nullable() })),
+  /** Reads a colleague's rule file against the shipped table; refused whole, with line and reason. Nothing is changed. */
+  'rules.readFile': read(
+    z.object({ text: z.string().max(2_000_000) }).strict(),
+    z.object({
+      changes: ClinicRules.nullable(),
+      problems: z.array(z.object({ line: z.number().int(), reason: z.string() })),
+    }),
+  ),
+  /** How many drafts of the caseload would come out differently with these changes. Nothing is changed. */
+  'rules.try': read(
+    z.object({ changes: ClinicRules.nullable() }).strict(),
+    z.object({ sentence: z.string(), changed: z.number().int(), of: z.number().int(), clients: z.array(z.string()) }),
+  ),
   /** Replaces the clinic's changes; null restores the shipped table. Refused with line and reason when it does not fit. */
   'rules.saveChanges': write(
     z.object({ changes: z.json().nullable() }).strict(),
