@@ -27,10 +27,16 @@ export interface Layout {
   sizeOf(line: number, word: WordWork): number;
   /** Gap that parts words, in x-heights. */
   cut: number;
+  /** First guess of the x-height, pixels; null without letters. */
+  roughPx: number | null;
+  /** Far too many pieces of ink: no writing. */
+  busy: boolean;
   /** Usual thickness of the ink across, pixels. */
   strokePx: number;
 }
 
+/** A page of writing has up to some 4,000 pieces of ink; more is noise, print raster or a picture. */
+const MOST_PIECES = 12_000;
 /** Ink smaller than this share of a stroke's square is a speck. */
 const SPECK = 0.4;
 /** A head or foot stands out by this share of the stroke's thickness. */
@@ -43,30 +49,49 @@ export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
   const { map, starts } = inkMap(image, ink.levels, ink.runs, ink.components);
   const strokePx = usualRun(ink);
   const smallest = Math.max(4, SPECK * strokePx * strokePx);
+  if (busy(ink, smallest)) return { ...nowhere(frame, map, strokePx), busy: true };
   const blobs = blobsOf(image, ink.levels, frame, ink.components, map, starts, smallest);
   const extremes = extremesOf(blobs, frame, PROMINENCE * strokePx);
-  const empty: Layout = {
-    frame,
-    map,
-    blobs,
-    extremes,
-    lines: [],
-    words: [],
-    sizes: [],
-    sizeOf: () => 1,
-    cut: 0,
-    strokePx,
-  };
+  const empty: Layout = { ...nowhere(frame, map, strokePx), blobs, extremes };
   const rough = roughXHeight(extremes, strokePx);
   if (rough === null) return empty;
   const traces = lineTraces(blobs, map, frame, rough);
   const lines = readLines(traces, blobs, extremes, map, frame, rough);
+  return withLines({ ...empty, roughPx: rough, ...wordsOf(lines) }, lines);
+}
+
+/** A layout with these lines: sizes follow. */
+export function withLines(layout: Layout, lines: LineWork[]): Layout {
   const sizeOf = (line: number, word: WordWork): number => {
     const blobs = word.groups.flatMap((group) => group.blobs.map((b) => b.blob));
     const middle = (Math.min(...blobs.map((b) => b.u0)) + Math.max(...blobs.map((b) => b.u1))) / 2;
     return sizeAt(lines[line]!.trend, middle);
   };
-  return { ...empty, lines, sizes: lines.map(lineSize), sizeOf, ...wordsOf(lines) };
+  return { ...layout, lines, sizes: lines.map(lineSize), sizeOf };
+}
+
+/** A page without lines. */
+function nowhere(frame: Frame, map: InkMap, strokePx: number): Layout {
+  return {
+    frame,
+    map,
+    blobs: [],
+    extremes: [],
+    lines: [],
+    words: [],
+    sizes: [],
+    sizeOf: () => 1,
+    cut: 0,
+    roughPx: null,
+    busy: false,
+    strokePx,
+  };
+}
+
+function busy(ink: Ink, smallest: number): boolean {
+  let count = 0;
+  for (let c = 0; c < ink.components.count; c += 1) if (ink.components.area[c]! >= smallest) count += 1;
+  return count > MOST_PIECES;
 }
 
 function usualRun(ink: Ink): number {

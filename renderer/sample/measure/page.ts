@@ -1,15 +1,19 @@
-import { composed } from './image/homography.ts';
+import { corrected } from './corrections/apply.ts';
+import { cutInk } from './corrections/cuts.ts';
+import { composed, IDENTITY } from './image/homography.ts';
+import type { Homography } from './image/homography.ts';
 import { findMarks } from './image/marks.ts';
+import { quarterTurned } from './image/turn.ts';
 import { sauvola } from './image/threshold.ts';
 import { inkOf } from './ink.ts';
 import { frameOf } from './layout/frame.ts';
 import type { Frame } from './layout/frame.ts';
 import { layoutOf } from './layout.ts';
-import { resultOf } from './result.ts';
+import { resultOf, untrusted } from './result.ts';
 import { sheetOf, sheetOfMarks } from './sheet.ts';
 import type { Sheet } from './sheet.ts';
 import type { GrayImage, MeasureOptions, OnProgress, PageInfo, PageResult, PageWarning } from './types.ts';
-import { METHOD_VERSION } from './version.ts';
+import { MM_PER_INCH } from './units.ts';
 import { WARNINGS } from './warnings.ts';
 
 export const TIMES: Record<string, number> = {};
@@ -22,6 +26,10 @@ function lap(name: string): void {
 
 /** Pictures smaller than this on a side hold no page: 40 px are an inch at 40 dpi. */
 const LEAST_SIDE = 40;
+/** Paper is brighter than this even in a bad photo. */
+const DARK = 60;
+/** Pixels looked at to tell that. */
+const SAMPLES = 20_000;
 
 /**
  * Measures one page of handwriting.
@@ -34,11 +42,13 @@ export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress
   if (gray.data.length !== gray.width * gray.height) throw new RangeError('The picture does not fit its size.');
   const tell = onProgress ?? ((): void => undefined);
   last = performance.now();
-  if (Math.min(gray.width, gray.height) < LEAST_SIDE) return emptyResult(gray, options, [WARNINGS.tooSmall]);
+  if (Math.min(gray.width, gray.height) < LEAST_SIDE) return nothing(gray, options, [WARNINGS.tooSmall]);
+  if (isDark(gray)) return nothing(gray, options, [WARNINGS.allBlack]);
   tell('Looking for the sheet', 0);
-  let sheet = sheetOf(gray, options.scale);
+  const turned = quarterTurned(gray, options.quarterTurns ?? 0);
+  let sheet = sheetOf(turned.image, options.scale);
   lap('sheet');
-  if (sheet.refused) return emptyResult(gray, options, sheet.warnings);
+  if (sheet.refused) return nothing(gray, options, sheet.warnings);
   tell('Parting ink from paper', 0.1);
   let first = sauvola(sheet.image);
   lap('sauvola');
@@ -48,25 +58,32 @@ export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress
     first = sauvola(sheet.image);
   }
   lap('marks');
-  if (sheet.pxPerMm === null) return emptyResult(gray, options, [...sheet.warnings, WARNINGS.noScale]);
+  if (sheet.pxPerMm === null) return nothing(gray, options, [...sheet.warnings, WARNINGS.noScale]);
   const { pxPerMm } = sheet;
   tell('Taking out printed lines', 0.5);
-  const ink = inkOf(sheet.image, first, pxPerMm);
+  let ink = inkOf(sheet.image, first, pxPerMm);
   lap('ink');
   tell('Reading lines and words', 0.7);
   const frame = frameOf(sheet.image.width, sheet.image.height, pxPerMm, ink.rulings.angle ?? 0);
-  const layout = layoutOf(sheet.image, ink, frame);
+  let layout = layoutOf(sheet.image, ink, frame);
+  const corrections = options.corrections ?? [];
+  const cut = cutInk(ink, layout, corrections);
+  if (cut) {
+    ink = cut;
+    layout = layoutOf(sheet.image, ink, frame);
+  }
+  layout = corrected(layout, corrections);
   lap('layout');
   tell('Measuring', 0.85);
-  const page = pageInfo(sheet, frame);
-  const result = resultOf(page, ink, layout, options, sheet.warnings);
+  const page = pageInfo(sheet, frame, turned.toPicture);
+  const result = resultOf(sheet.image, page, ink, layout, options, sheet.warnings);
   lap('result');
   tell('Done', 1);
   return result;
 }
 
 /** Size, turn and the map back to the picture. */
-function pageInfo(sheet: Sheet, frame: Frame): PageInfo {
+function pageInfo(sheet: Sheet, frame: Frame, toGiven: Homography): PageInfo {
   const { pxPerMm } = frame;
   const toSheet = [
     pxPerMm * frame.cos,
@@ -82,35 +99,37 @@ function pageInfo(sheet: Sheet, frame: Frame): PageInfo {
   return {
     widthMm: sheet.sizeMm?.widthMm ?? sheet.image.width / pxPerMm,
     heightMm: sheet.sizeMm?.heightMm ?? sheet.image.height / pxPerMm,
-    dpi: pxPerMm * 25.4,
+    dpi: pxPerMm * MM_PER_INCH,
     rotationDeg: sheet.turnDeg + (frame.angle * 180) / Math.PI,
     scaleSource: sheet.scaleSource,
     rulingMm: null,
-    toPicture: composed(sheet.toPicture, toSheet),
+    toPicture: composed(toGiven, composed(sheet.toPicture, toSheet)),
   };
 }
 
-/** A page that holds nothing to measure, with the reason. */
-function emptyResult(gray: GrayImage, options: MeasureOptions, warnings: PageWarning[]): PageResult {
-  const scale = options.scale;
-  const px = scale?.pxPerMm ?? null;
-  return {
-    version: METHOD_VERSION,
-    page: {
-      widthMm: px === null ? null : gray.width / px,
-      heightMm: px === null ? null : gray.height / px,
-      dpi: px === null ? null : px * 25.4,
-      rotationDeg: 0,
-      scaleSource: scale?.source ?? null,
-      rulingMm: null,
-      toPicture: px === null ? [1, 0, 0, 0, 1, 0, 0, 0, 1] : [px, 0, 0, 0, px, 0, 0, 0, 1],
-    },
-    lines: [],
-    measures: [],
-    warnings,
-    textFits: null,
-    darknessPercent: null,
-    rulings: [],
-    loops: [],
+/** A picture that holds nothing to measure, with the reason. */
+function nothing(gray: GrayImage, options: MeasureOptions, warnings: PageWarning[]): PageResult {
+  const px = options.scale?.pxPerMm ?? null;
+  const page: PageInfo = {
+    widthMm: px === null ? null : gray.width / px,
+    heightMm: px === null ? null : gray.height / px,
+    dpi: px === null ? null : px * MM_PER_INCH,
+    rotationDeg: 0,
+    scaleSource: options.scale?.source ?? null,
+    rulingMm: null,
+    toPicture: px === null ? IDENTITY : [px, 0, 0, 0, px, 0, 0, 0, 1],
   };
+  return untrusted(page, warnings);
+}
+
+/** Whether the picture is dark all over: a lid left open, a covered lens. */
+function isDark(gray: GrayImage): boolean {
+  const step = Math.max(1, Math.floor(gray.data.length / SAMPLES));
+  let bright = 0;
+  let n = 0;
+  for (let i = 0; i < gray.data.length; i += step) {
+    if (gray.data[i]! > DARK) bright += 1;
+    n += 1;
+  }
+  return bright < n * 0.02;
 }

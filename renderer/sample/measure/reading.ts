@@ -1,3 +1,5 @@
+import { markKey } from './corrections/marks.ts';
+import type { Marks } from './corrections/marks.ts';
 import type { Hole } from './image/holes.ts';
 import type { Ink } from './ink.ts';
 import { boxMm, pointMm, xOf, yOf } from './layout/frame.ts';
@@ -14,7 +16,7 @@ import type { WordWork } from './layout/words.ts';
 import type { Layout } from './layout.ts';
 import { median } from './numbers.ts';
 import { ASCENDING, CLOSING, DESCENDING, SMALL, zoneOf } from './text/letter-kinds.ts';
-import type { LetterResult, LineResult, WordResult } from './types.ts';
+import type { LetterResult, LineResult, PointMm, WordResult } from './types.ts';
 
 /** Heads from this many x-heights on are ascenders; between lie t and capitals of some hands. */
 const ASCENDER = 1.3;
@@ -34,14 +36,16 @@ export function readLine(
   index: number,
   texts: readonly (string | null)[] | null,
   holesByBlob: ReadonlyMap<number, readonly Hole[]>,
+  marks: Marks,
   widths?: (char: string) => number,
 ): LineResult {
   const line = layout.lines[index]!;
   const { frame } = layout;
   const heads = headsOf(line.blobs, line.baseline, layout.extremes, lineSize(line));
-  const words = layout.words[index]!.map((word, k) =>
-    readWord(layout, line, word, texts?.[k] ?? null, heads, holesByBlob, widths),
+  const read = layout.words[index]!.map((word, k) =>
+    readWord(layout, line, word, texts?.[k] ?? null, heads, holesByBlob, marks.letters, widths),
   );
+  const words = read.map((word, k) => ({ ...word, excluded: marks.excluded.has(markKey(index, k)) }));
   const u0 = Math.min(...line.blobs.map((b) => b.blob.u0));
   const u1 = Math.max(...line.blobs.map((b) => b.blob.u1));
   const v0 = Math.min(...line.blobs.map((b) => b.blob.v0));
@@ -50,7 +54,7 @@ export function readLine(
   const steps = Math.max(2, Math.ceil((u1 - u0) / curve.step));
   return {
     box: boxMm(frame, u0, v0, u1, v1),
-    xHeightMm: median(words.flatMap((word) => word.xHeightsMm)),
+    xHeightMm: median(words.filter((word) => !word.excluded).flatMap((word) => word.xHeightsMm)),
     baselineAngleDeg: (-Math.atan(line.baseline.straight.slope) * 180) / Math.PI,
     baselineRmsMm: line.baseline.rms / frame.pxPerMm,
     words,
@@ -70,6 +74,7 @@ function readWord(
   text: string | null,
   heads: readonly Head[],
   holesByBlob: ReadonlyMap<number, readonly Hole[]>,
+  struck: readonly PointMm[],
   widths?: (char: string) => number,
 ): WordResult {
   const { frame, map } = layout;
@@ -82,20 +87,24 @@ function readWord(
   const size = sizeAt(line.trend, (u0 + u1) / 2);
   const single = text !== null && !text.includes(' ') ? text : null;
   const letters = lettersOf(word, line, single, size, holesByBlob, map, frame, widths);
-  const own = heads.filter((head) => head.u >= u0 - 1 && head.u <= u1 + 1);
+  const out = letters.map((letter) => struck.some((point) => holds(letter, point, px)));
+  const isOut = (u: number): boolean => letters.some((letter, k) => out[k] && u >= letter.u0 && u <= letter.u1);
+  const own = heads.filter((head) => head.u >= u0 - 1 && head.u <= u1 + 1 && !isOut(head.u));
   const known = single !== null;
   const tops = (kinds: string): number[] =>
-    letters.filter((l) => l.char !== null && kinds.includes(l.char)).map((l) => l.top);
+    letters.filter((l, k) => !out[k] && l.char !== null && kinds.includes(l.char)).map((l) => l.top);
   const small = known
     ? tops(SMALL).filter((h) => h > 0 && Math.abs(Math.log(h / size)) < MISREAD)
     : own.map((h) => h.height).filter((h) => h > 0 && Math.abs(Math.log(h / size)) < X_HEIGHT_BAND);
   const tall = (known ? tops(ASCENDING) : own.map((h) => h.height)).filter(
     (h) => h > ASCENDER * size && h < FARTHEST * size,
   );
-  const feet = layout.extremes.filter((e) => e.kind === 'bottom' && blobs.includes(layout.blobs[e.blob]!));
+  const feet = layout.extremes.filter(
+    (e) => e.kind === 'bottom' && blobs.includes(layout.blobs[e.blob]!) && !isOut(e.u),
+  );
   const hanging = (
     known
-      ? letters.filter((l) => l.char !== null && DESCENDING.includes(l.char)).map((l) => -l.bottom)
+      ? letters.filter((l, k) => !out[k] && l.char !== null && DESCENDING.includes(l.char)).map((l) => -l.bottom)
       : feet.map((e) => e.v - traceAt(line.baseline.curve, e.u))
   ).filter((d) => d > DESCENDER * size && d < FARTHEST * size);
   const direction = frame.angle - Math.atan(line.baseline.straight.slope);
@@ -119,9 +128,15 @@ function readWord(
     strokeWidthsMm: strokeWidths,
     loops: blobs.reduce((sum, blob) => sum + (holesByBlob.get(blob.component)?.length ?? 0), 0),
     letterCount: letters.reduce((sum, letter) => sum + letter.count, 0),
-    letters: letters.map((letter) => letterResult(letter, size, layout)),
+    letters: letters.map((letter, k) => ({ ...letterResult(letter, size, layout), excluded: out[k]! })),
     excluded: false,
   };
+}
+
+/** Whether a point marked by hand lies on a letter. */
+function holds(letter: LetterWork, point: PointMm, px: number): boolean {
+  const [u, v] = [point.xMm * px, point.yMm * px];
+  return u >= letter.u0 && u <= letter.u1 && v >= letter.v0 && v <= letter.v1;
 }
 
 /** Points and commas are no letters: their gaps are not letter gaps. */

@@ -1,24 +1,40 @@
+import { markKey, marksOf } from './corrections/marks.ts';
+import type { Marks } from './corrections/marks.ts';
 import { holes } from './image/holes.ts';
 import type { Hole } from './image/holes.ts';
 import type { Ink } from './ink.ts';
 import { boxMm, pointMm } from './layout/frame.ts';
 import type { Layout } from './layout.ts';
+import { median } from './numbers.ts';
 import { measuresOf } from './measures/table.ts';
 import { readLine } from './reading.ts';
 import { fitText } from './text/fit.ts';
 import { handWidths } from './text/hand-widths.ts';
-import type { LoopResult, MeasureOptions, PageInfo, PageResult, PageWarning, RulingResult } from './types.ts';
+import type {
+  GrayImage,
+  LoopResult,
+  MeasureOptions,
+  PageInfo,
+  PageResult,
+  PageWarning,
+  RulingResult,
+} from './types.ts';
 import { METHOD_VERSION } from './version.ts';
-import { pageWarnings } from './trust.ts';
+import { directionOf, isSideways } from './trust/direction.ts';
+import { pageWarnings } from './trust/page-warnings.ts';
+import { pitchOf } from './trust/ruling-scale.ts';
 import { WARNINGS } from './warnings.ts';
 
 /** White areas of fewer pixels are no loops: unevenness of the ink. */
 const LEAST_LOOP_PX = 3;
+/** Small letters under this many pixels cannot be told from specks. */
+const LEGIBLE_PX = 5;
 /** Seed of the intervals where none is given. */
 const SEED = 1;
 
 /** The result as it is stored and shown. */
 export function resultOf(
+  image: GrayImage,
   page: PageInfo,
   ink: Ink,
   layout: Layout,
@@ -32,30 +48,77 @@ export function resultOf(
     byComponent.set(hole.component, list);
   }
   const warnings = [...before];
+  const rulings = rulingsOf(ink, layout);
+  if (layout.busy) return untrusted(page, [...warnings, WARNINGS.busy], rulings);
+  if (layout.lines.length > 0 && median(layout.sizes)! < LEGIBLE_PX)
+    return untrusted(page, [...warnings, WARNINGS.unreadable], rulings);
+  const lying = lieOf(layout, byComponent);
+  if (lying) return untrusted(page, [...warnings, lying], rulings);
   let texts: (string | null)[][] | null = null;
+  let textFits: boolean | null = null;
   if (options.text !== undefined && options.text.trim() !== '' && layout.lines.length > 0) {
     const fit = fitText(
       layout.words.map((words, i) => words.map((w) => (w.to - w.from) / layout.sizes[i]!)),
       options.text,
     );
-    if (fit.turned) warnings.push(fit.turned === 'mirrored' ? WARNINGS.mirrored : WARNINGS.upsideDown);
-    else if (fit.fits) texts = fit.texts;
+    if (fit.turned) {
+      const reason = fit.turned === 'mirrored' ? WARNINGS.mirrored : WARNINGS.upsideDown;
+      return untrusted(page, [...warnings, reason], rulings);
+    }
+    if (fit.fits) texts = fit.texts;
     else warnings.push(WARNINGS.textUnfit);
+    textFits = fit.fits;
   }
+  const marks = marksOf(layout, options.corrections ?? []);
+  texts = withSetTexts(layout, texts, marks);
   const widths = texts ? handWidths(layout, texts, byComponent) : undefined;
-  const lines = layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, widths));
+  const lines = layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, widths));
+  const read = {
+    version: METHOD_VERSION,
+    page: { ...page, rulingMm: pitchOf(rulings, 'across') },
+    lines,
+    warnings,
+    textFits,
+    darknessPercent: darknessOf(ink),
+    rulings,
+    loops: loopsOf(layout, byComponent),
+  };
+  warnings.push(...pageWarnings(image, read, ink, layout, options));
+  return { ...read, measures: measuresOf(read, options.seed ?? SEED) };
+}
+
+/** Texts of words, with those set by hand in their place. */
+function withSetTexts(layout: Layout, texts: (string | null)[][] | null, marks: Marks): (string | null)[][] | null {
+  if (marks.texts.size === 0) return texts;
+  return layout.words.map((words, i) =>
+    words.map((_, k) => {
+      const set = marks.texts.get(markKey(i, k));
+      return set === undefined ? (texts?.[i]?.[k] ?? null) : set === '' ? null : set;
+    }),
+  );
+}
+
+/** A page that must not be measured: no lines, values unknown, and the reason. */
+export function untrusted(page: PageInfo, warnings: PageWarning[], rulings: RulingResult[] = []): PageResult {
   const read = {
     version: METHOD_VERSION,
     page,
-    lines,
+    lines: [],
     warnings,
-    textFits: options.text === undefined ? null : texts !== null,
-    darknessPercent: darknessOf(ink),
-    rulings: rulingsOf(ink, layout),
-    loops: loopsOf(layout, byComponent),
+    textFits: null,
+    darknessPercent: null,
+    rulings,
+    loops: [],
   };
-  warnings.push(...pageWarnings(read, ink, layout, options));
-  return { ...read, measures: measuresOf(read, options.seed ?? SEED) };
+  return { ...read, measures: measuresOf(read, SEED) };
+}
+
+/** Why the page does not lie upright; null when it seems to. */
+function lieOf(layout: Layout, byComponent: ReadonlyMap<number, readonly Hole[]>): PageWarning | null {
+  if (isSideways(layout)) return WARNINGS.sideways;
+  const direction = directionOf(layout, byComponent);
+  if (direction === 'upside-down') return WARNINGS.upsideDown;
+  return direction === 'mirrored' ? WARNINGS.mirrored : null;
 }
 
 function darknessOf(ink: Ink): number | null {

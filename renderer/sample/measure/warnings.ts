@@ -5,6 +5,14 @@ const warning = (code: string, message: string): PageWarning => ({ code, message
 /** What a page may be questioned for: what was seen, what it means, what to do. */
 export const WARNINGS = {
   blank: warning('blank', 'No writing was found on this page. Check that the right side of the sheet was scanned.'),
+  busy: warning(
+    'not-writing',
+    'The picture is full of small marks, so no writing could be told apart. Scan the page again, without patterns or a photo behind it.',
+  ),
+  unreadable: warning(
+    'text-too-small',
+    'The writing is only a few pixels high, too small to measure. Scan again at 300 dpi or more.',
+  ),
   noScale: warning(
     'no-scale',
     'The scale of this page is not known, so nothing was measured. Give the dpi, the printed bar, or two points with a known distance.',
@@ -27,9 +35,13 @@ export const WARNINGS = {
     'scale-contradicts-marks',
     'The scale given differs by more than 1 % from the corner marks on the sheet. Check that it was printed at actual size and scanned at the dpi given.',
   ),
-  scaleRuling: warning(
-    'scale-contradicts-ruling',
-    'The distance of the printed lines differs by more than 1 % from what this paper should have. Check the scale.',
+  axesDiffer: warning(
+    'axes-differ',
+    'The squares of the paper come out wider than high, or higher than wide, by more than 1 %. Check how the page was scanned or photographed.',
+  ),
+  writingCut: warning(
+    'writing-cut',
+    'Writing runs off the side of the picture, so words there are not whole. Scan the page with its margins.',
   ),
   fewWords: warning('few-words', 'There are fewer than five words on this page: too few to judge size or spacing by.'),
   smallText: warning(
@@ -49,3 +61,14 @@ export const WARNINGS = {
   ),
   faint: warning('faint', 'The writing is very faint, so some of it may not have been read. Scan it darker.'),
 } as const;
+
+/** The distance of the printed lines, by the scale given, against what the paper should have (null: no usual ruling). */
+export function rulingWarning(foundMm: number, knownMm: number | null): PageWarning {
+  const found = foundMm.toFixed(2);
+  return warning(
+    'scale-contradicts-ruling',
+    knownMm === null
+      ? `By this scale the printed lines are ${found} mm apart, which is no usual paper. Check the scale.`
+      : `By this scale the printed lines are ${found} mm apart, but this paper has ${knownMm} mm. Check the scale.`,
+  );
+}

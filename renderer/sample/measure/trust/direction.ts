@@ -1,0 +1,99 @@
+import type { Hole } from '../image/holes.ts';
+import { densityOf, smoothed } from '../layout/density.ts';
+import type { Density } from '../layout/density.ts';
+import { sizeAt } from '../layout/heights.ts';
+import { traceAt } from '../layout/trace.ts';
+import type { Layout } from '../layout.ts';
+
+/** How a page seems to lie, by its writing alone. */
+export type Direction = 'upright' | 'sideways' | 'upside-down' | 'mirrored';
+
+/** Fewer pieces of ink than this say nothing about the direction of lines. */
+const LEAST_PIECES = 30;
+/** Upright pages show 1.8 to 3 times as much pattern along their lines, sideways ones about half as much. */
+const SIDEWAYS = 0.95;
+/** Cell in stroke widths: the same whichever way the page lies. About a quarter of a letter. */
+const CELL = 1.5;
+/** Tall and hanging parts needed; hanging ones must outnumber tall ones by this factor (English has 4 tall to 1). */
+const LEAST_PARTS = 16;
+const OUTNUMBER = 1.7;
+/** Round letters open to one side that are needed, and the share of them that must open to the left. */
+const LEAST_OPEN = 12;
+const SHARE_LEFT = 0.75;
+
+/** Lines of writing make stripes: along them the smoothed ink varies more than along the other direction. */
+export function isSideways(layout: Layout): boolean {
+  if (layout.blobs.length < LEAST_PIECES) return false;
+  const density = densityOf(layout.blobs, layout.map, layout.frame, Math.max(1, CELL * layout.strokePx));
+  const across = contrast(smoothed(density, 16, 1.5));
+  const down = contrast(smoothed(density, 1.5, 16));
+  return across < SIDEWAYS * down;
+}
+
+function contrast(density: Density): number {
+  let sum = 0;
+  for (const v of density.values) sum += v * v;
+  return sum;
+}
+
+/** Direction of a page whose lines run across. */
+export function directionOf(layout: Layout, holesByBlob: ReadonlyMap<number, readonly Hole[]>): Direction {
+  if (isUpsideDown(layout)) return 'upside-down';
+  return isMirrored(layout, holesByBlob) ? 'mirrored' : 'upright';
+}
+
+/** More parts hang below the lines than rise above them. */
+function isUpsideDown(layout: Layout): boolean {
+  let tall = 0;
+  let hanging = 0;
+  for (const line of layout.lines) {
+    const own = new Set(line.blobs.map((b) => b.index));
+    for (const extreme of layout.extremes) {
+      if (!own.has(extreme.blob)) continue;
+      const size = sizeAt(line.trend, extreme.u);
+      const height = (traceAt(line.baseline.curve, extreme.u) - extreme.v) / size;
+      if (extreme.kind === 'top' && height > 1.3 && height < 2.8) tall += 1;
+      if (extreme.kind === 'bottom' && height < -0.3 && height > -1.8) hanging += 1;
+    }
+  }
+  return tall + hanging >= LEAST_PARTS && hanging > OUTNUMBER * tall;
+}
+
+/** The letter e (a loop in its upper half) has ink on the left of its lower half and an opening on the right. */
+function isMirrored(layout: Layout, holesByBlob: ReadonlyMap<number, readonly Hole[]>): boolean {
+  let left = 0;
+  let all = 0;
+  for (const line of layout.lines) {
+    for (const { blob, from, to } of line.blobs) {
+      const own = holesByBlob.get(blob.component);
+      const size = sizeAt(line.trend, (blob.u0 + blob.u1) / 2);
+      const height = blob.bottom - blob.top;
+      if (own?.length !== 1 || to - from > 1.4 * size || Math.abs(height / size - 1) > 0.25) continue;
+      const hole = own[0]!;
+      if ((hole.top + hole.bottom) / 2 > blob.top + 0.45 * height) continue;
+      const offset = inkOffset(layout, blob, blob.bottom - 0.45 * height, blob.bottom - 0.22 * height);
+      if (offset === null) continue;
+      all += 1;
+      if (offset > 0.06) left += 1;
+      else if (offset > -0.06) all -= 1;
+    }
+  }
+  return all >= LEAST_OPEN && left > SHARE_LEFT * all;
+}
+
+/** Mean place of the ink in some rows, from the blob's middle, as a share of its width; null without ink there. */
+function inkOffset(layout: Layout, blob: Layout['blobs'][number], from: number, to: number): number | null {
+  const { map } = layout;
+  let sum = 0;
+  let weight = 0;
+  for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
+    const r = map.order[i]!;
+    const y = map.rowOf[r]! + 0.5;
+    if (y < from || y > to) continue;
+    const length = map.runs.to[r]! - map.runs.from[r]!;
+    sum += (length * (map.runs.from[r]! + map.runs.to[r]!)) / 2;
+    weight += length;
+  }
+  if (weight === 0) return null;
+  return (sum / weight - (blob.left + blob.right) / 2) / (blob.right - blob.left);
+}
