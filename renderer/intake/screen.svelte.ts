@@ -1,5 +1,4 @@
 /** The intake screen of the open client at the chosen visit: what is derived from the facts, and how answers are saved. */
-import { shippedItems, shippedRedFlags, shippedSetup } from '../../db/rules/items-schema.ts';
 import type { Side } from '../../db/types/common.ts';
 import type { IntakeAnswer, RedFlagAnswer, SetupMeasures } from '../../db/types/intake.ts';
 import type { IntakeItem, RedFlagTable } from '../../db/types/items.ts';
@@ -14,8 +13,8 @@ type Part<T> = Partial<Omit<T, 'id' | 'at' | 'by' | 'clientId' | 'visitId'>>;
 
 export class Screen {
   readonly open: OpenRecord;
-  readonly items = shippedItems;
-  readonly setupTable = shippedSetup;
+  readonly items = $derived.by(() => this.open.rules.intake);
+  readonly setupTable = $derived.by(() => this.open.rules.setup);
   openedByHand = $state.raw<string[]>([]);
 
   constructor(open: OpenRecord) {
@@ -24,7 +23,7 @@ export class Screen {
 
   /** Flags as the clinic's rule table has them. */
   readonly redFlagTable: RedFlagTable = $derived.by(() => ({
-    ...shippedRedFlags,
+    ...this.open.rules.redFlagTable,
     flags: this.open.rules.redFlags,
     fromAnswers: this.open.rules.flagsFromAnswers,
   }));

@@ -21,8 +21,8 @@ function number(value: number, unit: string): string {
   if (unit === '%') return `${value.toFixed(1)} %`;
   if (unit === 'deg') return `${value.toFixed(1)}°`;
   if (unit === 'xh') return `${value.toFixed(2)} × letter height`;
-  if (unit.startsWith('ln('))
-    return `${percentOfLn(value).toFixed(2)} % a ${unit.endsWith('letter') ? 'letter' : 'word'}`;
+  if (unit.startsWith('ln(')) return change(percentOfLn(value), unit.endsWith('letter') ? 'letter' : 'word');
+  if (unit === '% per line') return change(value, 'line');
   if (unit === '1') return value.toFixed(2);
   return `${value.toFixed(2)} ${unit}`;
 }
