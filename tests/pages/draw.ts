@@ -1,6 +1,7 @@
 import { createCanvas } from '@napi-rs/canvas';
 import type { SKRSContext2D } from '@napi-rs/canvas';
 import type { Chain } from '../../build/letters/glyph.ts';
+import { CORNER_MARK } from '../../renderer/sample/measure/corner-marks.ts';
 import { seededRandom } from '../../build/letters/random.ts';
 import { cornersOf } from './camera.ts';
 import type { View } from './camera.ts';
@@ -60,7 +61,7 @@ function drawRulings(context: SKRSContext2D, spec: PageSpec, view: View): void {
     const first = from - Math.floor((from - 22) / ruling.pitchMm) * ruling.pitchMm;
     for (let y = first; y < heightMm - 8; y += ruling.pitchMm) across(y, null);
     if (ruling.marginMm !== null) margin.push(strip(ruling.marginMm, inset, ruling.marginMm, heightMm - inset, 0.3));
-  } else if (ruling.kind === 'midline') {
+  } else if (ruling.kind === 'midline' || ruling.kind === 'own-sheet') {
     for (let y = from; y < heightMm - 15; y += ruling.pitchMm) {
       across(y, null);
       across(y - ruling.bodyMm, 2);
@@ -81,6 +82,21 @@ function drawRulings(context: SKRSContext2D, spec: PageSpec, view: View): void {
     for (const chain of chains) trace(context, view, chain);
     context.fill('nonzero');
   }
+}
+
+/** Corner marks of our own sheets: black squares, the top left one with a white square in it. */
+function drawCornerMarks(context: SKRSContext2D, spec: PageSpec, view: View): void {
+  const { widthMm, heightMm } = PAPERS[spec.paper];
+  const { sideMm, holeMm, insetMm } = CORNER_MARK;
+  const square = (x: number, y: number, side: number, color: string): void => {
+    context.fillStyle = color;
+    context.beginPath();
+    trace(context, view, strip(x - side / 2, y, x + side / 2, y, side));
+    context.fill();
+  };
+  for (const x of [insetMm, widthMm - insetMm])
+    for (const y of [insetMm, heightMm - insetMm]) square(x, y, sideMm, '#1a1a1a');
+  square(insetMm, insetMm, holeMm, '#f4f2ea');
 }
 
 /** Pencil skips on the tooth of the paper: single pixels lose part of their darkness. */
@@ -120,6 +136,7 @@ export function drawPage(spec: PageSpec, ink: PageInk, view: View): Uint8Clamped
     context.fill();
   }
   drawRulings(context, spec, view);
+  if (spec.ruling.kind === 'own-sheet') drawCornerMarks(context, spec, view);
   const layer = createCanvas(view.width, view.height);
   const pen = layer.getContext('2d');
   pen.fillStyle = INKS[spec.ink];

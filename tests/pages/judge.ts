@@ -87,7 +87,11 @@ export function judgePage(page: MadePage, result: PageResult): Judgement[] {
   add('lines', Math.abs(result.lines.length - truth.lines.length), '', 0);
   const words = wordCount(truth.lines);
   add('words', Math.abs(wordCount(result.lines) - words), '', spec.ruling.kind === 'plain' ? 0 : 0.01 * words);
-  add('x-height', share(value('x-height'), truth.xHeightMm), '%', joined || truth.xHeightPx < 20 ? 3 : 1.5);
+  // The middle over letters and the middle over words part where the size changes; either is a fair page median.
+  const ofWords = median(truth.lines.flatMap((line) => line.words.map((word) => word.xHeightMm)));
+  const size = value('x-height');
+  const sizeError = Math.min(share(size, truth.xHeightMm), share(size, ofWords));
+  add('x-height', sizeError, '%', joined || truth.xHeightPx < 20 ? 3 : 1.5);
   const angles = angleErrors(page, result);
   // Of a waving line every robust fit has a slope of its own; its angle is reported only.
   add('angle, median', median(angles), 'deg', spec.writing.waveMm > 0 ? null : photo ? 0.2 : 0.05);

@@ -209,6 +209,21 @@ export const SPECS: readonly PageSpec[] = [
     {},
     { ruling: { kind: 'squares', sideMm: 10 } },
   ),
+  // Fairhand's own sheets: scale and perspective from their corner marks.
+  page(
+    'own-sheet-turned',
+    213,
+    { xHeightMm: 4.11, pitchMm: 17.3, lines: 11, wordsPerLine: 5, topMm: 45.7, aboveRulingMm: 0.2 },
+    { rotationDeg: 0.717 },
+    { ruling: { kind: 'own-sheet', bodyMm: 4.35, pitchMm: 17.3 } },
+  ),
+  page(
+    'own-sheet-photo',
+    214,
+    { font: 'kalam', xHeightMm: 3.97, pitchMm: 17.3, lines: 11, wordsPerLine: 5, topMm: 45.7, aboveRulingMm: 0.2 },
+    { tilt: photo(8.7, -5.1), rotationDeg: 1.37, uneven: 0.19 },
+    { ruling: { kind: 'own-sheet', bodyMm: 4.35, pitchMm: 17.3 } },
+  ),
   // The same page at four resolutions.
   page('dpi-150', 221, { font: 'kalam', xHeightMm: 3.37 }, { dpi: 150, blurPx: 0.4 }),
   page('dpi-200', 221, { font: 'kalam', xHeightMm: 3.37 }, { dpi: 200, blurPx: 0.5 }),

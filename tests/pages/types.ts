@@ -6,7 +6,9 @@ export type Ruling =
   | { kind: 'plain' }
   | { kind: 'ruled'; pitchMm: number; marginMm: number | null }
   | { kind: 'midline'; bodyMm: number; pitchMm: number }
-  | { kind: 'squares'; sideMm: number };
+  | { kind: 'squares'; sideMm: number }
+  /** Fairhand's own sheet: dashed midlines between corner marks. */
+  | { kind: 'own-sheet'; bodyMm: number; pitchMm: number };
 
 export type PaperSize = 'A4' | 'Letter';
 
