@@ -1,3 +1,4 @@
+import { syllable } from 'syllable';
 import { shippedRedFlags, shippedSetup } from '../../db/rules/items-schema.ts';
 import type { IssuedPage, PageKind } from '../../db/types/page.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
@@ -85,7 +86,10 @@ export class Desk {
   /** School grade of what the family reads; null on other pages. */
   grade = $derived.by(() => {
     if (this.packet.kind !== 'family-summary' && this.packet.kind !== 'home-program') return null;
-    return readingGrade(this.packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet as Doc) : [])));
+    return readingGrade(
+      this.packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet as Doc) : [])),
+      syllable,
+    );
   });
 
   edit = (path: (string | number)[], text: string): void => {

@@ -1,7 +1,3 @@
-import { fleschKincaid } from 'flesch-kincaid';
-import { smogFormula } from 'smog-formula';
-import { syllable } from 'syllable';
-
 /** How hard a text is to read: US school grade by two formulas. */
 export interface ReadingGrade {
   words: number;
@@ -13,13 +9,22 @@ export interface ReadingGrade {
   smog: number;
 }
 
+/** Flesch-Kincaid grade. Source: Kincaid et al. 1975 (from memory). */
+export const fleschKincaidGrade = (words: number, sentences: number, syllables: number): number =>
+  0.39 * (words / sentences) + 11.8 * (syllables / words) - 15.59;
+
+/** SMOG grade from words of three or more syllables. Source: McLaughlin 1969 (from memory). */
+export const smogGrade = (longWords: number, sentences: number): number =>
+  1.043 * Math.sqrt(longWords * (30 / sentences)) + 3.1291;
+
 /**
  * Reading grade of the sentences of a page. A text of five words or more is at least one sentence, with or without
  * a full stop; headings and names are passed over. Numbers count as words of one syllable.
+ * @param syllablesOf counts the syllables of one word
  * @returns null without words
- * Source: Kincaid et al. 1975; McLaughlin 1969 (both from memory; formulas as in the flesch-kincaid and smog-formula packages).
+ * Source: Kincaid et al. 1975; McLaughlin 1969 (both from memory).
  */
-export function readingGrade(texts: readonly string[]): ReadingGrade | null {
+export function readingGrade(texts: readonly string[], syllablesOf: (word: string) => number): ReadingGrade | null {
   let words = 0;
   let sentences = 0;
   let syllables = 0;
@@ -33,7 +38,7 @@ export function readingGrade(texts: readonly string[]): ReadingGrade | null {
       sentences++;
       words += own.length;
       for (const word of own) {
-        const count = Math.max(1, syllable(word));
+        const count = Math.max(1, syllablesOf(word));
         syllables += count;
         if (count >= 3) long++;
       }
@@ -44,7 +49,7 @@ export function readingGrade(texts: readonly string[]): ReadingGrade | null {
     words,
     sentences,
     syllables,
-    grade: fleschKincaid({ sentence: sentences, word: words, syllable: syllables }),
-    smog: smogFormula({ sentence: sentences, polysillabicWord: long }),
+    grade: fleschKincaidGrade(words, sentences, syllables),
+    smog: smogGrade(long, sentences),
   };
 }

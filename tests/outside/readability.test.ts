@@ -5,19 +5,25 @@
  */
 import { fleschKincaid } from 'flesch-kincaid';
 import { smogFormula } from 'smog-formula';
+import { syllable } from 'syllable';
 import { expect, test } from 'vitest';
 import { familyPage } from '../../renderer/pages/family.ts';
 import { textsOf } from '../../renderer/pages/fit.ts';
 import type { DocSheet } from '../../renderer/pages/model.ts';
 import { programSheets } from '../../renderer/pages/program-sheet.ts';
-import { readingGrade } from '../../renderer/pages/reading-grade.ts';
+import { fleschKincaidGrade, readingGrade as gradeOf, smogGrade } from '../../renderer/pages/reading-grade.ts';
 import { selfCheckCard } from '../../renderer/pages/self-check-card.ts';
 import { texts } from '../../renderer/pages/texts.ts';
 import { input } from '../pages-print/record.ts';
 
+const readingGrade = (list: readonly string[]) => gradeOf(list, syllable);
+
 test('the two formulas give their worked values', () => {
-  expect(fleschKincaid({ sentence: 10, word: 100, syllable: 135 })).toBeCloseTo(4.24, 2);
-  expect(smogFormula({ sentence: 30, polysillabicWord: 20 })).toBeCloseTo(7.79, 2);
+  expect(fleschKincaidGrade(100, 10, 135)).toBeCloseTo(4.24, 2);
+  expect(smogGrade(20, 30)).toBeCloseTo(7.79, 2);
+  // Two packages with the same formulas agree.
+  expect(fleschKincaid({ sentence: 7, word: 83, syllable: 121 })).toBeCloseTo(fleschKincaidGrade(83, 7, 121), 10);
+  expect(smogFormula({ sentence: 12, polysillabicWord: 5 })).toBeCloseTo(smogGrade(5, 12), 10);
 });
 
 test('words, sentences and syllables are counted as a reader would', () => {
