@@ -4,6 +4,7 @@
  */
 import Database from 'better-sqlite3';
 import { CaseloadError } from './codes.ts';
+import { touchPrivate } from './files.ts';
 import { caseloadKey } from './key-file.ts';
 
 export type Db = Database.Database;
@@ -57,8 +58,9 @@ function settings(db: Db, readonly: boolean): void {
   }
 }
 
-/** A new, empty, encrypted file. @throws when it exists already or cannot be written */
+/** A new, empty, encrypted file; what lies there under that name is emptied. @throws when it cannot be written */
 export function createFile(file: string, identity: Uint8Array): Db {
+  touchPrivate(file);
   const db = new Database(file, { timeout: 2000 });
   try {
     applyKey(db, identity);

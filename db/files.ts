@@ -39,6 +39,11 @@ export function syncFile(file: string): void {
   }
 }
 
+/** An empty file that only its user may read; SQLite fills it and gives its -wal and -shm the same mode. */
+export function touchPrivate(file: string): void {
+  closeSync(openSync(file, 'w', 0o600));
+}
+
 /** Renames a finished file to its final name, durably. */
 export function settle(temporary: string, file: string): void {
   syncFile(temporary);

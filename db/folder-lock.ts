@@ -4,7 +4,7 @@
  * Fairhand can still read the caseload file itself.
  */
 import Database from 'better-sqlite3';
-import { chmodSync } from 'node:fs';
+import { closeSync, openSync } from 'node:fs';
 import { lockFile } from './files.ts';
 
 export interface FolderLock {
@@ -18,9 +18,11 @@ export function takeFolderLock(folder: string): FolderLock | null {
 
 /** Holds a lock file of any name; null when another process has it. @throws SQLite and file system errors */
 export function holdFile(file: string): FolderLock | null {
+  closeSync(openSync(file, 'a', 0o600));
   const db = new Database(file, { timeout: 0 });
   try {
-    db.pragma('journal_mode = DELETE');
+    // Nothing is ever written into it: no journal file needed.
+    db.pragma('journal_mode = MEMORY');
     db.exec('BEGIN EXCLUSIVE');
   } catch (error) {
     db.close();
@@ -28,7 +30,6 @@ export function holdFile(file: string): FolderLock | null {
     if (code.startsWith('SQLITE_BUSY')) return null;
     throw error;
   }
-  if (process.platform !== 'win32') chmodSync(file, 0o600);
   return {
     release() {
       if (db.open) db.close();

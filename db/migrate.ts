@@ -7,7 +7,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { CaseloadError } from './codes.ts';
 import type { Db } from './connection.ts';
-import { copiesFolder, makeFolder, settle } from './files.ts';
+import { copiesFolder, makeFolder, settle, touchPrivate } from './files.ts';
 
 export interface Migration {
   version: number;
@@ -36,6 +36,7 @@ export const versionOf = (db: Db): number => db.pragma('user_version', { simple:
 /** A whole, encrypted copy under its final name only when it is complete. VACUUM INTO keeps cipher and key. */
 export function copyInto(db: Db, target: string): void {
   const temporary = `${target}.part`;
+  touchPrivate(temporary);
   db.prepare('VACUUM INTO ?').run(temporary);
   settle(temporary, target);
 }

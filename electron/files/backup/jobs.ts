@@ -37,7 +37,7 @@ type Message =
 export function runBackupJob(job: BackupJob, { onProgress, signal }: BackupHooks = {}): Promise<BackupAnswer> {
   return new Promise((resolve, reject) => {
     if (signal?.aborted) return reject(new Refusal('cancelled'));
-    const worker = new Worker(WORKER, { workerData: job });
+    const worker = new Worker(WORKER, { workerData: job, execArgv: ['--no-warnings'] });
     let settled = false;
     const finish = (act: () => void): void => {
       if (settled) return;

@@ -1,0 +1,127 @@
+/** The smallest whole facts; usable outside the test runner too. */
+import { randomUUID } from 'node:crypto';
+import type { Unstamped } from '../../db/index.ts';
+
+const NOW = '2026-03-04T09:12:00.000Z';
+
+export function client(more: Partial<Unstamped<'client'>> = {}): Unstamped<'client'> {
+  return {
+    id: randomUUID(),
+    code: `C${randomUUID().slice(0, 6)}`,
+    name: 'Test Person',
+    birthYear: 1955,
+    handBefore: 'right',
+    handNow: 'right',
+    diagnoses: [],
+    precautions: [],
+    medicines: [],
+    referrer: '',
+    readers: '',
+    wants: '',
+    interests: '',
+    callName: '',
+    callNumber: '',
+    language: 'en',
+    largePrint: '14',
+    familyConsent: false,
+    familyConsentOn: null,
+    note: '',
+    archivedOn: null,
+    ...more,
+  };
+}
+
+export function visit(clientId: string, more: Partial<Unstamped<'visit'>> = {}): Unstamped<'visit'> {
+  return {
+    id: randomUUID(),
+    clientId,
+    date: '2026-03-04',
+    kind: 'first',
+    minutes: null,
+    nextVisit: '',
+    told: '',
+    skilled: '',
+    response: '',
+    taughtBack: '',
+    plan: '',
+    ...more,
+  };
+}
+
+export function answer(
+  clientId: string,
+  visitId: string,
+  more: Partial<Unstamped<'intakeAnswer'>> = {},
+): Unstamped<'intakeAnswer'> {
+  return {
+    id: randomUUID(),
+    clientId,
+    visitId,
+    item: 'grasp',
+    side: 'right',
+    state: 'graded',
+    grade: 2,
+    reason: '',
+    detail: null,
+    before: null,
+    after: null,
+    note: '',
+    ...more,
+  };
+}
+
+export function sample(clientId: string, visitId: string): Unstamped<'sample'> {
+  return {
+    id: randomUUID(),
+    clientId,
+    visitId,
+    takenAt: NOW,
+    task: { kind: 'sentences', textCodes: [], text: 'Milk and bread', spellingNoted: false },
+    conditions: {
+      hand: 'right',
+      pen: '',
+      paper: '',
+      time: null,
+      doseState: null,
+      cue: null,
+      minutesSinceDose: null,
+      surfaceAngleDeg: null,
+      seatMm: null,
+      tableMm: null,
+      armSupport: '',
+      grip: '',
+      glasses: null,
+      instruction: null,
+      style: null,
+    },
+    fatigueBefore: null,
+    fatigueAfter: null,
+    painBefore: null,
+    painAfter: null,
+    seconds: null,
+    baseline: true,
+    typed: {},
+    note: '',
+  };
+}
+
+export function page(
+  owner: { clientId: string; visitId: string; sampleId: string },
+  blob: { id: string; sha256: string; bytes: number },
+): Unstamped<'samplePage'> {
+  return {
+    id: randomUUID(),
+    ...owner,
+    order: 0,
+    blob: blob.id,
+    view: blob.id,
+    pdfPage: 1,
+    sha256: blob.sha256,
+    mime: 'image/png',
+    bytes: blob.bytes,
+    widthPx: 100,
+    heightPx: 100,
+    scale: null,
+    fileDpi: null,
+  };
+}
