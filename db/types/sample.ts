@@ -68,6 +68,7 @@ export const Sample = z.object({
 export type Sample = z.infer<typeof Sample>;
 
 export const ScaleSource = z.enum(['corner-marks', 'bar', 'two-clicks', 'ruling', 'dpi', 'file-dpi']);
+export type ScaleSource = z.infer<typeof ScaleSource>;
 
 /** Picture of a written page. The original bytes are kept under `blob` with their checksum. */
 export const SamplePage = z.object({
