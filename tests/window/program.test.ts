@@ -1,0 +1,189 @@
+/** The home program in the real window: drafted at once, explained, changed, kept safe, approved and frozen. */
+import { readFileSync } from 'node:fs';
+import { expect, test, type LaunchedApp } from './app.ts';
+import { axe, call, DAYS, idOf, openTab, seedClient } from './progress-seed.ts';
+
+/** Writing that shrinks, raised tone, no attention check: a client for whom much is forbidden. */
+const grades: Record<string, number> = {
+  'hand-choice': 2,
+  skin: 3,
+  pain: 3,
+  tone: 1,
+  touch: 3,
+  grasp: 2,
+  tremor: 3,
+  seating: 2,
+  'in-hand': 1,
+  opposition: 2,
+  language: 3,
+  attention: 3,
+};
+
+async function seedIntake(app: LaunchedApp): Promise<void> {
+  const { rules } = (await call(app, 'rules.current', {})) as {
+    rules: { redFlagTable: { flags: { code: string; asked: boolean }[] } };
+  };
+  const fact = { clientId: idOf('client'), visitId: idOf('visit 4'), note: '' };
+  for (const flag of rules.redFlagTable.flags.filter((each) => each.asked)) {
+    await call(app, 'intake.flag', {
+      ...fact,
+      id: idOf(`flag ${flag.code}`),
+      flag: flag.code,
+      present: false,
+      review: null,
+    });
+  }
+  for (const [item, grade] of Object.entries(grades)) {
+    await call(app, 'intake.answer', {
+      ...fact,
+      id: idOf(`answer ${item}`),
+      item,
+      side: 'right',
+      state: 'graded',
+      grade,
+      reason: '',
+      detail: null,
+      before: null,
+      after: null,
+    });
+  }
+}
+
+test('a program is drafted, explained, changed, approved and frozen by keyboard', async ({ app }) => {
+  await seedClient(app);
+  await seedIntake(app);
+  await openTab(app, 'Home program');
+  const { page } = app;
+  const lines = page.locator('ol > li');
+  await expect(page.getByRole('heading', { name: 'Open the hand slowly' })).toBeVisible();
+  await expect(page.getByText('Not given, for safety')).toBeVisible();
+
+  // A finding lights its lines, and a line its findings.
+  const tone = page.getByRole('button', { name: /Tone in wrist/ }).first();
+  await tone.focus();
+  await page.keyboard.press('Enter');
+  await expect(lines.filter({ hasText: 'Open the hand slowly' })).toHaveClass(/lit/);
+  await page.keyboard.press('Enter');
+
+  // Words and dose are changed, and saved.
+  const copy = lines.filter({ has: page.getByRole('heading', { name: 'Your name and address' }) });
+  await copy.getByRole('button', { name: /^Edit/ }).focus();
+  await page.keyboard.press('Enter');
+  await copy.getByLabel('Minutes each time').fill('8');
+  await page.keyboard.press('Tab');
+  await copy.getByRole('button', { name: 'Done' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(copy).toContainText('8 minutes a day');
+  await expect(copy).toContainText('changed by hand');
+
+  // What is forbidden can be added only with a reason.
+  await page.keyboard.press('a');
+  await page.getByLabel('Search the library').fill('putty squeeze');
+  await expect(page.getByText(/Forbidden now:/).first()).toBeVisible();
+  await page.getByRole('button', { name: 'Add, with a reason Soft putty: squeeze' }).focus();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Escape');
+  const approve = page.getByRole('button', { name: /^Approve/ });
+  await expect(approve).toBeDisabled();
+  const putty = lines.filter({ has: page.getByRole('heading', { name: 'Soft putty: squeeze' }) });
+  await putty.getByLabel(/Reason for keeping it/).fill('Tried in the clinic, tone stays low.');
+  await page.keyboard.press('Tab');
+  await expect(putty).toContainText('Kept against a caution');
+  await expect(approve).toBeEnabled();
+
+  // Order by keys, and undo.
+  await putty.getByRole('button', { name: /Move .* up/ }).focus();
+  const before = await lines.locator('h3').allTextContents();
+  await page.keyboard.press('Alt+ArrowUp');
+  await expect(async () => expect(await lines.locator('h3').allTextContents()).not.toEqual(before)).toPass();
+  await page.keyboard.press('Control+z');
+  await expect(async () => expect(await lines.locator('h3').allTextContents()).toEqual(before)).toPass();
+
+  for (let theme = 0; theme < 2; theme++) {
+    expect(await axe(page)).toEqual([]);
+    await page.keyboard.press('Alt+t');
+  }
+
+  await approve.focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/^Approved .* It is frozen/)).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Edit/ })).toHaveCount(0);
+  await expect(putty).toContainText('Tried in the clinic, tone stays low. (AB)');
+
+  // A new draft starts from a copy, and says what changed.
+  await page.getByRole('button', { name: 'Change it in a new draft' }).click();
+  await page.getByRole('button', { name: 'Remove Soft putty: squeeze' }).click();
+  await page.getByText(/^Against the program of/).click();
+  await expect(page.getByRole('row', { name: /Gone Soft putty: squeeze/ })).toBeVisible();
+});
+
+test('an open red flag leaves no exercise and says what to do', async ({ app }) => {
+  await seedClient(app);
+  await seedIntake(app);
+  await call(app, 'intake.flag', {
+    clientId: idOf('client'),
+    visitId: idOf('visit 4'),
+    note: '',
+    id: idOf('flag hot-hand'),
+    flag: 'hot-hand',
+    present: true,
+    review: null,
+  });
+  await openTab(app, 'Home program');
+  const { page } = app;
+  await expect(page.getByText(/No exercise is drafted until this was reviewed/)).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Approve/ })).toHaveCount(0);
+  await expect(page.getByRole('heading', { name: 'Open the hand slowly' })).toHaveCount(0);
+});
+
+test('the clinic makes a rule, tries it on the caseload, exports and imports it', async ({ app }) => {
+  await seedClient(app);
+  await seedIntake(app);
+  const { page } = app;
+  await page.reload();
+  await openTab(app, 'Home program');
+  await page.getByRole('button', { name: 'Rules', exact: true }).click();
+  await page.getByRole('button', { name: 'Make a rule' }).click();
+  await page.getByLabel('When this finding').selectOption('grasp');
+  await page.getByRole('button', { name: 'Add this finding' }).click();
+  await page.getByLabel('then give').selectOption('line-window');
+  await page.getByLabel('because').fill('Our clients like it.');
+  await page.keyboard.press('Tab');
+  await page.getByRole('button', { name: 'Try it on the caseload' }).click();
+  await expect(page.getByText('Would change 1 of 1 draft.')).toBeVisible();
+  expect(await axe(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Keep this rule' }).click();
+  await expect(page.getByText(/New drafts follow it/)).toBeVisible();
+
+  await page.getByRole('button', { name: "Export the clinic's own rules" }).click();
+  await expect(page.getByText(/The file is saved/)).toBeVisible();
+  const file = readFileSync(`${app.saveFolder}/fairhand-clinic-rules.json`, 'utf8');
+  const upload = (text: string) =>
+    page
+      .getByLabel('Rule file')
+      .setInputFiles({ name: 'rules.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  await upload(file.replace('"grasp"', '"ghost"'));
+  await expect(page.getByText(/Line \d+: There is no finding "ghost"/)).toBeVisible();
+  await page.getByRole('button', { name: 'Restore the shipped table' }).click();
+  await upload(file);
+  await expect(page.getByText(/Would change 1 of 1 draft/)).toBeVisible();
+  await page.getByRole('button', { name: 'Use it' }).click();
+  await expect(page.getByText('The imported rules are in use.')).toBeVisible();
+  for (const name of ['Rules', 'Thresholds', 'Make an exercise']) {
+    await page.getByLabel('Rule table').getByRole('button', { name, exact: true }).click();
+    expect(await axe(page), name).toEqual([]);
+  }
+});
+
+test('the proposal rests on what came back', async ({ app }) => {
+  await seedClient(app);
+  await seedIntake(app);
+  await openTab(app, 'Home program');
+  await app.page.getByRole('button', { name: /^Approve/ }).click();
+  await expect(app.page.getByText(/It is frozen/)).toBeVisible();
+  const today = new Date().toISOString().slice(0, 10);
+  expect(DAYS[4]! < today).toBe(true);
+  await app.page.getByRole('button', { name: /Start a visit today/ }).click();
+  await expect(app.page.getByRole('heading', { name: /^Proposed:/ })).toBeVisible();
+  await expect(app.page.getByText('Nothing has come back from practice yet.')).toBeVisible();
+});
