@@ -62,6 +62,7 @@ const MIME: Record<string, string> = {
   '.jpg': 'image/jpeg',
   '.webp': 'image/webp',
   '.woff2': 'font/woff2',
+  '.otf': 'font/otf',
   '.woff': 'font/woff',
   '.ttf': 'font/ttf',
   '.wasm': 'application/wasm',

@@ -22,12 +22,12 @@ export interface LetterStyle {
  */
 export const letterStyles: Record<TypeStyle, LetterStyle> = {
   print: {
-    family: 'Patrick Hand',
-    xHeight: 0.468,
-    ascender: 0.715,
-    descender: 0.312,
+    family: 'Fairhand Print',
+    xHeight: 0.4,
+    ascender: 0.8,
+    descender: 0.4,
     widths: printWidths,
-    source: '@fontsource/patrick-hand 5.3.0, SIL Open Font License 1.1',
+    source: 'own pen paths, made by build/letters/print-hand.ts; three equal zones',
   },
   joined: {
     family: 'Playwrite US Trad',

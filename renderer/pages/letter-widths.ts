@@ -1,14 +1,14 @@
 /**
  * Advance widths of the fonts that pages are set in, in units of the em / 1000, for the characters U+0020 to U+007E in
- * that order: enough to break lines and to fit one page without a screen. Read from the font files of the pinned
- * @fontsource packages (SIL Open Font License 1.1); tests/pages-print/letter-widths.test.ts reads them again.
+ * that order: enough to break lines and to fit one page without a screen. Read from the font files: our own print hand
+ * and the pinned @fontsource packages (SIL Open Font License 1.1); tests/pages-print/letter-styles.test.ts reads them again.
  */
 export const printWidths: readonly number[] = [
-  230, 247, 303, 457, 507, 643, 530, 164, 334, 364, 404, 480, 202, 404, 214, 423, 448, 363, 468, 448, 375, 423, 399,
-  495, 433, 367, 232, 232, 396, 572, 400, 368, 550, 488, 507, 548, 475, 442, 375, 480, 468, 235, 370, 523, 372, 595,
-  532, 556, 481, 655, 454, 459, 468, 550, 562, 616, 601, 442, 507, 303, 420, 296, 370, 571, 220, 392, 412, 388, 390,
-  398, 359, 445, 420, 224, 235, 415, 266, 680, 452, 403, 428, 463, 385, 385, 344, 400, 400, 463, 448, 423, 428, 339,
-  176, 328, 529,
+  288, 136, 240, 560, 544, 680, 608, 136, 274, 274, 376, 472, 184, 344, 136, 440, 519, 304, 536, 528, 552, 536, 520,
+  536, 532, 504, 136, 184, 300, 472, 300, 480, 744, 664, 544, 651, 620, 544, 528, 741, 568, 392, 544, 568, 512, 712,
+  568, 759, 528, 759, 568, 584, 616, 568, 616, 808, 584, 584, 584, 300, 300, 300, 300, 536, 300, 440, 440, 421, 440,
+  451, 392, 440, 416, 136, 336, 408, 256, 584, 416, 464, 440, 536, 352, 392, 384, 416, 432, 584, 408, 440, 416, 300,
+  300, 300, 300,
 ];
 export const joinedWidths: readonly number[] = [
   300, 388, 336, 925, 748, 915, 947, 169, 326, 326, 358, 763, 313, 576, 313, 363, 846, 499, 736, 756, 770, 756, 812,

@@ -35,13 +35,13 @@ export function rowShape(ruling: Ruling): RowShape {
     case 'dashed':
       return { height: 2 * s, baseline: s };
     case 'boxes':
-      return { height: s * 1.75, baseline: s * 0.78 };
+      return { height: s * 1.75, baseline: s * 0.7 };
     case 'signature':
       return { height: s + 9, baseline: s * 0.72 };
     case 'plain':
       return { height: 12, baseline: 9 };
     default:
-      return { height: s, baseline: ruling.kind === 'squares' ? s * 0.75 : s };
+      return { height: s, baseline: ruling.kind === 'squares' ? s * 0.7 : s };
   }
 }
 

@@ -35,8 +35,9 @@ export interface Ruling {
 const usRuled = 'US ruling distances 11/32, 9/32 and 1/4 inch, rounded to 0.1 mm (ruled-paper reference)';
 const common = 'common practice, no source';
 
+/** A whole letter, tall or hanging, has to fit one square: three zones. */
 function squares(sizeMm: number): Ruling {
-  return { kind: 'squares', sizeMm, xHeightMm: sizeMm / 2, label: `Squares ${sizeMm} mm`, source: common };
+  return { kind: 'squares', sizeMm, xHeightMm: sizeMm / 3, label: `Squares ${sizeMm} mm`, source: common };
 }
 
 /**
@@ -63,7 +64,7 @@ function guide(sizeMm: number): Ruling {
 }
 
 function boxes(sizeMm: number): Ruling {
-  return { kind: 'boxes', sizeMm, xHeightMm: sizeMm * 0.45, label: `Form boxes ${sizeMm} mm`, source: common };
+  return { kind: 'boxes', sizeMm, xHeightMm: sizeMm / 3, label: `Form boxes ${sizeMm} mm`, source: common };
 }
 
 export const rulings: Record<RulingCode, Ruling> = {

@@ -14,7 +14,7 @@ const require = createRequire(import.meta.url);
 
 function fontFace(family: string, weight: number, file: string): string {
   const bytes = readFileSync(require.resolve(file)).toString('base64');
-  return `@font-face { font-family: '${family}'; font-weight: ${weight}; src: url(data:font/woff2;base64,${bytes}) format('woff2'); }`;
+  return `@font-face { font-family: '${family}'; font-weight: ${weight}; src: url(data:font/${file.split('.').at(-1)};base64,${bytes}); }`;
 }
 
 function fonts(): string {
@@ -29,7 +29,7 @@ function fonts(): string {
       700,
       '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff2',
     ),
-    fontFace('Patrick Hand', 400, '@fontsource/patrick-hand/files/patrick-hand-latin-400-normal.woff2'),
+    fontFace('Fairhand Print', 400, '../../renderer/pages/fonts/fairhand-print.otf'),
     fontFace('Playwrite US Trad', 400, '@fontsource/playwrite-us-trad/files/playwrite-us-trad-latin-400-normal.woff2'),
   ].join('\n');
 }

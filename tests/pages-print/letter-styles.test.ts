@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import opentype from 'opentype.js';
 import { expect, test } from 'vitest';
+import { printHandFont } from '../../build/letters/print-hand.ts';
 import {
   breakLines,
   fontSizeFor,
@@ -12,7 +13,7 @@ import {
 
 const require = createRequire(import.meta.url);
 const files: Record<TypeStyle, string> = {
-  print: '@fontsource/patrick-hand/files/patrick-hand-latin-400-normal.woff',
+  print: '../../renderer/pages/fonts/fairhand-print.otf',
   joined: '@fontsource/playwrite-us-trad/files/playwrite-us-trad-latin-400-normal.woff',
   page: '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff',
   'page-bold': '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff',
@@ -40,6 +41,24 @@ test.each(Object.keys(files) as TypeStyle[])('%s: heights and widths are those o
       Math.abs(width - ((font.charToGlyph(String.fromCharCode(32 + i)).advanceWidth ?? 0) * 1000) / em),
     ).toBeLessThan(0.51),
   );
+});
+
+test('the print hand in the repository is the one that its pen paths make', () => {
+  // The file also holds the time it was made, so outlines are compared.
+  const made = printHandFont();
+  const again = opentype.parse(made.buffer.slice(0) as ArrayBuffer);
+  const kept = load('print');
+  for (const letter of 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789.,?!&$áñüß') {
+    const [a, b] = [kept, again].map((font) => JSON.stringify(font.charToGlyph(letter).getPath(0, 0, 1000).commands));
+    expect(a === b, letter).toBe(true);
+    expect(a!.length).toBeGreaterThan(100);
+  }
+});
+
+test('print letters fill three equal zones: tall twice, hanging once the height of the others', () => {
+  const { xHeight, ascender, descender } = letterStyles.print;
+  expect(ascender / xHeight).toBeCloseTo(2, 6);
+  expect(descender / xHeight).toBeCloseTo(1, 6);
 });
 
 test('a font size gives exactly the x-height asked for', () => {
