@@ -12,6 +12,8 @@ export interface TextFit {
 
 /** Mean price per word from which the text is that of another page. */
 const UNFIT = 1.6;
+/** At least this share of the words found must be one word of the text each. */
+const WORD_BY_WORD = 0.7;
 /** The turned reading must be this much cheaper, over at least this many words. */
 const CLEARLY = 0.5;
 const LEAST_WORDS = 8;
@@ -27,7 +29,8 @@ export function fitText(widths: readonly (readonly number[])[], text: string): T
     texts.push(straight.texts.slice(k, k + line.length));
     k += line.length;
   }
-  return { texts, fits: straight.cost < UNFIT, turned };
+  const single = straight.texts.filter((word) => word !== null && !word.includes(' ')).length;
+  return { texts, fits: straight.cost < UNFIT && single >= WORD_BY_WORD * straight.texts.length, turned };
 }
 
 function turnOf(
