@@ -104,7 +104,7 @@ export async function makePage(spec: PageSpec, text?: readonly (readonly string[
 
   const { writing } = spec;
   const scale = pxPerMm(spec, view);
-  const xHeightMm = median(ink.smallLetters);
+  const xHeightMm = ink.smallLetters.length ? median(ink.smallLetters) : 0;
   const font = fontOf(writing.font);
   return {
     spec,

@@ -127,6 +127,7 @@ export function layOut(spec: PageSpec, text?: readonly (readonly string[])[]): P
       gapMm = Math.max(wanted, writing.wordGapXh / 2) * scaleMm;
       cursor += shape.widthMm + gapMm;
     }
+    if (line.words.length === 0) continue;
     const truth = baselineTruth(wave, cursor - (gapMm ?? 0), angleDeg);
     line.box = boxOf(lineChains, page.penMm);
     line.xHeightMm = median(line.words.map((word) => word.xHeightMm));
