@@ -9,6 +9,9 @@ import type { ShellPort } from './shell-port.ts';
 /** An unattended caseload locks after this long without a request (10 minutes). */
 export const IDLE_MS = 10 * 60_000;
 
+/** How often it is asked whether an hourly backup is due. */
+const BACKUP_LOOK_MS = 5 * 60_000;
+
 /** How often the shell looks, in milliseconds: the lock comes at most this much later. */
 const LOOK_MS = 15_000;
 
@@ -55,14 +58,18 @@ export function openBackend(options: BackendOptions): Backend & Pick<Services, '
     emit: (event) => options.emit(JSON.stringify(event)),
     demoSource: demoSource(options.appRoot),
   });
-  const stop = lockWhenIdle(services);
+  const stopIdle = lockWhenIdle(services);
+  const backups = setInterval(() => void services.lookAfterBackups().catch(() => undefined), BACKUP_LOOK_MS);
+  backups.unref();
   return {
     call: (json) => dispatch(services, json),
     readBlob: (id) => services.readBlob(id),
     stageBlob: (bytes) => services.stageBlob(bytes),
     lock: (why) => services.lock(why),
     async close() {
-      stop();
+      stopIdle();
+      clearInterval(backups);
+      await services.lookAfterBackups(true).catch(() => undefined);
       services.lock('asked');
     },
   };

@@ -1,6 +1,6 @@
-/** Backup, restore, trail, erasing. */
+/** Backup, restore, trail, checking, erasing, one client as a file. */
 import { z } from 'zod';
-import { Id, IsoDateTime } from '../../db/types/common.ts';
+import { Id, IsoDate, IsoDateTime } from '../../db/types/common.ts';
 import { nothing, read, write } from './request.ts';
 
 export const TrailEntry = z.object({
@@ -16,23 +16,50 @@ export type TrailEntry = z.infer<typeof TrailEntry>;
 export const BackupInfo = z.object({
   name: z.string(),
   at: IsoDateTime,
+  /** hand, hour, close, migration or restore. */
+  reason: z.string(),
   bytes: z.number().int(),
   clients: z.number().int().nullable(),
-  lastVisit: z.string().nullable(),
+  lastVisit: IsoDate.nullable(),
   verified: z.boolean(),
 });
 export type BackupInfo = z.infer<typeof BackupInfo>;
 
+export const BackupState = z.object({
+  place: z.string(),
+  backups: z.array(BackupInfo),
+  /** Second place of the therapist's choice (USB stick), '' = none. */
+  second: z.string(),
+  secondThere: z.boolean(),
+  secondNewest: IsoDateTime.nullable(),
+  secondOld: z.boolean(),
+});
+export type BackupState = z.infer<typeof BackupState>;
+
+const Secret = z.string().min(1).max(400);
+const BackupName = z.string().max(200);
+
 export const recordRequests = {
   'trail.list': read(z.object({ clientId: Id }).strict(), z.array(TrailEntry)),
   'trail.verify': read(nothing, z.object({ whole: z.boolean(), entries: z.number().int() })),
-  'backup.list': read(nothing, z.array(BackupInfo)),
-  /** Writes, reads back and compares. */
+  /** Integrity of the whole file, references, checksums of every picture, trail; in a worker. */
+  'records.check': read(nothing, z.object({ sound: z.boolean(), found: z.string() })),
+  'backup.state': read(nothing, BackupState),
+  /** Writes, reads back and compares; into the second place as well, where it is there. */
   'backup.now': read(nothing, BackupInfo),
-  /** Saves what it replaces first. The passphrase is the backup's own. */
+  'backup.setSecond': write(z.object({ folder: z.string().max(1000) }).strict(), BackupState),
+  /** What the backups hold, before any caseload is open. The passphrase is the backups' own. */
+  'backup.listWith': read(z.object({ passphrase: Secret }).strict(), z.array(BackupInfo)),
+  /** Brings a backup file from elsewhere into the list. */
+  'backup.bring': read(nothing, z.object({ name: z.string().nullable() })),
+  /** Sets aside what it replaces; `backup.undoRestore` brings that back. */
   'backup.restore': write(
-    z.object({ name: z.string().max(200), passphrase: z.string().min(1).max(400) }).strict(),
+    z.object({ name: BackupName, passphrase: Secret }).strict(),
     z.object({ keptAs: z.string() }),
   ),
+  'backup.undoRestore': write(z.object({ keptAs: z.string().max(200) }).strict(), z.object({ keptAs: z.string() })),
   'client.erase': write(z.object({ clientId: Id }).strict(), nothing),
+  /** One client with the pictures as their original bytes, in open formats, not encrypted; answers where it lies. */
+  'client.export': read(z.object({ clientId: Id }).strict(), z.object({ file: z.string() })),
+  'client.import': write(nothing, z.object({ clientId: Id.nullable() })),
 } as const;

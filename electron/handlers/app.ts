@@ -8,31 +8,18 @@ import type { Services } from './services.ts';
 /** The demo's passphrase is public: its clients are invented. */
 export const demoPassphrase = 'invented clients only';
 
-/** After this many wrong passphrases every further one waits, longer each time. */
-const freeTries = 3;
-
 const nowIso = (services: Services) => services.options.now().toISOString();
 
-async function unlock(services: Services, secret: string): Promise<void> {
-  const now = services.options.now().getTime();
-  if (now < services.waitUntil)
-    throw new Refusal('wait-before-retry', String(Math.ceil((services.waitUntil - now) / 1000)));
-  let opened = await openCaseload({ folder: services.folder, passphrase: secret, now: nowIso(services) });
-  if (!opened.ok && opened.code === 'wrong-passphrase' && looksLikeRecoveryKey(secret)) {
-    opened = await openCaseload({ folder: services.folder, recoveryKey: secret.trim(), now: nowIso(services) });
-  }
-  if (!opened.ok) {
-    if (opened.code === 'wrong-passphrase') {
-      services.wrongTries++;
-      if (services.wrongTries >= freeTries)
-        services.waitUntil = now + Math.min(60, 2 ** (services.wrongTries - freeTries)) * 1000;
+const unlock = (services: Services, secret: string): Promise<void> =>
+  services.slowed(async () => {
+    const where = { folder: services.folder, now: nowIso(services) };
+    let opened = await openCaseload({ ...where, passphrase: secret });
+    if (!opened.ok && opened.code === 'wrong-passphrase' && looksLikeRecoveryKey(secret)) {
+      opened = await openCaseload({ ...where, recoveryKey: secret.trim() });
     }
-    throw new Refusal(opened.code);
-  }
-  services.wrongTries = 0;
-  services.caseload?.close();
-  services.caseload = opened.caseload;
-}
+    if (!opened.ok) throw new Refusal(opened.code);
+    await services.took(opened.caseload);
+  });
 
 const looksLikeRecoveryKey = (secret: string): boolean =>
   /^age-secret-key-/i.test(secret.trim()) || /^[A-Z0-9-\s]{30,}$/i.test(secret.trim());
@@ -44,7 +31,7 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     if (services.demo) throw new Refusal('caseload-exists');
     const created = await createCaseload({ folder: services.options.folder, passphrase, now: nowIso(services) });
     if (!created.ok) throw new Refusal(created.code);
-    services.caseload = created.caseload;
+    await services.took(created.caseload);
     created.caseload.putSetting(
       'therapist',
       { initials, clinic, credentials: '' },
@@ -74,7 +61,6 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
         await mkdir(services.demoFolder, { recursive: true });
         await cp(source, services.demoFolder, { recursive: true });
       }
-      services.waitUntil = 0;
       await unlock(services, demoPassphrase);
     } catch (error) {
       services.demo = false;
@@ -102,8 +88,15 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   'app.changePassphrase': async (services, { current, next }) => {
     services.need();
     if (services.demo) throw new Refusal('wrong-passphrase');
-    const done = await changePassphrase({ folder: services.folder, passphrase: current, next, now: nowIso(services) });
-    if (!done.ok) throw new Refusal(done.code);
+    await services.slowed(async () => {
+      const done = await changePassphrase({
+        folder: services.folder,
+        passphrase: current,
+        next,
+        now: nowIso(services),
+      });
+      if (!done.ok) throw new Refusal(done.code);
+    });
     return {};
   },
 };

@@ -1,9 +1,28 @@
-import { join } from 'node:path';
+import { randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
+import path from 'node:path';
 import type { TrailRow } from '../../db/index.ts';
-import { backupNames, backupsFolder, listBackups, makeBackup, restoreBackup } from '../files/backup.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { recordRequests } from '../contract/records.ts';
+import { secondPlaceIsOld } from '../files/backup-schedule.ts';
+import {
+  backupNames,
+  backupsFolder,
+  checkCaseload,
+  listBackups,
+  listBackupsWith,
+  makeBackup,
+  readBackupName,
+  restoreBackup,
+  undoRestore,
+} from '../files/backup.ts';
+import { readClientFile, writeClientFile } from '../files/client-file.ts';
 import type { Handler } from './handler.ts';
+import type { Services } from './services.ts';
+
+/** Largest backup file that is brought in through the window, bytes. */
+const largestBackup = 1024 ** 3;
 
 const kindWords: Record<string, string> = {
   client: 'client details',
@@ -52,6 +71,31 @@ function changedFields(row: TrailRow): string {
   return names.length ? `: ${names.join(', ')}` : '';
 }
 
+const nowIso = (services: Services): string => services.options.now().toISOString();
+
+async function backupState(services: Services) {
+  const caseload = services.need();
+  const place = backupsFolder(services.folder);
+  const second = services.secondPlace();
+  const secondThere = second !== '' && existsSync(second);
+  const secondNewest = secondThere ? (backupNames(second)[0]?.at ?? null) : null;
+  return {
+    place,
+    backups: await caseload.withKey((identity) => listBackups(place, identity)),
+    second,
+    secondThere,
+    secondNewest,
+    secondOld: second !== '' && secondPlaceIsOld(secondNewest, nowIso(services)),
+  };
+}
+
+/** Names come from lists; anything else would reach outside the backup folder. */
+function backupFile(services: Services, name: string): string {
+  const place = backupsFolder(services.folder);
+  if (!backupNames(place).some((b) => b.name === name)) throw new Refusal('not-a-backup');
+  return path.join(place, name);
+}
+
 export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } = {
   'trail.list': (services, { clientId }) =>
     services
@@ -69,29 +113,96 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     const { whole, entries } = services.need().verifyTrail();
     return { whole, entries };
   },
-  'backup.list': (services) =>
-    services.need().withKey((identity) => listBackups(backupsFolder(services.folder), identity)),
+  'records.check': async (services) => {
+    const { file, trail } = await services.need().withKey((identity) => checkCaseload(services.folder, identity));
+    const sound = file === 'ok' && trail.whole;
+    const found = sound
+      ? `Every page of the file, every reference, every picture and all ${trail.entries} trail entries fit.`
+      : trail.whole
+        ? 'The file has damage.'
+        : 'The trail does not fit at one entry.';
+    return { sound, found };
+  },
+  'backup.state': backupState,
   'backup.now': async (services) => {
-    const now = services.options.now().toISOString();
+    const now = nowIso(services);
+    const second = services.secondPlace();
     const made = await services.need().withKey((identity) => makeBackup({ folder: services.folder, identity, now }));
+    if (second && existsSync(second))
+      await services.need().withKey((identity) => makeBackup({ folder: services.folder, identity, now, to: second }));
     services.caseload?.putSetting('lastBackupAt', now, services.doing());
     return made;
   },
-  'backup.restore': async (services, { name, passphrase }) => {
-    services.need();
-    const place = backupsFolder(services.folder);
-    // The name must be one of the list's: anything else would reach outside the backup folder.
-    if (!backupNames(place).some((b) => b.name === name)) throw new Refusal('not-a-backup');
-    services.lock('asked');
-    return restoreBackup({
-      folder: services.folder,
-      file: join(place, name),
-      passphrase,
-      now: services.options.now().toISOString(),
+  'backup.setSecond': async (services, { folder }) => {
+    const place = folder.trim();
+    if (place !== '') {
+      if (!path.isAbsolute(place)) throw new Refusal('folder-not-writable');
+      await mkdir(place, { recursive: true }).catch(() => {
+        throw new Refusal('folder-not-writable');
+      });
+    }
+    services.need().putSetting('secondPlace', place, services.doing());
+    return backupState(services);
+  },
+  'backup.listWith': (services, { passphrase }) =>
+    services.slowed(() => listBackupsWith(backupsFolder(services.folder), passphrase)),
+  'backup.bring': async (services) => {
+    const chosen = await services.options.port.chooseOpen({
+      title: 'Choose a backup',
+      endings: ['tar'],
+      maxBytes: largestBackup,
     });
+    if (!chosen) return { name: null };
+    if (!readBackupName(chosen.name)) throw new Refusal('not-a-backup');
+    const place = backupsFolder(services.folder);
+    await mkdir(place, { recursive: true });
+    const part = path.join(place, `${chosen.name}.${randomUUID()}.part`);
+    try {
+      await writeFile(part, await chosen.read(), { mode: 0o600 });
+      await rename(part, path.join(place, chosen.name));
+    } finally {
+      await rm(part, { force: true });
+    }
+    return { name: chosen.name };
+  },
+  'backup.restore': async (services, { name, passphrase }) => {
+    const file = backupFile(services, name);
+    services.lock('asked');
+    return services.slowed(() => restoreBackup({ folder: services.folder, file, passphrase, now: nowIso(services) }));
+  },
+  'backup.undoRestore': async (services, { keptAs }) => {
+    services.lock('asked');
+    return undoRestore(services.folder, keptAs, nowIso(services));
   },
   'client.erase': (services, { clientId }) => {
     services.need().erase(clientId, services.doing());
     return {};
+  },
+  'client.export': async (services, { clientId }) => {
+    const caseload = services.need();
+    const client = caseload.get('client', clientId);
+    if (!client) throw new Refusal('not-found');
+    const folder = path.join(services.folder, 'exports');
+    await mkdir(folder, { recursive: true, mode: 0o700 });
+    const safe = client.code.replace(/[^A-Za-z0-9-]+/g, '-') || 'client';
+    const file = path.join(folder, `${safe}-${services.today()}.tar`);
+    await writeClientFile(caseload, clientId, file, nowIso(services));
+    return { file };
+  },
+  'client.import': async (services) => {
+    const caseload = services.need();
+    const chosen = await services.options.port.chooseOpen({
+      title: 'Choose a client file',
+      endings: ['tar'],
+      maxBytes: largestBackup,
+    });
+    if (!chosen) return { clientId: null };
+    const part = path.join(services.folder, `incoming-${randomUUID()}.part`);
+    try {
+      await writeFile(part, await chosen.read(), { mode: 0o600 });
+      return { clientId: await readClientFile(caseload, part, services.doing()) };
+    } finally {
+      await rm(part, { force: true });
+    }
   },
 };

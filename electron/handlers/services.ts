@@ -10,6 +10,7 @@ import type { AppStatus } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { ShellEvent } from '../contract/index.ts';
 import type { ShellPort } from '../shell-port.ts';
+import { autoBackup, type AutoBackup } from '../files/backup-auto.ts';
 import type { BlobSource } from '../window-files.ts';
 
 export interface ServiceOptions {
@@ -27,6 +28,10 @@ export interface ServiceOptions {
 /** Scans waiting for the request that names them; more than this many means a runaway page. */
 const maxStaged = 24;
 
+/** Passphrases that may be wrong before waiting begins, and the longest wait. */
+const freeTries = 3;
+const longestWaitSeconds = 60;
+
 const Therapist = { initials: '', clinic: '', credentials: '' };
 
 /** Everything a handler may use. */
@@ -34,12 +39,13 @@ export class Services implements BlobSource {
   readonly options: ServiceOptions;
   caseload: Caseload | null = null;
   demo = false;
-  wrongTries = 0;
-  /** No unlocking before this instant, after several wrong passphrases. */
-  waitUntil = 0;
   readonly measuring = new Map<string, AbortController>();
   #staged = new Map<string, Uint8Array>();
   #lastUse: number;
+  #backups: AutoBackup | null = null;
+  #wrongTries = 0;
+  /** No unlocking before this instant, ms. */
+  #waitUntil = 0;
 
   constructor(options: ServiceOptions) {
     this.options = options;
@@ -56,6 +62,38 @@ export class Services implements BlobSource {
     return this.options.now().getTime() - this.#lastUse;
   }
 
+  /** Slows guessing down: after some wrong passphrases every further one waits, longer each time. Never destructive. */
+  async slowed<T>(attempt: () => Promise<T>): Promise<T> {
+    const now = this.options.now().getTime();
+    if (now < this.#waitUntil)
+      throw new Refusal('wait-before-retry', String(Math.ceil((this.#waitUntil - now) / 1000)));
+    try {
+      const value = await attempt();
+      this.#wrongTries = 0;
+      return value;
+    } catch (error) {
+      if (error instanceof Refusal && error.code === 'wrong-passphrase') {
+        this.#wrongTries++;
+        const over = this.#wrongTries - freeTries;
+        if (over >= 0) this.#waitUntil = now + Math.min(longestWaitSeconds, 2 ** over) * 1000;
+      }
+      throw error;
+    }
+  }
+
+  /** Takes an unlocked caseload over and looks after its backups. */
+  async took(caseload: Caseload): Promise<void> {
+    this.caseload?.close();
+    this.caseload = caseload;
+    this.#backups = await autoBackup({ caseload, now: this.options.now, second: this.secondPlace() || null });
+  }
+
+  /** Makes an hourly backup if one is due; at closing, one if anything changed. The demo is not backed up by itself. */
+  async lookAfterBackups(closing = false): Promise<void> {
+    if (this.demo || !this.caseload) return;
+    await (closing ? this.#backups?.ifChanged('close') : this.#backups?.look());
+  }
+
   /** The open caseload. @throws Refusal locked */
   need(): Caseload {
     if (!this.caseload) throw new Refusal('locked');
@@ -68,6 +106,11 @@ export class Services implements BlobSource {
 
   therapist(): { initials: string; clinic: string; credentials: string } {
     return { ...Therapist, ...(this.caseload?.setting('therapist') as object | null) };
+  }
+
+  /** Folder for second copies of backups; '' = none chosen. */
+  secondPlace(): string {
+    return (this.caseload?.setting('secondPlace') as string | null) ?? '';
   }
 
   /** Local calendar date of the shell's clock. */
@@ -97,6 +140,8 @@ export class Services implements BlobSource {
     this.measuring.clear();
     this.#staged.clear();
     const wasOpen = this.caseload !== null;
+    void this.#backups?.stop();
+    this.#backups = null;
     this.caseload?.close();
     this.caseload = null;
     if (wasOpen) this.options.emit({ kind: 'locked', why });
