@@ -69,6 +69,25 @@ export function cautionsFor(item: LibraryItem, facts: Facts, rules: RuleTable): 
   });
 }
 
+/** Letters that readers took for others most often, most frequent first. */
+function failingLetters(input: ProgramInput, most: number): string[] {
+  const counts = new Map<string, number>();
+  for (const { intended, read, count } of input.confusions) {
+    if (/^\p{L}$/u.test(intended) && intended !== read) counts.set(intended, (counts.get(intended) ?? 0) + count);
+  }
+  return [...counts]
+    .sort(([a, n], [b, m]) => m - n || (a < b ? -1 : 1))
+    .slice(0, most)
+    .map(([letter]) => letter);
+}
+
+/** The item's words with the client's own letters in place of `{letters}`. */
+export function wordsOf(item: Pick<LibraryItem, 'text'>, input: ProgramInput, rules: RuleTable): string {
+  const most = rules.thresholds.find((each) => each.code === 'letters-taught')?.value ?? 3;
+  const letters = failingLetters(input, most);
+  return item.text.replace('{letters}', letters.length > 0 ? letters.join(', ') : 'those on your sheet');
+}
+
 export interface LineReason {
   rule: Rule;
   uses: string[];
@@ -104,7 +123,7 @@ export function lineOf(
     kind: item.kind,
     tier: item.tier,
     title: item.title,
-    text: item.text,
+    text: wordsOf(item, input, rules),
     dose: { ...dose, text: doseText(dose, dose.text) },
     rule: first?.id ?? null,
     findings: [...new Set(reasons.flatMap((each) => each.uses))],

@@ -110,7 +110,7 @@ test("the other hand's findings do not count for the hand that writes", () => {
 test('an unsteady letter of the tier: 60 % read starts on squares, 80 % on dashed lines, 95 % on ruled paper', () => {
   const paper = (value: number) =>
     draft({}, { measures: [read(value), mm('x-height', 2.2)] }).lines.find((line) => line.kind === 'paper')?.item;
-  expect([paper(60), paper(80), paper(95)]).toEqual(['paper-squares-5', 'paper-dashed-8-7', 'paper-ruled-7-1']);
+  expect([paper(60), paper(80), paper(95)]).toEqual(['paper-squares-7', 'paper-dashed-8-7', 'paper-ruled-7-1']);
 });
 
 test('a fall along the lines becomes bouts: the worked example gives 3 lines', () => {
