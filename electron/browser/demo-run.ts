@@ -1,10 +1,9 @@
 /** Runs the demo visit in a hidden window on a folder of its own, and leaves its pages and pictures in `--out`. */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { saveInto } from '../files/save-into.ts';
 import type { DemoResult } from './demo-visit.ts';
 import { DemoVisit } from './demo-visit.ts';
 import { hiddenProblems, inHiddenWindow } from './hidden.ts';
@@ -23,9 +22,11 @@ export async function runDemo(out: string, tell: (line: string) => void): Promis
       {
         dataFolder: path.join(folder, 'caseload'),
         save: async (save) => {
-          const answer = saveInto(out, save);
-          if (answer.name) saved.push(answer.name);
-          return answer;
+          // Named for the page alone, so that the next visit replaces it.
+          const name = `${/[a-z]+-[a-z]+/.exec(save.suggestedName)?.[0] ?? 'page'}${path.extname(save.suggestedName)}`;
+          writeFileSync(path.join(out, name), save.bytes);
+          saved.push(name);
+          return { saved: true, name };
         },
       },
       ({ page }) => new DemoVisit(page, out, tell).run(),

@@ -5,7 +5,7 @@
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
-import { openClient, still } from './print-summary.ts';
+import { openClient, openTab, savePage, still } from './walk.ts';
 
 /** Screens of a client, by the names on their tabs, with the file name of their picture. */
 const clientScreens = [
@@ -17,6 +17,13 @@ const clientScreens = [
   ['Goals', 'goals'],
   ['Progress', 'progress'],
   ['Pages', 'pages'],
+] as const;
+
+/** Pages that are printed, by the names on their buttons. */
+const printedPages = [
+  ['Family summary', 'page-family-summary'],
+  ['Home program', 'page-home-program'],
+  ['Practice pages', 'page-practice'],
 ] as const;
 
 /** Screens beside the caseload, by the names on their buttons. */
@@ -62,7 +69,13 @@ export class DemoVisit {
     });
     for (const [name, file] of clientScreens) {
       await this.step(`Screen: ${name}`, async () => {
-        await this.page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name, exact: true }).click();
+        await openTab(this.page, name);
+        await this.picture(file);
+      });
+    }
+    for (const [kind, file] of printedPages) {
+      await this.step(`Page: ${kind}`, async () => {
+        await savePage(this.page, kind);
         await this.picture(file);
       });
     }

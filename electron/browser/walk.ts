@@ -1,4 +1,4 @@
-/** Prints the family page as a therapist does: find the client, ask for the summary, save it as PDF. */
+/** Steps in the real window as a therapist takes them, by the words on the screen. */
 import type { Page } from 'playwright-core';
 
 /** Longest wait for one step, in milliseconds. */
@@ -18,11 +18,23 @@ export async function still(page: Page): Promise<void> {
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
 }
 
-/** Saves the family page of a client; the shell's port takes the bytes. */
+/** Goes to a screen of the open client by the name on its tab. */
+export async function openTab(page: Page, name: string): Promise<void> {
+  const tabs = page.getByRole('navigation', { name: 'Client' });
+  await tabs.getByRole('button', { name, exact: true }).click({ timeout: PATIENCE });
+}
+
+/** Chooses a page of the open client by the name on its button and saves it; the shell's port takes the bytes. */
+export async function savePage(page: Page, kind: string): Promise<void> {
+  await openTab(page, 'Pages');
+  await page.getByRole('radio', { name: new RegExp(`^${kind}`) }).click({ timeout: PATIENCE });
+  await still(page);
+  await page.getByRole('button', { name: 'Save as PDF' }).click({ timeout: PATIENCE });
+  await page.getByRole('status').filter({ hasText: 'The PDF was saved.' }).waitFor({ timeout: PATIENCE });
+}
+
+/** Prints the family page of a client. */
 export async function printSummary(page: Page, code: string): Promise<void> {
   await openClient(page, code);
-  await page.getByRole('button', { name: 'Print a summary' }).click({ timeout: PATIENCE });
-  await still(page);
-  await page.getByRole('button', { name: /^Save as PDF/ }).click({ timeout: PATIENCE });
-  await still(page);
+  await savePage(page, 'Family summary');
 }

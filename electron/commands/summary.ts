@@ -5,7 +5,7 @@ import { homedir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { caseloadExists } from '../../db/index.ts';
-import { printSummary } from '../browser/print-summary.ts';
+import { printSummary } from '../browser/walk.ts';
 import type { HiddenWindow } from '../browser/hidden.ts';
 import { hiddenProblems, inHiddenWindow, RequestRefused } from '../browser/hidden.ts';
 import type { MessageCode } from '../contract/messages.ts';
