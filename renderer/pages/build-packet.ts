@@ -7,6 +7,7 @@ import { openFlags } from '../intake/flags.ts';
 import { exerciseDrawings, isMirrored } from './drawings/exercise-drawings.ts';
 import { longDate, type PageInput, programOf } from './facts.ts';
 import { familyPage } from './family.ts';
+import { type Language, languages } from './languages.ts';
 import { letterPage } from './letter.ts';
 import type { Packet, SheetModel, WritingPicture } from './model.ts';
 import type { PageWords } from './page-choices.ts';
@@ -28,6 +29,10 @@ export interface PacketChoices {
   withCard: boolean;
   withPractice: boolean;
   withDrawings: boolean;
+  /** Of pages for the family. */
+  language: Language;
+  /** The English page after it, for checking. */
+  withEnglish: boolean;
   words: PageWords;
   practice: PracticeRequest;
 }
@@ -64,14 +69,28 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RuleTable,
   return packetOf('home-program', input, sheets, warnings);
 }
 
-/** Builds any kind of page from the same facts. */
-export function buildPacket(
-  kind: PageKind,
-  input: PageInput,
-  choices: PacketChoices,
-  tables: { rules: RuleTable; redFlags: RedFlagTable },
-  t: Texts,
-): Packet {
+interface Tables {
+  rules: RuleTable;
+  redFlags: RedFlagTable;
+}
+
+const translated: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages'];
+
+/** Builds any kind of page from the same facts; pages for the family in the chosen language. */
+export function buildPacket(kind: PageKind, input: PageInput, choices: PacketChoices, tables: Tables): Packet {
+  const english = () => build(kind, input, choices, tables, languages.en.texts);
+  if (choices.language === 'en' || !translated.includes(kind)) return english();
+  const { texts, locale, name } = languages[choices.language];
+  const packet = build(kind, { ...input, locale: locale ?? input.locale }, choices, tables, texts);
+  const sheets: SheetModel[] = packet.sheets.map((sheet) =>
+    sheet.type === 'doc' ? { ...sheet, language: choices.language } : sheet,
+  );
+  if (choices.withEnglish && kind !== 'practice-pages') sheets.push(...english().sheets);
+  const check = `The ${name} words come with Fairhand. Titles of exercises stay as they are in the program: change them on the page where needed, and let somebody who speaks the language read it first.`;
+  return { ...packet, sheets, warnings: [...packet.warnings, check] };
+}
+
+function build(kind: PageKind, input: PageInput, choices: PacketChoices, tables: Tables, t: Texts): Packet {
   const { words } = choices;
   const thenAndNow = choices.withPictures
     ? thenAndNowPictures(input.record, (day) => t.family.picture(longDate(day, input.locale)))

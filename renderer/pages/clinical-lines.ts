@@ -7,7 +7,7 @@ import { levelNames, signed } from '../goals/levels.ts';
 import { practiceSentence } from '../program/practice-log.ts';
 import { describeChange } from '../progress/change.ts';
 import { progressPicture } from '../progress/series.ts';
-import { showNumber, smallMultiples, unitWords } from '../progress/small-multiples.ts';
+import { smallMultiples } from '../progress/small-multiples.ts';
 import { wilson } from '../progress/wilson.ts';
 import { dayOf, goalsOf, legibleOf, longDate, type PageInput, type ReadOccasion, visitsUpTo } from './facts.ts';
 
@@ -77,8 +77,7 @@ export function measureLines(input: PageInput, codes?: readonly string[]): strin
     const now = upTo.at(-1);
     if (!now || (!codes && now.day !== day)) return [];
     const before = upTo.findLast((point) => point.day < now.day);
-    const say = (value: number) => `${showNumber(value)} ${unitWords(measure.unit)}`.trim();
-    return [`${measure.label}: ${say(now.value ?? 0)}${before ? ` (before ${say(before.value ?? 0)})` : ''}.`];
+    return [`${measure.label}: ${now.words}${before ? ` (before ${before.words})` : ''}.`];
   });
 }
 

@@ -11,7 +11,7 @@ import { emptyWords, usualSheet, type PageWords } from './page-choices.ts';
 import type { PracticeRequest } from './practice.ts';
 import { practiceRequestOf } from './practice-request.ts';
 import { readingGrade } from './reading-grade.ts';
-import { texts } from './texts.ts';
+import { type Language, languageOf, languages } from './languages.ts';
 
 /** Words typed for pages live as long as the window, a set for each client. */
 const wordsOfClients = new Map<string, PageWords>();
@@ -28,6 +28,8 @@ export class Desk {
   withPractice = $state(false);
   withDrawings = $state(true);
   useCode = $state(false);
+  language = $state<Language>('en');
+  withEnglish = $state(true);
   words: PageWords = $state(emptyWords());
   practiceChanges = $state<Partial<PracticeRequest>>({});
   /** The packet as changed by hand; null = as built. */
@@ -38,6 +40,7 @@ export class Desk {
   constructor(open: OpenRecord) {
     this.open = open;
     this.pt = Number(open.record.client.largePrint) as 14 | 16 | 20;
+    this.language = languageOf(open.record.client.language);
     this.words = wordsOfClients.get(open.clientId) ?? emptyWords();
     wordsOfClients.set(open.clientId, this.words);
   }
@@ -58,7 +61,7 @@ export class Desk {
   }));
 
   practice: PracticeRequest = $derived.by(() => ({
-    ...practiceRequestOf(this.input, this.open.rules, texts),
+    ...practiceRequestOf(this.input, this.open.rules, languages[this.language].texts),
     ...this.practiceChanges,
   }));
 
@@ -73,11 +76,12 @@ export class Desk {
         withCard: this.withCard,
         withPractice: this.withPractice,
         withDrawings: this.withDrawings,
+        language: this.language,
+        withEnglish: this.withEnglish,
         words: this.words,
         practice: this.practice,
       },
       { rules: this.open.rules, redFlags: shippedRedFlags },
-      texts,
     ),
   );
 
@@ -85,7 +89,9 @@ export class Desk {
 
   /** School grade of what the family reads; null on other pages. */
   grade = $derived.by(() => {
-    if (this.packet.kind !== 'family-summary' && this.packet.kind !== 'home-program') return null;
+    // The formulas are made for English.
+    if (this.language !== 'en' || (this.packet.kind !== 'family-summary' && this.packet.kind !== 'home-program'))
+      return null;
     return readingGrade(
       this.packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet as Doc) : [])),
       syllable,

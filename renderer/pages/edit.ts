@@ -27,8 +27,8 @@ function joinSheets(sheets: readonly DocSheet[]): Doc {
       if (open) open.blocks = [...open.blocks, ...section.blocks];
       else sections.push({ ...section });
     }
-  const { sheet, pt, title, lead, foot } = sheets[0]!;
-  return { sheet, pt, title, lead, foot, sections };
+  const { sheet, language, pt, title, lead, foot } = sheets[0]!;
+  return { sheet, ...(language && { language }), pt, title, lead, foot, sections };
 }
 
 /** Breaks a packet's text pages anew after an edit; drawings and other documents in it stay as they are. */

@@ -3,6 +3,7 @@
  * pages are drawings (practice.ts). `pt` is the size of running text.
  */
 import type { PageKind } from '../../db/types/page.ts';
+import type { Language } from './languages.ts';
 import type { SheetName } from './paper.ts';
 import type { PracticeSheet } from './practice.ts';
 
@@ -62,6 +63,8 @@ export interface Section {
 /** A text page before it is broken into sheets. */
 export interface Doc {
   sheet: SheetName;
+  /** Language of the page's own words; English where not given. */
+  language?: Language;
   pt: number;
   title: string;
   /** Under the title: name, date, next visit. */

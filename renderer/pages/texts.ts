@@ -42,7 +42,7 @@ export const en = {
   stop: {
     title: 'When to stop',
     line: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
-    signs: 'Stop and call us for pain, tingling, numbness or a change in skin color.',
+    signs: 'Stop and call us for pain, tingling, numbness, dizziness or a change in skin color.',
     emergency: 'New weakness, drooping face, trouble with speech: call the emergency number.',
   },
   family: {

@@ -26,11 +26,13 @@ function build(kind: PageKind, from: PageInput = input(), more: Partial<PacketCh
     withCard: true,
     withPractice: false,
     withDrawings: true,
+    language: 'en',
+    withEnglish: true,
     words: emptyWords(),
     practice: practiceRequestOf(from, rules, texts),
     ...more,
   };
-  return buildPacket(kind, from, choices, tables, texts);
+  return buildPacket(kind, from, choices, tables);
 }
 const docs = (packet: Packet) => packet.sheets.filter((sheet): sheet is DocSheet => sheet.type === 'doc');
 const words = (packet: Packet) => docs(packet).flatMap(textsOf).join(' | ');
@@ -163,6 +165,7 @@ describe.skipIf(!chromiumPath)(`every kind of page in the printed PDF${noChromiu
   const packets = (['A4', 'Letter'] as const).flatMap((sheet) =>
     pageKinds.map(({ kind }) => build(kind, input({ sheet, record: kind === 'referral' ? strokeSigns() : record() }))),
   );
+  for (const pt of [14, 16, 20] as const) packets.push(build('family-summary', input(), { language: 'es', pt }));
   const sheets = packets.flatMap((packet) => packet.sheets);
   let printed: Printed;
 
@@ -187,4 +190,14 @@ test('hand drawings are turned for a left hand, letters never', () => {
   );
   expect(steps.find((s) => s.drawing?.name === 'open-hand-flat')?.drawing?.mirrored).toBe(true);
   expect(steps.find((s) => s.drawing?.name === 'close-then-lift')?.drawing?.mirrored).toBe(false);
+});
+
+test('in Spanish the page says the same, and the English page follows for checking', () => {
+  const packet = build('family-summary', input(), { language: 'es' });
+  const [spanish, english] = docs(packet);
+  expect(spanish!.language).toBe('es');
+  expect(textsOf(spanish!).join(' ')).toContain('pudo leer 18 de 24 palabras. La última vez fueron 15 de 24.');
+  expect(textsOf(spanish!).join(' ')).toContain('15 de abril de 2026');
+  expect(textsOf(english!).join(' ')).toContain('could read 18 of 24 words.');
+  expect(docs(build('family-summary', input(), { language: 'es', withEnglish: false }))).toHaveLength(1);
 });
