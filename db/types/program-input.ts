@@ -31,6 +31,8 @@ export const ProgramInput = z.strictObject({
     .default([]),
   /** Share of words read, line by line, 0 to 1: gives the length of a bout. */
   lineLegibility: z.array(z.number().min(0).max(1)).max(60).optional(),
+  /** Words of a line: with it, one lost word in a short line is no fall. */
+  wordsALine: z.number().positive().max(60).optional(),
   /** Middle-letter height, line by line, mm: used where nobody has read the lines. */
   lineSizesMm: z.array(z.number().positive()).max(60).optional(),
   /** Minutes that a line took. */

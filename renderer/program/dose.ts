@@ -14,10 +14,13 @@ export interface LineQuality {
   legibility?: readonly number[] | undefined;
   /** Middle-letter height, mm, a line; used where nobody read the lines. */
   sizesMm?: readonly number[] | undefined;
+  /** Words of a line; a fall must then be two words at least, because one of eight is only noise. */
+  wordsALine?: number | undefined;
 }
 
-function onsetIn(values: readonly number[], dropTo: number): number | null {
-  const limit = dropTo * median(values.slice(0, 2));
+function onsetIn(values: readonly number[], dropTo: number, leastDrop: number): number | null {
+  const reference = median(values.slice(0, 2));
+  const limit = Math.min(dropTo * reference, reference - leastDrop + 1e-9);
   for (let i = 2; i + 1 < values.length; i += 1) {
     if ((values[i] ?? limit) < limit && (values[i + 1] ?? limit) < limit) return i + 1;
   }
@@ -29,8 +32,10 @@ function onsetIn(values: readonly number[], dropTo: number): number | null {
  * median of the first two lines. Null = no fall seen, or fewer than four lines.
  */
 export function onsetLine(lines: LineQuality, dropTo = 0.9): number | null {
-  const { legibility = [], sizesMm = [] } = lines;
-  return legibility.length >= 4 ? onsetIn(legibility, dropTo) : sizesMm.length >= 4 ? onsetIn(sizesMm, dropTo) : null;
+  const { legibility = [], sizesMm = [], wordsALine } = lines;
+  const leastDrop = wordsALine === undefined ? 0 : 2 / wordsALine;
+  if (legibility.length >= 4) return onsetIn(legibility, dropTo, leastDrop);
+  return sizesMm.length >= 4 ? onsetIn(sizesMm, dropTo, 0) : null;
 }
 
 export interface BoutLimits {

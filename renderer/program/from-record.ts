@@ -7,12 +7,22 @@ import type { PageResult, Sample } from '../../db/types/sample.ts';
 import type { ProgramInput } from '../../db/types/program-input.ts';
 import type { Program } from '../../db/types/program.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
+import { latestAnswers } from '../intake/answers.ts';
 import { findings } from '../intake/findings.ts';
 import { flagInputOf } from '../intake/flag-input.ts';
 import { openFlags, type FlagState } from '../intake/flags.ts';
 import { setUp } from '../intake/setup.ts';
-import { occasionsOf, type Occasion } from '../progress/occasions.ts';
+import { occasionsOf } from '../progress/occasions.ts';
 import { compose } from './compose.ts';
+import {
+  latestByCode,
+  lineLegibility,
+  measuredPage,
+  minutesALine,
+  sampleMeasures,
+  typedMeasures,
+  wordsALine,
+} from './record-measures.ts';
 
 /** Red flags of the record by the one function that decides. `visitId`: every question must have been asked at that visit. */
 export const flagsOf = (record: ClientRecord, rules: RulesInUse, visitId?: string): FlagState =>
@@ -20,53 +30,6 @@ export const flagsOf = (record: ClientRecord, rules: RulesInUse, visitId?: strin
     ...rules.redFlagTable,
     flags: rules.redFlags,
     fromAnswers: rules.flagsFromAnswers,
-  });
-
-/** The measured page of a sample: its first page, latest measurement. */
-function measuredPage(record: ClientRecord, sampleId: string): PageResult | null {
-  const pages = record.samplePages.filter((p) => p.sampleId === sampleId).sort((a, b) => a.order - b.order);
-  const measured = record.pageMeasurements
-    .filter((m) => m.pageId === pages[0]?.id)
-    .sort((a, b) => a.at.localeCompare(b.at));
-  return measured.at(-1)?.result ?? null;
-}
-
-const lettersIn = (text: string): number => (text.match(/\p{L}/gu) ?? []).length;
-
-type Measure = { code: string; value: number | null; unit: string };
-
-/** What a sample says besides its page: legibility, speed, rise of fatigue and pain. */
-function sampleMeasures({ sample, legibility }: Occasion): Measure[] {
-  const out: Measure[] = [];
-  if (legibility) {
-    const percent = legibility.accuracy * 100;
-    out.push({ code: 'legibility', value: percent, unit: '%' });
-    out.push({
-      code: sample.task.kind === 'free' || sample.task.kind === 'goal-output' ? 'legibility-own' : 'legibility-copy',
-      value: percent,
-      unit: '%',
-    });
-    if (sample.seconds)
-      out.push({ code: 'words-per-minute', value: (legibility.wordsRight * 60) / sample.seconds, unit: '1/min' });
-  }
-  if (sample.seconds && sample.task.text)
-    out.push({ code: 'letters-per-minute', value: (lettersIn(sample.task.text) * 60) / sample.seconds, unit: '1/min' });
-  const rise = (before: number | null, after: number | null): number | null =>
-    before === null || after === null ? null : after - before;
-  out.push({ code: 'fatigue-rise', value: rise(sample.fatigueBefore, sample.fatigueAfter), unit: 'points' });
-  out.push({ code: 'pain-rise', value: rise(sample.painBefore, sample.painAfter), unit: 'points' });
-  return out;
-}
-
-/** Ruler readings typed in for a sample: the median of each; they count before the page's own. */
-const typedMeasures = ({ sample }: Occasion, rules: RulesInUse): Measure[] =>
-  Object.entries(sample.typed).flatMap(([code, values]) => {
-    const unit = rules.vocabulary.measures.find((each) => each.code === code)?.units[0];
-    const sorted = [...values].sort((a, b) => a - b);
-    const [low, high] = [sorted[(sorted.length - 1) >> 1], sorted[sorted.length >> 1]];
-    return unit === undefined || low === undefined || high === undefined
-      ? []
-      : [{ code, value: (low + high) / 2, unit }];
   });
 
 /** Cautions of the client, and circumstances that the last sample shows. */
@@ -90,21 +53,26 @@ function diagnosesOf(record: ClientRecord, rules: RulesInUse): string[] {
   ];
 }
 
-/** Latest of several measures with the same code wins. */
-function latestByCode(measures: readonly Measure[]): Measure[] {
-  const byCode = new Map<string, Measure>();
-  for (const m of measures) if (m.value !== null) byCode.set(m.code, { code: m.code, value: m.value, unit: m.unit });
-  return [...byCode.values()];
+/**
+ * What the therapist saw while the client wrote: findings that no intake item asks for, kept as answers under their
+ * own code. The latest counts.
+ */
+function seenFindings(record: ClientRecord, rules: RulesInUse): ProgramInput['findings'] {
+  const own = new Set(
+    rules.vocabulary.findings.flatMap((each) =>
+      each.from === 'observed' || each.from === 'measure' ? [each.code] : [],
+    ),
+  );
+  return latestAnswers(record.intakeAnswers)
+    .filter((answer) => own.has(answer.item) && answer.state === 'graded' && answer.grade !== null)
+    .map((answer) => ({
+      code: answer.item,
+      grade: answer.grade,
+      side: 'none' as const,
+      source: `intakeAnswer/${answer.id}`,
+      detail: null,
+    }));
 }
-
-/** Shares of words read, line by line: the worst reader's lines count, because endurance shows there first. */
-function lineLegibility(occasion: Occasion | undefined): number[] {
-  const lines = occasion?.legibility?.readings.find((r) => r.lineAccuracies.length > 0)?.lineAccuracies;
-  return lines ? [...lines] : [];
-}
-
-const minutesALine = (sample: Sample | undefined, lines: number): number | undefined =>
-  sample?.seconds && lines > 0 ? Math.min(30, Math.max(0.05, sample.seconds / 60 / lines)) : undefined;
 
 /** @param visitId the visit at which the program is drafted: later facts are not looked at */
 export function programInput(record: ClientRecord, rules: RulesInUse, visitId?: string): ProgramInput {
@@ -148,9 +116,12 @@ export function programInput(record: ClientRecord, rules: RulesInUse, visitId?: 
   return {
     version: 1,
     hand: client.handNow,
-    findings: found
-      .filter((f) => f.severity !== 'not-indicated')
-      .map((f) => ({ code: f.code, grade: f.grade, side: f.side, source: f.source, detail: f.detail })),
+    findings: [
+      ...found
+        .filter((f) => f.severity !== 'not-indicated')
+        .map((f) => ({ code: f.code, grade: f.grade, side: f.side, source: f.source, detail: f.detail })),
+      ...seenFindings(record, rules),
+    ],
     redFlags: [...flags.open.map((f) => f.code), ...flags.reviewed.map((f) => ({ code: f.code, reviewed: true }))],
     cautions: cautionsOf(record, last?.sample, rules),
     diagnoses: diagnosesOf(record, rules),
@@ -165,6 +136,7 @@ export function programInput(record: ClientRecord, rules: RulesInUse, visitId?: 
       count,
     })),
     ...(legible.length ? { lineLegibility: legible } : {}),
+    ...(legible.length && read ? { wordsALine: wordsALine(read, legible.length) } : {}),
     ...(sizes.length ? { lineSizesMm: sizes } : {}),
     ...(pace === undefined ? {} : { minutesALine: pace }),
     ...(topics.length ? { interests: topics } : {}),

@@ -19,6 +19,8 @@ const cues = ['fill-the-space', 'word-spacer', 'start-end-dots', 'dots-and-targe
 const grips = ['thick-sleeve', 'smooth-sleeve', 'ribbed-barrel'];
 /** The day's main writing, lower tier first. */
 const mains = ['own-name-address', 'copy-lines', 'own-lines'];
+/** Main writing that has a length and no ladder of content. */
+const otherMains = ['other-hand-writing', 'picture-words'];
 
 const lineWith = (lines: readonly ProgramLine[], codes: readonly string[]): ProgramLine | undefined =>
   codes.map((code) => lines.find((line) => line.item === code)).find((line) => line !== undefined);
@@ -26,7 +28,7 @@ const lineWith = (lines: readonly ProgramLine[], codes: readonly string[]): Prog
 const paperOf = (lines: readonly ProgramLine[]): ProgramLine | undefined =>
   lines.find((line) => line.kind === 'paper' && line.item?.startsWith('paper-'));
 
-const mainOf = (lines: readonly ProgramLine[]): ProgramLine | undefined => lineWith(lines, mains);
+const mainOf = (lines: readonly ProgramLine[]): ProgramLine | undefined => lineWith(lines, [...mains, ...otherMains]);
 
 /** Where a program stands on each ladder; two programs differ by one step when one entry differs. */
 export function standingOf(lines: readonly ProgramLine[]): Record<Dimension, string> {
@@ -90,7 +92,8 @@ function movePaper(
 /** Content moves with its text: what is copied cannot be one's own. */
 function moveContent(lines: readonly ProgramLine[], by: 1 | -1, rules: RuleTable): Move | null {
   const line = mainOf(lines);
-  const to = line ? item(mains[mains.indexOf(line.item ?? '') + by] ?? '', rules) : undefined;
+  const at = mains.indexOf(line?.item ?? '');
+  const to = at < 0 ? undefined : item(mains[at + by] ?? '', rules);
   if (!line || !to) return null;
   const kind = to.tier <= 2 ? 'words' : to.tier === 3 ? 'copy' : 'prompt';
   const text = item(`text-${rules.contents.find((each) => each.kind === kind)?.code ?? ''}`, rules);

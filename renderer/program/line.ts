@@ -46,9 +46,12 @@ function writingDose(base: Dose, input: ProgramInput, facts: Facts, rules: RuleT
     const sets = limit('bouts-a-day', 3);
     const rest = Math.ceil(restMinutes(minutes, limit('rest-least', 2)).min);
     const how = `${lines} line${lines === 1 ? '' : 's'}, then rest ${rest} minutes. Do this ${sets} times.`;
+    const session = Math.min(15, Math.max(2, Math.round(minutes * sets)));
     return {
       ...base,
-      minutes: Math.min(15, Math.max(2, Math.round(minutes * sets))),
+      minutes: session,
+      // Two short sessions are better spread than a longer one.
+      timesPerDay: session <= 5 ? 2 : 1,
       sets,
       lines,
       restMinutes: rest,
@@ -145,5 +148,5 @@ export function lineOf(
   };
 }
 
-/** Rules W10 to W39 give the day's main writing. */
-export const isMain = (rule: Rule): boolean => /^W[123]\d/.test(rule.id);
+/** Rules W10 to W39, and the training of the other hand, give the day's main writing. */
+export const isMain = (rule: Rule): boolean => /^(W[123]\d|R47)$/.test(rule.id);

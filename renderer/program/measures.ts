@@ -40,7 +40,7 @@ export function normalMeasures(input: ProgramInput, rules: RuleTable): Map<strin
     measures.set('confusion-count', count(false));
     measures.set('digit-confusion-count', count(true));
   }
-  const lines = { legibility: input.lineLegibility, sizesMm: input.lineSizesMm };
+  const lines = { legibility: input.lineLegibility, sizesMm: input.lineSizesMm, wordsALine: input.wordsALine };
   const drop = rules.thresholds.find((each) => each.code === 'onset-drop')?.value ?? 0.9;
   const onset = onsetLine(lines, drop);
   if (onset !== null) measures.set('onset-line', onset);

@@ -16,6 +16,13 @@ test('quality falls at the first line that lies with its follower under nine ten
   expect(onsetLine({ legibility: [0.9, 0.9] })).toBeNull();
 });
 
+test('with eight words a line, one lost word is noise and two are a fall', () => {
+  const one = [1, 1, 7 / 8, 7 / 8, 7 / 8];
+  const two = [1, 1, 1, 6 / 8, 6 / 8, 5 / 8];
+  expect(onsetLine({ legibility: one, wordsALine: 8 })).toBeNull();
+  expect(onsetLine({ legibility: two, wordsALine: 8 })).toBe(4);
+});
+
 test('letter size stands in where nobody read the lines', () => {
   expect(onsetLine({ sizesMm: [3, 3, 2.9, 2.6, 2.5, 2.4] })).toBe(4);
   expect(onsetLine({ legibility: [], sizesMm: [3, 3, 3, 3, 3] })).toBeNull();
