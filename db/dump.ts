@@ -28,6 +28,8 @@ export const Manifest = z.object({
   lastVisit: z.iso.date().nullable(),
   /** Hash of the last trail entry. */
   trailHead: z.string(),
+  /** Ids of the clients in it: after erasing one, this tells which backups still hold it. */
+  clientIds: z.array(z.string().max(40)),
 });
 export type Manifest = z.infer<typeof Manifest>;
 
@@ -74,6 +76,7 @@ export function manifestOf(db: Db, at: string): Manifest {
     counts: countRows(db),
     lastVisit: lastVisitDate(db),
     trailHead: db.prepare('SELECT hash FROM trail_head').pluck().get() as string,
+    clientIds: db.prepare('SELECT id FROM client ORDER BY id').pluck().all() as string[],
   };
 }
 

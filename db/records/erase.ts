@@ -29,6 +29,13 @@ function mergedInto(db: Db, clientId: string): string[] {
   return [...found];
 }
 
+/** True when anything of the client can still be read in this file, be it in the trail only. */
+export function holdsClient(db: Db, clientId: string): boolean {
+  const trail = 'SELECT 1 FROM trail JOIN trail_value USING (seq) WHERE client_id = @id';
+  const any = `SELECT EXISTS (SELECT 1 FROM client WHERE id = @id) OR EXISTS (${trail})`;
+  return db.prepare(any).pluck().get({ id: clientId }) === 1;
+}
+
 /** The client's pictures, but none that another client's facts show (after an undone merge). */
 function eraseBlobs(db: Db, clientId: string): void {
   db.prepare(

@@ -3,6 +3,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { checkFile, openReader } from '../../../db/connection.ts';
 import { codeOf } from '../../../db/errors.ts';
 import { caseloadFile } from '../../../db/files.ts';
+import { holdsClient } from '../../../db/records/erase.ts';
 import { verifyTrail } from '../../../db/records/trail.ts';
 import { salvage } from '../../../db/salvage.ts';
 import { Refusal } from '../../contract/envelope.ts';
@@ -20,6 +21,20 @@ function progress(stage: string, done: number): void {
   if (step === told) return;
   told = step;
   parentPort?.postMessage({ progress: { stage, done } });
+}
+
+/** Null when this key does not open the file. */
+function holds(file: string, clientId: string): boolean | null {
+  try {
+    const db = openReader(file, job.identity);
+    try {
+      return holdsClient(db, clientId);
+    } finally {
+      db.close();
+    }
+  } catch {
+    return null;
+  }
 }
 
 async function run(): Promise<BackupAnswer> {
@@ -45,6 +60,8 @@ async function run(): Promise<BackupAnswer> {
     }
     case 'salvage':
       return { kind: 'salvage', salvaged: salvage(job) };
+    case 'holding':
+      return { kind: 'holding', holds: job.files.map((file) => holds(file, job.clientId)) };
     case 'check': {
       const db = openReader(caseloadFile(job.folder), job.identity);
       try {

@@ -39,7 +39,8 @@ export interface Container {
 }
 
 /** Key file and manifest are small; more is no backup of ours. Bytes. */
-const LARGEST_SMALL_MEMBER = 64 * 1024;
+const LARGEST_KEY = 64 * 1024;
+const LARGEST_MANIFEST = 16 * 1024 * 1024;
 
 function read(handle: number, offset: number, size: number): Buffer {
   const buffer = Buffer.alloc(size);
@@ -65,7 +66,7 @@ export function openContainer(file: string): Container {
     }
     const [key, manifest, caseload] = [MEMBERS.key, MEMBERS.manifest, MEMBERS.caseload].map((name) => places.get(name));
     if (!key || !manifest || !caseload) throw new TarError('a part is missing');
-    if (key.size > LARGEST_SMALL_MEMBER || manifest.size > LARGEST_SMALL_MEMBER) throw new TarError('too large');
+    if (key.size > LARGEST_KEY || manifest.size > LARGEST_MANIFEST) throw new TarError('too large');
     const parsed = parseKeyFile(read(handle, key.offset, key.size).toString('utf8'));
     if (parsed.state !== 'ok') throw new TarError('the key is damaged');
     return { file, bytes, key: parsed.file, manifest, caseload };

@@ -13,13 +13,16 @@ export type BackupJob = { identity: Uint8Array } & (
   | { kind: 'manifests'; files: string[] }
   | { kind: 'check'; folder: string }
   | { kind: 'salvage'; folder: string; now: string }
+  | { kind: 'holding'; files: string[]; clientId: string }
 );
 
 export type BackupAnswer =
   | { kind: 'write' | 'unpack'; manifest: Manifest }
   | { kind: 'manifests'; manifests: (Manifest | null)[] }
   | { kind: 'check'; file: string; trail: TrailCheck }
-  | { kind: 'salvage'; salvaged: Salvage };
+  | { kind: 'salvage'; salvaged: Salvage }
+  /** For each file whether it holds the client; null when this key does not open it. */
+  | { kind: 'holding'; holds: (boolean | null)[] };
 
 export interface BackupHooks {
   /** 'writing' or 'checking', and the share of it that is done, 0 to 1. */

@@ -1,0 +1,63 @@
+/** After a client was erased: which older files still hold that client. They are hers to delete, or to let rotate away. */
+import { existsSync, readdirSync } from 'node:fs';
+import path from 'node:path';
+import { copiesFolder } from '../../db/files.ts';
+import { listAside, setAsideFolder } from '../../db/set-aside.ts';
+import { backupNames, backupsFolder, refusing } from './backup.ts';
+import { runBackupJob } from './backup/jobs.ts';
+
+export interface StillHolding {
+  /** Path of the file, for showing where it lies. */
+  file: string;
+  kind: 'backup' | 'copy before a migration' | 'set aside';
+}
+
+export interface Holding {
+  holding: StillHolding[];
+  /** Files that this key does not open: they may hold the client too. */
+  unknown: StillHolding[];
+}
+
+/** @param places further folders with backups, for example the USB stick */
+export function whereClientRemains(options: {
+  folder: string;
+  identity: Uint8Array;
+  clientId: string;
+  places?: readonly string[];
+}): Promise<Holding> {
+  const { folder, clientId, places = [] } = options;
+  const identity = Buffer.from(options.identity);
+  return refusing('backup-failed', async () => {
+    try {
+      const backups = [backupsFolder(folder), ...places].flatMap((place) =>
+        backupNames(place).map(({ name }): StillHolding => ({ file: path.join(place, name), kind: 'backup' })),
+      );
+      const copies = existsSync(copiesFolder(folder)) ? readdirSync(copiesFolder(folder)) : [];
+      const databases: StillHolding[] = [
+        ...copies.map((name) => ({
+          file: path.join(copiesFolder(folder), name),
+          kind: 'copy before a migration' as const,
+        })),
+        ...listAside(folder).map((name) => ({
+          file: path.join(setAsideFolder(folder), name, 'caseload.db'),
+          kind: 'set aside' as const,
+        })),
+      ];
+      const inBackups = await runBackupJob({ kind: 'manifests', files: backups.map((each) => each.file), identity });
+      const manifests = inBackups.kind === 'manifests' ? inBackups.manifests : [];
+      const files = databases.map((each) => each.file);
+      const inDatabases = await runBackupJob({ kind: 'holding', files, clientId, identity });
+      const holds = inDatabases.kind === 'holding' ? inDatabases.holds : [];
+      const answers = [
+        ...backups.map((each, n) => [each, manifests[n]?.clientIds.includes(clientId) ?? null] as const),
+        ...databases.map((each, n) => [each, holds[n] ?? null] as const),
+      ];
+      return {
+        holding: answers.filter(([, answer]) => answer === true).map(([each]) => each),
+        unknown: answers.filter(([, answer]) => answer === null).map(([each]) => each),
+      };
+    } finally {
+      identity.fill(0);
+    }
+  });
+}
