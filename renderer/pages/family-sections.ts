@@ -47,6 +47,10 @@ export function sawLines(input: PageInput, program: Program | null, withFirst: b
   return lines;
 }
 
+/** A title inside a sentence: "Squares of 7 mm" as "squares of 7 mm"; "TV pen" stays. */
+const inSentence = (title: string): string =>
+  /^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title;
+
 /** Lines that the family practices: writing first, because writing is what gets better by writing. */
 export function practiceLines(program: Program): ProgramLine[] {
   const worth: Partial<Record<ProgramLine['kind'], number>> = { writing: 0, exercise: 1, 'warm-up': 2 };
@@ -86,7 +90,10 @@ export function practiceSection(
       drawing: null,
     };
   });
-  const used = program.lines.filter((l) => l.kind === 'paper' || l.kind === 'tool').map((l) => l.title);
+  const titles = (kind: ProgramLine['kind']) =>
+    program.lines.filter((l) => l.kind === kind).map((l) => inSentence(l.title));
+  // The paper comes first: without it the lines cannot be practiced.
+  const used = [...titles('paper').slice(0, 1), ...titles('tool')];
   const sample = lastSample(input);
   const { client } = input.record;
   const tablet =

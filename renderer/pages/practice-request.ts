@@ -35,7 +35,10 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
   const lines = program?.lines ?? [];
   const { client } = input.record;
   const ruling = lines.map((line) => (line.kind === 'paper' ? rulingOf(line, tables) : null)).find((r) => r !== null);
-  const writing = lines.find((line) => line.kind === 'writing' && line.dose.lines);
+  // The longest writing task needs the most lines; shorter ones fit on the same sheet.
+  const [writing] = lines
+    .filter((line) => line.kind === 'writing' && line.dose.lines)
+    .sort((a, b) => (b.dose.lines ?? 0) - (a.dose.lines ?? 0));
   const letters = lettersToPractice(input, 3);
   const contents = lines.flatMap((line) =>
     line.kind === 'content' ? (tables.contents.find((c) => `text-${c.code}` === line.item)?.lines ?? []) : [],
