@@ -153,6 +153,71 @@ export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTa
       'exercise alone with attention below 2 or untested',
     );
 
+  none([...putty, 'thumb-to-tips'], low('pain', 1), 'pain is 3 or more');
+  none(
+    ['thick-sleeve', 'smooth-sleeve', ...stretches, 'sort-looking', 'sort-eyes-closed'],
+    low('skin', 1),
+    'skin is 1 or less',
+  );
+  none(
+    [...handWork, ...stretches, 'neck-turns', ...angled, 'dot-to-dot', ...putty],
+    low('skin', 0),
+    'the skin is broken or hot',
+  );
+  say(!low('skin', 0) || draft.lines.every((line) => line.kind !== 'writing'), 'writing with broken skin');
+  none([...stretches, ...angled, 'neck-turns'], detail('neck', 'dizzy', 'arm-signs'), 'dizzy, or arm signs');
+  none([...stretches, ...angled], detail('arm-support', 'unstable'), 'the shoulder is unstable');
+  none(
+    [...angled, 'weight-trial'],
+    detail('arm-support', 'painful') || detail('pain', 'shoulder'),
+    'the shoulder hurts',
+  );
+  none(['weight-trial'], detail('tremor', 'rest') || low('skin', 2), 'rest tremor or fragile skin');
+  none(
+    [...stretches, ...putty],
+    caution('fracture-healing', 'recent-hand-surgery', 'contracture', 'open-wound', 'fistula-arm'),
+    'a precaution of this arm',
+  );
+  none(
+    [...putty, 'thumb-to-tips', 'sort-looking', 'sort-eyes-closed'],
+    caution('disproportionate-pain') || diagnosis('regional-pain'),
+    'pain out of proportion',
+  );
+  none(
+    [...putty, 'clips-to-fingertips', 'sort-eyes-closed'],
+    caution('mouths-objects'),
+    'things may end up in the mouth',
+  );
+  none(
+    [...putty, 'clips-to-fingertips', 'sort-eyes-closed'],
+    grade('attention') < 2,
+    'attention is under 2 or untested',
+  );
+  none([...putty, ...handWork.slice(0, 6)], caution('tendon-repair', 'fragile-skin'), 'tendon repair or fragile skin');
+  none(
+    ['failing-letters', 'close-then-lift', 'three-heights', 'letter-ladder'],
+    caution('other-script') || low('language', 1),
+    'another script, or trouble with language',
+  );
+  none(
+    ['slant-and-stand'],
+    detail('acuity', 'bifocal') ||
+      low('arm-support', 1) ||
+      caution('unstable-shoulder', 'rheumatoid-neck', 'neck-surgery-or-fracture'),
+    'the slope would raise the chin or lose the arm',
+  );
+  none(
+    [...stretches, ...handWork, ...putty],
+    detail('tone', 'new-or-worse', 'painful'),
+    'tone is new, worse or painful',
+  );
+  none([...putty, 'standing-lines', 'timed-short-lines'], low('fatigue', 1), 'marked fatigue');
+  none([...putty, 'thumb-to-tips', 'timed-short-lines'], diagnosis('dystonia'), 'cramp with writing');
+  none([...putty, 'sort-looking'], diagnosis('burn', 'scleroderma'), 'tight or fragile skin');
+  none(['thumb-to-tips'], diagnosis('myasthenia', 'ataxia'), 'quick repeats are barred');
+  none(['neck-turns'], diagnosis('rheumatoid-arthritis') || low('neck', 1), 'the neck is at risk');
+  none([...angled, 'standing-lines'], low('trunk', 0), 'cannot sit without support');
+
   // Nothing rests on what was not tested.
   for (const line of draft.lines) {
     const item = rules.items.find((each) => each.code === line.item);
