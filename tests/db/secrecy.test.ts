@@ -51,7 +51,7 @@ test('a canary typed everywhere is in no file: caseload, log, backup, copies, sa
     const again = await openCaseload({ folder, passphrase, now });
     again.caseload.put('visit', visit(id, { told: canary }), doing);
     process.kill(process.pid, 'SIGKILL');`;
-  let output = '';
+  let output: string;
   try {
     output = execFileSync(process.execPath, ['--no-warnings', '--input-type=module', '-e', script], {
       encoding: 'utf8',
