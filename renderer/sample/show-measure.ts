@@ -1,8 +1,12 @@
 /** Measures in words: name, value with unit, and how it was read. */
 import type { MeasureValue } from '../../db/types/sample.ts';
 import { MEASURES } from './measure/measures/table.ts';
+import { ruled } from './typed.ts';
 
-const named = new Map(MEASURES.map((m) => [m.code, m.name]));
+const named = new Map<string, string>([
+  ...ruled.map((m) => [m.code, m.name.replace(/, mm$/, '')] as const),
+  ...MEASURES.map((m) => [m.code, m.name] as const),
+]);
 
 /** A measure that an older method knew keeps its code as its name. */
 export const measureName = (code: string): string => named.get(code) ?? code.replaceAll('-', ' ');

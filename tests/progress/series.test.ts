@@ -204,13 +204,14 @@ test('CSV makes formulas harmless and keeps numbers', () => {
   expect(progressCsv([]).split('\r\n')).toHaveLength(2);
 });
 
+// Two pages of a sample, the first measured twice: the latest measurement of each counts.
 test('small multiples average the pages of a sample and name the better direction', () => {
   const page = (id: string, sampleId: string, value: number | null) => ({
     ...stamp,
     id,
     visitId: 'v',
     sampleId,
-    pageId: 'p',
+    pageId: `page ${id.charAt(0)}`,
     method: 'm',
     version: '1',
     uncorrected: null,
@@ -225,7 +226,13 @@ test('small multiples average the pages of a sample and name the better directio
   const [gap] = smallMultiples(
     record({
       samples: [sample('a', '2026-01-05')],
-      pageMeasurements: [page('1', 'a', 2), page('2', 'a', 4), page('3', 'a', null), page('4', 'gone', 9)],
+      pageMeasurements: [
+        page('1', 'a', 9),
+        page('1b', 'a', 2),
+        page('2', 'a', 4),
+        page('3', 'a', null),
+        page('4', 'gone', 9),
+      ],
     }),
   );
   expect(gap).toMatchObject({ code: 'gap-ratio', better: 'higher', points: [{ value: 3, day: '2026-01-05' }] });
