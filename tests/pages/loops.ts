@@ -15,6 +15,11 @@ const NOTCH = 8;
 export function countHoles(ink: Uint8Array, width: number, height: number, least = 1): number {
   const seen = Uint8Array.from(ink);
   const stack: number[] = [];
+  const visit = (at: number): void => {
+    if (seen[at] !== 0) return;
+    seen[at] = 1;
+    stack.push(at);
+  };
   const flood = (start: number): boolean => {
     let touchesEdge = false;
     let area = 0;
@@ -26,10 +31,10 @@ export function countHoles(ink: Uint8Array, width: number, height: number, least
       const x = at % width;
       const y = (at - x) / width;
       if (x === 0 || y === 0 || x === width - 1 || y === height - 1) touchesEdge = true;
-      if (x > 0 && seen[at - 1] === 0) (stack.push(at - 1), (seen[at - 1] = 1));
-      if (x < width - 1 && seen[at + 1] === 0) (stack.push(at + 1), (seen[at + 1] = 1));
-      if (y > 0 && seen[at - width] === 0) (stack.push(at - width), (seen[at - width] = 1));
-      if (y < height - 1 && seen[at + width] === 0) (stack.push(at + width), (seen[at + width] = 1));
+      if (x > 0) visit(at - 1);
+      if (x < width - 1) visit(at + 1);
+      if (y > 0) visit(at - width);
+      if (y < height - 1) visit(at + width);
     }
     return !touchesEdge && area >= least;
   };

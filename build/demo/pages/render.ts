@@ -96,10 +96,9 @@ function expose(
   const noise = Float32Array.from({ length: 32_749 }, () => random.normal());
   const cast = random.between(-0.5, 0.5);
   const out = Buffer.alloc(width * height * 3);
-  let at = 0;
   for (let y = 0; y < height; y += 1) {
     const light = 0.985 - 0.02 * Math.abs(y / height - 0.5 + cast * 0.3);
-    at = Math.floor(random.next() * noise.length);
+    let at = Math.floor(random.next() * noise.length);
     for (let x = 0; x < width; x += 1) {
       const i = y * width + x;
       at = at + 1 === noise.length ? 0 : at + 1;
