@@ -209,6 +209,7 @@ class Maker {
         heightPx: measured.height,
         scale,
         fileDpi: dpi,
+        quarterTurns: 0,
       },
       doing,
     );

@@ -90,6 +90,8 @@ export const SamplePage = z.object({
   /** Null until the therapist or the file gives a scale: then nothing in mm is computed. */
   scale: z.object({ pxPerMm: z.number().positive().max(200), source: ScaleSource }).nullable(),
   fileDpi: z.number().positive().nullable(),
+  /** Quarter turns clockwise that bring the writing upright. */
+  quarterTurns: z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3)]).default(0),
 });
 export type SamplePage = z.infer<typeof SamplePage>;
 

@@ -17,6 +17,11 @@ export const sampleRequests = {
     z.object({ pageId: Id, pxPerMm: z.number().positive().max(200), source: ScaleSource }).strict(),
     SamplePage,
   ),
+  /** Turns the picture by quarters so that the writing stands upright. */
+  'sample.turn': write(
+    z.object({ pageId: Id, quarterTurns: z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3)]) }).strict(),
+    SamplePage,
+  ),
   /** Measures in a worker; takes a second or two. */
   'sample.measure': write(
     z.object({ id: Id, pageId: Id, corrections: z.array(Correction).max(500) }).strict(),

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { SamplePage } from '../../db/types/sample.ts';
+import { rulingOf } from '../../renderer/sample/conditions.ts';
 import { lookInWorker, measureInWorker, showInWorker } from '../files/measure-page.ts';
 import type { Correction } from '../../renderer/sample/measure/types.ts';
 import { Refusal } from '../contract/envelope.ts';
@@ -66,6 +67,7 @@ export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } 
         heightPx: look.height,
         scale,
         fileDpi: look.fileDpi,
+        quarterTurns: 0,
       },
       doing,
     );
@@ -77,11 +79,17 @@ export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } 
     return services.need().put('samplePage', { ...page, scale: { pxPerMm, source } }, services.doing());
   },
 
+  'sample.turn': (services, { pageId, quarterTurns }) => {
+    const { at: _at, by: _by, ...page } = pageOf(services, pageId);
+    return services.need().put('samplePage', { ...page, quarterTurns }, services.doing());
+  },
+
   'sample.measure': async (services, { id, pageId, corrections }) => {
     const page = pageOf(services, pageId);
     const sample = services.need().get('sample', page.sampleId);
     const blob = services.need().blob(page.blob);
     if (!sample || !blob) throw new Refusal('not-found');
+    const ruling = rulingOf(sample.conditions.paper);
     services.measuring.get(pageId)?.abort();
     const run = new AbortController();
     services.measuring.set(pageId, run);
@@ -90,7 +98,13 @@ export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } 
         (
           await measureInWorker(
             blob.data,
-            { scale: page.scale, corrections: using, ...(sample.task.text ? { text: sample.task.text } : {}) },
+            {
+              scale: page.scale,
+              corrections: using,
+              quarterTurns: page.quarterTurns,
+              ...(sample.task.text ? { text: sample.task.text } : {}),
+              ...(ruling === null ? {} : { rulingMm: ruling }),
+            },
             {
               signal: run.signal,
               onProgress: (stage, done) => services.options.emit({ kind: 'progress', task: stage, id: pageId, done }),

@@ -91,3 +91,10 @@ export function compareConditions(a: Sample, b: Sample): Comparability {
         : 'Same conditions.';
   return { different, unknown, sentence };
 }
+
+/** Distance of the printed lines that the paper's name tells ("ruled 8.7 mm", "squares 5 mm"), mm; null when it tells none. */
+export function rulingOf(paper: string): number | null {
+  const told = /\b(?:ruled|lined|midline|squares?|squared|grid)\b.*?(\d+(?:[.,]\d+)?)\s*mm/i.exec(paper);
+  const mm = told ? Number(told[1]!.replace(',', '.')) : NaN;
+  return mm >= 3 && mm <= 30 ? mm : null;
+}

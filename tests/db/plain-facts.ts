@@ -123,5 +123,6 @@ export function page(
     heightPx: 100,
     scale: null,
     fileDpi: null,
+    quarterTurns: 0,
   };
 }

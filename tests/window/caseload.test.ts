@@ -83,3 +83,26 @@ test('the demo is badged and removed in one step', async ({ demoApp }) => {
   await page.getByRole('dialog').getByRole('button', { name: 'Remove the demo' }).click();
   await expect(page.getByRole('heading', { name: 'Create your caseload' })).toBeVisible();
 });
+
+test('a removed caseload comes back from its backup on the first screen', async ({ app }) => {
+  test.setTimeout(180_000);
+  const { page } = app;
+  await app.ask('app.create', { passphrase: PASSPHRASE, initials: 'QM', clinic: '' });
+  const client = { birthYear: null, handBefore: null, handNow: null, diagnoses: [], precautions: [], medicines: [] };
+  const texts = { referrer: '', readers: '', wants: '', interests: '', callName: '', callNumber: '', note: '' };
+  const rest = { language: 'en', largePrint: '14', familyConsent: false, familyConsentOn: null, archivedOn: null };
+  const id = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c77';
+  await app.ask('client.save', { id, code: 'T-1', name: 'Bea Invented', ...client, ...texts, ...rest });
+  await app.ask('backup.now');
+  await app.ask('client.erase', { clientId: id });
+  await app.ask('app.lock');
+  await page.reload();
+  await page.getByRole('button', { name: 'Restore a backup' }).click();
+  await page.getByLabel('Passphrase of the backup').fill(PASSPHRASE);
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Restore this one' }).click({ timeout: 60_000 });
+  await expect(page.getByText(/^Restored\. What was there before is kept as/)).toBeVisible({ timeout: 60_000 });
+  await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Bea Invented')).toBeVisible({ timeout: 60_000 });
+});
