@@ -1,5 +1,5 @@
 /** Starts an installed Chromium as an app window over the CDP pipe: no port is opened, nothing can be fetched. */
-import { mkdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
 import type { BrowserContext, Page } from 'playwright-core';
@@ -72,6 +72,26 @@ export function launchOptions(options: LaunchOptions, uid: number | null) {
 /** Removes what the browser wrote about itself. Also run before a start, for what a killed one left. */
 export function wipeProfile(profile: string): void {
   rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
+}
+
+/** How often and how long a closing browser is watched for what it still writes, in milliseconds. */
+const WATCH = { every: 150, atMost: 6000 };
+
+/**
+ * Wipes after the window was closed. The browser's own processes end a little later than its window and write once
+ * more, so the folder is gone only when it stays gone. What then remains is wiped by the next start.
+ */
+export async function wipeAfterClose(profile: string): Promise<void> {
+  let gone = 0;
+  for (let waited = 0; waited < WATCH.atMost && gone < 2; waited += WATCH.every) {
+    gone = existsSync(profile) ? 0 : gone + 1;
+    try {
+      wipeProfile(profile);
+    } catch {
+      // Written to while it was being removed: the next round removes it.
+    }
+    if (gone < 2) await new Promise((resolve) => setTimeout(resolve, WATCH.every));
+  }
 }
 
 /** The folder inside a caseload folder that holds the browser's own files while the window is open. */

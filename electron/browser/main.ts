@@ -2,7 +2,6 @@
 import { homedir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { openBackend } from '../open-backend.ts';
 import { dataFolder, FolderProblem } from '../data-folder.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
@@ -58,6 +57,8 @@ export async function main(argv: readonly string[]): Promise<void> {
     stopped = true;
     void session?.close();
   };
+  // Loads while the browser starts: together they are what the user waits for.
+  const loading = import('../open-backend.ts');
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, stop);
   try {
     session = await startSession({
@@ -66,7 +67,7 @@ export async function main(argv: readonly string[]): Promise<void> {
       executable,
       size: rememberedSize(folder),
       save: saveWithoutDialog(process.env['FAIRHAND_SAVE_DIR']),
-      openBackend: (port, emit) => openBackend({ folder, port, emit, shell: 'browser', appRoot }),
+      openBackend: async (port, emit) => (await loading).openBackend({ folder, port, emit, shell: 'browser', appRoot }),
     });
     const { page, closed } = session;
     lock.onForward(() => void comeForward(page));

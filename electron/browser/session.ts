@@ -5,7 +5,7 @@ import type { ShellPort } from '../shell-port.ts';
 import { BROWSER_ORIGIN } from '../window-policy.ts';
 import type { WindowSize } from '../window-size.ts';
 import { bind, emit } from './bind.ts';
-import { launch, profileFolder, wipeProfile } from './launch.ts';
+import { launch, profileFolder, wipeAfterClose } from './launch.ts';
 import type { BrowserPortOptions } from './port.ts';
 import { browserPort, denyPermissions } from './port.ts';
 import { serve } from './serve.ts';
@@ -53,7 +53,7 @@ export async function startSession(options: SessionOptions): Promise<Session> {
     backend = await options.openBackend(port, (json) => void emit(page, json));
   } catch (error) {
     await context.close();
-    wipeProfile(profile);
+    await wipeAfterClose(profile);
     throw error;
   }
   const closed = new Promise<void>((resolve, reject) => {
@@ -83,7 +83,7 @@ async function finish(context: BrowserContext, backend: Backend, profile: string
     await backend.close();
   } finally {
     await context.close().catch(() => undefined);
-    wipeProfile(profile);
+    await wipeAfterClose(profile);
   }
 }
 

@@ -1,6 +1,14 @@
 /** The browser shell by itself, on a page and a backend of the test's own: what it carries and what it refuses. */
 import { expect, test } from '@playwright/test';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, readlinkSync as readLink, rmSync } from 'node:fs';
+import {
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  readlinkSync as readLink,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -102,6 +110,27 @@ test('bytes go both ways by address', async () => {
   expect(out).toEqual({ up: { token: '1' }, down: [1, 2, 3], kept: 'no-store', none: 404 });
   expect(staged[0]).toHaveLength(2_000_000);
   expect(staged[0]?.every((byte) => byte === 7)).toBe(true);
+});
+
+test('a picture picked from the disk arrives whole', async () => {
+  const file = path.join(folder, 'scan.png');
+  const bytes = Buffer.alloc(9_000_001, 'a written page ');
+  writeFileSync(file, bytes);
+  await session.page.evaluate(() => {
+    const input = document.createElement('input');
+    input.type = 'file';
+    document.body.append(input);
+  });
+  await session.page.locator('input[type=file]').setInputFiles(file);
+  const status = await session.page.evaluate(async () => {
+    const input = document.querySelector<HTMLInputElement>('input[type=file]')!;
+    const answer = await fetch('/blob', { method: 'POST', body: input.files![0]! });
+    input.remove();
+    return answer.status;
+  });
+  expect(status).toBe(200);
+  expect(Buffer.from(staged.at(-1)!).equals(bytes)).toBe(true);
+  rmSync(file);
 });
 
 test('a foreign navigation leaves the page standing', async () => {

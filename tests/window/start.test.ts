@@ -15,14 +15,16 @@ const mainFile = path.join(root, 'electron/browser/main.ts');
 test.skip(Boolean(process.env['FAIRHAND_TEST_SHELL']), 'this is about the browser shell');
 
 let folder: string;
-const running: ChildProcess[] = [];
+const running: Started[] = [];
 
 test.beforeEach(() => {
   folder = mkdtempSync(path.join(tmpdir(), 'fairhand-start-'));
 });
 test.afterEach(async () => {
-  for (const child of running.splice(0)) child.kill('SIGTERM');
-  await expect.poll(() => existsSync(profileFolder(folder))).toBe(false);
+  const ending = running.splice(0);
+  for (const { child } of ending) child.kill('SIGTERM');
+  for (const { ended } of ending) await ended;
+  expect(existsSync(profileFolder(folder))).toBe(false);
   rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
 });
 
@@ -34,11 +36,16 @@ interface Started {
 
 function start(program: string, args: string[]): Started {
   const child = spawn(program, args, { stdio: ['ignore', 'pipe', 'pipe'] });
-  running.push(child);
   let said = '';
   child.stdout?.on('data', (part) => (said += part));
   child.stderr?.on('data', (part) => (said += part));
-  return { child, said: () => said, ended: new Promise((resolve) => child.on('close', (code) => resolve(code))) };
+  const started: Started = {
+    child,
+    said: () => said,
+    ended: new Promise((resolve) => child.on('close', (code) => resolve(code))),
+  };
+  running.push(started);
+  return started;
 }
 
 const startApp = () => start(process.execPath, ['--no-warnings', mainFile, '--data', folder]);
