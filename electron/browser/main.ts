@@ -46,20 +46,21 @@ export async function main(argv: readonly string[]): Promise<void> {
     );
   }
   const folder = chosenFolder(argv);
-  const lock = lockOrForward(folder);
-  if (!lock) {
-    tell('Fairhand is open already on this caseload; its window was brought to the front.');
-    return;
-  }
   let session: Session | null = null;
   let stopped = false;
   const stop = () => {
     stopped = true;
     void session?.close();
   };
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, stop);
+  const lock = lockOrForward(folder);
+  if (!lock) {
+    tell('Fairhand is open already on this caseload; its window was brought to the front.');
+    return;
+  }
   // Loads while the browser starts: together they are what the user waits for.
   const loading = import('../open-backend.ts');
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, stop);
+  loading.catch(() => undefined);
   try {
     session = await startSession({
       dataFolder: folder,
