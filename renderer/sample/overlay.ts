@@ -61,12 +61,13 @@ export function pxPerMm(a: Px, b: Px, distanceMm: number): number | null {
 export const dpiOf = (px: number): number => px * 25.4;
 export const pxPerMmOf = (dpi: number): number => dpi / 25.4;
 
-export type Layer = 'lines' | 'words' | 'bands' | 'gaps' | 'letters' | 'closure' | 'slant';
+export type Layer = 'lines' | 'words' | 'bands' | 'decrement' | 'gaps' | 'letters' | 'closure' | 'slant';
 
 export const layers: readonly { code: Layer; name: string }[] = [
   { code: 'lines', name: 'Baselines' },
   { code: 'words', name: 'Words' },
   { code: 'bands', name: 'Letter height' },
+  { code: 'decrement', name: 'Size along the line' },
   { code: 'gaps', name: 'Gaps' },
   { code: 'letters', name: 'Letters' },
   { code: 'closure', name: 'Closing' },
@@ -75,7 +76,8 @@ export const layers: readonly { code: Layer; name: string }[] = [
 
 /** The layer that shows what a measure was read from. */
 export function layerOf(measure: string): Layer {
-  if (/^(x-height|line-decrement|page-decrement)/.test(measure)) return 'bands';
+  if (measure.includes('decrement')) return 'decrement';
+  if (measure.startsWith('x-height')) return 'bands';
   if (measure.startsWith('baseline') || measure.includes('drift')) return 'lines';
   if (/gap|overlap/.test(measure)) return 'gaps';
   if (/clos|loop/.test(measure)) return 'closure';
@@ -89,6 +91,7 @@ interface Letter {
   box: BoxMm;
   loops: number;
   closureExpected: boolean | null;
+  zone: 'x' | 'ascender' | 'descender' | 'both' | null;
   excluded: boolean;
 }
 export const lettersOf = (word: PageWord): readonly Letter[] => (word.letters as Letter[] | undefined) ?? [];
@@ -130,4 +133,73 @@ export function slantLines(map: readonly number[], line: PageLine): string[] {
       linePoints(map, [foot, { xMm: foot.xMm + rise * Math.tan((slant * Math.PI) / 180), yMm: foot.yMm - rise }]),
     ];
   });
+}
+
+/** Foot of a word on its line's baseline: the baseline's height at the word's middle. */
+function footOf(line: PageLine, word: PageWord): { xMm: number; yMm: number } | null {
+  const base = (line.baseline as { xMm: number; yMm: number }[] | undefined) ?? [];
+  const xMm = word.box.xMm + word.box.widthMm / 2;
+  const after = base.findIndex((p) => p.xMm >= xMm);
+  const right = base[after < 0 ? base.length - 1 : after];
+  const left = base[Math.max(0, (after < 0 ? base.length : after) - 1)];
+  if (!left || !right) return null;
+  const share = right.xMm > left.xMm ? Math.min(1, Math.max(0, (xMm - left.xMm) / (right.xMm - left.xMm))) : 0;
+  return { xMm, yMm: left.yMm + share * (right.yMm - left.yMm) };
+}
+
+/** Size along a line: an upright as high as each word's small letters, and the line through their tops. */
+export function decrementShapes(map: readonly number[], line: PageLine): { uprights: string[]; tops: string } {
+  const feet = line.words.flatMap((word) => {
+    const foot = word.excluded === true || word.xHeightMm === null ? null : footOf(line, word);
+    return foot ? [{ foot, top: { xMm: foot.xMm, yMm: foot.yMm - word.xHeightMm! } }] : [];
+  });
+  return {
+    uprights: feet.map(({ foot, top }) => linePoints(map, [foot, top])),
+    tops: linePoints(
+      map,
+      feet.map(({ top }) => top),
+    ),
+  };
+}
+
+/** What a measure was read from: boxes to light on the page. */
+export function litBoxes(result: PageResult, measure: string): BoxMm[] {
+  const words = result.lines.flatMap((line) => line.words.filter((w) => w.excluded !== true));
+  const letters = words.flatMap((w) => lettersOf(w).filter((l) => !l.excluded));
+  const inZone = (...zones: Letter['zone'][]) => letters.filter((l) => zones.includes(l.zone)).map((l) => l.box);
+  if (measure.startsWith('x-height') || measure.includes('decrement')) return inZone('x');
+  if (measure.startsWith('ascender')) return inZone('ascender', 'both');
+  if (measure.startsWith('descender')) return inZone('descender', 'both');
+  if (measure === 'closed-loops') return letters.filter((l) => l.loops > 0).map((l) => l.box);
+  if (measure === 'closure') return letters.filter((l) => l.closureExpected === true).map((l) => l.box);
+  if (/^(word-gap|gap-)/.test(measure)) return [];
+  if (measure === 'letter-gap') return letters.map((l) => l.box);
+  return words.map((w) => w.box);
+}
+
+/** A word's own numbers, for the caption under the page. */
+export function wordCaption(result: PageResult, at: { line: number; word: number }): string {
+  const word = result.lines[at.line]?.words[at.word];
+  if (!word) return '';
+  const parts = [
+    word.xHeightMm === null ? '' : `letter height ${word.xHeightMm.toFixed(2)} mm`,
+    word.gapBeforeMm === null ? '' : `gap before ${word.gapBeforeMm.toFixed(1)} mm`,
+    typeof word.slantDeg === 'number' ? `slant ${word.slantDeg.toFixed(1)}°` : '',
+    typeof word.strokeWidthMm === 'number' ? `stroke ${word.strokeWidthMm.toFixed(2)} mm` : '',
+  ].filter(Boolean);
+  return `Line ${at.line + 1}, word ${at.word + 1}${word.text ? ` “${word.text}”` : ''}: ${parts.join(', ') || 'nothing could be read'}.`;
+}
+
+/** Measures that a word has a part in: lit in the list while the word is pointed at. */
+export function measuresOfWord(result: PageResult, at: { line: number; word: number }): ReadonlySet<string> {
+  const word = result.lines[at.line]?.words[at.word];
+  const lit = new Set<string>();
+  if (!word || word.excluded === true) return lit;
+  if (word.xHeightMm !== null)
+    for (const code of ['x-height', 'x-height-cv', 'line-decrement', 'page-decrement']) lit.add(code);
+  if (word.gapBeforeMm !== null) for (const code of ['word-gap', 'word-gap-cv', 'gap-ratio']) lit.add(code);
+  if (typeof word.slantDeg === 'number') for (const code of ['slant', 'slant-sd']) lit.add(code);
+  if (typeof word.strokeWidthMm === 'number') lit.add('stroke-width');
+  if (lettersOf(word).some((l) => l.closureExpected === true)) lit.add('closure');
+  return lit;
 }
