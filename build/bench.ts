@@ -18,6 +18,7 @@ import { median } from './letters/glyph.ts';
 import { memoryBeyondPicture } from './bench-memory.ts';
 
 const RUNS = 11;
+const WARM_UP = 3;
 const REFERENCE = fileURLToPath(new URL('opencv_reference.py', import.meta.url));
 const folder = mkdtempSync(path.join(tmpdir(), 'bench-'));
 
@@ -39,20 +40,27 @@ interface Timed {
   afterDecodeMs: number;
 }
 
-async function timed(file: Uint8Array, dpi: number): Promise<Timed> {
-  const decode: number[] = [];
-  const after: number[] = [];
-  for (let run = 0; run < RUNS + 2; run += 1) {
-    const start = performance.now();
-    const { gray } = await decodePage(file);
-    const middle = performance.now();
-    measurePage(gray, { scale: { pxPerMm: dpi / 25.4, source: 'dpi' } });
-    // The first two runs warm the compiler up; the app keeps a warm worker's code likewise only after its first page.
-    if (run < 2) continue;
-    decode.push(middle - start);
-    after.push(performance.now() - middle);
-  }
-  return { decodeMs: median(decode), afterDecodeMs: median(after) };
+/** Times both pages in turns, so that what else the machine does falls on both alike. */
+async function timed(files: readonly Uint8Array[], dpi: number): Promise<Timed[]> {
+  const times = files.map(() => ({ decode: [] as number[], after: [] as number[] }));
+  // The first runs warm the compiler up.
+  for (let run = -WARM_UP; run < RUNS; run += 1)
+    for (const [index, file] of files.entries()) {
+      const start = performance.now();
+      const { gray } = await decodePage(file);
+      const middle = performance.now();
+      measurePage(gray, { scale: { pxPerMm: dpi / 25.4, source: 'dpi' } });
+      if (run < 0) continue;
+      times[index]?.decode.push(middle - start);
+      times[index]?.after.push(performance.now() - middle);
+    }
+  return times.map(({ decode, after }) => ({ decodeMs: median(decode), afterDecodeMs: median(after) }));
+}
+
+/** Times of the OpenCV pipeline on a file, two threads. */
+function reference(file: string): ReferenceTimes {
+  const text = execFileSync('/usr/bin/python3', [REFERENCE, file, '--threads', '2'], { encoding: 'utf8' });
+  return JSON.parse(text) as ReferenceTimes;
 }
 
 let missed = 0;
@@ -66,16 +74,18 @@ try {
   const [full, half] = [await makePage(pageOf(24)), await makePage(pageOf(12))];
   const file = path.join(folder, 'page.jpg');
   writeFileSync(file, full.bytes);
-  const ours = await timed(full.bytes, 300);
-  const fewer = await timed(half.bytes, 300);
-  console.log(`Ours: decode ${ours.decodeMs.toFixed(0)} ms, everything after it ${ours.afterDecodeMs.toFixed(0)} ms.`);
   const missing = missingReference();
-  if (missing) console.log(`Skipped: the comparison with OpenCV. ${missing}.`);
+  const before = missing ? null : reference(file);
+  const [ours, fewer] = (await timed([full.bytes, half.bytes], 300)) as [Timed, Timed];
+  console.log(`Ours: decode ${ours.decodeMs.toFixed(0)} ms, everything after it ${ours.afterDecodeMs.toFixed(0)} ms.`);
+  if (!before) console.log(`Skipped: the comparison with OpenCV. ${missing}.`);
   else {
-    const text = execFileSync('/usr/bin/python3', [REFERENCE, file, '--threads', '2'], { encoding: 'utf8' });
-    const theirs = JSON.parse(text) as ReferenceTimes;
-    const tuned = theirs.after_decode_tuned_ms;
-    console.log(`OpenCV, two threads: decode ${theirs.ms['decode']} ms, tuned pipeline after it ${tuned} ms.`);
+    // Before and after ours: a machine that got busier in between must not count for or against anybody.
+    const after = reference(file);
+    const tuned = (before.after_decode_tuned_ms + after.after_decode_tuned_ms) / 2;
+    console.log(
+      `OpenCV, two threads: decode ${after.ms['decode']} ms, tuned pipeline after it ${tuned.toFixed(0)} ms.`,
+    );
     report('after decoding, against the tuned OpenCV pipeline', ours.afterDecodeMs / tuned, 'x', 1);
     const whole = (ours.decodeMs + ours.afterDecodeMs) / tuned;
     report('whole page from file to all measures, against the same', whole, 'x', 2);
