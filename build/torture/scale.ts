@@ -5,7 +5,7 @@ import { rmSync } from 'node:fs';
 import path from 'node:path';
 import { openFile, pragmas, type Db } from '../../db/connection.ts';
 import { dump, load } from '../../db/dump.ts';
-import { caseloadFile } from '../../db/files.ts';
+import { caseloadFile, syncFile } from '../../db/files.ts';
 import { readMigrations } from '../../db/migrate.ts';
 import { readClientRecord } from '../../db/records/client-record.ts';
 import { listClients, searchClients } from '../../db/records/clients.ts';
@@ -32,24 +32,27 @@ export interface ScaleReport {
   faults: string[];
 }
 
-/** Median of several runs, ms. */
-function median(runs: number, work: () => void): number {
-  const times: number[] = [];
-  for (let n = 0; n < runs; n++) {
-    const began = performance.now();
-    work();
-    times.push(performance.now() - began);
+/** Runs whose times count, and runs before them that warm up file and statement caches. */
+const RUNS = 15;
+const WARM_UP = 3;
+
+const median = (times: number[]): number => times.sort((x, y) => x - y)[Math.floor(times.length / 2)]!;
+
+/** Medians of two works in turn, so that what else the machine does falls on both, ms. */
+function inTurn(encrypted: () => void, plain: () => void): Timing {
+  const times: [number[], number[]] = [[], []];
+  for (let n = 0; n < WARM_UP + RUNS; n++) {
+    for (const [index, work] of [encrypted, plain].entries()) {
+      const began = performance.now();
+      work();
+      if (n >= WARM_UP) times[index]!.push(performance.now() - began);
+    }
   }
-  return times.sort((a, b) => a - b)[Math.floor(runs / 2)]!;
+  const [a, b] = times.map(median) as [number, number];
+  return { encryptedMs: round(a), plainMs: round(b), ratio: round(a / b) };
 }
 
 const round = (value: number): number => Math.round(value * 100) / 100;
-const timing = (encrypted: number, plain: number): Timing => ({
-  encryptedMs: round(encrypted),
-  plainMs: round(plain),
-  ratio: round(encrypted / plain),
-});
-
 function openPlain(file: string): Db {
   const db = new Database(file);
   for (const [name, set] of pragmas) db.pragma(`${name} = ${set}`);
@@ -99,27 +102,26 @@ export async function scaleTest(clients: number, visitsEach: number, seed: numbe
   encrypted.close();
   plain.close();
 
-  const openings = {
-    encrypted: () => openFile(caseloadFile(folder), identity),
-    plain: () => openPlain(plainFile),
+  // What was just written must be on the disk, or its writing out falls into the first times.
+  for (const file of [caseloadFile(folder), plainFile]) syncFile(file);
+  const open = { encrypted: () => openFile(caseloadFile(folder), identity), plain: () => openPlain(plainFile) };
+  const opening = (each: () => Db) => () => {
+    const db = each();
+    db.prepare('SELECT code FROM client LIMIT 1').get();
+    db.close();
   };
-  const opening = (open: () => Db): number =>
-    median(9, () => {
-      const db = open();
-      db.prepare('SELECT code FROM client LIMIT 1').get();
-      db.close();
-    });
-  const [a, b] = [openings.encrypted(), openings.plain()];
+  const opened = inTurn(opening(open.encrypted), opening(open.plain));
+  const [a, b] = [open.encrypted(), open.plain()];
   const pair = (work: (db: Db) => void): Timing =>
-    timing(
-      median(9, () => work(a)),
-      median(9, () => work(b)),
+    inTurn(
+      () => work(a),
+      () => work(b),
     );
   const report: ScaleReport = {
     clients,
     visits: clients * visitsEach,
     megabytes: round(((a.pragma('page_count', { simple: true }) as number) * 4096) / 1e6),
-    open: timing(opening(openings.encrypted), opening(openings.plain)),
+    open: opened,
     list: pair((db) => void listClients(db)),
     search: pair((db) => void searchClients(db, 'celia gallo')),
     record: pair((db) => void readClientRecord(db, some)),
