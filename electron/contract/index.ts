@@ -6,6 +6,7 @@ import { goalRequests } from './goals.ts';
 import { intakeRequests } from './intake.ts';
 import { pageRequests } from './pages.ts';
 import { programRequests } from './program.ts';
+import { progressRequests } from './progress.ts';
 import { readbackRequests } from './readback.ts';
 import { recordRequests } from './records.ts';
 import { rulesRequests } from './rules.ts';
@@ -19,6 +20,7 @@ export const contract = {
   ...readbackRequests,
   ...programRequests,
   ...goalRequests,
+  ...progressRequests,
   ...pageRequests,
   ...recordRequests,
   ...rulesRequests,

@@ -13,6 +13,7 @@ import type { Handler } from './handler.ts';
 import { intakeHandlers } from './intake.ts';
 import { pageHandlers } from './pages.ts';
 import { programHandlers } from './program.ts';
+import { progressHandlers } from './progress.ts';
 import { readbackHandlers } from './readback.ts';
 import { recordHandlers } from './records.ts';
 import { rulesHandlers } from './rules.ts';
@@ -29,6 +30,7 @@ export const handlers: Handlers = {
   ...readbackHandlers,
   ...programHandlers,
   ...goalHandlers,
+  ...progressHandlers,
   ...pageHandlers,
   ...recordHandlers,
   ...rulesHandlers,

@@ -1,4 +1,5 @@
 import { median } from 'simple-statistics';
+import type { Limits } from '../progress/limits.ts';
 
 /** One rung: a piece of writing that matters by itself, a reachable step above the one before. */
 export interface Rung {
@@ -28,13 +29,6 @@ export const ladder: readonly Rung[] = [
   { code: 'work-note', output: 'a note for work in a given time', words: 30 },
 ];
 
-/** Common practice, no source: a rung is climbed when this percent of words is read. */
-export const CLIMBED_PERCENT = 90;
-/** Common practice, no source: share of the gap that the first step closes. */
-export const FIRST_STEP_SHARE = 0.4;
-/** How many of the last samples a step is judged by. */
-const LAST_SAMPLES = 3;
-
 export interface ReadSample {
   /** Percent of words read, 0 to 100. */
   percent: number;
@@ -59,18 +53,20 @@ export interface NextStep {
  * @param samples samples that were read, oldest first
  * @param current code of the rung worked on, null to take it from the length of the last samples
  * @param mdc minimal detectable change in percentage points, or null
+ * @param limits when a rung counts as climbed, and how far a step goes (`limitsOf`)
  */
 export function nextStep(
   samples: readonly ReadSample[],
   current: string | null,
   mdc: number | null,
+  { goalClimbedPercent, goalFirstStep, goalSamples }: Limits,
   rungs: readonly Rung[] = ladder,
 ): NextStep {
-  const last = samples.slice(-LAST_SAMPLES);
+  const last = samples.slice(-goalSamples);
   if (last.length === 0) {
     return step(
       rungs[0]!,
-      CLIMBED_PERCENT,
+      goalClimbedPercent,
       null,
       'No sample has been read yet: this is the first rung. Take a sample to fit it.',
     );
@@ -85,14 +81,14 @@ export function nextStep(
   const shown = low === high ? `${low} %` : `${low} to ${high} %`;
   const seen = `The last ${last.length === 1 ? 'sample shows' : `${last.length} samples show`} ${shown} of words read`;
   const above = rungs[Math.min(index + 1, rungs.length - 1)]!;
-  if (level >= CLIMBED_PERCENT) {
-    return step(above, CLIMBED_PERCENT, null, `${seen} with ${here.output}: ready for the next rung.`);
+  if (level >= goalClimbedPercent) {
+    return step(above, goalClimbedPercent, null, `${seen} with ${here.output}: ready for the next rung.`);
   }
-  const wanted = level + Math.max(FIRST_STEP_SHARE * (CLIMBED_PERCENT - level), mdc === null ? 0 : Math.floor(mdc) + 1);
+  const wanted = level + Math.max(goalFirstStep * (goalClimbedPercent - level), mdc === null ? 0 : Math.floor(mdc) + 1);
   const target = Math.ceil(wanted);
   if (target > 100) {
     const why = `${seen}. A step that measurement could tell (${Math.round(mdc ?? 0)} points) would pass 100 %: climb by more writing or less help instead.`;
-    return step(above, CLIMBED_PERCENT, null, why);
+    return step(above, goalClimbedPercent, null, why);
   }
   const fits = mdc === null ? null : target - level > mdc;
   const against =
@@ -101,14 +97,18 @@ export function nextStep(
 }
 
 /**
- * Staged targets at 40, 70 and 100 % of the gap (common practice, no source), leaving out steps that measurement
- * could not tell.
+ * Staged targets on the way to a goal, leaving out steps that measurement could not tell.
  * @param baseline,goal percent of words
  */
-export function stagedTargets(baseline: number, goal: number, mdc: number | null): number[] {
+export function stagedTargets(
+  baseline: number,
+  goal: number,
+  mdc: number | null,
+  { goalFirstStep, goalSecondStep }: Pick<Limits, 'goalFirstStep' | 'goalSecondStep'>,
+): number[] {
   const targets: number[] = [];
   let from = baseline;
-  for (const share of [0.4, 0.7, 1]) {
+  for (const share of [goalFirstStep, goalSecondStep, 1]) {
     const target = Math.round(baseline + share * (goal - baseline));
     if (target - from > (mdc ?? 0)) {
       targets.push(target);

@@ -1,14 +1,12 @@
 import type { Goal } from '../../db/types/goal.ts';
 import type { Sample } from '../../db/types/sample.ts';
 import type { Occasion } from '../progress/occasions.ts';
+import type { Limits } from '../progress/limits.ts';
 import { buildLevels } from './levels.ts';
 import { nextStep, type ReadSample } from './ladder.ts';
 
 /** A goal without the stamps that are set when it is saved. */
 export type GoalDraft = Omit<Goal, 'at' | 'by'>;
-
-/** Common practice, no source: a first goal is looked at again after four weeks. */
-export const WEEKS_TO_A_GOAL = 4;
 
 /** Samples that were read, as the ladder needs them; probes count too, they are writing without help. */
 export const readSamples = (occasions: readonly Occasion[]): ReadSample[] =>
@@ -24,10 +22,11 @@ export function proposedGoal(
   mdc: number | null,
   wants: string,
   setOn: string,
+  limits: Limits,
 ): GoalDraft {
   const last = occasions.at(-1);
   const read = occasions.findLast((o) => o.legibility);
-  const step = nextStep(readSamples(occasions), null, mdc);
+  const step = nextStep(readSamples(occasions), null, mdc, limits);
   const baseline = read ? Math.round(read.legibility!.accuracy * 100) : null;
   return {
     ...ids,
@@ -39,7 +38,7 @@ export function proposedGoal(
     wordsOf: step.wordsOf,
     percent: step.percent,
     tries: { of: 3, need: 2 },
-    dueOn: addDays(setOn, WEEKS_TO_A_GOAL * 7),
+    dueOn: addDays(setOn, limits.goalWeeks * 7),
     setOn,
     baseline: read ? `${read.legibility!.wordsRight} of ${read.legibility!.words} words read (${baseline} %)` : '',
     because: wants,
@@ -58,8 +57,9 @@ export function revisedGoal(
   setOn: string,
   occasions: readonly Occasion[],
   mdc: number | null,
+  limits: Limits,
 ): GoalDraft {
-  const fresh = proposedGoal({ id, clientId: goal.clientId }, occasions, mdc, goal.because, setOn);
+  const fresh = proposedGoal({ id, clientId: goal.clientId }, occasions, mdc, goal.because, setOn, limits);
   const { at: _at, by: _by, ...kept } = goal;
   return {
     ...kept,

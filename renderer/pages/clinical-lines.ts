@@ -63,8 +63,8 @@ export function legibilityLines(input: PageInput): string[] {
 
 /** The sentence about change over all samples up to the visit. */
 export function changeLine(input: PageInput): string {
-  const picture = progressPicture(input.record, { to: dayOf(input) });
-  const { sentence, conditions } = describeChange(picture.changePoints, picture.mdc);
+  const picture = progressPicture(input.record, input.limits, { to: dayOf(input), pairs: input.pairs });
+  const { sentence, conditions } = describeChange(picture.changePoints, picture.mdc, input.limits);
   return [sentence, conditions].filter(Boolean).join(' ');
 }
 

@@ -1,7 +1,9 @@
 import { syllable } from 'syllable';
 import { shippedRedFlags, shippedSetup } from '../../db/rules/items-schema.ts';
 import type { IssuedPage, PageKind } from '../../db/types/page.ts';
+import { ClinicPairs } from '../frame/clinic-pairs.svelte.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
+import { limitsOf } from '../progress/limits.ts';
 import { buildPacket } from './build-packet.ts';
 import { repaginate, withText } from './edit.ts';
 import type { PageInput } from './facts.ts';
@@ -19,6 +21,7 @@ const wordsOfClients = new Map<string, PageWords>();
 /** What lies on the desk: the chosen page, its words, the therapist's changes, and what would print. */
 export class Desk {
   readonly open: OpenRecord;
+  readonly clinic: ClinicPairs;
   kind = $state<PageKind>('family-summary');
   sheet = $state(usualSheet(navigator.language));
   pt = $state<14 | 16 | 20>(14);
@@ -39,6 +42,7 @@ export class Desk {
 
   constructor(open: OpenRecord) {
     this.open = open;
+    this.clinic = new ClinicPairs(open.app);
     this.pt = Number(open.record.client.largePrint) as 14 | 16 | 20;
     this.language = languageOf(open.record.client.language);
     this.words = wordsOfClients.get(open.clientId) ?? emptyWords();
@@ -58,6 +62,8 @@ export class Desk {
     },
     useCode: this.useCode,
     setupTable: shippedSetup,
+    limits: limitsOf(this.open.rules),
+    pairs: this.clinic.pairs,
   }));
 
   practice: PracticeRequest = $derived.by(() => ({

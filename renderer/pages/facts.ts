@@ -7,7 +7,9 @@ import type { Sample } from '../../db/types/sample.ts';
 import type { SetupTable } from '../../db/types/items.ts';
 import { setUp } from '../intake/setup.ts';
 import { conditionDifferences, differencesSentence } from '../progress/conditions.ts';
+import type { Limits } from '../progress/limits.ts';
 import { type Occasion, occasionsOf } from '../progress/occasions.ts';
+import type { RepeatPair } from '../progress/repeat-pairs.ts';
 import type { SetupFigure } from './model.ts';
 import type { SheetName } from './paper.ts';
 
@@ -23,6 +25,10 @@ export interface PageInput {
   /** Print the client's code where the clinic does not want names on paper. */
   useCode: boolean;
   setupTable: SetupTable;
+  /** What counts as the same conditions, as steady, as a harder day. */
+  limits: Limits;
+  /** Repeat pairs of the whole clinic; null = not known here, this client's own are used. */
+  pairs: readonly RepeatPair[] | null;
 }
 
 export type ReadOccasion = Occasion & { legibility: NonNullable<Occasion['legibility']> };
@@ -71,7 +77,8 @@ export function legibleOf(input: PageInput): Legible {
   const all = readOccasions(input);
   const now = all.findLast((o) => o.sample.visitId === input.visitId) ?? null;
   const before = now && (all.findLast((o) => o.day < now.day && o.legibility.reader === now.legibility.reader) ?? null);
-  const differences = now && before ? differencesSentence(conditionDifferences(before.sample, now.sample)) : '';
+  const differences =
+    now && before ? differencesSentence(conditionDifferences(before.sample, now.sample, input.limits)) : '';
   return { first: all[0] ?? null, last: all.at(-1) ?? null, now, before, differences };
 }
 

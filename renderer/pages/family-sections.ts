@@ -17,9 +17,6 @@ export interface FamilyOptions {
   ownWords: string;
 }
 
-/** Share of words right must fall by this much before a page speaks of a harder day (common practice, no source). */
-const harderBy = 0.1;
-
 const share = (o: ReadOccasion): number => o.legibility.wordsRight / Math.max(1, o.legibility.words);
 
 export function sawLines(input: PageInput, program: Program | null, withFirst: boolean, t: Texts['family']): string[] {
@@ -40,7 +37,7 @@ export function sawLines(input: PageInput, program: Program | null, withFirst: b
       first.legibility.reader === reader &&
       first.day < before.day;
     if (showFirst) lines[0] += ` ${t.firstTime(first.legibility.wordsRight, first.legibility.words)}`;
-    if (share(now) <= share(before) - harderBy)
+    if (share(now) <= share(before) - input.limits.harderDayPoints / 100)
       lines.push(program?.visitId === input.visitId ? t.harderChanged : t.harder);
     if (differences) lines.push(t.otherConditions);
   }

@@ -1,5 +1,6 @@
 import { mean, median } from 'simple-statistics';
 import { kendall, type KendallResult } from './kendall.ts';
+import type { Limits } from './limits.ts';
 import type { MinimalChange } from './minimal-change.ts';
 import { nap, type NapResult } from './nap.ts';
 import { newcombeDifference, type ProportionDifference } from './newcombe-difference.ts';
@@ -47,7 +48,11 @@ export interface ChangeEvidence {
  * Gathers the evidence of a series that has at least two days.
  * Without a marked baseline the first day serves as one.
  */
-export function changeEvidence(days: readonly DayPoint[], mdc: MinimalChange | null): ChangeEvidence {
+export function changeEvidence(
+  days: readonly DayPoint[],
+  mdc: MinimalChange | null,
+  { baselineLeast }: Pick<Limits, 'baselineLeast'>,
+): ChangeEvidence {
   const marked = days.filter((day) => day.baseline);
   const baseline = marked.length > 0 && marked.length < days.length ? marked : [days[0]!];
   const later = days.filter((day) => !baseline.includes(day));
@@ -56,7 +61,7 @@ export function changeEvidence(days: readonly DayPoint[], mdc: MinimalChange | n
   const now = mean(percents(later.slice(-2)));
   const weeks = days.map((day) => (Date.parse(day.day) - Date.parse(days[0]!.day)) / (7 * 86_400_000));
   const line = theilSen(weeks, percents(days));
-  const band = twoSdBand(percents(baseline), { min: 0, max: 100 });
+  const band = twoSdBand(percents(baseline), { min: 0, max: 100, least: baselineLeast });
   const interval = line?.interval;
   const last = later.at(-1)!;
   const pooled = (points: readonly DayPoint[], pick: 'right' | 'words') => points.reduce((s, p) => s + p[pick], 0);
@@ -79,8 +84,6 @@ export function changeEvidence(days: readonly DayPoint[], mdc: MinimalChange | n
   };
 }
 
-/** Most samples worth promising; beyond, more of the same would hardly tell. */
-const MOST_MORE_SAMPLES = 8;
 /** Theil-Sen has a 95 % interval from five days on. */
 const DAYS_FOR_A_TREND = 5;
 
@@ -89,7 +92,10 @@ const DAYS_FOR_A_TREND = 5;
  * (its width shrinks with n to the power 1.5 for evenly spaced days), or until two days in a row leave the band.
  * @returns null when more of the same would hardly tell
  */
-export function moreSamplesNeeded(evidence: ChangeEvidence): number | null {
+export function moreSamplesNeeded(
+  evidence: ChangeEvidence,
+  { moreSamplesMost }: Pick<Limits, 'moreSamplesMost'>,
+): number | null {
   const n = evidence.days.length;
   const candidates: number[] = [];
   const { line, band, later } = evidence;
@@ -105,7 +111,7 @@ export function moreSamplesNeeded(evidence: ChangeEvidence): number | null {
     if (!stuck && (last > band.high || last < band.low)) candidates.push(1);
   }
   const least = Math.min(...candidates.map((c) => Math.max(1, c)));
-  return Number.isFinite(least) && least <= MOST_MORE_SAMPLES ? least : null;
+  return Number.isFinite(least) && least <= moreSamplesMost ? least : null;
 }
 
 /** Adds up the samples of each calendar day, oldest first. */

@@ -8,6 +8,7 @@ import {
   type Direction,
 } from './change-evidence.ts';
 import { conditionDifferences, differencesSentence, type Circumstances } from './conditions.ts';
+import type { Limits } from './limits.ts';
 import type { MinimalChange } from './minimal-change.ts';
 import { capital, countWord, plural, spanWords } from './words-about.ts';
 import { wilson } from './wilson.ts';
@@ -38,15 +39,17 @@ export interface ChangeAnswer {
   evidence: ChangeEvidence | null;
 }
 
-/** Common practice, no source: after a longer break a series starts anew. */
-export const BREAK_DAYS = 180;
-
 /**
  * Says whether legibility has really changed, in words.
  * @param points samples that were read, in any order; days are pooled, a long break starts a new series
  * @param mdc minimal detectable change in percentage points, null when not known
+ * @param limits what counts as a break, as steady, as enough (`limitsOf`)
  */
-export function describeChange(points: readonly ChangePoint[], mdc: MinimalChange | null = null): ChangeAnswer {
+export function describeChange(
+  points: readonly ChangePoint[],
+  mdc: MinimalChange | null,
+  limits: Limits,
+): ChangeAnswer {
   const usable = points.filter((p) => p.words > 0 && p.right >= 0 && p.right <= p.words && Date.parse(p.day));
   const all = byDay(usable);
   if (all.length === 0) {
@@ -55,9 +58,9 @@ export function describeChange(points: readonly ChangePoint[], mdc: MinimalChang
       : 'No sample has been read yet. As soon as somebody who does not know the text has read one, it shows here.';
     return { verdict: 'nothing', sentence, conditions: '', moreSamples: null, evidence: null };
   }
-  const { days, gapDays } = sinceLastBreak(all);
+  const { days, gapDays } = sinceLastBreak(all, limits.breakDays);
   const inSeries = usable.filter((p) => p.day >= days[0]!.day).sort((a, b) => (a.day < b.day ? -1 : 1));
-  const conditions = conditionsNote(inSeries);
+  const conditions = conditionsNote(inSeries, limits);
   if (days.length === 1) {
     return {
       verdict: 'cannot-tell',
@@ -67,9 +70,9 @@ export function describeChange(points: readonly ChangePoint[], mdc: MinimalChang
       evidence: null,
     };
   }
-  const evidence = changeEvidence(days, mdc);
-  const told = verdictOf(evidence);
-  const moreSamples = told === 'cannot-tell' ? moreSamplesNeeded(evidence) : null;
+  const evidence = changeEvidence(days, mdc, limits);
+  const told = verdictOf(evidence, limits.steadyPoints);
+  const moreSamples = told === 'cannot-tell' ? moreSamplesNeeded(evidence, limits) : null;
   const after = gapDays ? ` Counted since the break of ${spanWords(gapDays)}.` : '';
   const edge = edgeSentence(days);
   if (edge) return { verdict: 'cannot-tell', sentence: edge + after, conditions, moreSamples: null, evidence };
@@ -77,7 +80,7 @@ export function describeChange(points: readonly ChangePoint[], mdc: MinimalChang
   return { verdict: told, sentence, conditions, moreSamples, evidence };
 }
 
-function verdictOf(evidence: ChangeEvidence): 'up' | 'down' | 'steady' | 'cannot-tell' {
+function verdictOf(evidence: ChangeEvidence, steadyPoints: number): 'up' | 'down' | 'steady' | 'cannot-tell' {
   const { beyondMdc, outside, trend, line, now, before } = evidence;
   const signs = [beyondMdc, outside, trend].filter((sign): sign is Direction => sign !== null);
   const level: Direction = now >= before ? 'up' : 'down';
@@ -87,13 +90,10 @@ function verdictOf(evidence: ChangeEvidence): 'up' | 'down' | 'steady' | 'cannot
   if (signs.length === 0 && interval) {
     const weeks = weeksBetween(evidence.days[0]!, evidence.days.at(-1)!);
     const most = Math.max(Math.abs(interval.low), Math.abs(interval.high)) * weeks;
-    if (most <= (evidence.mdc?.mdc95 ?? STEADY_POINTS)) return 'steady';
+    if (most <= (evidence.mdc?.mdc95 ?? steadyPoints)) return 'steady';
   }
   return 'cannot-tell';
 }
-
-/** Common practice, no source: less than this over the whole series, in percentage points, is called steady. */
-const STEADY_POINTS = 10;
 
 function sentenceFor(
   verdict: 'up' | 'down' | 'steady' | 'cannot-tell',
@@ -190,18 +190,18 @@ function oneDay(day: DayPoint, all: readonly DayPoint[], gapDays: number): strin
   return `One visit: ${seen}${twice}. One visit cannot show change: two more samples under the same conditions make a baseline.`;
 }
 
-function sinceLastBreak(all: readonly DayPoint[]): { days: DayPoint[]; gapDays: number } {
+function sinceLastBreak(all: readonly DayPoint[], breakDays: number): { days: DayPoint[]; gapDays: number } {
   for (let i = all.length - 1; i > 0; i--) {
     const gapDays = weeksBetween(all[i - 1]!, all[i]!) * 7;
-    if (gapDays > BREAK_DAYS) return { days: all.slice(i), gapDays };
+    if (gapDays > breakDays) return { days: all.slice(i), gapDays };
   }
   return { days: [...all], gapDays: 0 };
 }
 
-function conditionsNote(points: readonly ChangePoint[]): string {
+function conditionsNote(points: readonly ChangePoint[], limits: Limits): string {
   const known = points.flatMap((p) => p.circumstances ?? []);
   const [first, last] = [known[0], known.at(-1)];
-  return first && last && first !== last ? differencesSentence(conditionDifferences(first, last)) : '';
+  return first && last && first !== last ? differencesSentence(conditionDifferences(first, last, limits)) : '';
 }
 
 const inWords = (percent: number, words: number): number => Math.round((percent * words) / 100);

@@ -1,4 +1,5 @@
 import type { Conditions, Task } from '../../db/types/sample.ts';
+import type { Limits } from './limits.ts';
 
 /** What was not the same between two samples. */
 export interface ConditionDifference {
@@ -13,9 +14,6 @@ export interface Circumstances {
   conditions: Conditions;
   task: Task;
 }
-
-/** Common practice, no source: clock time and time since the dose may differ by this much. */
-export const SAME_TIME_MINUTES = 60;
 
 const doseWords = { on: 'medicine on', off: 'medicine off', unsure: 'unsure', none: 'no medicine' } as const;
 const taskWords: Record<Task['kind'], string> = {
@@ -33,8 +31,13 @@ const taskWords: Record<Task['kind'], string> = {
 /**
  * Names every condition that differs between two samples. A condition noted for one of them only is no difference:
  * it is not known.
+ * @param sameTimeMinutes clock time and time since the dose may differ by this much (`limitsOf`)
  */
-export function conditionDifferences(before: Circumstances, now: Circumstances): ConditionDifference[] {
+export function conditionDifferences(
+  before: Circumstances,
+  now: Circumstances,
+  { sameTimeMinutes }: Pick<Limits, 'sameTimeMinutes'>,
+): ConditionDifference[] {
   const a = before.conditions;
   const b = now.conditions;
   const found: ConditionDifference[] = [];
@@ -46,11 +49,11 @@ export function conditionDifferences(before: Circumstances, now: Circumstances):
   compare('hand', a.hand, b.hand);
   compare('pen', a.pen, b.pen);
   compare('paper', a.paper, b.paper);
-  if (far(minutesOfDay(a.time), minutesOfDay(b.time), SAME_TIME_MINUTES)) {
+  if (far(minutesOfDay(a.time), minutesOfDay(b.time), sameTimeMinutes)) {
     found.push({ name: 'time of day', before: a.time!, now: b.time! });
   }
   compare('medicine', a.doseState && doseWords[a.doseState], b.doseState && doseWords[b.doseState]);
-  if (far(a.minutesSinceDose, b.minutesSinceDose, SAME_TIME_MINUTES)) {
+  if (far(a.minutesSinceDose, b.minutesSinceDose, sameTimeMinutes)) {
     found.push({ name: 'time since the dose', before: `${a.minutesSinceDose} min`, now: `${b.minutesSinceDose} min` });
   }
   compare('cue', a.cue, b.cue);

@@ -1,4 +1,5 @@
 import type { ChangeEvidence } from './change-evidence.ts';
+import type { Limits } from './limits.ts';
 
 /** One number behind the sentence, with where it comes from. */
 export interface NumberRow {
@@ -8,7 +9,7 @@ export interface NumberRow {
 }
 
 /** The numbers behind a sentence about change, in the order in which they are worth reading. */
-export function numbersBehind(evidence: ChangeEvidence): NumberRow[] {
+export function numbersBehind(evidence: ChangeEvidence, { repeatDays }: Pick<Limits, 'repeatDays'>): NumberRow[] {
   const points = (value: number) => `${value > 0 ? '+' : ''}${value.toFixed(1)} points`;
   const rows: NumberRow[] = [];
   const add = (name: string, value: string, how: string) => rows.push({ name, value, how });
@@ -68,13 +69,13 @@ export function numbersBehind(evidence: ChangeEvidence): NumberRow[] {
     add(
       'Smallest change that counts',
       `${mdc95.toFixed(1)} points${provisional ? ', provisional' : ''}`,
-      `minimal detectable change, 95 %, from ${pairs} repeat pairs (Weir 2005); standard error of measurement ${sem.toFixed(1)} points`,
+      `minimal detectable change, 95 %, from ${pairs} repeat pairs of this clinic’s clients (Weir 2005); standard error of measurement ${sem.toFixed(1)} points`,
     );
   } else {
     add(
       'Smallest change that counts',
       'not known',
-      'two repeat pairs at least are needed: take two baseline samples within 14 days',
+      `two repeat pairs at least are needed in the clinic: two baseline samples of one client within ${repeatDays} days`,
     );
   }
   return rows;

@@ -39,27 +39,3 @@ export function orphanReadings(record: Facts): number {
   const known = new Set(record.samples.map((sample) => sample.id));
   return record.readings.filter((reading) => !known.has(reading.sampleId)).length;
 }
-
-/** Two samples closer than this may count as a repeat of an unchanged hand (common practice, no source). */
-const REPEAT_DAYS = 14;
-
-/**
- * Repeat pairs for the minimal detectable change, in percentage points of words read: neighbouring baseline samples
- * of one client within 14 days, read by the same kind of reader, before any program was approved.
- * @param approvedOn day of the first approved program, or null
- */
-export function repeatPairs(occasions: readonly Occasion[], approvedOn: string | null): [number, number][] {
-  const usable = occasions.filter(
-    (o) => o.sample.baseline && !o.probe && o.legibility && (approvedOn === null || o.day <= approvedOn),
-  );
-  const pairs: [number, number][] = [];
-  for (let i = 0; i + 1 < usable.length; i += 2) {
-    const first = usable[i]!;
-    const second = usable[i + 1]!;
-    const days = (Date.parse(second.day) - Date.parse(first.day)) / 86_400_000;
-    if (days <= REPEAT_DAYS && first.legibility!.reader === second.legibility!.reader) {
-      pairs.push([first.legibility!.accuracy * 100, second.legibility!.accuracy * 100]);
-    }
-  }
-  return pairs;
-}

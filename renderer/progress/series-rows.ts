@@ -1,5 +1,6 @@
 import type { PracticeLog } from '../../db/types/program.ts';
 import { conditionDifferences, differencesSentence } from './conditions.ts';
+import type { Limits } from './limits.ts';
 import { percentInterval, readersText } from './occasion-words.ts';
 import type { Occasion } from './occasions.ts';
 
@@ -21,11 +22,11 @@ export interface SeriesRow {
 }
 
 /** Samples and practice days as rows, oldest first. */
-export function rowsOf(occasions: readonly Occasion[], logs: readonly PracticeLog[]): SeriesRow[] {
+export function rowsOf(occasions: readonly Occasion[], logs: readonly PracticeLog[], limits: Limits): SeriesRow[] {
   const samples = occasions.map((o): SeriesRow => {
     const read = o.legibility;
     const before = occasions.find((other) => other.sample.baseline && !other.probe);
-    const differs = before && before !== o ? conditionDifferences(before.sample, o.sample) : [];
+    const differs = before && before !== o ? conditionDifferences(before.sample, o.sample, limits) : [];
     return {
       day: o.day,
       what: o.probe ? 'Probe without cues' : o.sample.baseline ? 'Baseline sample' : 'Sample',

@@ -1,7 +1,9 @@
 import type { ClientRecord } from '../../db/types/record.ts';
 import { conditionDifferences } from './conditions.ts';
-import { minimalChange, type MinimalChange } from './minimal-change.ts';
-import { occasionsOf, orphanReadings, repeatPairs, type Occasion } from './occasions.ts';
+import type { Limits } from './limits.ts';
+import type { MinimalChange } from './minimal-change.ts';
+import { occasionsOf, orphanReadings, type Occasion } from './occasions.ts';
+import { mdcFor, repeatPairs, type RepeatPair } from './repeat-pairs.ts';
 import { twoSdBand, type TwoSdBand } from './two-sd-band.ts';
 import type { ChangePoint } from './change.ts';
 import { percentInterval, readersText, readerWords } from './occasion-words.ts';
@@ -61,8 +63,13 @@ const readerShapes = { unfamiliar: 'circle', family: 'triangle', therapist: 'rec
 /**
  * Turns a client's facts into the series of the progress page.
  * @param from,to optional span of days (YYYY-MM-DD, both included)
+ * @param pairs repeat pairs of the whole clinic, where they are known; else this client's own
  */
-export function progressPicture(record: Facts, span: { from?: string; to?: string } = {}): ProgressPicture {
+export function progressPicture(
+  record: Facts,
+  limits: Limits,
+  span: { from?: string; to?: string; pairs?: readonly RepeatPair[] | null } = {},
+): ProgressPicture {
   const inSpan = (day: string) => (!span.from || day >= span.from) && (!span.to || day <= span.to);
   const all = occasionsOf(record);
   const occasions = all.filter((o) => inSpan(o.day));
@@ -76,10 +83,10 @@ export function progressPicture(record: Facts, span: { from?: string; to?: strin
       occasions,
       record.practiceLogs.filter((log) => inSpan(log.date)),
     ),
-    marks: [...programMarks(approved), ...circumstanceMarks(occasions)].filter((mark) => inSpan(mark.day)),
+    marks: [...programMarks(approved), ...circumstanceMarks(occasions, limits)].filter((mark) => inSpan(mark.day)),
     band: twoSdBand(
       baseline.map((o) => o.legibility!.accuracy * 100),
-      { min: 0, max: 100 },
+      { min: 0, max: 100, least: limits.baselineLeast },
     ),
     goals: record.goals
       .filter((goal) => goal.status === 'active' && goal.percent !== null)
@@ -87,9 +94,10 @@ export function progressPicture(record: Facts, span: { from?: string; to?: strin
     rows: rowsOf(
       occasions,
       record.practiceLogs.filter((log) => inSpan(log.date)),
+      limits,
     ),
-    changePoints: changePoints(occasions),
-    mdc: minimalChange(repeatPairs(all, approved[0]?.approvedAt?.slice(0, 10) ?? null)),
+    changePoints: changePoints(occasions, limits),
+    mdc: mdcFor(occasions, span.pairs ?? repeatPairs(record, limits), limits),
     notes: notesOf(record, occasions, all),
   };
 }
@@ -164,13 +172,13 @@ function programMarks(approved: Facts['programs']): SeriesMark[] {
 }
 
 /** Marks where medicine state or other conditions changed against the sample before. */
-function circumstanceMarks(occasions: readonly Occasion[]): SeriesMark[] {
+function circumstanceMarks(occasions: readonly Occasion[], limits: Limits): SeriesMark[] {
   const marks: SeriesMark[] = [];
   const samples = occasions.filter((o) => !o.probe);
   samples.forEach((o, i) => {
     const before = samples[i - 1];
     if (!before) return;
-    const differences = conditionDifferences(before.sample, o.sample);
+    const differences = conditionDifferences(before.sample, o.sample, limits);
     const medicine = differences.filter((d) => d.name === 'medicine' || d.name === 'time since the dose');
     const others = differences.filter((d) => !medicine.includes(d) && d.name !== 'task');
     const mark = (kind: SeriesMark['kind'], label: string) => marks.push({ at: instantOf(o), day: o.day, kind, label });
@@ -181,7 +189,7 @@ function circumstanceMarks(occasions: readonly Occasion[]): SeriesMark[] {
 }
 
 /** The samples that the change sentence rests on: one kind of reader, probes apart. */
-function changePoints(occasions: readonly Occasion[]): ChangePoint[] {
+function changePoints(occasions: readonly Occasion[], limits: Limits): ChangePoint[] {
   const read = occasions.filter((o) => o.legibility && !o.probe);
   const readers = (['unfamiliar', 'family', 'therapist'] as const).filter((reader) =>
     read.some((o) => o.legibility!.reader === reader),
@@ -193,7 +201,7 @@ function changePoints(occasions: readonly Occasion[]): ChangePoint[] {
       right: o.legibility!.wordsRight,
       words: o.legibility!.words,
       readers: o.legibility!.readers,
-      agree: o.legibility!.agreement ? o.legibility!.agreement.agree >= 0.8 : null,
+      agree: o.legibility!.agreement ? o.legibility!.agreement.agree * 100 >= limits.readersAgreePercent : null,
       baseline: o.sample.baseline,
       circumstances: o.sample,
     }));

@@ -13,11 +13,15 @@ export interface TwoSdBand extends Interval {
 /**
  * Mean and two standard deviations of the baseline.
  * @param bounds what the measure can reach, for example 0 to 100 percent
- * @returns null with fewer than three baseline values (common practice, no source: five are better)
+ * @param bounds.least fewest baseline values that a spread is taken from (`limitsOf`; at least two)
+ * @returns null with fewer
  * Rule from memory, no published worked example: two consecutive later values outside the band count as change.
  */
-export function twoSdBand(baseline: readonly number[], bounds: { min?: number; max?: number } = {}): TwoSdBand | null {
-  if (baseline.length < 3) return null;
+export function twoSdBand(
+  baseline: readonly number[],
+  bounds: { min?: number; max?: number; least?: number } = {},
+): TwoSdBand | null {
+  if (baseline.length < Math.max(2, bounds.least ?? 2)) return null;
   const centre = mean([...baseline]);
   const sd = sampleStandardDeviation([...baseline]);
   const low = centre - 2 * sd;

@@ -1,5 +1,6 @@
 import { ac1 } from '../progress/ac1.ts';
 import { kappa } from '../progress/kappa.ts';
+import type { Limits } from '../progress/limits.ts';
 
 /** How far two readers agree about which words can be read. Shares are 0 to 1. */
 export interface ReaderAgreement {
@@ -53,25 +54,23 @@ export function readerAgreement(first: readonly boolean[], second: readonly bool
 }
 
 /** Agreement in a sentence that needs no statistics. */
-export function agreementSentence(agreement: ReaderAgreement): string {
+export function agreementSentence(
+  agreement: ReaderAgreement,
+  { readersAgreePercent }: Pick<Limits, 'readersAgreePercent'>,
+): string {
   const same = agreement.both + agreement.neither;
   const verdict =
-    agreement.agree >= READERS_AGREE_SHARE
+    agreement.agree * 100 >= readersAgreePercent
       ? 'The two readers agree'
       : 'The two readers differ; a third reading would help';
   return `${verdict}: the same answer for ${same} of ${agreement.words} words.`;
 }
 
-/** Common practice, no source: from this share of words on, two readers are said to agree. */
-export const READERS_AGREE_SHARE = 0.8;
-/** Common practice, no source: line scores further apart than this (percentage points) ask for a third reader. */
-export const THIRD_READER_POINTS = 20;
-
-/** Whether any line was read so differently by two readers that a third should read it. Accuracies are 0 to 1. */
-export function needsThirdReader(first: readonly number[], second: readonly number[]): boolean {
+/** Largest difference of two readers on one line, percentage points; null without common lines. Accuracies are 0 to 1. */
+export function readersApart(first: readonly number[], second: readonly number[]): number | null {
   const lines = Math.min(first.length, second.length);
-  for (let i = 0; i < lines; i++) {
-    if (Math.abs(first[i]! - second[i]!) * 100 > THIRD_READER_POINTS + 1e-9) return true;
-  }
-  return false;
+  if (lines === 0) return null;
+  // One decimal: what floating point adds to 0.8 - 0.6 is no difference.
+  const apart = first.slice(0, lines).map((value, i) => Math.round(Math.abs(value - second[i]!) * 1000) / 10);
+  return Math.max(...apart);
 }

@@ -3,6 +3,7 @@ import { ask } from '../../electron/contract/ask.ts';
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { Reading } from '../../db/types/reading.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
+import { limitsOf } from '../progress/limits.ts';
 import { samplesToRead, type LinePicture, type SampleToRead } from './line-pictures.ts';
 import { readingQueue, type QueueLine, type ReaderOf } from './queue.ts';
 import { readingBy, withLine } from './reading-lines.ts';
@@ -39,7 +40,9 @@ export class QueueSource {
 
   /** Lines with a picture that this reader may read now, shuffled. */
   waiting(who: ReaderOf, random: () => number): QueueLine[] {
-    return readingQueue(this.samples, this.readings, who, random).filter((line) => this.pictureOf(line) !== null);
+    return readingQueue(this.samples, this.readings, who, random, limitsOf(this.open.rules)).filter(
+      (line) => this.pictureOf(line) !== null,
+    );
   }
 
   pictureOf(line: QueueLine): LinePicture | null {

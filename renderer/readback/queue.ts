@@ -1,4 +1,5 @@
 import type { Reading } from '../../db/types/reading.ts';
+import type { Limits } from '../progress/limits.ts';
 import { openLines, readingBy } from './reading-lines.ts';
 
 /** A sample that could be read, as the queue needs it. */
@@ -27,14 +28,12 @@ export interface ReaderOf {
   now: string;
 }
 
-/** Common practice, no source: who met a text within this many days still knows it. */
-export const DAYS_UNTIL_TEXT_IS_FORGOTTEN = 7;
 const DAY_MS = 86_400_000;
 
 /**
  * Lines that this reader may read now, shuffled over clients and dates.
  * Left out: lines this reader has read, lines without intended text, and for strangers and the therapist a text
- * met during the last seven days. The therapist waits seven days after the sample and is labelled not blind.
+ * met during the last days. The therapist waits as long after the sample and is labelled not blind.
  * @param random numbers from 0 up to 1, one after the other; the caller keeps them
  */
 export function readingQueue(
@@ -42,17 +41,18 @@ export function readingQueue(
   readings: readonly Reading[],
   who: ReaderOf,
   random: () => number,
+  { textForgottenDays }: Pick<Limits, 'textForgottenDays'>,
 ): QueueLine[] {
   const initials = who.initials.trim().toLowerCase();
   const mine = readings.filter((r) => r.reader === who.reader && r.readerInitials.trim().toLowerCase() === initials);
   const codesOf = new Map(samples.map((sample) => [sample.sampleId, sample.textCodes]));
   const fresh = new Set(
     mine
-      .filter((r) => daysBetween(r.readAt, who.now) < DAYS_UNTIL_TEXT_IS_FORGOTTEN)
+      .filter((r) => daysBetween(r.readAt, who.now) < textForgottenDays)
       .flatMap((r) => codesOf.get(r.sampleId) ?? []),
   );
   const open = samples.filter((sample) => {
-    if (who.reader === 'therapist' && daysBetween(sample.takenAt, who.now) < DAYS_UNTIL_TEXT_IS_FORGOTTEN) return false;
+    if (who.reader === 'therapist' && daysBetween(sample.takenAt, who.now) < textForgottenDays) return false;
     const begun = mine.some((r) => r.sampleId === sample.sampleId);
     return begun || who.reader === 'family' || !sample.textCodes.some((code) => fresh.has(code));
   });

@@ -1,5 +1,5 @@
 import type { Reading } from '../../db/types/reading.ts';
-import { needsThirdReader, readerAgreement, type ReaderAgreement } from './agreement.ts';
+import { readerAgreement, readersApart, type ReaderAgreement } from './agreement.ts';
 import { mergeConfusions, type Confusion } from './confusions.ts';
 import { addCounts, countReadback, scoreOf, type OwnSpelling, type ReadbackCounts } from './score.ts';
 
@@ -26,7 +26,8 @@ export interface SampleLegibility {
   wordsRight: number;
   words: number;
   agreement: ReaderAgreement | null;
-  thirdReaderAdvised: boolean;
+  /** Largest difference of the two readers on one line, percentage points; null unless exactly two have read. */
+  readersApart: number | null;
   confusions: Confusion[];
   readings: ScoredReading[];
 }
@@ -84,8 +85,8 @@ function combine(reader: Reading['reader'], own: ScoredReading[]): SampleLegibil
     wordsRight: Math.round(accuracy * words),
     words,
     agreement: first && second ? readerAgreement(marks(first), marks(second)) : null,
-    thirdReaderAdvised:
-      own.length === 2 && !!first && !!second && needsThirdReader(first.lineAccuracies, second.lineAccuracies),
+    readersApart:
+      own.length === 2 && first && second ? readersApart(first.lineAccuracies, second.lineAccuracies) : null,
     confusions: mergeConfusions(own.map((one) => one.counts?.confusions ?? [])),
     readings: own,
   };

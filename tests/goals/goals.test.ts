@@ -5,6 +5,7 @@ import { attainment, goalHistory } from '../../renderer/goals/attainment.ts';
 import { nextStep, stagedTargets } from '../../renderer/goals/ladder.ts';
 import { buildLevels, checkLevels, levelReached } from '../../renderer/goals/levels.ts';
 import { goalSentence, missingParts, plainGoal } from '../../renderer/goals/sentence.ts';
+import { limits } from '../limits.ts';
 
 const goal = (over: Partial<Goal> = {}): Goal => ({
   id: 'g1',
@@ -35,14 +36,14 @@ describe('next reachable step', () => {
   const samples = (...percents: number[]) => percents.map((percent) => ({ percent, words: 8 }));
 
   test('without a sample: the first rung', () => {
-    expect(nextStep([], null, null)).toMatchObject({ rung: { code: 'two-words' }, largerThanMdc: null });
+    expect(nextStep([], null, null, limits)).toMatchObject({ rung: { code: 'two-words' }, largerThanMdc: null });
   });
   test('a climbed rung leads to the next one', () => {
-    expect(nextStep(samples(92, 95, 90), null, 8)).toMatchObject({ rung: { code: 'two-lines' } });
-    expect(nextStep(samples(95), 'list', null)).toMatchObject({ rung: { code: 'message' } });
+    expect(nextStep(samples(92, 95, 90), null, 8, limits)).toMatchObject({ rung: { code: 'two-lines' } });
+    expect(nextStep(samples(95), 'list', null, limits)).toMatchObject({ rung: { code: 'message' } });
   });
   test('below, the step is a higher percent, 40 % of the gap', () => {
-    expect(nextStep(samples(40, 50, 45), null, null)).toMatchObject({
+    expect(nextStep(samples(40, 50, 45), null, null, limits)).toMatchObject({
       rung: { code: 'sentence' },
       percent: 63,
       wordsRight: 6,
@@ -50,10 +51,10 @@ describe('next reachable step', () => {
     });
   });
   test('the step is larger than the minimal detectable change', () => {
-    expect(nextStep(samples(70, 70, 70), null, 15)).toMatchObject({ percent: 86, largerThanMdc: true });
+    expect(nextStep(samples(70, 70, 70), null, 15, limits)).toMatchObject({ percent: 86, largerThanMdc: true });
   });
   test('where such a step would pass 100 %, more writing or less help is the step', () => {
-    const found = nextStep(samples(88), null, 15);
+    const found = nextStep(samples(88), null, 15, limits);
     expect(found.rung.code).toBe('two-lines');
     expect(found.because).toContain('would pass 100 %');
   });
@@ -65,7 +66,7 @@ describe('next reachable step', () => {
         }),
         fc.option(fc.integer({ min: 0, max: 60 })),
         (list, mdc) => {
-          const found = nextStep(list, null, mdc);
+          const found = nextStep(list, null, mdc, limits);
           expect(found.percent).toBeLessThanOrEqual(100);
           expect(found.because).not.toMatch(/NaN|undefined/);
           if (mdc !== null && found.largerThanMdc !== null) expect(found.largerThanMdc).toBe(true);
@@ -74,8 +75,8 @@ describe('next reachable step', () => {
     );
   });
   test('staged targets leave out what measurement cannot tell', () => {
-    expect(stagedTargets(40, 90, null)).toEqual([60, 75, 90]);
-    expect(stagedTargets(40, 90, 16)).toEqual([60, 90]);
+    expect(stagedTargets(40, 90, null, limits)).toEqual([60, 75, 90]);
+    expect(stagedTargets(40, 90, 16, limits)).toEqual([60, 90]);
   });
 });
 

@@ -14,6 +14,7 @@ import { theilSen } from '../../renderer/progress/theil-sen.ts';
 import { bandExit, twoSdBand } from '../../renderer/progress/two-sd-band.ts';
 import { orderedWeights, weightedKappa } from '../../renderer/progress/weighted-kappa.ts';
 import { wilson } from '../../renderer/progress/wilson.ts';
+import { limits } from '../limits.ts';
 
 const published = JSON.parse(readFileSync(new URL('./data/published-examples.json', import.meta.url), 'utf8'));
 
@@ -120,7 +121,7 @@ test('Weir 2005, J Strength Cond Res 19:231-240, data A (data seen in a public t
   expect(correlations.icc21).toBeCloseTo(icc21_A, 2);
   expect(correlations.icc31).toBeCloseTo(icc31_A, 3);
   expect(correlations.meanSquares.error).toBeCloseTo(EMS, 3);
-  const change = minimalChange(A)!;
+  const change = minimalChange(A, limits)!;
   expect(change.sem).toBeCloseTo(SEM, 3);
   expect(change.mdc95).toBeCloseTo(MDC95, 2);
   expect(change.provisional).toBe(false);

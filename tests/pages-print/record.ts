@@ -2,6 +2,7 @@
 import { shippedSetup } from '../../db/rules/items-schema.ts';
 import type { Dose, Program, ProgramLine } from '../../db/types/program.ts';
 import { ClientRecord } from '../../db/types/record.ts';
+import { limits } from '../limits.ts';
 import type { PageInput } from '../../renderer/pages/facts.ts';
 
 let count = 0;
@@ -283,6 +284,8 @@ export function input(more: Partial<PageInput> = {}): PageInput {
     clinic: { name: 'Harbor Street Clinic', therapist: 'J. Moreno', credentials: 'OTR/L' },
     useCode: false,
     setupTable: shippedSetup,
+    limits,
+    pairs: null,
     ...more,
   };
 }

@@ -1,75 +1,14 @@
 import { expect, test } from 'vitest';
-import type { ClientRecord } from '../../db/types/record.ts';
-import type { Reading } from '../../db/types/reading.ts';
-import type { Sample } from '../../db/types/sample.ts';
 import { describeChange } from '../../renderer/progress/change.ts';
 import { toCsv } from '../../renderer/progress/csv.ts';
 import { progressPicture } from '../../renderer/progress/series.ts';
 import { smallMultiples } from '../../renderer/progress/small-multiples.ts';
 import { progressCsv } from '../../renderer/progress/table.ts';
-
-const stamp = { at: '2026-01-01T10:00:00.000Z', by: 'KT', clientId: 'c' };
-const conditions: Sample['conditions'] = {
-  hand: 'right',
-  pen: 'gel',
-  paper: 'ruled',
-  time: '09:00',
-  doseState: 'on',
-  cue: 'none',
-  minutesSinceDose: null,
-  surfaceAngleDeg: null,
-  seatMm: null,
-  tableMm: null,
-  armSupport: '',
-  grip: '',
-  glasses: null,
-  instruction: null,
-  style: null,
-};
-const sample = (id: string, day: string, over: Partial<Sample> = {}): Sample => ({
-  ...stamp,
-  id,
-  visitId: `v-${day}`,
-  takenAt: `${day}T09:00:00.000Z`,
-  task: { kind: 'sentences', textCodes: ['F1'], text: 'buy milk and bread', spellingNoted: false },
-  conditions,
-  fatigueBefore: 2,
-  fatigueAfter: 4,
-  painBefore: 0,
-  painAfter: 1,
-  seconds: 90,
-  baseline: false,
-  typed: {},
-  note: '',
-  ...over,
-});
-const reading = (sampleId: string, right: number, over: Partial<Reading> = {}): Reading => ({
-  ...stamp,
-  id: `r-${sampleId}-${right}`,
-  visitId: 'v',
-  sampleId,
-  readAt: '2026-01-02T10:00:00.000Z',
-  reader: 'unfamiliar',
-  readerInitials: 'AB',
-  blind: true,
-  lines: [],
-  counted: { right, of: 20 },
-  ...over,
-});
-const record = (over: Partial<ClientRecord>): ClientRecord =>
-  ({
-    visits: [],
-    samples: [],
-    readings: [],
-    programs: [],
-    practiceLogs: [],
-    goals: [],
-    pageMeasurements: [],
-    ...over,
-  }) as ClientRecord;
+import { limits } from '../limits.ts';
+import { conditions, reading, record, sample, stamp } from './facts.ts';
 
 test('an empty record gives a reason instead of an empty chart', () => {
-  const picture = progressPicture(record({}));
+  const picture = progressPicture(record({}), limits);
   expect(picture.legibility).toEqual([]);
   expect(picture.notes).toEqual(['There is no writing sample yet. Take one at a visit, then it shows here.']);
 });
@@ -101,6 +40,7 @@ test('kinds of readers, probes and home logs are series of their own with shapes
         },
       ],
     }),
+    limits,
   );
   expect(picture.legibility.map((s) => [s.id, s.points.length])).toEqual([
     ['unfamiliar', 1],
@@ -144,6 +84,7 @@ test('program starts, medicine and other conditions are marked on their day', ()
         },
       ],
     }),
+    limits,
   );
   expect(picture.marks.map((m) => [m.day, m.kind, m.label])).toEqual([
     ['2026-01-06', 'program', 'Program starts, tier 2'],
@@ -173,22 +114,25 @@ test('the visit decides the day, also when the sample was entered later', () => 
       samples: [sample('a', '2026-01-05', { visitId: 'v1' })],
       readings: [reading('a', 10)],
     }),
+    limits,
   );
   expect(picture.legibility[0]!.points[0]).toMatchObject({ day: '2026-01-04', at: Date.parse('2026-01-04T12:00:00Z') });
 });
 
 test('the sentence and the picture come from the same points', () => {
   const samples = ['05', '12', '19'].map((d, i) => sample(d, `2026-01-${d}`, { baseline: i === 0 }));
-  const picture = progressPicture(record({ samples, readings: samples.map((s, i) => reading(s.id, 10 + i)) }));
-  expect(describeChange(picture.changePoints, picture.mdc).sentence).toContain('Three visits');
+  const picture = progressPicture(record({ samples, readings: samples.map((s, i) => reading(s.id, 10 + i)) }), limits);
+  expect(describeChange(picture.changePoints, picture.mdc, limits).sentence).toContain('Three visits');
   expect(picture.legibility[0]!.points.map((p) => Math.round(p.value))).toEqual([50, 55, 60]);
 });
 
 test('a span leaves out what lies before it', () => {
   const samples = [sample('a', '2025-01-05'), sample('b', '2026-01-12')];
-  const picture = progressPicture(record({ samples }), { from: '2026-01-01' });
+  const picture = progressPicture(record({ samples }), limits, { from: '2026-01-01' });
   expect(picture.rows).toHaveLength(1);
-  expect(progressPicture(record({ samples }), { from: '2026-06-01' }).notes[0]).toContain('no sample in this span');
+  expect(progressPicture(record({ samples }), limits, { from: '2026-06-01' }).notes[0]).toContain(
+    'no sample in this span',
+  );
 });
 
 test('CSV makes formulas harmless and keeps numbers', () => {

@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
 import type { Reading } from '../../db/types/reading.ts';
-import { agreementSentence, needsThirdReader, readerAgreement } from '../../renderer/readback/agreement.ts';
+import { agreementSentence, readersApart, readerAgreement } from '../../renderer/readback/agreement.ts';
 import { assignLines } from '../../renderer/readback/assign-lines.ts';
 import { queueSentence, readingQueue, type QueueSample } from '../../renderer/readback/queue.ts';
 import { openLines, withLine } from '../../renderer/readback/reading-lines.ts';
 import { sampleLegibility } from '../../renderer/readback/sample-legibility.ts';
+import { limits } from '../limits.ts';
 
 const reading = (over: Partial<Reading>): Reading => ({
   id: crypto.randomUUID(),
@@ -36,7 +37,7 @@ test('two strangers are averaged and compared, family stays apart', () => {
   ])!;
   expect(found).toMatchObject({ reader: 'unfamiliar', readers: 2, accuracy: 0.75, wordsRight: 3, words: 4 });
   expect(found.agreement).toMatchObject({ both: 2, onlyFirst: 2, neither: 0, agree: 0.5 });
-  expect(found.thirdReaderAdvised).toBe(true);
+  expect(found.readersApart).toBe(50);
 });
 
 test('a reader counts once, with the latest reading', () => {
@@ -58,13 +59,13 @@ test('a count made on paper is kept as it is', () => {
 test('agreement where all words can be read has no kappa but says so in words', () => {
   const all = readerAgreement([true, true, true], [true, true, true])!;
   expect(all).toMatchObject({ agree: 1, kappa: null, ac1: 1, agreeUnreadable: null });
-  expect(agreementSentence(all)).toBe('The two readers agree: the same answer for 3 of 3 words.');
+  expect(agreementSentence(all, limits)).toBe('The two readers agree: the same answer for 3 of 3 words.');
   expect(readerAgreement([], [])).toBeNull();
 });
 
 test('a third reader is asked when a line differs by more than 20 points', () => {
-  expect(needsThirdReader([0.8, 0.9], [0.6, 0.9])).toBe(false);
-  expect(needsThirdReader([0.8, 0.9], [0.55, 0.9])).toBe(true);
+  expect(readersApart([0.8, 0.9], [0.6, 0.9])).toBe(20);
+  expect(readersApart([0.8, 0.9], [0.55, 0.9])).toBe(25);
 });
 
 const sample = (id: string, over: Partial<QueueSample> = {}): QueueSample => ({
@@ -91,7 +92,7 @@ test('the queue mixes clients, leaves out what was read and what has no text', (
     sample('s3', { textCodes: ['P3'], lines: ['', 'x'] }),
   ];
   const who = { reader: 'unfamiliar', initials: 'AB', now: '2026-03-20T09:00:00.000Z' } as const;
-  const queue = readingQueue(samples, [done('s1')], who, counting());
+  const queue = readingQueue(samples, [done('s1')], who, counting(), limits);
   expect(queue).toHaveLength(3);
   expect(new Set(queue.map((q) => q.sampleId))).toEqual(new Set(['s2', 's3']));
   expect(queueSentence(queue.length)).toBe('3 lines waiting');
@@ -100,13 +101,13 @@ test('the queue mixes clients, leaves out what was read and what has no text', (
 test('a reader who met the same text this week is not asked again', () => {
   const samples = [sample('s1'), sample('s2')];
   const who = { reader: 'unfamiliar', initials: 'AB', now: '2026-03-03T09:00:00.000Z' } as const;
-  expect(readingQueue(samples, [done('s1')], who, counting())).toEqual([]);
+  expect(readingQueue(samples, [done('s1')], who, counting(), limits)).toEqual([]);
 });
 
 test('a reading that was paused goes on where it stopped, in the order of the page', () => {
   const begun = reading({ lines: [{ intended: 'and bread', read: 'and broad', seconds: 3 }] });
   const who = { reader: 'unfamiliar', initials: 'ab', now: '2026-03-01T11:00:00.000Z' } as const;
-  expect(readingQueue([sample('s1')], [begun], who, counting())).toEqual([{ sampleId: 's1', line: 0 }]);
+  expect(readingQueue([sample('s1')], [begun], who, counting(), limits)).toEqual([{ sampleId: 's1', line: 0 }]);
   const lines = withLine(['buy milk', 'and bread'], begun.lines, 0, ' buy mulk ', 2);
   expect(lines.map((l) => l.read)).toEqual(['buy mulk', 'and broad']);
   expect(openLines(['buy milk', 'and bread', 'buy milk', ''], { lines, counted: null })).toEqual([2]);
@@ -114,8 +115,10 @@ test('a reading that was paused goes on where it stopped, in the order of the pa
 
 test('the therapist waits a week', () => {
   const early = { reader: 'therapist', initials: 'KT', now: '2026-03-05T09:00:00.000Z' } as const;
-  expect(readingQueue([sample('s1')], [], early, counting())).toEqual([]);
-  expect(readingQueue([sample('s1')], [], { ...early, now: '2026-03-09T09:00:00.000Z' }, counting())).toHaveLength(2);
+  expect(readingQueue([sample('s1')], [], early, counting(), limits)).toEqual([]);
+  expect(
+    readingQueue([sample('s1')], [], { ...early, now: '2026-03-09T09:00:00.000Z' }, counting(), limits),
+  ).toHaveLength(2);
 });
 
 test('intended words find their written line', () => {

@@ -1,0 +1,34 @@
+import { setImmediate } from 'node:timers/promises';
+import type { Caseload } from '../../db/index.ts';
+import { limitsOf } from '../../renderer/progress/limits.ts';
+import { repeatPairs, type RepeatPair } from '../../renderer/progress/repeat-pairs.ts';
+import type { progressRequests } from '../contract/progress.ts';
+import type { Handler } from './handler.ts';
+import { currentRules } from './rules.ts';
+
+/** Records read between two pauses, so that the window stays alive with a large caseload. */
+const atOnce = 20;
+
+/** The last answer of each open caseload, good until anything is written. */
+const known = new WeakMap<Caseload, { seq: number; pairs: RepeatPair[] }>();
+
+export const progressHandlers: { [N in keyof typeof progressRequests]: Handler<N> } = {
+  'progress.repeatPairs': async (services) => {
+    const caseload = services.need();
+    const seq = caseload.lastSeq();
+    const before = known.get(caseload);
+    if (before?.seq === seq) return { pairs: before.pairs };
+    const limits = limitsOf(currentRules(services));
+    const pairs: RepeatPair[] = [];
+    for (const [i, client] of caseload.clients().entries()) {
+      // The caseload may have been locked, or another one opened, while this waited.
+      if (i % atOnce === atOnce - 1) await setImmediate();
+      if (services.need() !== caseload) return { pairs: [] };
+      pairs.push(...repeatPairs(caseload.record(client.id), limits));
+    }
+    // By size, not by client: the order must not say whose a pair is.
+    pairs.sort((a, b) => a.first - b.first || a.second - b.second);
+    known.set(caseload, { seq, pairs });
+    return { pairs };
+  },
+};

@@ -1,0 +1,71 @@
+import type { RuleTable } from '../../db/types/rules.ts';
+
+/** Numbers that progress, read-back and goals judge by: rows of the rule table's thresholds, with their sources. */
+export interface Limits {
+  /** A longer break starts a new series, days. */
+  breakDays: number;
+  /** Less than this over a whole series is called steady, percentage points. */
+  steadyPoints: number;
+  /** Baseline days before a spread is shown. */
+  baselineLeast: number;
+  /** Two baseline samples within this many days are a repeat pair. */
+  repeatDays: number;
+  /** Fewer repeat pairs make a provisional figure. */
+  pairsSettled: number;
+  /** Clock time and time since the dose may differ by this much, minutes. */
+  sameTimeMinutes: number;
+  /** Most further samples worth proposing. */
+  moreSamplesMost: number;
+  /** From this percent of words on, two readers agree. */
+  readersAgreePercent: number;
+  /** Line scores further apart than this ask for a third reader, percentage points. */
+  thirdReaderPoints: number;
+  /** Who met a text within this many days still knows it. */
+  textForgottenDays: number;
+  /** A confused letter is listed from this many times written. */
+  exposuresLeast: number;
+  /** A rung is climbed from this percent of words read. */
+  goalClimbedPercent: number;
+  /** Shares of the gap that the first and the second step close, 0 to 1. */
+  goalFirstStep: number;
+  goalSecondStep: number;
+  goalWeeks: number;
+  /** How many of the last samples a step is judged by. */
+  goalSamples: number;
+  /** From this many percentage points less, the family page speaks of a harder day. */
+  harderDayPoints: number;
+  /** From this percent of equal words, two sentences of judgement count as the same. */
+  noteAgainPercent: number;
+}
+
+const codes: Readonly<Record<keyof Limits, string>> = {
+  breakDays: 'progress-break-days',
+  steadyPoints: 'steady-points',
+  baselineLeast: 'baseline-least',
+  repeatDays: 'repeat-days',
+  pairsSettled: 'pairs-settled',
+  sameTimeMinutes: 'same-time-minutes',
+  moreSamplesMost: 'more-samples-most',
+  readersAgreePercent: 'readers-agree',
+  thirdReaderPoints: 'third-reader-points',
+  textForgottenDays: 'text-forgotten-days',
+  exposuresLeast: 'exposures-least',
+  goalClimbedPercent: 'goal-climbed',
+  goalFirstStep: 'goal-first-step',
+  goalSecondStep: 'goal-second-step',
+  goalWeeks: 'goal-weeks',
+  goalSamples: 'goal-samples',
+  harderDayPoints: 'harder-day-points',
+  noteAgainPercent: 'note-again-share',
+};
+
+/** Reads the limits from the rules in use. @throws RangeError naming a threshold that the table lacks */
+export function limitsOf(rules: Pick<RuleTable, 'thresholds'>): Limits {
+  const values = new Map(rules.thresholds.map((row) => [row.code, row.value]));
+  const entries = Object.entries(codes).map(([name, code]) => {
+    const value = values.get(code);
+    if (value === undefined) throw new RangeError(`The rule table has no threshold "${code}".`);
+    return [name, value] as const;
+  });
+  return Object.fromEntries(entries) as unknown as Limits;
+}
