@@ -54,3 +54,10 @@ export function readBlob(db: Db, id: string): (BlobInfo & { data: Buffer }) | nu
     return { ...row, bytes: row.data.byteLength };
   });
 }
+
+/** How many pictures do not fit their checksum. Reads all of them: long, for a worker. */
+export function countBadBlobs(db: Db): number {
+  const bytes = db.prepare('SELECT bytes FROM blob WHERE id = ?').pluck();
+  const blobs = db.prepare('SELECT id, sha256 FROM blob').all() as { id: string; sha256: string }[];
+  return blobs.filter(({ id, sha256 }) => checksumOf(bytes.get(id) as Buffer) !== sha256).length;
+}

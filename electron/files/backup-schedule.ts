@@ -64,6 +64,16 @@ export function daysSince(newest: string | null, now: string): number | null {
   return Math.max(0, Math.floor((Date.parse(now) - Date.parse(newest)) / (24 * HOUR_MS)));
 }
 
+/** Days between two checks of every page, reference and picture. */
+export const CHECK_DAYS = 7;
+
+/** True when the whole file is to be checked again: a week went by, it never was, or the clock was set back. */
+export function checkIsDue(lastCheck: string | null, now: string): boolean {
+  if (lastCheck === null) return true;
+  const passed = Date.parse(now) - Date.parse(lastCheck);
+  return passed < 0 || passed >= CHECK_DAYS * 24 * HOUR_MS;
+}
+
 /** True when she should be reminded to plug the stick in. */
 export function secondPlaceIsOld(newest: string | null, now: string): boolean {
   const days = daysSince(newest, now);

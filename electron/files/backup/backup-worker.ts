@@ -3,6 +3,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { checkFile, openReader } from '../../../db/connection.ts';
 import { codeOf } from '../../../db/errors.ts';
 import { caseloadFile } from '../../../db/files.ts';
+import { countBadBlobs } from '../../../db/records/blobs.ts';
 import { holdsClient } from '../../../db/records/erase.ts';
 import { verifyTrail } from '../../../db/records/trail.ts';
 import { salvage } from '../../../db/salvage.ts';
@@ -21,6 +22,14 @@ function progress(stage: string, done: number): void {
   if (step === told) return;
   told = step;
   parentPort?.postMessage({ progress: { stage, done } });
+}
+
+/** 'ok', or what is wrong with pages, indexes, references or pictures. */
+function checkAll(db: ReturnType<typeof openReader>): string {
+  const file = checkFile(db, true);
+  if (file !== 'ok') return file;
+  const bad = countBadBlobs(db);
+  return bad === 0 ? 'ok' : `pictures that do not fit their checksum: ${bad}`;
 }
 
 /** Null when this key does not open the file. */
@@ -65,7 +74,7 @@ async function run(): Promise<BackupAnswer> {
     case 'check': {
       const db = openReader(caseloadFile(job.folder), job.identity);
       try {
-        return { kind: 'check', file: checkFile(db, true), trail: verifyTrail(db) };
+        return { kind: 'check', file: checkAll(db), trail: verifyTrail(db) };
       } finally {
         db.close();
       }

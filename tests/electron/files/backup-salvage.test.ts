@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { openFile } from '../../../db/connection.ts';
 import { caseloadFile } from '../../../db/files.ts';
 import { checkCaseload, undoRestore } from '../../../electron/files/backup.ts';
 import { salvageCaseload } from '../../../electron/files/backup-salvage.ts';
@@ -35,4 +36,19 @@ test('what is no caseload at all gives nothing to salvage', async () => {
   await expect(salvageCaseload({ folder: newFolder(), passphrase: PASSPHRASE, now: NOW })).rejects.toThrow(
     'key-file-missing',
   );
+});
+
+test('the check in the worker reads every picture too', async () => {
+  const caseload = await newCaseload();
+  const { folder } = caseload;
+  const { id } = caseload.put('client', client(), doing);
+  caseload.putBlob(id, 'image/png', Buffer.alloc(20_000, 1), doing);
+  const check = () => caseload.withKey((identity) => checkCaseload(folder, identity));
+  expect((await check()).file).toBe('ok');
+  caseload.withKey((identity) => {
+    const db = openFile(caseloadFile(folder), identity);
+    db.prepare('UPDATE blob SET bytes = zeroblob(size)').run();
+    db.close();
+  });
+  expect((await check()).file).toBe('pictures that do not fit their checksum: 1');
 });

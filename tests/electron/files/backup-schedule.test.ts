@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readBackupName, type BackupName, type BackupReason } from '../../../electron/files/backup.ts';
-import { daysSince, isDue, mayGo, secondPlaceIsOld } from '../../../electron/files/backup-schedule.ts';
+import { checkIsDue, daysSince, isDue, mayGo, secondPlaceIsOld } from '../../../electron/files/backup-schedule.ts';
 
 const at = (iso: string, reason: BackupReason = 'hour'): BackupName => ({
   name: `caseload-${iso.replace(/\.\d+/, '').replace(/[-:]/g, '')}-${reason}.tar`,
@@ -111,4 +111,11 @@ test('the second place is old after a week, and when nothing was ever put there'
   expect(secondPlaceIsOld('2026-03-05T08:00:00.000Z', now)).toBe(false);
   expect(secondPlaceIsOld('2026-03-04T08:00:00.000Z', now)).toBe(true);
   expect(daysSince('2027-01-01T00:00:00.000Z', now)).toBe(0);
+});
+
+test('the whole file is checked weekly, and after the clock was set back', () => {
+  expect(checkIsDue(null, '2026-03-12T09:00:00.000Z')).toBe(true);
+  expect(checkIsDue('2026-03-05T09:00:01.000Z', '2026-03-12T09:00:00.000Z')).toBe(false);
+  expect(checkIsDue('2026-03-05T09:00:00.000Z', '2026-03-12T09:00:00.000Z')).toBe(true);
+  expect(checkIsDue('2026-03-13T09:00:00.000Z', '2026-03-12T09:00:00.000Z')).toBe(true);
 });
