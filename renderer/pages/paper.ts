@@ -1,7 +1,7 @@
 /**
  * Geometry of printed sheets. All lengths in mm, origin at the sheet's top left, y down.
  */
-import { CORNER_MARK } from '../sample/measure/corner-marks.ts';
+import { CORNER_MARK, PRINTED_BANDS } from '../sample/measure/corner-marks.ts';
 
 export type SheetName = 'A4' | 'Letter';
 
@@ -68,7 +68,6 @@ export function checkBar(sheet: SheetName): Area {
 /** Where lines to write on may lie: between the head and the foot of the sheet. */
 export function writingArea(sheet: SheetName): Area {
   const { widthMm, heightMm } = sheetSizes[sheet];
-  const top = 31;
-  const foot = 31;
-  return { x: marginMm, y: top, width: widthMm - 2 * marginMm, height: heightMm - top - foot };
+  const { headMm, footMm } = PRINTED_BANDS;
+  return { x: marginMm, y: headMm, width: widthMm - 2 * marginMm, height: heightMm - headMm - footMm };
 }

@@ -10,3 +10,6 @@ export const CORNER_MARK = {
   /** Center of a mark from the edges of the sheet, mm: its outer side keeps the 15 mm margin of the printed pages. */
   insetMm: 17.5,
 } as const;
+
+/** What is printed on Fairhand's own sheets above and below the room for writing: title, marks, check bar, mm. */
+export const PRINTED_BANDS = { headMm: 31, footMm: 31 } as const;

@@ -4,7 +4,8 @@ import type { FoundMarks } from './image/marks.ts';
 import { paperOf, sheetRatio } from './image/paper.ts';
 import { sheetEdges } from './image/quad.ts';
 import { warped } from './image/warp.ts';
-import { CORNER_MARK } from './corner-marks.ts';
+import { CORNER_MARK, PRINTED_BANDS } from './corner-marks.ts';
+import { cleared } from './image/cleared.ts';
 import type { GrayImage, PageWarning, Scale, ScaleSource } from './types.ts';
 import { WARNINGS } from './warnings.ts';
 
@@ -129,8 +130,10 @@ export function sheetOfMarks(sheet: Sheet, marks: FoundMarks): Sheet {
   const known = sheet.pxPerMm;
   const contradicts =
     known !== null && sheet.scaleSource !== 'paper-size' && Math.abs(known / pxPerMm - 1) > SCALE_TOLERANCE;
+  const image = warped(sheet.image, map, width, height, RIM_MM * pxPerMm);
   return {
-    image: warped(sheet.image, map, width, height, RIM_MM * pxPerMm),
+    // Title, marks and check bar are print, not writing.
+    image: cleared(image, PRINTED_BANDS.headMm * pxPerMm, PRINTED_BANDS.footMm * pxPerMm),
     pxPerMm: known !== null && sheet.scaleSource !== 'paper-size' && sheet.scaleSource !== 'file-dpi' ? known : pxPerMm,
     scaleSource:
       known !== null && sheet.scaleSource !== 'paper-size' && sheet.scaleSource !== 'file-dpi'
