@@ -39,7 +39,7 @@ export interface TrailRow {
   at: string;
   by: string;
   clientId: string | null;
-  /** A kind of fact, or 'blob', or 'setting'. */
+  /** A kind of fact, or 'blob', 'setting', 'export'. */
   kind: string;
   factId: string;
   action: TrailAction;
@@ -125,6 +125,8 @@ export interface Caseload {
   /** One client's changes, newest first. */
   trail(clientId: string, limit?: number): TrailRow[];
   verifyTrail(): TrailCheck;
+  /** Notes in each client's trail that data left the program: what was written, in a few words. Undo passes it over. */
+  noteExport(clientIds: readonly string[], what: string, doing: Doing): void;
 
   archive(clientId: string, on: string | null, doing: Doing): Fact<'client'>;
   /** Erases values, pictures and search text of a client; the trail's chain still holds. Cannot be undone. */

@@ -10,6 +10,7 @@ import { readClientRecord } from './client-record.ts';
 import { clientByCode, listClients, searchClients } from './clients.ts';
 import { countRows } from './counts.ts';
 import { eraseClient } from './erase.ts';
+import { noteExport } from './exports.ts';
 import { mergeClients } from './merge.ts';
 import { readSetting, writeSetting } from './settings.ts';
 import { getFact, together } from './store.ts';
@@ -67,6 +68,7 @@ export function openRecords({ db, folder, identity, lock }: OpenFile): Caseload 
     canUndo: (clientId) => open(() => canUndo(db, clientId, since)),
     trail: (clientId, limit = TRAIL_LIMIT) => open(() => entriesFor(db, clientId, limit)),
     verifyTrail: () => open(() => verifyTrail(db)),
+    noteExport: (clientIds, what, doing) => open(() => noteExport(db, clientIds, what, doing)),
     archive: (clientId, on, doing) =>
       open(() => {
         const client = getFact(db, 'client', clientId);

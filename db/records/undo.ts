@@ -21,7 +21,7 @@ interface Steps {
 function stepsOf(db: Db, clientId: string, since: number): Steps {
   const rows = db
     .prepare(
-      `WITH own AS (SELECT step FROM trail WHERE client_id = ? AND seq > ? AND kind <> 'blob')
+      `WITH own AS (SELECT step FROM trail WHERE client_id = ? AND seq > ? AND kind NOT IN ('blob', 'export'))
        SELECT step, min(action) AS action, max(reverses) AS reverses FROM trail
        WHERE step IN own OR reverses IN own GROUP BY step ORDER BY min(seq)`,
     )

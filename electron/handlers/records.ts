@@ -71,6 +71,11 @@ function changedFields(row: TrailRow): string {
   return names.length ? `: ${names.join(', ')}` : '';
 }
 
+function summaryOf(row: TrailRow): string {
+  if (row.kind === 'export') return `exported: ${(row.after as { what?: string } | null)?.what ?? 'a file'}`;
+  return `${kindWords[row.kind] ?? row.kind} ${actionWords[row.action]}${changedFields(row)}`;
+}
+
 const nowIso = (services: Services): string => services.options.now().toISOString();
 
 async function backupState(services: Services) {
@@ -107,7 +112,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
         by: row.by,
         kind: row.kind,
         action: row.action,
-        summary: `${kindWords[row.kind] ?? row.kind} ${actionWords[row.action]}${changedFields(row)}`,
+        summary: summaryOf(row),
       })),
   'trail.verify': (services) => {
     const { whole, entries } = services.need().verifyTrail();
@@ -187,6 +192,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     const safe = client.code.replace(/[^A-Za-z0-9-]+/g, '-') || 'client';
     const file = path.join(folder, `${safe}-${services.today()}.tar`);
     await writeClientFile(caseload, clientId, file, nowIso(services));
+    caseload.noteExport([clientId], 'the whole record as a file', services.doing());
     return { file };
   },
   'client.import': async (services) => {

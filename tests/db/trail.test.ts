@@ -179,3 +179,16 @@ test('merging moves everything, is undone and redone at the remaining client, an
   behind(caseload, (db) => expect(db.serialize().includes('Ondine')).toBe(false));
   expect(caseload.verifyTrail().whole).toBe(true);
 });
+
+test('an export is noted in the trail of each client, holds no values, and undo passes it over', async () => {
+  const { caseload, id } = await lived();
+  const { id: other } = caseload.put('client', client({ name: 'Otto Other', code: 'OO' }), doing);
+  caseload.noteExport([id, other], 'measures as CSV', doing);
+  expect(caseload.trail(id, 1)[0]).toMatchObject({ kind: 'export', after: { what: 'measures as CSV' }, before: null });
+  expect(caseload.trail(other, 1)[0]).toMatchObject({ kind: 'export', by: doing.by });
+  expect(caseload.verifyTrail().whole).toBe(true);
+  caseload.undo(id, doing);
+  expect(caseload.trail(id, 1)[0]).toMatchObject({ kind: 'intakeAnswer', action: 'undo' });
+  caseload.erase(id, doing);
+  expect(caseload.verifyTrail().whole).toBe(true);
+});
