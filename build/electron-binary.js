@@ -56,7 +56,7 @@ export async function tryElectronDownload() {
     quietly(process.execPath, [script], { timeout: PATIENCE }),
   );
   if (electronProgram()) return;
-  say('Electron’s program cannot be downloaded here; an installed browser opens the window instead.');
+  say('Electron’s program cannot be downloaded here.');
   mkdirSync(path.dirname(FAILED), { recursive: true });
   writeFileSync(FAILED, lockMark());
 }

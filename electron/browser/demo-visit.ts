@@ -5,6 +5,7 @@
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
+import { liveVisit, overEveryScreen } from './demo-live.ts';
 import { openClient, openTab, savePage, still } from './walk.ts';
 
 /** Screens of a client, by the names on their tabs, with the file name of their picture. */
@@ -79,12 +80,14 @@ export class DemoVisit {
         await this.picture(file);
       });
     }
+    await liveVisit(this);
     for (const [name, file] of otherScreens) {
       await this.step(`Screen: ${name}`, async () => {
         await this.page.getByRole('banner').getByRole('button', { name, exact: true }).click();
         await this.picture(file);
       });
     }
+    await overEveryScreen(this);
     return this.result;
   }
 

@@ -1,0 +1,99 @@
+/**
+ * The part of the demo visit that happens now: a new visit for an invented client, a page measured, a line read
+ * blind, a program drafted from it and approved.
+ */
+import type { Page } from 'playwright-core';
+import type { DemoVisit } from './demo-visit.ts';
+import { openTab } from './walk.ts';
+
+/** Longest wait for a page to be measured, in milliseconds. */
+const MEASURING = 60_000;
+
+/** Sections of the intake screen, by the words on their buttons. */
+const intakeSections = [
+  [/^Red flags/, 'intake-red-flags'],
+  [/^Seat and table/, 'intake-seat-and-table'],
+  [/^Findings/, 'intake-findings'],
+] as const;
+
+export async function liveVisit(visit: DemoVisit): Promise<void> {
+  const { page } = visit;
+  let picture = '';
+  await visit.step('The written page of the last visit', async () => {
+    await openTab(page, 'Writing sample');
+    picture = await writtenPage(page);
+  });
+  for (const [name, file] of intakeSections) {
+    await visit.step(`Intake section ${file}`, async () => {
+      await openTab(page, 'Intake screen');
+      await page.getByRole('navigation', { name: 'Intake' }).getByRole('button', { name }).click();
+      await visit.picture(file);
+    });
+  }
+  await visit.step('Today: a visit is started', async () => {
+    await page.getByRole('button', { name: 'Start a visit today' }).click();
+    await visit.picture('visit-today');
+  });
+  await visit.step('Today: a written page is added and measured', async () => {
+    await openTab(page, 'Writing sample');
+    await page.getByRole('button', { name: 'Start this sample' }).click();
+    await dropPage(page, picture);
+    await page.getByRole('heading', { name: /^\d+ lines?, \d+ words?/ }).waitFor({ timeout: MEASURING });
+    await visit.picture('sample-today');
+  });
+  await visit.step('Today: a line is read blind', async () => {
+    await openTab(page, 'Read-back');
+    await page.getByLabel('Reader’s initials', { exact: true }).fill('NB');
+    await page.getByRole('button', { name: /^Start reading/ }).click();
+    await visit.picture('blind-reading');
+    await page.getByLabel('Type what you read').fill('Please call me back before half past eight');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog', { name: 'Blind reading' }).waitFor({ state: 'hidden' });
+  });
+  await visit.step('Today: a program is drafted and approved', async () => {
+    await openTab(page, 'Home program');
+    await visit.picture('program-draft');
+    await page.getByRole('button', { name: /^Approve/ }).click();
+    await page.getByText(/It is frozen/).waitFor();
+    await visit.picture('program-approved');
+  });
+}
+
+/** The address of the picture of the sample that the screen shows. */
+async function writtenPage(page: Page): Promise<string> {
+  const shown = page.locator('main [src^="/blob/"], main [href^="/blob/"]').first();
+  await shown.waitFor({ state: 'attached' });
+  return shown.evaluate((node) => node.getAttribute('src') ?? node.getAttribute('href') ?? '');
+}
+
+/** Gives a picture to the screen as a therapist's drop of a file does. */
+async function dropPage(page: Page, address: string): Promise<void> {
+  await page.getByRole('group', { name: 'Add a page' }).evaluate(async (place, from) => {
+    const picture = await (await fetch(from)).blob();
+    const files = new DataTransfer();
+    files.items.add(new File([picture], 'scan.png', { type: 'image/png' }));
+    place.dispatchEvent(new DragEvent('drop', { dataTransfer: files, bubbles: true, cancelable: true }));
+  }, address);
+}
+
+/** What lies over every screen: the palette, the sheet of keys, the other themes, and the locked window. */
+export async function overEveryScreen(visit: DemoVisit): Promise<void> {
+  const { page } = visit;
+  const keyed = async (key: string, file: string, away: string | null) => {
+    await visit.step(`Key ${key}`, async () => {
+      await page.keyboard.press(key);
+      await visit.picture(file);
+      if (away) await page.keyboard.press(away);
+    });
+  };
+  await keyed('Control+k', 'palette', 'Escape');
+  await keyed('F1', 'keys', 'Escape');
+  await keyed('Alt+t', 'theme-dark', null);
+  await keyed('Alt+t', 'theme-contrast', 'Alt+t');
+  await visit.step('The window is locked', async () => {
+    await page.getByRole('banner').getByRole('button', { name: 'Lock', exact: true }).click();
+    await page.getByRole('banner').waitFor({ state: 'detached' });
+    await visit.picture('locked');
+  });
+}
