@@ -72,3 +72,11 @@ export function rulingWarning(foundMm: number, knownMm: number | null): PageWarn
       : `By this scale the printed lines are ${found} mm apart, but this paper has ${knownMm} mm. Check the scale.`,
   );
 }
+
+/** By the scale the letters are far too small or too large for handwriting. */
+export function sizeWarning(sizeMm: number): PageWarning {
+  return warning(
+    'scale-unlikely',
+    `By this scale the small letters are ${Number(sizeMm.toPrecision(2))} mm high, which is no usual handwriting. Check the scale before you use any number of this page.`,
+  );
+}

@@ -82,3 +82,10 @@ test('letters under 12 pixels are questioned', async () => {
   const small = await measured(await sharp(bytes).resize(600).jpeg().toBuffer(), 72);
   expect(small.warnings.map(({ code }) => code)).toContain('text-under-12-px');
 }, 30_000);
+
+test('a scale that makes letters of a few tenths of a millimeter, or of half a meter, is questioned', async () => {
+  const { bytes } = await makePage(spec('plain-kalam', 6));
+  for (const dpi of [1, 2, 2400])
+    expect((await measured(bytes, dpi)).warnings.map(({ code }) => code)).toContain('scale-unlikely');
+  expect((await measured(bytes)).warnings).toEqual([]);
+}, 60_000);

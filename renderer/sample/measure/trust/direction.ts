@@ -38,12 +38,15 @@ function contrast(density: Density): number {
 
 /** Direction of a page whose lines run across. */
 export function directionOf(layout: Layout, holesByBlob: ReadonlyMap<number, readonly Hole[]>): Direction {
-  if (isUpsideDown(layout)) return 'upside-down';
+  const { tall, hanging } = parts(layout);
+  // Without tall and hanging parts it is a page of figures or capitals: a 9 looks like the mirrored e.
+  if (tall + hanging < LEAST_PARTS) return 'upright';
+  if (hanging > OUTNUMBER * tall) return 'upside-down';
   return isMirrored(layout, holesByBlob) ? 'mirrored' : 'upright';
 }
 
-/** More parts hang below the lines than rise above them. */
-function isUpsideDown(layout: Layout): boolean {
+/** How many parts of letters rise above the small letters, and how many hang below the lines. */
+function parts(layout: Layout): { tall: number; hanging: number } {
   let tall = 0;
   let hanging = 0;
   for (const line of layout.lines) {
@@ -56,7 +59,7 @@ function isUpsideDown(layout: Layout): boolean {
       if (extreme.kind === 'bottom' && height < -0.3 && height > -1.8) hanging += 1;
     }
   }
-  return tall + hanging >= LEAST_PARTS && hanging > OUTNUMBER * tall;
+  return { tall, hanging };
 }
 
 /** The letter e (a loop in its upper half) has ink on the left of its lower half and an opening on the right. */

@@ -4,7 +4,7 @@ import type { ReadPage } from '../measures/measure.ts';
 import { median } from '../numbers.ts';
 import { SCALE_TOLERANCE } from '../sheet.ts';
 import type { GrayImage, MeasureOptions, PageWarning } from '../types.ts';
-import { WARNINGS, rulingWarning } from '../warnings.ts';
+import { WARNINGS, rulingWarning, sizeWarning } from '../warnings.ts';
 import { blurPx } from './blur.ts';
 import { pitchOf, usualRuling } from './ruling-scale.ts';
 
@@ -14,6 +14,8 @@ const LEAST_PX = 12;
 const LEAST_WORDS = 5;
 /** Blur (sigma) from this share of the x-height on moves edges and closes loops. */
 const BLURRED = 0.1;
+/** Handwriting of adults has small letters between these heights, mm; beyond them the scale is doubted (common practice, no source). */
+const SIZES_MM = { least: 0.6, most: 25 } as const;
 /** Ink paler than this contrast to the paper, %, may be lost in part. */
 const FAINT = 22;
 
@@ -31,6 +33,8 @@ export function pageWarnings(
   if (words < LEAST_WORDS) warnings.push(WARNINGS.fewWords);
   const size = median(layout.sizes)!;
   if (size < LEAST_PX) warnings.push(WARNINGS.smallText);
+  const sizeMm = size / layout.frame.pxPerMm;
+  if (sizeMm < SIZES_MM.least || sizeMm > SIZES_MM.most) warnings.push(sizeWarning(sizeMm));
   const blur = blurPx(image, ink.levels, layout);
   if (blur !== null && blur > BLURRED * size) warnings.push(WARNINGS.blur);
   if (read.darknessPercent !== null && read.darknessPercent < FAINT) warnings.push(WARNINGS.faint);
