@@ -10,13 +10,13 @@ const SHARE = [
   'turned-right',
   'wave-short',
   'shrink-line',
-  'open-many',
+  'open-kalam',
   'slant-right',
   'ruled-kalam',
   'squares-5',
   'pencil-kalam',
   'photo-tilted',
-  'joined-bad',
+  'joined-ruled',
   'dpi-150',
 ];
 

@@ -103,8 +103,15 @@ export function judgePage(page: MadePage, result: PageResult): Judgement[] {
   add('word gap, p90', percentile(gaps, 0.9), '%', 3);
   if (truth.xHeightPx >= 15) {
     const decrement = value('line-decrement');
+    // Openings take the tops of the letters away, so their true height is not the drawn one.
+    const topsKept = spec.writing.openShare <= 0.5;
     if (truth.lineDecrement === 0)
-      add('no shrinking', Math.abs(decrement ?? Infinity), 'ln/word', 0.0005 + truth.apparentDecrement);
+      add(
+        'no shrinking',
+        Math.abs(decrement ?? Infinity),
+        'ln/word',
+        topsKept ? 0.0005 + truth.apparentDecrement : null,
+      );
     else add('shrinking', share(decrement, truth.lineDecrement), '%', 4);
   }
   const perLine = value('page-decrement');
