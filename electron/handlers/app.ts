@@ -21,8 +21,7 @@ const unlock = (services: Services, secret: string): Promise<void> =>
     await services.took(opened.caseload);
   });
 
-const looksLikeRecoveryKey = (secret: string): boolean =>
-  /^age-secret-key-/i.test(secret.trim()) || /^[A-Z0-9-\s]{30,}$/i.test(secret.trim());
+const looksLikeRecoveryKey = (secret: string): boolean => /^[A-Z0-9\s-]{30,}$/i.test(secret.trim());
 
 export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   'app.status': (services) => services.status(),

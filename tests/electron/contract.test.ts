@@ -36,15 +36,16 @@ const services = new Services({
 const ask = async (name: string, input: unknown) =>
   JSON.parse(await dispatch(services, JSON.stringify({ name, input }))) as
     { ok: true; value: never } | { ok: false; code: MessageCode; detail?: string };
+let recoveryKey = '';
 const clientId = '018f7c1e-0000-4000-8000-000000000001';
 const visitId = '018f7c1e-0000-4000-8000-000000000002';
 
 beforeAll(async () => {
   const before = await ask('caseload.list', {});
   expect(before).toEqual({ ok: false, code: 'locked' });
-  expect((await ask('app.create', { passphrase: 'calm river blue lantern', initials: 'QM', clinic: '' })).ok).toBe(
-    true,
-  );
+  const created = await ask('app.create', { passphrase: 'calm river blue lantern', initials: 'QM', clinic: '' });
+  expect(created.ok).toBe(true);
+  if (created.ok) recoveryKey = (created.value as { recoveryKey: string }).recoveryKey;
   expect((await ask('client.save', newClient(clientId, 'Invented Person', 'T-1'))).ok).toBe(true);
   const visit = {
     id: visitId,
@@ -210,3 +211,10 @@ test('locked means that no request of a client answers and no picture is read', 
   expect(services.readBlob(clientId)).toBeNull();
   expect(() => services.stageBlob(new Uint8Array(3))).toThrow();
 });
+
+test('the recovery key of the printed sheet opens the caseload like the passphrase, also typed with spaces', async () => {
+  now = new Date(now.getTime() + 120_000);
+  expect((await ask('app.unlock', { passphrase: recoveryKey })).ok).toBe(true);
+  await ask('app.lock', {});
+  expect((await ask('app.unlock', { passphrase: ` ${recoveryKey.toLowerCase()} ` })).ok).toBe(true);
+}, 60_000);
