@@ -3,7 +3,6 @@ import type { Components } from './image/components.ts';
 import { halfContrast, localLevels } from './image/contrast.ts';
 import type { Levels } from './image/contrast.ts';
 import { eraseRulings, markRulings } from './image/ruling-erase.ts';
-import { findRulings } from './image/rulings.ts';
 import type { Rulings } from './image/rulings.ts';
 import { inkRuns } from './image/runs.ts';
 import type { Runs } from './image/runs.ts';
@@ -20,12 +19,11 @@ export interface Ink {
 }
 
 /**
- * From the first threshold to pieces of ink: printed lines are found and taken out, then the ink is thresholded again
+ * From the first threshold to pieces of ink: printed lines are taken out, then the ink is thresholded again
  * at half contrast.
  * @param bitmap first-pass ink; changed in place
  */
-export function inkOf(image: GrayImage, bitmap: Uint8Array, pxPerMm: number): Ink {
-  const rulings = findRulings(image, pxPerMm);
+export function inkOf(image: GrayImage, bitmap: Uint8Array, rulings: Rulings, pxPerMm: number): Ink {
   const bands = markRulings(image, bitmap, rulings, pxPerMm);
   const levels = localLevels(image, bitmap);
   eraseRulings(image, bitmap, bands, levels);

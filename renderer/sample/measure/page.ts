@@ -3,8 +3,10 @@ import { cutInk } from './corrections/cuts.ts';
 import { composed, IDENTITY } from './image/homography.ts';
 import type { Homography } from './image/homography.ts';
 import { findMarks } from './image/marks.ts';
+import { fastStages } from './image/pixel-stages.ts';
+import { findRulings } from './image/rulings.ts';
 import { quarterTurned } from './image/turn.ts';
-import { sauvola } from './image/threshold.ts';
+
 import { inkOf } from './ink.ts';
 import { frameOf } from './layout/frame.ts';
 import type { Frame } from './layout/frame.ts';
@@ -15,14 +17,6 @@ import type { Sheet } from './sheet.ts';
 import type { GrayImage, MeasureOptions, OnProgress, PageInfo, PageResult, PageWarning } from './types.ts';
 import { MM_PER_INCH } from './units.ts';
 import { WARNINGS } from './warnings.ts';
-
-export const TIMES: Record<string, number> = {};
-let last = 0;
-function lap(name: string): void {
-  const now = performance.now();
-  TIMES[name] = now - last;
-  last = now;
-}
 
 /** Pictures smaller than this on a side hold no page: 40 px are an inch at 40 dpi. */
 const LEAST_SIDE = 40;
@@ -41,28 +35,26 @@ const SAMPLES = 20_000;
 export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress?: OnProgress): PageResult {
   if (gray.data.length !== gray.width * gray.height) throw new RangeError('The picture does not fit its size.');
   const tell = onProgress ?? ((): void => undefined);
-  last = performance.now();
   if (Math.min(gray.width, gray.height) < LEAST_SIDE) return nothing(gray, options, [WARNINGS.tooSmall]);
   if (isDark(gray)) return nothing(gray, options, [WARNINGS.allBlack]);
   tell('Looking for the sheet', 0);
   const turned = quarterTurned(gray, options.quarterTurns ?? 0);
   let sheet = sheetOf(turned.image, options.scale);
-  lap('sheet');
   if (sheet.refused) return nothing(gray, options, sheet.warnings);
   tell('Parting ink from paper', 0.1);
-  let first = sauvola(sheet.image);
-  lap('sauvola');
+  let stages = fastStages(sheet.image);
+  let first = stages.threshold();
   const marks = findMarks(first, sheet.image.width, sheet.image.height);
   if (marks) {
     sheet = sheetOfMarks(sheet, marks);
-    first = sauvola(sheet.image);
+    stages = fastStages(sheet.image);
+    first = stages.threshold();
   }
-  lap('marks');
   if (sheet.pxPerMm === null) return nothing(gray, options, [...sheet.warnings, WARNINGS.noScale]);
   const { pxPerMm } = sheet;
   tell('Taking out printed lines', 0.5);
-  let ink = inkOf(sheet.image, first, pxPerMm);
-  lap('ink');
+  const rulings = findRulings(sheet.image, stages.votes(pxPerMm), pxPerMm);
+  let ink = inkOf(sheet.image, first, rulings, pxPerMm);
   tell('Reading lines and words', 0.7);
   const frame = frameOf(sheet.image.width, sheet.image.height, pxPerMm, ink.rulings.angle ?? 0);
   let layout = layoutOf(sheet.image, ink, frame);
@@ -73,11 +65,9 @@ export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress
     layout = layoutOf(sheet.image, ink, frame);
   }
   layout = corrected(layout, corrections);
-  lap('layout');
   tell('Measuring', 0.85);
   const page = pageInfo(sheet, frame, turned.toPicture);
   const result = resultOf(sheet.image, page, ink, layout, options, sheet.warnings);
-  lap('result');
   tell('Done', 1);
   return result;
 }

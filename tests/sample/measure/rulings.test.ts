@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { rulingVotes } from '../../../renderer/sample/measure/image/ruling-votes.ts';
 import { findRulings } from '../../../renderer/sample/measure/image/rulings.ts';
 import { inkOf } from '../../../renderer/sample/measure/ink.ts';
 import { sauvola } from '../../../renderer/sample/measure/image/threshold.ts';
@@ -26,7 +27,7 @@ function ruledSheet(angleDeg: number, pitch: number, gray: number, strokes: bool
 
 test.each([0, 0.37, -1.83, 2.41])('lines turned by %s degrees are found with their turn', (angle) => {
   const image = { width: WIDTH, height: HEIGHT, data: ruledSheet(angle, 102.7, 175, true) };
-  const found = findRulings(image, PX_PER_MM);
+  const found = findRulings(image, rulingVotes(image, PX_PER_MM), PX_PER_MM);
   expect(found.across.length).toBeGreaterThanOrEqual(7);
   expect((found.angle! * 180) / Math.PI).toBeCloseTo(angle, 1);
   const steps = found.across.map((line) => line.intercept + (line.slope * WIDTH) / 2).sort((a, b) => a - b);
@@ -40,7 +41,8 @@ test('taking lines out leaves the strokes whole', () => {
   const size = { width: WIDTH, height: HEIGHT };
   const count = (data: Uint8Array): { pieces: number; area: number } => {
     const image = { ...size, data };
-    const { components } = inkOf(image, sauvola(image), PX_PER_MM);
+    const rulings = findRulings(image, rulingVotes(image, PX_PER_MM), PX_PER_MM);
+    const { components } = inkOf(image, sauvola(image), rulings, PX_PER_MM);
     return { pieces: components.count, area: components.area.reduce((a, b) => a + b, 0) };
   };
   const [without, withLines] = [count(plain), count(ruled)];
@@ -58,5 +60,6 @@ test('strokes without printed lines are no printed lines', () => {
   for (let line = 100; line < HEIGHT - 50; line += 110)
     for (let x = 100; x < WIDTH - 100; x += 1)
       if ((x * x) % 97 < 40) for (let y = line; y < line + 4; y += 1) data[y * WIDTH + x] = 240;
-  expect(findRulings({ width: WIDTH, height: HEIGHT, data }, PX_PER_MM).across).toEqual([]);
+  const image = { width: WIDTH, height: HEIGHT, data };
+  expect(findRulings(image, rulingVotes(image, PX_PER_MM), PX_PER_MM).across).toEqual([]);
 });

@@ -7,7 +7,7 @@ const EVERY = 2;
 /** Largest possible count of votes in a cell. */
 export const FULL = STRIP / EVERY;
 /** A printed line is darker than the paper on both sides by at least this many gray levels. */
-const DIP = 14;
+export const VOTE_DIP = 14;
 /** Distance to the paper looked at, mm: beyond the edge of a line of up to 0.7 mm. */
 const BESIDE_MM = 0.55;
 
@@ -19,10 +19,15 @@ export interface Votes {
   values: Uint8Array;
 }
 
+/** How far beside a pixel the paper is looked at, pixels. */
+export function besidePx(pxPerMm: number): number {
+  return Math.max(2, Math.round(BESIDE_MM * pxPerMm));
+}
+
 /** Counts, in strips of 64 pixels, the pixels that are darker than the paper above and below (or left and right). */
 export function rulingVotes(image: GrayImage, pxPerMm: number): { across: Votes; down: Votes } {
   const { width, height, data } = image;
-  const beside = Math.max(2, Math.round(BESIDE_MM * pxPerMm));
+  const beside = besidePx(pxPerMm);
   const across: Votes = votes(Math.floor(width / STRIP), height);
   const down: Votes = votes(Math.floor(height / STRIP), width);
   for (let y = beside; y < height - beside; y += 1) {
@@ -32,7 +37,7 @@ export function rulingVotes(image: GrayImage, pxPerMm: number): { across: Votes;
     for (let s = 0; s < across.strips; s += 1) {
       let count = 0;
       for (let x = s * STRIP, end = x + STRIP; x < end; x += EVERY) {
-        const limit = data[row + x]! + DIP;
+        const limit = data[row + x]! + VOTE_DIP;
         if (data[above + x]! >= limit && data[below + x]! >= limit) count += 1;
       }
       across.values[s * height + y] = count;
@@ -41,7 +46,7 @@ export function rulingVotes(image: GrayImage, pxPerMm: number): { across: Votes;
     if (y % EVERY !== 0 || strip >= down.strips) continue;
     const base = strip * width;
     for (let x = beside; x < width - beside; x += 1) {
-      const limit = data[row + x]! + DIP;
+      const limit = data[row + x]! + VOTE_DIP;
       if (data[row + x - beside]! >= limit && data[row + x + beside]! >= limit)
         down.values[base + x] = down.values[base + x]! + 1;
     }

@@ -2,7 +2,6 @@ import { median } from '../numbers.ts';
 import type { GrayImage } from '../types.ts';
 import { hiddenLines, printedLines } from './ruling-lines.ts';
 import type { PrintedLine } from './ruling-lines.ts';
-import { rulingVotes } from './ruling-votes.ts';
 import type { Votes } from './ruling-votes.ts';
 
 /** The printed lines of a page, in picture pixels. */
@@ -21,8 +20,7 @@ const SOLID = 0.85;
 const REGULAR = 0.45;
 
 /** Finds ruled lines, dashed midlines, margins and squares by their thinness, length and straightness. */
-export function findRulings(image: GrayImage, pxPerMm: number): Rulings {
-  const votes = rulingVotes(image, pxPerMm);
+export function findRulings(image: GrayImage, votes: { across: Votes; down: Votes }, pxPerMm: number): Rulings {
   const { width } = image;
   const printed = (from: Votes, along: number, across: number): PrintedLine[] => {
     const lines = parallel(

@@ -7,6 +7,12 @@ export const SAUVOLA_K = 0.25;
 /** Largest standard deviation of a byte image (Sauvola & Pietikäinen 2000). */
 export const SAUVOLA_R = 128;
 
+const WINDOW_AREA = SAUVOLA_WINDOW * SAUVOLA_WINDOW;
+/** Share of the mean that a pixel of even paper must fall below: 1 - k. */
+export const SAUVOLA_SHARE = 1 - SAUVOLA_K;
+/** (k / R)^2 over the window's area squared: the weight of the spread where squares are compared. */
+export const SAUVOLA_FACTOR = (SAUVOLA_K / SAUVOLA_R) ** 2 / (WINDOW_AREA * WINDOW_AREA);
+
 /** Index of a row or column outside the picture, mirrored without repeating the edge itself. */
 export function reflected(index: number, length: number): number {
   if (length === 1) return 0;
@@ -23,14 +29,14 @@ export function reflected(index: number, length: number): number {
 export function sauvola(image: GrayImage, ink = new Uint8Array(image.data.length)): Uint8Array {
   const { width, height, data } = image;
   const half = SAUVOLA_WINDOW >> 1;
-  const n = SAUVOLA_WINDOW * SAUVOLA_WINDOW;
+  const n = WINDOW_AREA;
   const sums = new Int32Array(width);
   const squares = new Int32Array(width);
   const mirror = Int32Array.from({ length: width + 2 * half }, (_, i) => reflected(i - half, width));
   for (let dy = -half; dy <= half; dy += 1) addRow(data, reflected(dy, height) * width, width, sums, squares);
   // gray <= m (1 - k) + m k sd / R, both sides times n: a = n gray - (1 - k) S <= k S sd / R.
-  const share = 1 - SAUVOLA_K;
-  const factor = (SAUVOLA_K / SAUVOLA_R) ** 2 / (n * n);
+  const share = SAUVOLA_SHARE;
+  const factor = SAUVOLA_FACTOR;
   for (let y = 0; y < height; y += 1) {
     if (y > 0) {
       const enters = reflected(y + half, height) * width;
