@@ -2,6 +2,7 @@
 import type { z } from 'zod';
 import { appRequests } from './app.ts';
 import { caseloadRequests } from './caseload.ts';
+import { exchangeRequests } from './exchange.ts';
 import { goalRequests } from './goals.ts';
 import { intakeRequests } from './intake.ts';
 import { pageRequests } from './pages.ts';
@@ -21,6 +22,7 @@ export const contract = {
   ...programRequests,
   ...goalRequests,
   ...progressRequests,
+  ...exchangeRequests,
   ...pageRequests,
   ...recordRequests,
   ...rulesRequests,

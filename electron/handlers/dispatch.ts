@@ -8,6 +8,7 @@ import { Refusal, type Envelope } from '../contract/envelope.ts';
 import { messages, type MessageCode } from '../contract/messages.ts';
 import { appHandlers } from './app.ts';
 import { caseloadHandlers } from './caseload.ts';
+import { exchangeHandlers } from './exchange.ts';
 import { goalHandlers } from './goals.ts';
 import type { Handler } from './handler.ts';
 import { intakeHandlers } from './intake.ts';
@@ -31,6 +32,7 @@ export const handlers: Handlers = {
   ...programHandlers,
   ...goalHandlers,
   ...progressHandlers,
+  ...exchangeHandlers,
   ...pageHandlers,
   ...recordHandlers,
   ...rulesHandlers,

@@ -1,5 +1,5 @@
-/** Cells that a spreadsheet would run as a formula get a quote in front. */
-const FORMULA_START = /^[=+\-@\t\r]/;
+/** Cells that a spreadsheet would run as a formula get a quote in front: after white space and in full-width form too. */
+const FORMULA_START = /^[\s\ufeff]*[=+\-@\uff1d\uff0b\uff0d\uff20]|^[\t\r\n]/u;
 
 /**
  * Rows as CSV (RFC 4180, CRLF). Numbers stay numbers; text that begins like a formula is made harmless.

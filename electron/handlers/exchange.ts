@@ -1,0 +1,72 @@
+import { createHash, randomUUID } from 'node:crypto';
+import { clientBundle, type KeptPdf } from '../../renderer/pages/exchange/bundle.ts';
+import { dictionaryCsv } from '../../renderer/pages/exchange/dictionary.ts';
+import { measuresCsv } from '../../renderer/pages/exchange/measures-csv.ts';
+import type { exchangeRequests } from '../contract/exchange.ts';
+import { Refusal } from '../contract/envelope.ts';
+import type { Handler } from './handler.ts';
+import { currentRules } from './rules.ts';
+import type { Services } from './services.ts';
+
+/** A UUID made of a name (the layout of version 5): the same each time, so that importing twice updates. */
+function idFor(name: string): string {
+  const hex = createHash('sha1').update(name).digest('hex');
+  const variant = ((parseInt(hex.charAt(16), 16) & 3) | 8).toString(16);
+  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-5${hex.slice(13, 16)}-${variant}${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
+}
+
+function keptPdf(services: Services, blob: string, withData: boolean): KeptPdf | null {
+  const kept = services.need().blob(blob);
+  if (!kept) return null;
+  return {
+    bytes: kept.bytes,
+    sha1: createHash('sha1').update(kept.data).digest('base64'),
+    data: withData ? kept.data.toString('base64') : null,
+  };
+}
+
+/** Byte order mark: spreadsheets take the file for UTF-8. */
+const csvBytes = (text: string): Uint8Array => new TextEncoder().encode(`\ufeff${text}`);
+
+async function save(services: Services, suggestedName: string, bytes: Uint8Array, mime: string): Promise<boolean> {
+  try {
+    return (await services.options.port.chooseSave({ suggestedName, bytes, mime })).saved;
+  } catch {
+    throw new Refusal('save-failed');
+  }
+}
+
+/** Part of a file name that every system takes. */
+const plain = (code: string): string => code.replace(/[^A-Za-z0-9-]+/g, '-') || 'client';
+
+export const exchangeHandlers: { [N in keyof typeof exchangeRequests]: Handler<N> } = {
+  'exchange.bundle': async (services, { clientId, ...options }) => {
+    const caseload = services.need();
+    const record = caseload.record(clientId);
+    const bundle = clientBundle(record, currentRules(services), options, {
+      now: services.doing().at,
+      bundleId: randomUUID(),
+      idOf: (name) => idFor(`${clientId} ${name}`),
+      pdf: (blob) => keptPdf(services, blob, options.withDocuments),
+    });
+    const bytes = new TextEncoder().encode(`${JSON.stringify(bundle, null, 2)}\n`);
+    const name = `${plain(record.client.code)}-${services.today()}.fhir.json`;
+    const saved = await save(services, name, bytes, 'application/fhir+json');
+    if (saved) services.need().noteExport([clientId], 'FHIR file for another record system', services.doing());
+    return { saved };
+  },
+  'exchange.csv': async (services, { clientId }) => {
+    const caseload = services.need();
+    const ids = clientId === null ? caseload.clients().map((client) => client.id) : [clientId];
+    const records = ids.map((id) => caseload.record(id));
+    const name = clientId === null ? 'all-clients' : plain(records[0]!.client.code);
+    const bytes = csvBytes(measuresCsv(records, currentRules(services)));
+    const saved = await save(services, `measures-${name}-${services.today()}.csv`, bytes, 'text/csv');
+    if (saved) services.need().noteExport(ids, 'measures as CSV', services.doing());
+    return { saved };
+  },
+  'exchange.dictionary': async (services) => {
+    services.need();
+    return { saved: await save(services, 'measures-explained.csv', csvBytes(dictionaryCsv()), 'text/csv') };
+  },
+};

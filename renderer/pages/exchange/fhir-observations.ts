@@ -1,0 +1,64 @@
+import type { Observation, ObservationComponent } from './fhir-types.ts';
+import type { Sample } from '../../../db/types/sample.ts';
+import { concept, measureConcept, quantity, refer, systems } from './fhir-codes.ts';
+import type { ExchangeValue } from './values.ts';
+
+/** What an observation needs besides its value. */
+export interface ObservationContext {
+  clientId: string;
+  /** Visits that stand in the bundle. */
+  visits: ReadonlySet<string>;
+  /** A stable id for each name: the same record always gives the same ids. */
+  idOf: (name: string) => string;
+}
+
+/** Every value as an observation with unit, interval, method and the conditions of writing. */
+export function observationOf(value: ExchangeValue, { clientId, visits, idOf }: ObservationContext): Observation {
+  const components: ObservationComponent[] = [];
+  if (value.low !== null)
+    components.push(component('interval-low', 'Lower end of the 95 % interval', value.low, value));
+  if (value.high !== null)
+    components.push(component('interval-high', 'Upper end of the 95 % interval', value.high, value));
+  if (value.n !== null)
+    components.push({
+      code: concept(systems.measure, 'n', 'Readings, words or letters that it rests on'),
+      valueInteger: value.n,
+    });
+  const notes = [value.about, value.who && `by ${value.who}`, value.sample ? circumstances(value.sample) : ''];
+  const whole = value.unit === 'level' || value.unit === '0 to 3' || value.unit === '0 to 10';
+  return {
+    resourceType: 'Observation',
+    id: idOf([value.factId, value.code, value.who === 'ruler' ? 'ruler' : ''].join(' ')),
+    status: value.corrected ? 'amended' : 'final',
+    code: measureConcept(value.code),
+    subject: refer(clientId),
+    ...(value.visitId && visits.has(value.visitId) ? { encounter: refer(value.visitId) } : {}),
+    effectiveDateTime: value.at ?? value.day,
+    ...(whole ? { valueInteger: value.value } : { valueQuantity: quantity(value.value, value.unit) }),
+    ...(value.method ? { method: { text: [value.method, value.version].filter(Boolean).join('; version ') } } : {}),
+    ...(components.length > 0 ? { component: components } : {}),
+    note: notes.filter(Boolean).map((text) => ({ text })),
+  };
+}
+
+const component = (code: string, name: string, number: number, { unit }: ExchangeValue): ObservationComponent => ({
+  code: concept(systems.measure, code, name),
+  valueQuantity: quantity(number, unit),
+});
+
+/** Under what it was written, as far as it was noted; never what was written. */
+function circumstances({ task, conditions: c, baseline }: Sample): string {
+  const parts = [
+    `task: ${task.kind.replaceAll('-', ' ')}${baseline ? ', baseline' : ''}`,
+    c.hand && `${c.hand} hand`,
+    c.pen && `pen: ${c.pen}`,
+    c.paper && `paper: ${c.paper}`,
+    c.time && `at ${c.time}`,
+    c.doseState && c.doseState !== 'none' && `medicine ${c.doseState}`,
+    c.minutesSinceDose !== null && `${c.minutesSinceDose} min after the dose`,
+    c.cue && `cue: ${c.cue}`,
+    c.grip && `grip: ${c.grip}`,
+    c.armSupport && `arm: ${c.armSupport}`,
+  ];
+  return parts.filter(Boolean).join('; ');
+}
