@@ -1,9 +1,7 @@
-import type { RuleTable } from '../../db/types/rules.ts';
+import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import type { ProgramLine } from '../../db/types/program.ts';
 import type { PageKind } from '../../db/types/page.ts';
-import type { RedFlagTable } from '../../db/types/items.ts';
-import { flagInputOf } from '../intake/flag-input.ts';
-import { openFlags } from '../intake/flags.ts';
+import { flagsOf } from '../program/from-record.ts';
 import { exerciseDrawings, isMirrored } from './drawings/exercise-drawings.ts';
 import { longDate, type PageInput, programOf } from './facts.ts';
 import { familyPage } from './family.ts';
@@ -17,6 +15,7 @@ import { practiceSheets, type PracticeRequest } from './practice.ts';
 import { programSheets } from './program-sheet.ts';
 import { comeBackWhen, dischargeSummary, progressReport } from './progress-report.ts';
 import { referralPage } from './referral.ts';
+import { safeProgram } from './safe-program.ts';
 import { selfCheckCard } from './self-check-card.ts';
 import type { Texts } from './texts.ts';
 import { visitNote } from './visit-note.ts';
@@ -50,7 +49,7 @@ function packetOf(kind: PageKind, input: PageInput, sheets: SheetModel[], warnin
   };
 }
 
-function homeProgram(input: PageInput, choices: PacketChoices, rules: RuleTable, t: Texts): Packet {
+function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {
   const hand = input.record.client.handNow;
   const drawing = ({ item }: ProgramLine) => {
     const name = choices.withDrawings ? (rules.items.find((each) => each.code === item)?.drawing ?? '') : '';
@@ -69,19 +68,26 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RuleTable,
   return packetOf('home-program', input, sheets, warnings);
 }
 
-interface Tables {
-  rules: RuleTable;
-  redFlags: RedFlagTable;
-}
-
+/** Pages from which somebody practices. */
+const forPractice: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages', 'discharge'];
 const translated: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages'];
 
 /** Builds any kind of page from the same facts; pages for the family in the chosen language. */
-export function buildPacket(kind: PageKind, input: PageInput, choices: PacketChoices, tables: Tables): Packet {
-  const english = () => build(kind, input, choices, tables, languages.en.texts);
+export function buildPacket(kind: PageKind, from: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
+  if (!forPractice.includes(kind)) return inLanguage(kind, from, choices, rules);
+  const safe = safeProgram(from, rules);
+  const input = { ...from, record: safe.record };
+  if (safe.stopped && kind === 'practice-pages') return packetOf(kind, input, [], safe.warnings);
+  const stopped = safe.stopped ? { ...choices, withPractice: false, withLog: false, withCard: false } : choices;
+  const packet = inLanguage(kind, input, stopped, rules);
+  return { ...packet, warnings: [...safe.warnings, ...packet.warnings] };
+}
+
+function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
+  const english = () => build(kind, input, choices, rules, languages.en.texts);
   if (choices.language === 'en' || !translated.includes(kind)) return english();
   const { texts, locale, name } = languages[choices.language];
-  const packet = build(kind, { ...input, locale: locale ?? input.locale }, choices, tables, texts);
+  const packet = build(kind, { ...input, locale: locale ?? input.locale }, choices, rules, texts);
   const sheets: SheetModel[] = packet.sheets.map((sheet) =>
     sheet.type === 'doc' ? { ...sheet, language: choices.language } : sheet,
   );
@@ -90,7 +96,7 @@ export function buildPacket(kind: PageKind, input: PageInput, choices: PacketCho
   return { ...packet, sheets, warnings: [...packet.warnings, check] };
 }
 
-function build(kind: PageKind, input: PageInput, choices: PacketChoices, tables: Tables, t: Texts): Packet {
+function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {
   const { words } = choices;
   const thenAndNow = choices.withPictures
     ? thenAndNowPictures(input.record, (day) => t.family.picture(longDate(day, input.locale)))
@@ -105,13 +111,13 @@ function build(kind: PageKind, input: PageInput, choices: PacketChoices, tables:
     case 'family-summary':
       return withNotes(familyPage(input, { ...words.family, pt: choices.pt, pictures }, t));
     case 'home-program':
-      return homeProgram(input, choices, tables.rules, t);
+      return homeProgram(input, choices, rules, t);
     case 'practice-pages':
       return packetOf(kind, input, practiceSheets({ ...choices.practice, sheet: input.sheet }), []);
     case 'visit-note':
       return visitNote(input);
     case 'referral':
-      return referralPage(input, openFlags(flagInputOf(input.record), tables.redFlags), words.referral);
+      return referralPage(input, flagsOf(input.record, rules), words.referral);
     case 'letter':
       return withNotes(letterPage(input, { ...words.letter, pictures }));
     case 'progress-report':

@@ -1,5 +1,5 @@
 import { syllable } from 'syllable';
-import { shippedRedFlags, shippedSetup } from '../../db/rules/items-schema.ts';
+import { shippedSetup } from '../../db/rules/items-schema.ts';
 import type { IssuedPage, PageKind } from '../../db/types/page.ts';
 import { ClinicPairs } from '../frame/clinic-pairs.svelte.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
@@ -87,7 +87,7 @@ export class Desk {
         words: this.words,
         practice: this.practice,
       },
-      { rules: this.open.rules, redFlags: shippedRedFlags },
+      this.open.rules,
     ),
   );
 

@@ -69,8 +69,9 @@ export function practiceSection(
   t: Texts,
 ): Section {
   const f = t.family;
-  if (!program) return { key: 'practice', title: f.practiceTitle, blocks: [{ kind: 'text', text: f.noProgram }] };
-  const lines = practiceLines(program);
+  const lines = program ? practiceLines(program) : [];
+  if (!program || lines.length === 0)
+    return { key: 'practice', title: f.practiceTitle, blocks: [{ kind: 'text', text: f.noProgram }] };
   const { common } = doseOfLines(
     lines.map((line) => line.dose),
     t.dose,

@@ -1,6 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { rulesCurrent } from '../../db/rules/index.ts';
-import { shippedRedFlags } from '../../db/rules/items-schema.ts';
+import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { PageKind } from '../../db/types/page.ts';
 import { buildPacket, type PacketChoices } from '../../renderer/pages/build-packet.ts';
 import { repaginate, withText } from '../../renderer/pages/edit.ts';
@@ -15,8 +14,7 @@ import { packetText } from '../../renderer/pages/visit-note.ts';
 import { chromiumPath, htmlOf, noChromium, type Printed, printHtml } from './html.ts';
 import { clientId, id, input, programLine, record, visitIds } from './record.ts';
 
-const rules = rulesCurrent();
-const tables = { rules, redFlags: shippedRedFlags };
+const rules = rulesInUse(null);
 
 function build(kind: PageKind, from: PageInput = input(), more: Partial<PacketChoices> = {}): Packet {
   const choices: PacketChoices = {
@@ -32,7 +30,7 @@ function build(kind: PageKind, from: PageInput = input(), more: Partial<PacketCh
     practice: practiceRequestOf(from, rules, texts),
     ...more,
   };
-  return buildPacket(kind, from, choices, tables);
+  return buildPacket(kind, from, choices, rules);
 }
 const docs = (packet: Packet) => packet.sheets.filter((sheet): sheet is DocSheet => sheet.type === 'doc');
 const words = (packet: Packet) => docs(packet).flatMap(textsOf).join(' | ');
@@ -183,6 +181,7 @@ test('hand drawings are turned for a left hand, letters never', () => {
   const left = input({
     record: record((r) => {
       r.client.handNow = 'left';
+      for (const answer of r.intakeAnswers) if (answer.side === 'right') answer.side = 'left';
     }),
   });
   const steps = docs(build('home-program', left)).flatMap((sheet) =>
@@ -200,4 +199,28 @@ test('in Spanish the page says the same, and the English page follows for checki
   expect(textsOf(spanish!).join(' ')).toContain('15 de abril de 2026');
   expect(textsOf(english!).join(' ')).toContain('could read 18 of 24 words.');
   expect(docs(build('family-summary', input(), { language: 'es', withEnglish: false }))).toHaveLength(1);
+});
+
+test('an open red flag takes all practice off the paper, whatever was approved before', () => {
+  const from = input({ record: strokeSigns() });
+  const program = build('home-program', from);
+  expect(words(program)).not.toContain('Open the hand slowly');
+  expect(words(program)).not.toContain('Shopping list');
+  expect(program.warnings[0]).toContain('A red flag is open');
+  expect(program.sheets.every((sheet) => sheet.type === 'doc' && sheet.title !== texts.log.title)).toBe(true);
+  expect(build('practice-pages', from).sheets).toEqual([]);
+  expect(words(build('family-summary', from))).toContain(texts.family.noProgram);
+  expect(words(build('discharge', from))).not.toContain('Open the hand slowly');
+});
+
+test('a line that a later answer makes unsafe is left off, and says why', () => {
+  const untested = input({
+    record: record((r) => {
+      r.intakeAnswers = r.intakeAnswers.filter((answer) => answer.item !== 'tone' && answer.item !== 'wrist');
+    }),
+  });
+  const packet = build('home-program', untested);
+  expect(words(packet)).not.toContain('Open the hand slowly');
+  expect(words(packet)).toContain('Shopping list');
+  expect(packet.warnings.join(' ')).toContain('“Open the hand slowly” was left off');
 });

@@ -1,5 +1,5 @@
 /** An invented client with three visits, for page tests. */
-import { shippedSetup } from '../../db/rules/items-schema.ts';
+import { shippedItems, shippedSetup } from '../../db/rules/items-schema.ts';
 import type { Dose, Program, ProgramLine } from '../../db/types/program.ts';
 import { ClientRecord } from '../../db/types/record.ts';
 import { limits } from '../limits.ts';
@@ -172,7 +172,21 @@ export function record(change: (r: ClientRecord) => void = () => undefined): Cli
       taughtBack: i === 2 ? 'Showed the warm-up and both lists without help.' : '',
       plan: i === 2 ? 'Go on, two more weeks.' : '',
     })),
-    intakeAnswers: [],
+    intakeAnswers: shippedItems.items.map((item) => ({
+      ...stamp,
+      id: id(),
+      clientId,
+      visitId: visitIds[0],
+      item: item.code,
+      side: item.asksSide ? 'right' : 'none',
+      state: 'graded',
+      grade: 3,
+      reason: '',
+      detail: null,
+      before: null,
+      after: null,
+      note: '',
+    })),
     redFlags: [],
     setups: [
       {

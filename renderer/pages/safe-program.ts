@@ -1,0 +1,56 @@
+/**
+ * What may be printed for home practice now. A flag or a caution may have come after a program was approved: paper is
+ * checked again by the same functions that approval asks.
+ */
+import type { ProgramLine } from '../../db/types/program.ts';
+import type { ClientRecord } from '../../db/types/record.ts';
+import type { RulesInUse } from '../../db/types/rules-in-use.ts';
+import { flagsOf, programInput } from '../program/from-record.ts';
+import { checkProgram } from '../program/vetoes.ts';
+import { type PageInput, programOf } from './facts.ts';
+
+export interface SafeProgram {
+  /** The record with only those program lines that may be printed. */
+  record: ClientRecord;
+  /** An open red flag stops all practice. */
+  stopped: boolean;
+  warnings: string[];
+}
+
+/** Set-up advice and alternatives to writing may stay while a flag is open; practice may not. */
+const practice: ReadonlySet<ProgramLine['kind']> = new Set([
+  'warm-up',
+  'exercise',
+  'writing',
+  'paper',
+  'content',
+  'tool',
+]);
+
+export function safeProgram(input: PageInput, rules: RulesInUse): SafeProgram {
+  const { record } = input;
+  const program = programOf(input);
+  const flags = flagsOf(record, rules);
+  const check = program ? checkProgram(program.lines, programInput(record, rules), rules) : null;
+  const open = flags.open[0]?.title ?? check?.flags[0]?.title;
+  const warnings: string[] = [];
+  if (open !== undefined)
+    warnings.push(
+      `A red flag is open (${open}). No practice is printed until it was reviewed; the referral page says what to do.`,
+    );
+  const unsafe = new Map(
+    (check?.lines ?? [])
+      .filter((line) => !line.overridden)
+      .map((line) => [
+        line.lineId,
+        `“${line.title}” was left off: ${line.vetoes[0]?.because ?? 'a caution forbids it.'}`,
+      ]),
+  );
+  if (open === undefined) warnings.push(...unsafe.values());
+  if (!program || (open === undefined && unsafe.size === 0)) return { record, stopped: open !== undefined, warnings };
+  const lines = program.lines.filter(
+    (line) => !unsafe.has(line.id) && (open === undefined || !practice.has(line.kind)),
+  );
+  const programs = record.programs.map((each) => (each.id === program.id ? { ...program, lines } : each));
+  return { record: { ...record, programs }, stopped: open !== undefined, warnings };
+}
