@@ -47,6 +47,7 @@ export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress
   const marks = findMarks(first, sheet.image.width, sheet.image.height);
   if (marks) {
     sheet = sheetOfMarks(sheet, marks);
+    if (sheet.refused) return nothing(gray, options, sheet.warnings);
     stages = fastStages(sheet.image);
     first = stages.threshold();
   }

@@ -113,7 +113,14 @@ function quadArea(p: readonly Point[]): number {
 
 /** The sheet by its corner marks: scale, turn and perspective follow from them. */
 export function sheetOfMarks(sheet: Sheet, marks: FoundMarks): Sheet {
-  const { paper } = marks;
+  // The hollow mark is the sheet's top left: a sheet that lies on its side or head is turned upright with the rest.
+  const lying = marks.hollow % 2 === 1;
+  if (lying && marks.paper.widthMm < marks.paper.heightMm)
+    return { ...sheet, warnings: [...sheet.warnings, WARNINGS.mirrored], refused: true };
+  const centers = marks.centers.map((_, i) => marks.centers[(i + marks.hollow) % 4]!);
+  const paper = lying
+    ? { name: marks.paper.name, widthMm: marks.paper.heightMm, heightMm: marks.paper.widthMm }
+    : marks.paper;
   const inset = CORNER_MARK.insetMm;
   const places = [
     { x: inset, y: inset },
@@ -122,9 +129,9 @@ export function sheetOfMarks(sheet: Sheet, marks: FoundMarks): Sheet {
     { x: inset, y: paper.heightMm - inset },
   ];
   const areaMm = (paper.widthMm - 2 * inset) * (paper.heightMm - 2 * inset);
-  const pxPerMm = Math.sqrt(quadArea(marks.centers) / areaMm);
+  const pxPerMm = Math.sqrt(quadArea(centers) / areaMm);
   const flat = places.map((p) => ({ x: p.x * pxPerMm, y: p.y * pxPerMm }));
-  const map = homographyOf(flat, marks.centers) ?? IDENTITY;
+  const map = homographyOf(flat, centers) ?? IDENTITY;
   const width = Math.round(paper.widthMm * pxPerMm);
   const height = Math.round(paper.heightMm * pxPerMm);
   const known = sheet.pxPerMm;

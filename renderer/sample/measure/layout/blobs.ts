@@ -130,6 +130,9 @@ export function outline(blob: Blob, image: GrayImage, levels: Levels, frame: Fra
 /** How far into a stroke its darkest place is looked for, and how far out its edge, pixels. */
 const INWARD = 4;
 const OUTWARD = 2;
+/** How far out the paper beside a stroke is looked at, pixels, and how much brighter than it that must be. */
+const BESIDE = 4;
+const LEAST_RISE = 20;
 
 /**
  * Distance from the center of the last ink pixel outward to where the gray level lies halfway between the paper and
@@ -151,7 +154,11 @@ function edgeBeyond(image: GrayImage, levels: Levels, x: number, y: number, dx: 
     if (g < darkest) [darkest, second] = [g, darkest];
     else if (g < second) second = g;
   }
-  const half = (paperAt(levels, x, y) + (darkest + Math.min(second, (darkest + data[at]!) / 2)) / 2) / 2;
+  // A printed line right beside the stroke is the paper there.
+  let brightest = 0;
+  for (let k = 1; k <= Math.min(BESIDE, room); k += 1) brightest = Math.max(brightest, data[at + k * step]!);
+  const paper = Math.min(paperAt(levels, x, y), Math.max(brightest, darkest + LEAST_RISE));
+  const half = (paper + (darkest + Math.min(second, (darkest + data[at]!) / 2)) / 2) / 2;
   for (let k = 0; k < Math.min(OUTWARD, room); k += 1) {
     const inside = data[at + k * step]!;
     const outside = data[at + (k + 1) * step]!;
