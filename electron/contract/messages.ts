@@ -36,6 +36,8 @@ export const messages = {
   'already-issued': 'This page was issued and is frozen. It was not changed. Make a new page instead.',
   'red-flag-open':
     'A red flag is open for this client. No program was approved. See the referral page; approve after the flag was reviewed.',
+  'practice-not-safe':
+    'This page shows practice that is not safe for this client now ({detail}). The page was not kept. Open it anew; what must not be done is left off.',
   'red-flags-not-asked':
     'The red-flag questions were not all answered. No program was approved. Ask them first; it takes about three minutes.',
   'veto-not-overridden':

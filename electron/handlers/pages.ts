@@ -1,6 +1,10 @@
 import type { pageRequests } from '../contract/pages.ts';
 import { Refusal } from '../contract/envelope.ts';
+import type { Packet } from '../../renderer/pages/model.ts';
+import { practiceShown, safeProgram } from '../../renderer/pages/safe-program.ts';
 import type { Handler } from './handler.ts';
+import { currentRules } from './rules.ts';
+import type { Services } from './services.ts';
 
 const orRefuse = async <T>(code: 'save-failed' | 'print-failed', work: Promise<T>): Promise<T> => {
   try {
@@ -9,6 +13,20 @@ const orRefuse = async <T>(code: 'save-failed' | 'print-failed', work: Promise<T
     throw new Refusal(code);
   }
 };
+
+/** Flags and vetoes are asked again here: what is handed out must not rest on what the window showed. */
+function refuseUnsafePractice(services: Services, clientId: string, visitId: string, model: unknown): void {
+  const packet = model as Packet;
+  // Models of other makers hold no sheets, so no practice either.
+  if (!Array.isArray(packet?.sheets)) return;
+  const shown = practiceShown(packet);
+  if (shown.length === 0) return;
+  const record = services.need().record(clientId);
+  const safe = safeProgram({ record, visitId, today: services.today() }, currentRules(services));
+  if (safe.stopped) throw new Refusal('practice-not-safe', 'a red flag is open');
+  const unsafe = shown.find((title) => safe.unsafe.includes(title));
+  if (unsafe !== undefined) throw new Refusal('practice-not-safe', unsafe);
+}
 
 export const pageHandlers: { [N in keyof typeof pageRequests]: Handler<N> } = {
   'pages.savePdf': async (services, { name, paper }) => {
@@ -25,6 +43,7 @@ export const pageHandlers: { [N in keyof typeof pageRequests]: Handler<N> } = {
   },
   'pages.issue': async (services, { id, clientId, visitId, kind, model, paper }) => {
     const caseload = services.need();
+    refuseUnsafePractice(services, clientId, visitId, model);
     const bytes = await orRefuse('print-failed', services.options.port.printPdf({ pageSize: paper }));
     const doing = services.doing();
     const pdf = caseload.putBlob(clientId, 'application/pdf', bytes, doing).id;

@@ -31,6 +31,9 @@ export interface PageInput {
   pairs: readonly RepeatPair[] | null;
 }
 
+/** Enough to know the day of the page and what was in force. */
+export type DatedRecord = Pick<PageInput, 'record' | 'visitId' | 'today'>;
+
 export type ReadOccasion = Occasion & { legibility: NonNullable<Occasion['legibility']> };
 
 export const whoOf = (input: PageInput): string =>
@@ -43,12 +46,12 @@ export function longDate(iso: string, locale: string): string {
   return new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone: 'UTC' }).format(date);
 }
 
-export function visitOf(input: PageInput): Visit | null {
+export function visitOf(input: DatedRecord): Visit | null {
   return input.record.visits.find((visit) => visit.id === input.visitId) ?? null;
 }
 
 /** Day of the chosen visit; today when there is none. */
-export const dayOf = (input: PageInput): string => visitOf(input)?.date ?? input.today;
+export const dayOf = (input: DatedRecord): string => visitOf(input)?.date ?? input.today;
 
 /** Visits up to the chosen one, oldest first. */
 export function visitsUpTo(input: PageInput): Visit[] {
@@ -83,7 +86,7 @@ export function legibleOf(input: PageInput): Legible {
 }
 
 /** The program in force at the visit: the last approved one, else the last draft. */
-export function programOf(input: PageInput): Program | null {
+export function programOf(input: DatedRecord): Program | null {
   const days = new Map(input.record.visits.map((v) => [v.id, v.date]));
   const day = dayOf(input);
   const upTo = input.record.programs

@@ -7,13 +7,16 @@ import type { ClientRecord } from '../../db/types/record.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { flagsOf, programInput } from '../program/from-record.ts';
 import { checkProgram } from '../program/vetoes.ts';
-import { type PageInput, programOf } from './facts.ts';
+import { type DatedRecord, programOf } from './facts.ts';
+import type { Packet } from './model.ts';
 
 export interface SafeProgram {
   /** The record with only those program lines that may be printed. */
   record: ClientRecord;
   /** An open red flag stops all practice. */
   stopped: boolean;
+  /** Titles of lines that a caution forbids. */
+  unsafe: string[];
   warnings: string[];
 }
 
@@ -27,7 +30,7 @@ const practice: ReadonlySet<ProgramLine['kind']> = new Set([
   'tool',
 ]);
 
-export function safeProgram(input: PageInput, rules: RulesInUse): SafeProgram {
+export function safeProgram(input: DatedRecord, rules: RulesInUse): SafeProgram {
   const { record } = input;
   const program = programOf(input);
   const flags = flagsOf(record, rules);
@@ -46,11 +49,24 @@ export function safeProgram(input: PageInput, rules: RulesInUse): SafeProgram {
         `“${line.title}” was left off: ${line.vetoes[0]?.because ?? 'a caution forbids it.'}`,
       ]),
   );
+  const unsafeTitles = program?.lines.filter((line) => unsafe.has(line.id)).map((line) => line.title) ?? [];
   if (open === undefined) warnings.push(...unsafe.values());
-  if (!program || (open === undefined && unsafe.size === 0)) return { record, stopped: open !== undefined, warnings };
+  if (!program || (open === undefined && unsafe.size === 0))
+    return { record, stopped: open !== undefined, unsafe: [], warnings };
   const lines = program.lines.filter(
     (line) => !unsafe.has(line.id) && (open === undefined || !practice.has(line.kind)),
   );
   const programs = record.programs.map((each) => (each.id === program.id ? { ...program, lines } : each));
-  return { record: { ...record, programs }, stopped: open !== undefined, warnings };
+  return { record: { ...record, programs }, stopped: open !== undefined, unsafe: unsafeTitles, warnings };
+}
+
+/** Titles of the practice lines that a page shows; a practice sheet counts as one. */
+export function practiceShown(packet: Pick<Packet, 'sheets'>): string[] {
+  return packet.sheets.flatMap((sheet) =>
+    sheet.type === 'practice'
+      ? [sheet.title]
+      : sheet.sections.flatMap((section) =>
+          section.blocks.flatMap((block) => (block.kind === 'steps' ? block.items.map((step) => step.title) : [])),
+        ),
+  );
 }
