@@ -47,6 +47,12 @@ export function lockWhenIdle(services: Pick<Services, 'idleMs' | 'lock' | 'casel
   return () => clearInterval(timer);
 }
 
+/** What nobody has to think of: the hourly backup and the weekly check. A failure shows at the next look or in the list. */
+async function lookAfter(services: Services): Promise<void> {
+  await services.lookAfterBackups().catch(() => undefined);
+  await services.weeklyCheck().catch(() => undefined);
+}
+
 /** Opens the services; the caseload itself opens when the therapist unlocks it. */
 export function openBackend(options: BackendOptions): Backend & Pick<Services, 'lock'> {
   const services = new Services({
@@ -59,7 +65,7 @@ export function openBackend(options: BackendOptions): Backend & Pick<Services, '
     demoSource: demoSource(options.appRoot),
   });
   const stopIdle = lockWhenIdle(services);
-  const backups = setInterval(() => void services.lookAfterBackups().catch(() => undefined), BACKUP_LOOK_MS);
+  const backups = setInterval(() => void lookAfter(services), BACKUP_LOOK_MS);
   backups.unref();
   return {
     call: (json) => dispatch(services, json),

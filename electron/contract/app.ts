@@ -11,6 +11,8 @@ export const AppStatus = z.object({
   initials: z.string(),
   clinic: z.string(),
   credentials: z.string(),
+  /** The weekly check of the whole file found something that does not fit. */
+  damageFound: z.boolean(),
   lastBackupAt: IsoDateTime.nullable(),
   /** ISO date of today by the shell's clock: logic takes its date from here. */
   today: z.string(),
@@ -34,5 +36,12 @@ export const appRequests = {
   'app.removeDemo': write(nothing, AppStatus),
   'app.leaveDemo': read(nothing, AppStatus),
   'app.therapist': write(z.object({ initials: Initials, clinic: Line, credentials: Line }).strict(), AppStatus),
+  /** A new recovery key; the old sheet opens nothing any more. */
+  'app.renewRecovery': write(z.object({ passphrase: Passphrase }).strict(), z.object({ recoveryKey: z.string() })),
+  /** Encrypts the whole file with a new key, after a passphrase fell into other hands; locks the caseload. */
+  'app.rekey': write(
+    z.object({ passphrase: Passphrase, next: Passphrase }).strict(),
+    z.object({ recoveryKey: z.string() }),
+  ),
   'app.changePassphrase': write(z.object({ current: Passphrase, next: Passphrase }).strict(), nothing),
 } as const;

@@ -37,4 +37,5 @@ export type Output<N extends RequestName> = z.infer<Contract[N]['output']>;
 export type ShellEvent =
   | { kind: 'locked'; why: 'idle' | 'sleep' | 'asked' }
   | { kind: 'progress'; task: string; id: string; done: number }
+  | { kind: 'damage' }
   | { kind: 'closing' };

@@ -22,7 +22,7 @@ export const messages = {
   damaged:
     'The caseload file is damaged. It was not changed and will not be deleted. Restore the newest backup, or ask for help with the file.',
   'key-file-missing':
-    'The key file beside the caseload is missing. The caseload is unharmed but cannot be opened without it. Put the key file back or restore a backup.',
+    'The key file beside the caseload is missing or cannot be read. The caseload is unharmed but cannot be opened without it. Put the key file back or restore a backup.',
   'newer-version': 'This caseload was written by a newer Fairhand. It was not changed. Open it with that version.',
   'locked-by-another':
     'Another window of Fairhand has this caseload open. Nothing was changed. Use that window or close it first.',

@@ -1,5 +1,6 @@
 /** Backup, restore, trail, checking, erasing, one client as a file. */
 import { z } from 'zod';
+import { ClientRecord } from '../../db/types/record.ts';
 import { Id, IsoDate, IsoDateTime } from '../../db/types/common.ts';
 import { nothing, read, write } from './request.ts';
 
@@ -52,13 +53,24 @@ export const recordRequests = {
   'backup.listWith': read(z.object({ passphrase: Secret }).strict(), z.array(BackupInfo)),
   /** Brings a backup file from elsewhere into the list. */
   'backup.bring': read(nothing, z.object({ name: z.string().nullable() })),
+  /** Reads what can still be read of a damaged caseload into a copy set aside; `backup.undoRestore` takes it into use. */
+  'records.salvage': write(
+    z.object({ passphrase: Secret }).strict(),
+    z.object({ name: z.string(), clients: z.number().int(), lastVisit: IsoDate.nullable(), lost: z.number().int() }),
+  ),
   /** Sets aside what it replaces; `backup.undoRestore` brings that back. */
   'backup.restore': write(
     z.object({ name: BackupName, passphrase: Secret }).strict(),
     z.object({ keptAs: z.string() }),
   ),
   'backup.undoRestore': write(z.object({ keptAs: z.string().max(200) }).strict(), z.object({ keptAs: z.string() })),
-  'client.erase': write(z.object({ clientId: Id }).strict(), nothing),
+  /** Answers which older files still hold that client: they are the therapist's to delete. */
+  'client.erase': write(
+    z.object({ clientId: Id }).strict(),
+    z.object({ stillIn: z.array(z.string()), unknown: z.array(z.string()) }),
+  ),
+  /** Two records of one person become one; undo at the remaining record brings both back. */
+  'client.merge': write(z.object({ from: Id, into: Id }).strict(), ClientRecord),
   /** One client with the pictures as their original bytes, in open formats, not encrypted; answers where it lies. */
   'client.export': read(z.object({ clientId: Id }).strict(), z.object({ file: z.string() })),
   'client.import': write(nothing, z.object({ clientId: Id.nullable() })),

@@ -1,5 +1,12 @@
 import { cp, mkdir } from 'node:fs/promises';
-import { caseloadExists, changePassphrase, createCaseload, openCaseload } from '../../db/index.ts';
+import {
+  caseloadExists,
+  changePassphrase,
+  createCaseload,
+  openCaseload,
+  rekeyCaseload,
+  renewRecoveryKey,
+} from '../../db/index.ts';
 import type { appRequests } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { Handler } from './handler.ts';
@@ -82,6 +89,26 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   'app.therapist': (services, therapist) => {
     services.need().putSetting('therapist', therapist, services.doing());
     return services.status();
+  },
+
+  'app.renewRecovery': async (services, { passphrase }) => {
+    services.need();
+    return services.slowed(async () => {
+      const done = await renewRecoveryKey({ folder: services.folder, passphrase, now: nowIso(services) });
+      if (!done.ok) throw new Refusal(done.code);
+      return { recoveryKey: done.recoveryKey };
+    });
+  },
+
+  'app.rekey': async (services, { passphrase, next }) => {
+    services.need();
+    if (services.demo) throw new Refusal('wrong-passphrase');
+    services.lock('asked');
+    return services.slowed(async () => {
+      const done = await rekeyCaseload({ folder: services.folder, passphrase, next, now: nowIso(services) });
+      if (!done.ok) throw new Refusal(done.code);
+      return { recoveryKey: done.recoveryKey };
+    });
   },
 
   'app.changePassphrase': async (services, { current, next }) => {

@@ -17,6 +17,8 @@ import {
   restoreBackup,
   undoRestore,
 } from '../files/backup.ts';
+import { whereClientRemains } from '../files/backup-holding.ts';
+import { salvageCaseload } from '../files/backup-salvage.ts';
 import { readClientFile, writeClientFile } from '../files/client-file.ts';
 import type { Handler } from './handler.ts';
 import type { Services } from './services.ts';
@@ -135,7 +137,6 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     const made = await services.need().withKey((identity) => makeBackup({ folder: services.folder, identity, now }));
     if (second && existsSync(second))
       await services.need().withKey((identity) => makeBackup({ folder: services.folder, identity, now, to: second }));
-    services.caseload?.putSetting('lastBackupAt', now, services.doing());
     return made;
   },
   'backup.setSecond': async (services, { folder }) => {
@@ -179,9 +180,22 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     services.lock('asked');
     return undoRestore(services.folder, keptAs, nowIso(services));
   },
-  'client.erase': (services, { clientId }) => {
-    services.need().erase(clientId, services.doing());
-    return {};
+  'client.erase': async (services, { clientId }) => {
+    const caseload = services.need();
+    caseload.erase(clientId, services.doing());
+    const places = [services.secondPlace()].filter((place) => place !== '' && existsSync(place));
+    const { holding, unknown } = await caseload.withKey((identity) =>
+      whereClientRemains({ folder: services.folder, identity, clientId, places }),
+    );
+    return { stillIn: holding.map(({ file }) => file), unknown: unknown.map(({ file }) => file) };
+  },
+  'client.merge': (services, { from, into }) => services.need().merge(from, into, services.doing()),
+  'records.salvage': async (services, { passphrase }) => {
+    services.lock('asked');
+    const { name, counts, lastVisit, lost } = await services.slowed(() =>
+      salvageCaseload({ folder: services.folder, passphrase, now: nowIso(services) }),
+    );
+    return { name, clients: counts['client'] ?? 0, lastVisit, lost };
   },
   'client.export': async (services, { clientId }) => {
     const caseload = services.need();

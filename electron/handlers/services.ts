@@ -10,6 +10,8 @@ import type { AppStatus } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { ShellEvent } from '../contract/index.ts';
 import type { ShellPort } from '../shell-port.ts';
+import { checkIsDue } from '../files/backup-schedule.ts';
+import { backupNames, backupsFolder, checkCaseload } from '../files/backup.ts';
 import { autoBackup, type AutoBackup } from '../files/backup-auto.ts';
 import type { BlobSource } from '../window-files.ts';
 
@@ -39,6 +41,7 @@ export class Services implements BlobSource {
   readonly options: ServiceOptions;
   caseload: Caseload | null = null;
   demo = false;
+  damageFound = false;
   readonly measuring = new Map<string, AbortController>();
   #staged = new Map<string, Uint8Array>();
   #lastUse: number;
@@ -85,7 +88,20 @@ export class Services implements BlobSource {
   async took(caseload: Caseload): Promise<void> {
     this.caseload?.close();
     this.caseload = caseload;
+    this.damageFound = false;
     this.#backups = await autoBackup({ caseload, now: this.options.now, second: this.secondPlace() || null });
+  }
+
+  /** Checks every page, reference and picture in a worker once a week; the demo is left alone. */
+  async weeklyCheck(): Promise<void> {
+    const { caseload } = this;
+    const now = this.options.now().toISOString();
+    if (this.demo || !caseload || !checkIsDue((caseload.setting('lastCheck') as string | null) ?? null, now)) return;
+    const { file, trail } = await caseload.withKey((identity) => checkCaseload(this.folder, identity));
+    if (this.caseload !== caseload) return;
+    this.damageFound = file !== 'ok' || !trail.whole;
+    if (this.damageFound) this.options.emit({ kind: 'damage' });
+    else caseload.putSetting('lastCheck', now, this.doing());
   }
 
   /** Makes an hourly backup if one is due; at closing, one if anything changed. The demo is not backed up by itself. */
@@ -127,7 +143,8 @@ export class Services implements BlobSource {
       demoAvailable: this.options.demoSource !== null,
       folder: this.folder,
       ...this.therapist(),
-      lastBackupAt: (this.caseload?.setting('lastBackupAt') as string | null) ?? null,
+      damageFound: this.damageFound,
+      lastBackupAt: this.caseload ? (backupNames(backupsFolder(this.folder))[0]?.at ?? null) : null,
       today: this.today(),
       version: this.options.version,
       shell: this.options.shell,

@@ -28,7 +28,7 @@ export class App {
 
   async start(): Promise<void> {
     onShellEvent((event) => {
-      if (event.kind === 'locked') void this.refresh();
+      if (event.kind === 'locked' || event.kind === 'damage') void this.refresh();
     });
     await this.refresh();
   }
