@@ -14,6 +14,13 @@ export const TaskKind = z.enum([
 ]);
 export type TaskKind = z.infer<typeof TaskKind>;
 
+/** A word that the client spells in a way of their own: read in either form it was read right. */
+export const OwnSpelling = z.object({
+  meant: z.string().trim().min(1).max(60),
+  written: z.string().trim().min(1).max(60),
+});
+export type OwnSpelling = z.infer<typeof OwnSpelling>;
+
 /** What was to be written. Personal lines and signatures keep their text in the picture: `text` stays ''. */
 export const Task = z.object({
   kind: TaskKind,
@@ -23,6 +30,8 @@ export const Task = z.object({
   text: z.string().max(4000),
   /** Words the client misspells on purpose of the record: spelling is not illegibility. */
   spellingNoted: z.boolean(),
+  /** The words in question; absent = none noted. */
+  spellings: z.array(OwnSpelling).max(60).optional(),
 });
 export type Task = z.infer<typeof Task>;
 

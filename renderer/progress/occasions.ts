@@ -28,7 +28,10 @@ export function occasionsOf(record: Facts): Occasion[] {
     .map((sample) => ({
       sample,
       day: dayOf.get(sample.visitId) ?? sample.takenAt.slice(0, 10),
-      legibility: sampleLegibility(record.readings.filter((reading) => reading.sampleId === sample.id)),
+      legibility: sampleLegibility(
+        record.readings.filter((reading) => reading.sampleId === sample.id),
+        sample.task.spellings,
+      ),
       probe: sample.task.kind === 'transfer-probe',
     }))
     .sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : time(a.sample) - time(b.sample)));

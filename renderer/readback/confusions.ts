@@ -1,3 +1,5 @@
+import type { Limits } from '../progress/limits.ts';
+import { wilson } from '../progress/wilson.ts';
 import type { Step } from './align.ts';
 
 /** How often one letter was read as another. '' as `read`: left out; '' as `intended`: added; '?' : unreadable. */
@@ -29,6 +31,41 @@ export function mergeConfusions(tables: readonly (readonly Confusion[])[]): Conf
   return [...counts.values()].sort(
     (a, b) => b.count - a.count || order(a.intended, b.intended) || order(a.read, b.read),
   );
+}
+
+/** One row of the table of confused letters. Shares are 0 to 1. */
+export interface ConfusionRow extends Confusion {
+  /** How often the letter was written, over all readers; null for letters that were added. */
+  of: number | null;
+  low: number | null;
+  high: number | null;
+}
+
+export interface ConfusionTable {
+  rows: ConfusionRow[];
+  /** Confusions of letters written too seldom to be listed. */
+  tooSeldom: number;
+}
+
+/**
+ * Confused letters with how often each was written, and the Wilson interval of the share.
+ * @param intended the intended words of every reading, as they were compared
+ * @param least letters written less often are counted, not listed (`limitsOf`): one slip of two says nothing
+ */
+export function confusionTable(
+  confusions: readonly Confusion[],
+  intended: readonly string[],
+  { exposuresLeast }: Pick<Limits, 'exposuresLeast'>,
+): ConfusionTable {
+  const written = new Map<string, number>();
+  for (const character of intended.join('')) written.set(character, (written.get(character) ?? 0) + 1);
+  const rows = confusions.map((confusion): ConfusionRow => {
+    const of = confusion.intended === '' ? null : Math.max(confusion.count, written.get(confusion.intended) ?? 0);
+    const interval = of === null ? { low: null, high: null } : wilson(confusion.count, of);
+    return { ...confusion, of, ...interval };
+  });
+  const listed = rows.filter((row) => row.of === null || row.of >= exposuresLeast);
+  return { rows: listed, tooSeldom: rows.length - listed.length };
 }
 
 const letter = (character: string | null): string => (character === null || character === ' ' ? '' : character);

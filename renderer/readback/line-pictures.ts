@@ -1,13 +1,16 @@
 import type { ClientRecord } from '../../db/types/record.ts';
-import type { BoxMm } from '../../db/types/sample.ts';
+import type { BoxMm, SamplePage } from '../../db/types/sample.ts';
 import { mapOf, toPicture } from '../sample/overlay.ts';
 import { assignLines } from './assign-lines.ts';
 import type { QueueSample } from './queue.ts';
+import type { Turns } from './turned.ts';
 
 /** Where a written line stands in the picture of its page, in pixels; the whole page when it was not measured. */
 export interface LinePicture {
   /** Blob of the picture the window can show. */
   view: string;
+  /** Quarter turns clockwise that bring it upright; the rest is in pixels before the turn. */
+  turns: Turns;
   pageWidth: number;
   pageHeight: number;
   x: number;
@@ -54,11 +57,16 @@ export function samplesToRead(record: Facts): SampleToRead[] {
     });
 }
 
-interface FoundLine {
+/** A written line as it was found on a page. */
+export interface FoundLine {
   words: { text: string | null }[];
   picture: LinePicture | null;
+  /** Size on paper of what the picture shows, mm. */
+  widthMm: number;
+  heightMm: number;
 }
 
+/** The lines of all pages of a sample, top to bottom; none where nothing was measured. */
 export function linesOnPages(record: Facts, sampleId: string): FoundLine[] {
   return pagesOf(record, sampleId).flatMap((page) => {
     const measured = record.pageMeasurements
@@ -69,12 +77,15 @@ export function linesOnPages(record: Facts, sampleId: string): FoundLine[] {
     if (!measured || !map) return [];
     return measured.result.lines.map((line) => ({
       words: line.words.map((word) => ({ text: word.text })),
-      picture: crop(line.box, map, page.view, page.widthPx, page.heightPx),
+      picture: crop(line.box, map, page),
+      widthMm: line.box.widthMm + 2 * MARGIN_MM,
+      heightMm: line.box.heightMm + 2 * MARGIN_MM,
     }));
   });
 }
 
-function crop(box: BoxMm, map: readonly number[], view: string, pageWidth: number, pageHeight: number): LinePicture {
+function crop(box: BoxMm, map: readonly number[], page: SamplePage): LinePicture {
+  const { view, widthPx: pageWidth, heightPx: pageHeight, quarterTurns: turns } = page;
   const left = box.xMm - MARGIN_MM;
   const top = box.yMm - MARGIN_MM;
   const right = box.xMm + box.widthMm + MARGIN_MM;
@@ -90,15 +101,16 @@ function crop(box: BoxMm, map: readonly number[], view: string, pageWidth: numbe
   const y = within(Math.min(...corners.map((c) => c.y)), pageHeight);
   const width = within(Math.max(...corners.map((c) => c.x)), pageWidth) - x;
   const height = within(Math.max(...corners.map((c) => c.y)), pageHeight) - y;
-  return { view, pageWidth, pageHeight, x, y, width, height, cropped: true };
+  return { view, turns, pageWidth, pageHeight, x, y, width, height, cropped: true };
 }
 
 function wholePage(record: Facts, sampleId: string): LinePicture | null {
   const [page] = pagesOf(record, sampleId);
   if (!page) return null;
-  const { view, widthPx, heightPx } = page;
+  const { view, widthPx, heightPx, quarterTurns } = page;
   return {
     view,
+    turns: quarterTurns,
     pageWidth: widthPx,
     pageHeight: heightPx,
     x: 0,

@@ -1,3 +1,4 @@
+import type { OwnSpelling } from '../../db/types/sample.ts';
 import { wilson } from '../progress/wilson.ts';
 import { align, edits, type Step } from './align.ts';
 import { confusionsOf, mergeConfusions, type Confusion } from './confusions.ts';
@@ -38,12 +39,6 @@ export interface ReadbackCounts {
   spaceErrors: number;
   confusions: Confusion[];
   marks: WordMark[];
-}
-
-/** The client's own spelling of a word, counted as right when a reader types either form. */
-export interface OwnSpelling {
-  meant: string;
-  written: string;
 }
 
 /**

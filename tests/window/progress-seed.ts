@@ -148,12 +148,13 @@ export function writtenPage(): Uint8Array {
   return canvas.toBuffer('image/png');
 }
 
-/** Puts the written page to the last sample and measures it. */
+/** Puts the written page to a sample (the last one) and measures it. */
 export async function addPage(app: LaunchedApp, sample = 4): Promise<void> {
+  const pageId = idOf(`page ${sample}`);
   const token = await app.stage(writtenPage());
-  await call(app, 'sample.addPage', { id: idOf('page'), sampleId: idOf(`sample ${sample}`), token, pdfPage: 1 });
-  await call(app, 'sample.setScale', { pageId: idOf('page'), pxPerMm: 150 / 25.4, source: 'dpi' });
-  await call(app, 'sample.measure', { id: idOf('measurement'), pageId: idOf('page'), corrections: [] });
+  await call(app, 'sample.addPage', { id: pageId, sampleId: idOf(`sample ${sample}`), token, pdfPage: 1 });
+  await call(app, 'sample.setScale', { pageId, pxPerMm: 150 / 25.4, source: 'dpi' });
+  await call(app, 'sample.measure', { id: idOf(`measurement ${sample}`), pageId, corrections: [] });
 }
 
 export async function openTab(app: LaunchedApp, tab: string): Promise<void> {

@@ -1,6 +1,9 @@
 /** Progress in the real window: the sentence, the chart, its values by keyboard and as a table. */
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { readPdf } from '../pages-print/pdf-lines.ts';
 import { expect, test } from './app.ts';
-import { axe, DAYS, openTab, RIGHTS, seedClient } from './progress-seed.ts';
+import { addPage, axe, call, DAYS, openTab, RIGHTS, seedClient, TEXT } from './progress-seed.ts';
 
 test('the chart, the table and the sentence say what the caseload holds', async ({ app }) => {
   await seedClient(app);
@@ -52,4 +55,72 @@ test('a shorter span says what lies in it', async ({ app }) => {
   await openTab(app, 'Progress');
   await page.getByLabel('Span').selectOption('30');
   await expect(page.locator('.sentence')).toContainText('Four visits');
+});
+
+test('lines with the same words stand beside each other at one scale, and one over the other, by keyboard', async ({
+  app,
+}) => {
+  await seedClient(app);
+  await addPage(app, 0);
+  await addPage(app, 4);
+  await openTab(app, 'Progress');
+  const { page } = app;
+  const section = page.getByRole('region', { name: 'Then and now' });
+  await expect(section.locator('figcaption')).toHaveText(TEXT.split('\n'));
+  const strips = section.getByRole('img', { name: /Please call me back before half past eight/ });
+  await expect(strips).toHaveCount(2);
+  const [then, now] = [(await strips.first().boundingBox())!, (await strips.last().boundingBox())!];
+  expect(Math.abs(then.width - now.width)).toBeLessThan(2);
+  expect(await axe(page)).toEqual([]);
+  await section.getByRole('radio', { name: 'One over the other' }).focus();
+  await page.keyboard.press('Space');
+  const slider = section.getByRole('slider');
+  await slider.focus();
+  await page.keyboard.press('Home');
+  await expect(section.locator('.top').first()).toHaveCSS('clip-path', 'inset(0px 100% 0px 0px)');
+  await section.getByRole('radio', { name: 'Whole pages' }).focus();
+  await page.keyboard.press('Space');
+  await expect(section.getByRole('img', { name: /Written page of/ })).toHaveCount(2);
+});
+
+test('the page prints in black on white from a dark screen, and the screen comes back', async ({ app }) => {
+  await seedClient(app);
+  await openTab(app, 'Progress');
+  const { page } = app;
+  await expect(page.locator('.sentence')).toBeVisible();
+  await page.keyboard.press('Alt+t');
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+  await page.evaluate(() => {
+    const seen = ((globalThis as unknown as { seen: unknown[] }).seen = [] as unknown[]);
+    window.addEventListener('beforeprint', () => {
+      const canvas = document.querySelector('canvas')!;
+      const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+      let light = 0;
+      let dark = 0;
+      for (let i = 0; i < data.length; i += 4) {
+        if (data[i + 3]! < 200) continue;
+        const gray = 0.3 * data[i]! + 0.59 * data[i + 1]! + 0.11 * data[i + 2]!;
+        if (gray < 90) dark++;
+        else if (gray < 230) light++;
+      }
+      seen.push({ theme: document.documentElement.dataset['theme'], dark, light });
+    });
+  });
+  await call(app, 'pages.savePdf', { name: 'progress', paper: 'A4' });
+  const [seen] = (await page.evaluate(() => (globalThis as unknown as { seen: unknown[] }).seen)) as {
+    theme: string;
+    dark: number;
+    light: number;
+  }[];
+  // What is drawn is nearly all dark: edges are smoothed, nothing else is gray.
+  expect(seen!.theme).toBe('contrast');
+  expect(seen!.dark).toBeGreaterThan(2000);
+  expect(seen!.light).toBeLessThan(seen!.dark);
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+  const [file] = readdirSync(app.saveFolder);
+  const text = (await readPdf(readFileSync(path.join(app.saveFolder, file!))))
+    .flatMap((sheet) => sheet.texts.map((t) => t.text))
+    .join(' ');
+  expect(text).toContain('Five visits: up by about 2 words in 24 a week');
+  expect(text).not.toContain('Print this page');
 });
