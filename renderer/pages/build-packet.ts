@@ -99,7 +99,12 @@ function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, ru
 function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {
   const { words } = choices;
   const thenAndNow = choices.withPictures
-    ? thenAndNowPictures(input.record, (day) => t.family.picture(longDate(day, input.locale)))
+    ? thenAndNowPictures(
+        input.record,
+        (day) => t.family.picture(longDate(day, input.locale)),
+        // A line or two; the family's page has to stay one sheet.
+        kind === 'family-summary' ? 18 : 32,
+      )
     : { pictures: [] as WritingPicture[], trueSize: true };
   const pictureWarnings =
     thenAndNow.pictures.length > 0 && !thenAndNow.trueSize

@@ -35,7 +35,6 @@ export function shortenings(input: PageInput, program: Program | null, options: 
       apply: (doc) => changeSection(doc, 'help', () => [{ kind: 'list', items: [...inWords, ...f.help] }]),
     },
     { says: 'Four practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(4, t) },
-    { says: 'The pictures were left out.', against: 'height', apply: dropSection('pictures') },
     {
       says: 'What it was at the start was left out.',
       apply: (doc) =>
@@ -56,6 +55,8 @@ export function shortenings(input: PageInput, program: Program | null, options: 
     { says: 'Three practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(3, t) },
     { says: 'Two practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(2, t) },
     { says: 'Chair and table were left out.', apply: dropSection('help') },
+    // The therapist chose the pictures: they go late.
+    { says: 'The pictures were left out.', against: 'height', apply: dropSection('pictures') },
     { says: 'The goal was left out.', apply: dropSection('goal') },
     {
       says: 'Paper, pen and how often were left out; they are on the home program sheet.',

@@ -21,10 +21,12 @@ export interface PageStep {
 export interface WritingPicture {
   blob: string;
   caption: string;
-  /** The part shown, in pixels of the picture. */
+  /** The part shown, in pixels of the upright picture. */
   crop: { x: number; y: number; width: number; height: number };
   imageWidth: number;
   imageHeight: number;
+  /** Turns the picture upright; '' where it is. */
+  transform: string;
   widthMm: number;
   heightMm: number;
   scale: number;

@@ -1,12 +1,13 @@
-/** Then and now: the first lines of two written pages, cut out at the size they were written. */
+/** Then and now: lines of two written pages, cut out at the size they were written; the same words where both have them. */
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { SamplePage } from '../../db/types/sample.ts';
-import { linesOnPages } from '../readback/line-pictures.ts';
-import { pagesThenAndNow } from '../progress/then-now.ts';
+import { type ComparedPage, matchedLines, pagesThenAndNow } from '../progress/then-now.ts';
+import { linesOnPages, type LinePicture } from '../readback/line-pictures.ts';
+import { turnedView } from '../readback/turned.ts';
 import type { WritingPicture } from './model.ts';
 
-/** Room of one picture on a page, mm. */
-const most = { width: 170, height: 30 };
+/** Widest picture on a page, mm. */
+const mostWidth = 170;
 
 export interface ThenAndNowPictures {
   pictures: WritingPicture[];
@@ -14,6 +15,7 @@ export interface ThenAndNowPictures {
   trueSize: boolean;
 }
 
+/** A part of a picture that was turned upright. */
 interface Crop {
   x: number;
   y: number;
@@ -21,14 +23,22 @@ interface Crop {
   height: number;
 }
 
-/** The first line or two that fit the room; the page's upper part while it is not measured. */
-function cropOf(record: ClientRecord, page: SamplePage, pxPerMm: number): Crop {
+const uprightPart = (line: LinePicture): Crop => {
+  const { x, y, width, height } = turnedView(line, line.turns, line.pageWidth, line.pageHeight);
+  return { x, y, width, height };
+};
+
+/** The first line or two that fit the height; the page's upper part while it is not measured. */
+function firstLines(record: ClientRecord, page: SamplePage, maxHeight: number): Crop {
   const lines = linesOnPages(record, page.sampleId).flatMap(({ picture }) =>
-    picture?.view === page.view ? picture : [],
+    picture?.view === page.view ? uprightPart(picture) : [],
   );
   const first = lines[0];
-  const maxHeight = most.height * pxPerMm;
-  if (!first) return { x: 0, y: 0, width: page.widthPx, height: Math.min(page.heightPx, maxHeight) };
+  if (!first) {
+    const lies = page.quarterTurns % 2 === 1;
+    const [width, height] = lies ? [page.heightPx, page.widthPx] : [page.widthPx, page.heightPx];
+    return { x: 0, y: 0, width, height: Math.min(height, maxHeight) };
+  }
   const shown = lines.slice(0, 2).filter((line) => line.y + line.height - first.y <= maxHeight);
   const used = shown.length > 0 ? shown : [first];
   const left = Math.min(...used.map((line) => line.x));
@@ -38,30 +48,41 @@ function cropOf(record: ClientRecord, page: SamplePage, pxPerMm: number): Crop {
   return { x: left, y: top, width: right - left, height: bottom - top };
 }
 
-/** Pictures of the first baseline and the latest sample; [] with fewer than two days of pages. */
-export function thenAndNowPictures(record: ClientRecord, caption: (day: string) => string): ThenAndNowPictures {
+/**
+ * Pictures of the first baseline and the latest sample; [] with fewer than two days of pages.
+ * @param mostHeight room for each picture's height, mm
+ */
+export function thenAndNowPictures(
+  record: ClientRecord,
+  caption: (day: string) => string,
+  mostHeight: number,
+): ThenAndNowPictures {
   const pair = pagesThenAndNow(record);
   if (!pair) return { pictures: [], trueSize: false };
-  const scaleOf = (page: SamplePage): number => page.scale?.pxPerMm ?? page.widthPx / most.width;
-  const crops = [pair.then, pair.now].map((one) => {
-    const pxPerMm = scaleOf(one.page);
-    return { one, pxPerMm, crop: cropOf(record, one.page, pxPerMm) };
-  });
+  const same = matchedLines(record, pair.then.sample.id, pair.now.sample.id).find(
+    (line) => line.then.picture.view === pair.then.page.view && line.now.picture.view === pair.now.page.view,
+  );
+  const cut = (one: ComparedPage, line: LinePicture | undefined) => {
+    const pxPerMm = one.page.scale?.pxPerMm ?? one.page.widthPx / mostWidth;
+    return { one, pxPerMm, crop: line ? uprightPart(line) : firstLines(record, one.page, mostHeight * pxPerMm) };
+  };
+  const crops = [cut(pair.then, same?.then.picture), cut(pair.now, same?.now.picture)];
   // Where a line is wider than the page both shrink alike, so that they still compare.
   const scale = Math.min(
     1,
     ...crops.map(({ crop, pxPerMm }) =>
-      Math.min(most.width / (crop.width / pxPerMm), most.height / (crop.height / pxPerMm)),
+      Math.min(mostWidth / (crop.width / pxPerMm), mostHeight / (crop.height / pxPerMm)),
     ),
   );
   return {
     trueSize: pair.sameScale && scale === 1,
-    pictures: crops.map(({ one, pxPerMm, crop }) => ({
-      blob: one.page.view,
-      caption: caption(one.day),
+    pictures: crops.map(({ one: { page, day }, pxPerMm, crop }) => ({
+      blob: page.view,
+      caption: caption(day),
       crop,
-      imageWidth: one.page.widthPx,
-      imageHeight: one.page.heightPx,
+      imageWidth: page.widthPx,
+      imageHeight: page.heightPx,
+      transform: turnedView({ ...crop, x: 0, y: 0 }, page.quarterTurns, page.widthPx, page.heightPx).transform,
       widthMm: (crop.width / pxPerMm) * scale,
       heightMm: (crop.height / pxPerMm) * scale,
       scale,
