@@ -1,7 +1,7 @@
 import type { Ink } from './ink.ts';
 import { blobsOf, inkMap } from './layout/blobs.ts';
 import type { Blob, InkMap } from './layout/blobs.ts';
-import { extremesOf } from './layout/extremes.ts';
+import { byBlob, extremesOf } from './layout/extremes.ts';
 import type { Extreme } from './layout/extremes.ts';
 import type { Frame } from './layout/frame.ts';
 import { sizeAt } from './layout/heights.ts';
@@ -19,6 +19,8 @@ export interface Layout {
   map: InkMap;
   blobs: Blob[];
   extremes: Extreme[];
+  /** The same by blob. */
+  lists: Extreme[][];
   lines: LineWork[];
   words: WordWork[][];
   /** x-height of each line, pixels. */
@@ -52,7 +54,7 @@ export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
   if (busy(ink, smallest)) return { ...nowhere(frame, map, strokePx), busy: true };
   const blobs = blobsOf(image, ink.levels, frame, ink.components, map, starts, smallest);
   const extremes = extremesOf(blobs, frame, PROMINENCE * strokePx);
-  const empty: Layout = { ...nowhere(frame, map, strokePx), blobs, extremes };
+  const empty: Layout = { ...nowhere(frame, map, strokePx), blobs, extremes, lists: byBlob(extremes, blobs.length) };
   const rough = roughXHeight(extremes, strokePx);
   if (rough === null) return empty;
   const traces = lineTraces(blobs, map, frame, rough);
@@ -77,6 +79,7 @@ function nowhere(frame: Frame, map: InkMap, strokePx: number): Layout {
     map,
     blobs: [],
     extremes: [],
+    lists: [],
     lines: [],
     words: [],
     sizes: [],

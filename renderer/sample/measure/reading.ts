@@ -4,10 +4,9 @@ import type { Hole } from './image/holes.ts';
 import type { Ink } from './ink.ts';
 import { boxMm, pointMm, xOf, yOf } from './layout/frame.ts';
 import { sizeAt, X_HEIGHT_BAND } from './layout/heights.ts';
-import type { Head } from './layout/heights.ts';
 import { lettersOf } from './layout/letters.ts';
 import type { LetterWork } from './layout/letters.ts';
-import { headsOf, lineSize } from './layout/line-work.ts';
+import { lineSize } from './layout/line-work.ts';
 import type { LineWork } from './layout/line-work.ts';
 import { strokesOf } from './layout/strokes.ts';
 import { traceAt } from './layout/trace.ts';
@@ -41,9 +40,8 @@ export function readLine(
 ): LineResult {
   const line = layout.lines[index]!;
   const { frame } = layout;
-  const heads = headsOf(line.blobs, line.baseline, layout.extremes, lineSize(line));
   const read = layout.words[index]!.map((word, k) =>
-    readWord(layout, line, word, texts?.[k] ?? null, heads, holesByBlob, marks.letters, widths),
+    readWord(layout, line, word, texts?.[k] ?? null, holesByBlob, marks.letters, widths),
   );
   const words = read.map((word, k) => ({ ...word, excluded: marks.excluded.has(markKey(index, k)) }));
   const u0 = Math.min(...line.blobs.map((b) => b.blob.u0));
@@ -72,7 +70,6 @@ function readWord(
   line: LineWork,
   word: WordWork,
   text: string | null,
-  heads: readonly Head[],
   holesByBlob: ReadonlyMap<number, readonly Hole[]>,
   struck: readonly PointMm[],
   widths?: (char: string) => number,
@@ -89,7 +86,7 @@ function readWord(
   const letters = lettersOf(word, line, single, size, holesByBlob, map, frame, widths);
   const out = letters.map((letter) => struck.some((point) => holds(letter, point, px)));
   const isOut = (u: number): boolean => letters.some((letter, k) => out[k] && u >= letter.u0 && u <= letter.u1);
-  const own = heads.filter((head) => head.u >= u0 - 1 && head.u <= u1 + 1 && !isOut(head.u));
+  const own = line.heads.filter((head) => head.u >= u0 - 1 && head.u <= u1 + 1 && !isOut(head.u));
   const known = single !== null;
   const tops = (kinds: string): number[] =>
     letters.filter((l, k) => !out[k] && l.char !== null && kinds.includes(l.char)).map((l) => l.top);
@@ -99,9 +96,9 @@ function readWord(
   const tall = (known ? tops(ASCENDING) : own.map((h) => h.height)).filter(
     (h) => h > ASCENDER * size && h < FARTHEST * size,
   );
-  const feet = layout.extremes.filter(
-    (e) => e.kind === 'bottom' && blobs.includes(layout.blobs[e.blob]!) && !isOut(e.u),
-  );
+  const feet = word.groups
+    .flatMap((group) => group.blobs.flatMap((b) => layout.lists[b.index]!))
+    .filter((e) => e.kind === 'bottom' && !isOut(e.u));
   const hanging = (
     known
       ? letters.filter((l, k) => !out[k] && l.char !== null && DESCENDING.includes(l.char)).map((l) => -l.bottom)

@@ -12,6 +12,7 @@ import { fitText } from './text/fit.ts';
 import { handWidths } from './text/hand-widths.ts';
 import type {
   GrayImage,
+  LineResult,
   LoopResult,
   MeasureOptions,
   PageInfo,
@@ -72,7 +73,9 @@ export function resultOf(
   const marks = marksOf(layout, options.corrections ?? []);
   texts = withSetTexts(layout, texts, marks);
   const widths = texts ? handWidths(layout, texts, byComponent) : undefined;
-  const lines = layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, widths));
+  const lines = sizesAsRead(
+    layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, widths)),
+  );
   const read = {
     version: METHOD_VERSION,
     page: { ...page, rulingMm: pitchOf(rulings, 'across') },
@@ -85,6 +88,19 @@ export function resultOf(
   };
   warnings.push(...pageWarnings(image, read, ink, layout, options));
   return { ...read, measures: measuresOf(read, options.seed ?? SEED) };
+}
+
+/**
+ * Sizes along the lines, made to agree with the median of the letters read: the course of a line follows the commonest
+ * height, which in an uneven hand is not the median one.
+ */
+function sizesAsRead(lines: LineResult[]): LineResult[] {
+  const ratios = lines.flatMap((line) => line.words.flatMap((w) => w.xHeightsMm.map((height) => height / w.sizeMm)));
+  const factor = median(ratios) ?? 1;
+  return lines.map((line) => ({
+    ...line,
+    words: line.words.map((word) => ({ ...word, sizeMm: word.sizeMm * factor })),
+  }));
 }
 
 /** Texts of words, with those set by hand in their place. */

@@ -67,7 +67,7 @@ test('the size of a line is that of its small letters, also when it shrinks', ()
     const size = (u: number): number => 40 * Math.exp((shrink * (u - 1000)) / 2000);
     const heads = Array.from({ length: 70 }, (_, i) => {
       const u = 50 + i * 28;
-      return { u, height: size(u) * (i % 3 === 2 ? 1.75 : 1) * (1 + (chance() - 0.5) * 0.04) };
+      return { u, height: size(u) * (i % 3 === 2 ? 1.75 : 1) * (1 + (chance() - 0.5) * 0.04), joined: false };
     });
     const trend = sizeTrend(heads, 40);
     expect(sizeAt(trend, 200) / size(200)).toBeCloseTo(1, 1.5);

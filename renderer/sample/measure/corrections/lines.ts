@@ -1,8 +1,7 @@
 import { baselineOf } from '../layout/baseline.ts';
-import { sizeTrend } from '../layout/heights.ts';
 import { extentAlong } from '../layout/blobs.ts';
 import type { LineBlob, LineWork } from '../layout/line-work.ts';
-import { headsOf, lineSize } from '../layout/line-work.ts';
+import { isJoined, lineSize, sized } from '../layout/line-work.ts';
 import type { Trace } from '../layout/trace.ts';
 import { traceAt } from '../layout/trace.ts';
 import type { Layout } from '../layout.ts';
@@ -54,13 +53,13 @@ function remade(layout: Layout, like: LineWork, own: readonly LineBlob[]): LineW
   const members = new Set(own.map((b) => b.index));
   const feet = layout.extremes.filter((e) => e.kind === 'bottom' && members.has(e.blob));
   const trace = feetTrace(feet.map((f) => [f.u, f.v] as const));
-  const baseline = trace && baselineOf(trace, feet, 0, size);
+  const baseline = trace && baselineOf(trace, feet, 0, size, (foot) => isJoined(layout.blobs[foot.blob]!, size));
   if (!trace || !baseline) return null;
   const direction = layout.frame.angle - Math.atan(baseline.straight.slope);
   const blobs = own
     .map((b) => ({ ...b, ...extentAlong(b.blob, layout.map, direction, layout.frame.originX, layout.frame.originY) }))
     .sort((p, q) => p.from - q.from);
-  return { trace, baseline, blobs, trend: sizeTrend(headsOf(blobs, baseline, layout.extremes, size), size) };
+  return sized({ trace, baseline, blobs }, layout.lists, size);
 }
 
 /** A straight course through feet: from the median of the left half to that of the right half. */
@@ -106,6 +105,6 @@ function moveBaseline(layout: Layout, correction: Correction & { kind: 'move-bas
     feet,
     rms: feet.length === 0 ? 0 : Math.sqrt(square / feet.length),
   };
-  const trend = sizeTrend(headsOf(line.blobs, baseline, layout.extremes, size), size);
-  return layout.lines.map((other, k) => (k === i ? { ...line, baseline, trend } : other));
+  const moved = sized({ ...line, baseline }, layout.lists, size);
+  return layout.lines.map((other, k) => (k === i ? moved : other));
 }

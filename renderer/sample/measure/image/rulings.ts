@@ -28,6 +28,8 @@ export function findRulings(image: GrayImage, votes: { across: Votes; down: Vote
     );
     const solid = lines.filter((line) => line.filled >= SOLID);
     const dashed = lines.filter((line) => line.filled < SOLID);
+    // Dashes come with solid lines or in numbers; a single row of them is writing that happens to be even.
+    if (solid.length < 2 && dashed.length < 3) return solid;
     return [...solid, ...hiddenLines(from, solid), ...dashed, ...hiddenLines(from, dashed)];
   };
   const across = printed(votes.across, 1, width);

@@ -1,4 +1,4 @@
-import { leastSquares, theilSen } from '../numbers.ts';
+import { leastSquares, quantile, theilSen } from '../numbers.ts';
 import type { Fit } from '../numbers.ts';
 import type { Extreme } from './extremes.ts';
 import { modeOf } from './mode.ts';
@@ -31,13 +31,20 @@ export interface Baseline {
  * Baseline of one line: a smooth robust curve through the feet of its letters, then the straight line through the feet
  * that stand on that curve (a line trimmed by itself would cut a wave's crests off and under-read it).
  * @param offset expected distance of the baseline below the course of the line, pixels
+ * @param isJoined whether a foot is one of many of a piece of joined writing
  */
-export function baselineOf(trace: Trace, feet: readonly Extreme[], offset: number, xHeight: number): Baseline | null {
+export function baselineOf(
+  trace: Trace,
+  feet: readonly Extreme[],
+  offset: number,
+  xHeight: number,
+  isJoined: (foot: Extreme) => boolean = () => false,
+): Baseline | null {
   const own = feet.map((foot) => foot.v - traceAt(trace, foot.u));
   const near = modeOf(own, offset - 0.6 * xHeight, offset + 0.6 * xHeight, 0.08 * xHeight) ?? offset;
   const caught = feet.filter((_, i) => Math.abs(own[i]! - near) < CAPTURE * xHeight);
   if (caught.length === 0) return null;
-  const curve = smoothCurve(trace, caught, near, xHeight);
+  const curve = belowJoins(smoothCurve(trace, caught, near, xHeight), caught, xHeight, isJoined);
   const standing = caught.filter((foot) => Math.abs(foot.v - traceAt(curve, foot.u)) < STANDS * xHeight);
   const chosen = standing.length > 0 ? standing : caught;
   chosen.sort((a, b) => a.u - b.u);
@@ -55,6 +62,25 @@ export function baselineOf(trace: Trace, feet: readonly Extreme[], offset: numbe
   const weights = wavy ? shares(us) : null;
   const straight = wavy ? straightLine(us, vs, trace.slope, weights) : level;
   return { curve, straight, feet: chosen, rms: rmsAbout(straight, us, vs, weights) };
+}
+
+/** The lowest joins of joined writing hang above the letters' feet: this share of its feet, the highest, are joins. */
+const JOINS = 0.2;
+
+/** The curve of joined writing, moved down to the feet of its letters: the median without the highest fifth. */
+function belowJoins(
+  curve: Trace,
+  feet: readonly Extreme[],
+  xHeight: number,
+  isJoined: (foot: Extreme) => boolean,
+): Trace {
+  const off = (foot: Extreme): number => foot.v - traceAt(curve, foot.u);
+  const standing = feet.filter((foot) => Math.abs(off(foot)) < STANDS * xHeight);
+  const joined = standing.filter(isJoined);
+  if (joined.length < 5 || joined.length < standing.length / 2) return curve;
+  const offs = joined.map(off);
+  const shift = quantile(offs, (1 + JOINS) / 2)! - quantile(offs, 0.5)!;
+  return { ...curve, v: curve.v.map((v) => v + shift) };
 }
 
 /** Root mean square distance from a straight line. */

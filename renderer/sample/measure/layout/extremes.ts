@@ -25,6 +25,13 @@ export function extremesOf(blobs: readonly Blob[], frame: Frame, prominence: num
   return found;
 }
 
+/** The heads and feet of each blob, by its index. */
+export function byBlob(extremes: readonly Extreme[], blobs: number): Extreme[][] {
+  const lists: Extreme[][] = Array.from({ length: blobs }, () => []);
+  for (const extreme of extremes) lists[extreme.blob]!.push(extreme);
+  return lists;
+}
+
 function columnU(blob: Blob, column: number, frame: Frame, outline: Float32Array): number {
   // v = x sin + y cos, so y follows from v; the turn is small and u is needed to a pixel only.
   const x = blob.left + column + 0.5;

@@ -1,10 +1,12 @@
-import { median } from '../numbers.ts';
+import { median, quantile } from '../numbers.ts';
 import { densityCurve, modeOf } from './mode.ts';
 
 /** A head of the ink with its height above the baseline (pixels) and its place along the line (pixels). */
 export interface Head {
   u: number;
   height: number;
+  /** One of several heads of a piece of joined writing. */
+  joined: boolean;
 }
 
 /** ln(x-height) along a line: level at `u0` and change per pixel. */
@@ -80,6 +82,20 @@ function refined(heads: readonly Head[], logs: readonly number[], start: SizeTre
     } else trend = { ...trend, level: t0 / w0 - (trend.slope * w1) / w0 };
   }
   return trend;
+}
+
+/** Joined writing has more heads than letters: this share of them, the lowest, are entries and joins. */
+const JOINS = 0.2;
+
+/**
+ * Heads of a line without the joins of joined writing: of its heads near the trend the lowest fifth, which lie a few
+ * percent below the letters (tried on five joined hands, whose x-height came out 1 to 5 % low with them).
+ */
+export function withoutJoins(heads: readonly Head[], trend: SizeTrend): Head[] {
+  const ratio = (head: Head): number => Math.log(Math.max(head.height, 1e-3)) - Math.log(sizeAt(trend, head.u));
+  const joined = heads.filter((head) => head.joined && Math.abs(ratio(head)) < X_HEIGHT_BAND).map(ratio);
+  const least = joined.length < 5 ? -Infinity : quantile(joined, JOINS)!;
+  return heads.filter((head) => !head.joined || ratio(head) >= least || ratio(head) <= -X_HEIGHT_BAND);
 }
 
 /** Usual height of the heads of a page, pixels: the tallest peak of ln(height) around `expected`. */

@@ -3,10 +3,11 @@ import { baselineOf } from './baseline.ts';
 import type { Baseline } from './baseline.ts';
 import type { Blob, InkMap } from './blobs.ts';
 import { extentAlong } from './blobs.ts';
+import { byBlob } from './extremes.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
 import type { Head, SizeTrend } from './heights.ts';
-import { sizeAt, sizeTrend, usualHeight } from './heights.ts';
+import { sizeAt, sizeTrend, usualHeight, withoutJoins } from './heights.ts';
 import { modeOf } from './mode.ts';
 import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';
@@ -16,6 +17,8 @@ export interface LineWork {
   trace: Trace;
   baseline: Baseline;
   trend: SizeTrend;
+  /** Heads of its letters. */
+  heads: Head[];
   /** Blobs of the line, from left to right. */
   blobs: LineBlob[];
 }
@@ -34,6 +37,9 @@ export const JOINED_WIDTH = 1.6;
 const SAME_LETTER = 0.45;
 /** … when the taller is at most this much taller: more is an ascender beside a small letter. */
 const SAME_HEIGHT = 1.14;
+/** Ink lower than this many x-heights is a dot, a comma or a bar; narrower than this a bare stem. */
+const FLAT = 0.4;
+const NARROW = 0.55;
 /** The middle of a line's ink lies this many x-heights above the baseline (bodies, with taller than hanging parts). */
 const MIDDLE = 0.62;
 /** Ink further than this many x-heights from every line's middle is no part of a line. */
@@ -54,24 +60,35 @@ export function readLines(
   extremes.forEach((e, i) => {
     if (e.kind === 'bottom' && near[i]! >= 0) offsets.push(e.v - traceAt(traces[near[i]!]!, e.u));
   });
+  const joined = (foot: Extreme): boolean => isJoined(blobs[foot.blob]!, roughXHeight);
   const offset = modeOf(offsets, -0.5 * roughXHeight, 1.6 * roughXHeight, 0.1 * roughXHeight) ?? 0.4 * roughXHeight;
   const found = traces
-    .map((trace, i) => ({ trace, baseline: baselineOf(trace, feet(i), offset, roughXHeight) }))
+    .map((trace, i) => ({ trace, baseline: baselineOf(trace, feet(i), offset, roughXHeight, joined) }))
     .filter((line): line is { trace: Trace; baseline: Baseline } => line.baseline !== null);
   const owners = assign(found, blobs, map, frame, roughXHeight);
-  const lines = found.map((line, i) => ({ ...line, blobs: ownBlobs(line.baseline, blobs, owners, i, map, frame) }));
-  const heads = lines.map((line) => headsOf(line.blobs, line.baseline, extremes, roughXHeight));
+  const lists = byBlob(extremes, blobs.length);
+  const lines = found
+    .map((line, i) => ({ ...line, blobs: ownBlobs(line.baseline, blobs, owners, i, map, frame) }))
+    .filter((line) => line.blobs.length > 0);
   const usual = usualHeight(
-    heads.flatMap((h) => h.map((head) => head.height)),
+    lines.flatMap((line) => headsOf(line.blobs, line.baseline, lists, roughXHeight).map((head) => head.height)),
     roughXHeight,
   );
-  return lines
-    .map((line, i) => ({
-      ...line,
-      trend: sizeTrend(headsOf(line.blobs, line.baseline, extremes, usual), usual),
-      heads: heads[i],
-    }))
-    .filter((line) => line.blobs.length > 0);
+  return lines.map((line) => sized(line, lists, usual));
+}
+
+/** A line with its heads and the course of its size. */
+export function sized(line: Omit<LineWork, 'trend' | 'heads'>, lists: readonly Extreme[][], xHeight: number): LineWork {
+  const rough = sizeTrend(headsOf(line.blobs, line.baseline, lists, xHeight), xHeight);
+  // Where a line shrinks or grows, what is one letter and what are several follows its size.
+  const all = headsOf(line.blobs, line.baseline, lists, (u) => sizeAt(rough, u));
+  const heads = withoutJoins(all, sizeTrend(all, xHeight));
+  return { ...line, heads, trend: sizeTrend(heads, xHeight) };
+}
+
+/** Whether a piece of ink holds several letters. */
+export function isJoined(blob: Blob, xHeight: number): boolean {
+  return blob.u1 - blob.u0 > JOINED_WIDTH * xHeight;
 }
 
 function nearest(traces: readonly Trace[], extreme: Extreme, reach: number): number {
@@ -150,30 +167,41 @@ function ownBlobs(
 export function headsOf(
   own: readonly LineBlob[],
   baseline: Baseline,
-  extremes: readonly Extreme[],
-  xHeight: number,
+  lists: readonly Extreme[][],
+  xHeight: number | ((u: number) => number),
 ): Head[] {
   const cos = Math.cos(Math.atan(baseline.straight.slope));
-  const member = new Map(own.map((lineBlob) => [lineBlob.index, lineBlob]));
   const joined: Head[] = [];
-  const highest = new Map<number, Head>();
-  for (const extreme of extremes) {
-    const lineBlob = member.get(extreme.blob);
-    if (!lineBlob || extreme.kind !== 'top') continue;
-    const head = { u: extreme.u, height: (traceAt(baseline.curve, extreme.u) - extreme.v) * cos };
-    if (lineBlob.to - lineBlob.from > JOINED_WIDTH * xHeight) joined.push(head);
-    else {
-      const before = highest.get(extreme.blob);
-      if (!before || before.height < head.height) highest.set(extreme.blob, head);
+  const single: Head[] = [];
+  for (const { blob, index, from, to } of own) {
+    const size = typeof xHeight === 'number' ? xHeight : xHeight((blob.u0 + blob.u1) / 2);
+    const many = to - from > JOINED_WIDTH * size;
+    let highest: Head | null = null;
+    const several: Head[] = [];
+    for (const extreme of lists[index]!) {
+      if (extreme.kind !== 'top') continue;
+      const height = (traceAt(baseline.curve, extreme.u) - extreme.v) * cos;
+      const head = { u: extreme.u, height, joined: many };
+      if (many) several.push(head);
+      else if (!highest || highest.height < height) highest = head;
     }
+    joined.push(...tallest(several, SAME_LETTER * size));
+    // A dot or a comma has no head of a letter: its ink is too flat.
+    if (highest && blob.v1 - blob.v0 > FLAT * size && !isDotted(blob, own, size)) single.push(highest);
   }
-  const heads = tallest(joined, SAME_LETTER * xHeight);
-  // A dot or a comma has no head of a letter: its foot is far from the baseline or its ink too flat.
-  for (const [index, head] of highest) {
-    const { blob } = member.get(index)!;
-    if (blob.v1 - blob.v0 > 0.4 * xHeight) heads.push(head);
-  }
-  return heads;
+  return [...joined, ...single];
+}
+
+/** A narrow stem with a dot over it: i and j are no small letters (CLINICAL E), their stems differ from hand to hand. */
+function isDotted(stem: Blob, own: readonly LineBlob[], size: number): boolean {
+  if (stem.u1 - stem.u0 > NARROW * size) return false;
+  const middle = (stem.u0 + stem.u1) / 2;
+  return own.some(
+    ({ blob }) =>
+      blob.v1 < stem.v0 &&
+      blob.v1 - blob.v0 < FLAT * size * 1.3 &&
+      Math.abs((blob.u0 + blob.u1) / 2 - middle) < 0.5 * size,
+  );
 }
 
 /** Heads of joined writing without the lower ones close to a taller one: humps and entries of the same letter. */

@@ -5,7 +5,26 @@ import type { Measure, ReadPage } from './measure.ts';
 import { NOTHING, wordsIn, wordsOfLine } from './measure.ts';
 import { pooledMedian, variation } from './pooled.ts';
 
-/** Word gaps of a line in x-heights: each over the mean size of its two words. A gap beside an excluded word is none. */
+/** Small letters' median height on the page, mm: the unit of the gaps. Null without small letters. */
+function unitMm(page: ReadPage): number | null {
+  return median(wordsIn(page).flatMap((word) => word.xHeightsMm));
+}
+
+/** Gaps in mm as x-heights of the page; none where no x-height is known. */
+function inXHeights(page: ReadPage, clusters: readonly (readonly number[])[]): number[][] {
+  const unit = unitMm(page);
+  return unit === null ? [] : clusters.map((gaps) => gaps.map((gap) => gap / unit));
+}
+
+/** Word gaps of a line, mm. A gap beside an excluded word is none. */
+export function wordGapsMm(line: LineResult): number[] {
+  return line.words.flatMap((word, i) => {
+    const before = line.words[i - 1];
+    return !before || word.gapBeforeMm === null || word.excluded || before.excluded ? [] : [word.gapBeforeMm];
+  });
+}
+
+/** Word gaps of a line, each over the size that the line has there: their spread is not that of the size. */
 export function wordGaps(line: LineResult): number[] {
   const gaps: number[] = [];
   line.words.forEach((word, i) => {
@@ -16,19 +35,14 @@ export function wordGaps(line: LineResult): number[] {
   return gaps;
 }
 
-/** Letter gaps of each word in x-heights. */
-function letterGaps(page: ReadPage): number[][] {
-  return wordsIn(page).map((word) => word.letterGapsMm.map((gap) => gap / word.sizeMm));
-}
-
 export const wordGap: Measure = {
   code: 'word-gap',
   name: 'Space between words',
   unit: 'xh',
   direction: 'none',
   source: 'Definition: edge to edge over x-height; about one letter width, 0.8 to 1.5 (common practice, no source).',
-  how: 'median free space along the baseline over the size of the line there, interval over lines',
-  compute: (page, chance) => pooledMedian(page.lines.map(wordGaps), chance),
+  how: 'median free space along the baseline over the median x-height of the page, interval over lines',
+  compute: (page, chance) => pooledMedian(inXHeights(page, page.lines.map(wordGapsMm)), chance),
 };
 
 export const wordGapCv: Measure = {
@@ -48,8 +62,15 @@ export const letterGap: Measure = {
   direction: 'none',
   source:
     'Definition: edge to edge over x-height, negative when letters overlap; 0.1 to 0.4 (common practice, no source).',
-  how: 'median free space between unjoined letters over the size of the line there, interval over words',
-  compute: (page, chance) => pooledMedian(letterGaps(page), chance),
+  how: 'median free space between unjoined letters over the median x-height of the page, interval over words',
+  compute: (page, chance) =>
+    pooledMedian(
+      inXHeights(
+        page,
+        wordsIn(page).map((word) => word.letterGapsMm),
+      ),
+      chance,
+    ),
 };
 
 export const gapRatio: Measure = {
