@@ -7,7 +7,7 @@ const tasks = '(caseload|intake|sample|readback|program|progress|goals|pages)';
 const logic = { path: `^renderer/${tasks}/.+\\.ts$`, pathNot: '\\.svelte\\.ts$' };
 const views = { path: '^renderer/', pathNot: `^renderer/${tasks}/(?!.*\\.svelte\\.ts$).+\\.ts$` };
 const npm = (names) => `^node_modules/(${names})(/|$)`;
-const system = npm('electron|playwright|playwright-core|better-sqlite3|sharp|utif2|age-encryption');
+const system = npm('electron|playwright|playwright-core|better-sqlite3|sharp|age-encryption');
 
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
@@ -57,7 +57,7 @@ module.exports = {
       comment: 'Logic runs in a worker and in a test, where there is no window.',
       severity: 'error',
       from: logic,
-      to: { path: npm('svelte|bits-ui|chart\\.js|chartjs-[^/]+') },
+      to: { path: npm('svelte|chart\\.js|chartjs-[^/]+') },
     },
     {
       name: 'window-touches-no-system',
