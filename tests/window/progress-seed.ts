@@ -48,60 +48,70 @@ const conditions = {
   style: null,
 };
 
+const clientOf = (id: string, code: string, name: string) => ({
+  id: idOf(id),
+  code,
+  name,
+  birthYear: 1957,
+  handBefore: 'right',
+  handNow: 'right',
+  diagnoses: [],
+  precautions: [],
+  medicines: [],
+  referrer: '',
+  readers: '',
+  wants: 'I want to send my son shopping.',
+  interests: '',
+  callName: '',
+  callNumber: '',
+  language: 'en',
+  largePrint: '14',
+  familyConsent: true,
+  familyConsentOn: null,
+  note: '',
+  archivedOn: null,
+});
+
+const visitOf = (id: string, client: string, date: string, kind: string) => ({
+  id: idOf(id),
+  clientId: idOf(client),
+  date,
+  kind,
+  minutes: 45,
+  nextVisit: '',
+  told: '',
+  skilled: '',
+  response: '',
+  taughtBack: '',
+  plan: '',
+});
+const sampleOf = (id: string, visit: string, client: string, date: string) => ({
+  id: idOf(id),
+  clientId: idOf(client),
+  visitId: idOf(visit),
+  takenAt: `${date}T09:30:00.000Z`,
+  task: { kind: 'sentences', textCodes: ['F1', 'F4'], text: TEXT, spellingNoted: false },
+  conditions,
+  fatigueBefore: 2,
+  fatigueAfter: 4,
+  painBefore: 0,
+  painAfter: 1,
+  seconds: 120,
+  baseline: true,
+  typed: {},
+  note: '',
+});
+
 export async function seedClient(app: LaunchedApp): Promise<void> {
   await call(app, 'app.create', { passphrase: PASSPHRASE, initials: 'AB', clinic: 'Harbor House Clinic' });
-  await call(app, 'client.save', {
-    id: idOf('client'),
-    code: 'C-01',
-    name: 'Ines Invented',
-    birthYear: 1957,
-    handBefore: 'right',
-    handNow: 'right',
-    diagnoses: [],
-    precautions: [],
-    medicines: [],
-    referrer: '',
-    readers: '',
-    wants: 'I want to send my son shopping.',
-    interests: '',
-    callName: '',
-    callNumber: '',
-    language: 'en',
-    largePrint: '14',
-    familyConsent: true,
-    familyConsentOn: null,
-    note: '',
-    archivedOn: null,
-  });
+  await call(app, 'client.save', clientOf('client', 'C-01', 'Ines Invented'));
   for (const [i, date] of DAYS.entries()) {
-    await call(app, 'visit.save', {
-      id: idOf(`visit ${i}`),
-      clientId: idOf('client'),
-      date,
-      kind: i === 0 ? 'first' : 'treatment',
-      minutes: 45,
-      nextVisit: '',
-      told: '',
-      skilled: '',
-      response: '',
-      taughtBack: '',
-      plan: '',
-    });
+    await call(app, 'visit.save', visitOf(`visit ${i}`, 'client', date, i === 0 ? 'first' : 'treatment'));
     await call(app, 'sample.save', {
-      id: idOf(`sample ${i}`),
-      clientId: idOf('client'),
-      visitId: idOf(`visit ${i}`),
-      takenAt: `${date}T09:30:00.000Z`,
-      task: { kind: 'sentences', textCodes: ['F1', 'F4'], text: TEXT, spellingNoted: false },
+      ...sampleOf(`sample ${i}`, `visit ${i}`, 'client', date),
       conditions: i === 4 ? { ...conditions, pen: 'felt pen', doseState: 'off' } : conditions,
-      fatigueBefore: 2,
       fatigueAfter: [6, 6, 5, 4, 3][i],
-      painBefore: 0,
-      painAfter: 1,
-      seconds: 120,
       baseline: i < 3,
-      typed: {},
-      note: '',
     });
     await call(app, 'reading.save', {
       id: idOf(`reading ${i}`),
@@ -132,6 +142,14 @@ export async function seedClient(app: LaunchedApp): Promise<void> {
   });
 }
 
+/** A second client with one written page that nobody has read. */
+export async function seedOther(app: LaunchedApp): Promise<void> {
+  await call(app, 'client.save', clientOf('other', 'C-02', 'Otto Other'));
+  await call(app, 'visit.save', visitOf('other visit', 'other', DAYS[4]!, 'first'));
+  await call(app, 'sample.save', sampleOf('other sample', 'other visit', 'other', DAYS[4]!));
+  await addPageTo(app, 'other sample');
+}
+
 /** A written page at 150 dpi with the two lines of TEXT, as PNG bytes. */
 export function writtenPage(): Uint8Array {
   const font = fileURLToPath(
@@ -148,14 +166,17 @@ export function writtenPage(): Uint8Array {
   return canvas.toBuffer('image/png');
 }
 
-/** Puts the written page to a sample (the last one) and measures it. */
-export async function addPage(app: LaunchedApp, sample = 4): Promise<void> {
-  const pageId = idOf(`page ${sample}`);
+/** Puts the written page to a sample and measures it. */
+async function addPageTo(app: LaunchedApp, sample: string): Promise<void> {
+  const pageId = idOf(`page of ${sample}`);
   const token = await app.stage(writtenPage());
-  await call(app, 'sample.addPage', { id: pageId, sampleId: idOf(`sample ${sample}`), token, pdfPage: 1 });
+  await call(app, 'sample.addPage', { id: pageId, sampleId: idOf(sample), token, pdfPage: 1 });
   await call(app, 'sample.setScale', { pageId, pxPerMm: 150 / 25.4, source: 'dpi' });
-  await call(app, 'sample.measure', { id: idOf(`measurement ${sample}`), pageId, corrections: [] });
+  await call(app, 'sample.measure', { id: idOf(`measurement of ${sample}`), pageId, corrections: [] });
 }
+
+/** Puts the written page to one of the five samples (the last one) and measures it. */
+export const addPage = (app: LaunchedApp, sample = 4): Promise<void> => addPageTo(app, `sample ${sample}`);
 
 export async function openTab(app: LaunchedApp, tab: string): Promise<void> {
   const { page } = app;

@@ -1,0 +1,59 @@
+/** The practice log that came back on paper, typed in by keyboard alone in the real window. */
+import { expect, test } from './app.ts';
+import { axe, call, idOf, openTab, seedClient } from './progress-seed.ts';
+
+test('two days are typed in without a mouse; slips get a sentence; the progress page draws them', async ({ app }) => {
+  await seedClient(app);
+  await openTab(app, 'Home program');
+  const { page } = app;
+  const log = page.getByRole('region', { name: 'Practice log' });
+  await expect(log).toBeVisible();
+  const type = async (...cells: string[]) => {
+    for (const cell of cells) {
+      await page.keyboard.press('Tab');
+      await page.keyboard.type(cell);
+    }
+  };
+  const day = log.getByLabel('Day');
+  const first = new Date(Date.now() - 6 * 86_400_000).toISOString().slice(0, 10);
+  await day.fill(first);
+  await log.getByLabel('Minutes').focus();
+  await page.keyboard.type('15');
+  await type('8', '3', '5', '0', '2', 'ruled, 8 mm', 'wide pen', 'a good day');
+  await page.keyboard.press('Enter');
+  await expect(log.getByRole('status')).toContainText('is saved');
+  await expect(day).toBeFocused();
+  // The next day is there already, paper and grip carried over.
+  await expect(day).toHaveValue(new Date(Date.parse(first) + 86_400_000).toISOString().slice(0, 10));
+  await expect(log.getByLabel('Grip')).toHaveValue('wide pen');
+  await log.getByLabel('Pain').focus();
+  await page.keyboard.type('12');
+  await page.keyboard.press('Tab');
+  await expect(log.getByRole('alert')).toContainText('from 0 to 10');
+  await log.getByLabel('Pain').fill('2');
+  await page.keyboard.press('Tab');
+  await log.getByLabel('Minutes').fill('10');
+  await page.keyboard.press('Enter');
+  await expect(log.locator('tbody tr')).toHaveCount(3);
+  expect(await axe(page)).toEqual([]);
+
+  const { practiceLogs } = (await call(app, 'client.open', { clientId: idOf('client') })) as {
+    practiceLogs: Record<string, unknown>[];
+  };
+  expect(practiceLogs.find((one) => one['date'] === first)).toMatchObject({
+    minutes: 15,
+    lines: 8,
+    fatigueBefore: 3,
+    fatigueAfter: 5,
+    pain: 0,
+    breaks: 2,
+    paper: 'ruled, 8 mm',
+    grip: 'wide pen',
+    note: 'a good day',
+  });
+  await page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name: 'Progress', exact: true }).click();
+  await page.getByText('The same as a table').click();
+  await expect(
+    page.getByRole('group', { name: 'Table of progress' }).locator('tr', { hasText: 'Home practice' }),
+  ).toHaveCount(3);
+});
