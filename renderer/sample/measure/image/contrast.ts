@@ -1,7 +1,10 @@
 import type { GrayImage } from '../types.ts';
+import { inkRuns } from './runs.ts';
+import type { Runs } from './runs.ts';
 
 /** Side of a tile in pixels: about one letter, small against a shadow's edge. */
-const TILE = 32;
+const TILE_BITS = 5;
+const TILE = 1 << TILE_BITS;
 /** Every fourth pixel of a tile tells its paper level: 64 of them, error under one gray level. */
 const STEP = 4;
 /** Marks in the ink bitmap. */
@@ -22,17 +25,17 @@ export interface Levels {
 
 /** Halfway gray level at a pixel. */
 export function halfAt(levels: Levels, x: number, y: number): number {
-  return levels.half[Math.floor(y / TILE) * levels.columns + Math.floor(x / TILE)]!;
+  return levels.half[(y >> TILE_BITS) * levels.columns + (x >> TILE_BITS)]!;
 }
 
 /** Paper level at a pixel. */
 export function paperAt(levels: Levels, x: number, y: number): number {
-  return levels.paper[Math.floor(y / TILE) * levels.columns + Math.floor(x / TILE)]!;
+  return levels.paper[(y >> TILE_BITS) * levels.columns + (x >> TILE_BITS)]!;
 }
 
 /** Ink level at a pixel. */
 export function inkAt(levels: Levels, x: number, y: number): number {
-  return levels.ink[Math.floor(y / TILE) * levels.columns + Math.floor(x / TILE)]!;
+  return levels.ink[(y >> TILE_BITS) * levels.columns + (x >> TILE_BITS)]!;
 }
 
 /**
@@ -40,18 +43,19 @@ export function inkAt(levels: Levels, x: number, y: number): number {
  * of the darker half of what it took, over the tile and its eight neighbors (over the page where there is none).
  */
 export function localLevels(image: GrayImage, ink: Uint8Array): Levels {
+  const runs = inkRuns(ink, image.width, image.height);
   const columns = Math.ceil(image.width / TILE);
   const rows = Math.ceil(image.height / TILE);
   const tiles = columns * rows;
   const paper = tilePaper(image, ink, columns, rows);
   const sum = new Float64Array(tiles);
   const count = new Float64Array(tiles);
-  gatherInk(image, ink, columns, null, sum, count);
+  gatherInk(image, runs, columns, null, sum, count);
   const pageMean = total(sum) / Math.max(1, total(count));
   const middle = pooled(sum, count, columns, rows, pageMean);
   sum.fill(0);
   count.fill(0);
-  gatherInk(image, ink, columns, middle, sum, count);
+  gatherInk(image, runs, columns, middle, sum, count);
   const core = pooled(sum, count, columns, rows, total(sum) / Math.max(1, total(count)));
   const half = new Uint8Array(tiles);
   for (let t = 0; t < tiles; t += 1) {
@@ -72,11 +76,11 @@ function tilePaper(image: GrayImage, ink: Uint8Array, columns: number, rows: num
   const sum = new Float64Array(columns * rows);
   const count = new Float64Array(columns * rows);
   for (let y = STEP >> 1; y < height; y += STEP) {
-    const tileRow = Math.floor(y / TILE) * columns;
+    const tileRow = (y >> TILE_BITS) * columns;
     for (let x = STEP >> 1; x < width; x += STEP) {
       const i = y * width + x;
       if (ink[i] !== 0) continue;
-      const t = tileRow + ((x / TILE) | 0);
+      const t = tileRow + (x >> TILE_BITS);
       sum[t] = sum[t]! + data[i]!;
       count[t] = count[t]! + 1;
     }
@@ -87,29 +91,34 @@ function tilePaper(image: GrayImage, ink: Uint8Array, columns: number, rows: num
 /** Sums gray of ink by tile; with `ceiling`, only of ink at or below its tile's ceiling. */
 function gatherInk(
   image: GrayImage,
-  ink: Uint8Array,
+  runs: Runs,
   columns: number,
   ceiling: Float32Array | null,
   sum: Float64Array,
   count: Float64Array,
 ): void {
   const { width, height, data } = image;
-  const words =
-    width % 4 === 0 && ink.byteOffset % 4 === 0 ? new Uint32Array(ink.buffer, ink.byteOffset, ink.length >> 2) : null;
   for (let y = 0; y < height; y += 1) {
-    const tileRow = Math.floor(y / TILE) * columns;
+    const tileRow = (y >> TILE_BITS) * columns;
     const row = y * width;
-    for (let x = 0; x < width; x += 1) {
-      if (words && (x & 3) === 0 && words[(row + x) >> 2] === 0) {
-        x += 3;
-        continue;
+    for (let r = runs.rows[y]!; r < runs.rows[y + 1]!; r += 1) {
+      const to = runs.to[r]!;
+      for (let x = runs.from[r]!; x < to;) {
+        // The part of the run within one tile.
+        const t = tileRow + (x >> TILE_BITS);
+        const end = Math.min(to, ((x >> TILE_BITS) + 1) << TILE_BITS);
+        const most = ceiling ? ceiling[t]! : 255;
+        let s = 0;
+        let n = 0;
+        for (; x < end; x += 1) {
+          const g = data[row + x]!;
+          if (g > most) continue;
+          s += g;
+          n += 1;
+        }
+        sum[t] = sum[t]! + s;
+        count[t] = count[t]! + n;
       }
-      if (ink[row + x] !== INK) continue;
-      const t = tileRow + ((x / TILE) | 0);
-      const g = data[row + x]!;
-      if (ceiling && g > ceiling[t]!) continue;
-      sum[t] = sum[t]! + g;
-      count[t] = count[t]! + 1;
     }
   }
 }
@@ -141,31 +150,34 @@ function pooled(sum: Float64Array, count: Float64Array, columns: number, rows: n
  */
 export function halfContrast(image: GrayImage, ink: Uint8Array, levels: Levels): void {
   const { width, height, data } = image;
+  const { half, columns } = levels;
+  const runs = inkRuns(ink, width, height);
   const stack: number[] = [];
   for (let y = 0; y < height; y += 1) {
-    const tileRow = Math.floor(y / TILE) * levels.columns;
+    const tileRow = (y >> TILE_BITS) * columns;
     const row = y * width;
-    for (let x = 0; x < width; x += 1) {
-      const i = row + x;
-      if (ink[i] !== INK) continue;
-      if (data[i]! > levels.half[tileRow + ((x / TILE) | 0)]!) ink[i] = 0;
-      else if (ink[i - 1] !== INK || ink[i + 1] !== INK || ink[i - width] !== INK || ink[i + width] !== INK)
-        stack.push(i);
-    }
+    for (let r = runs.rows[y]!; r < runs.rows[y + 1]!; r += 1)
+      for (let x = runs.from[r]!, to = runs.to[r]!; x < to; x += 1) {
+        const i = row + x;
+        if (data[i]! > half[tileRow + (x >> TILE_BITS)]!) ink[i] = 0;
+        else if (ink[i - 1] !== INK || ink[i + 1] !== INK || ink[i - width] !== INK || ink[i + width] !== INK)
+          stack.push(i);
+      }
   }
   while (stack.length > 0) {
     const i = stack.pop()!;
     const x = i % width;
     const y = (i - x) / width;
-    for (let dy = -1; dy <= 1; dy += 1)
-      for (let dx = -1; dx <= 1; dx += 1) {
-        const xx = x + dx;
-        const yy = y + dy;
-        if (xx < 0 || yy < 0 || xx >= width || yy >= height) continue;
+    const [left, right] = [x > 0 ? x - 1 : 0, x + 1 < width ? x + 1 : x];
+    const [top, bottom] = [y > 0 ? y - 1 : 0, y + 1 < height ? y + 1 : y];
+    for (let yy = top; yy <= bottom; yy += 1) {
+      const tileRow = (yy >> TILE_BITS) * columns;
+      for (let xx = left; xx <= right; xx += 1) {
         const j = yy * width + xx;
-        if (ink[j] !== 0 || data[j]! > halfAt(levels, xx, yy)) continue;
+        if (ink[j] !== 0 || data[j]! > half[tileRow + (xx >> TILE_BITS)]!) continue;
         ink[j] = INK;
         stack.push(j);
       }
+    }
   }
 }

@@ -20,6 +20,9 @@ export interface FoundMarks {
 
 /** A mark's box fills to at least this share (the one with the hole: 0.84). */
 const FILL = 0.72;
+/** Half width of the cross in samples of a 900th of the picture's short side, and how many crosses a mark has. */
+const RIM_SAMPLES = 3;
+const LEAST_SOLID = 12;
 /** Width over height of a mark in a tilted photo. */
 const SQUARE = 1.3;
 /** The marks of one page differ in size by at most this factor (perspective). */
@@ -29,6 +32,7 @@ const RATIO = 0.05;
 
 /** Finds four square marks near the corners; null when there are not four that fit a known sheet. */
 export function findMarks(ink: Uint8Array, width: number, height: number): FoundMarks | null {
+  if (!hasSolidCorners(ink, width, height)) return null;
   const runs = inkRuns(ink, width, height);
   const pieces = connectedComponents(runs, 1);
   const least = Math.min(width, height) / 150;
@@ -63,6 +67,26 @@ export function findMarks(ink: Uint8Array, width: number, height: number): Found
     sidePx,
   );
   return hollow === null || paper === null ? null : { centers: four.map((s) => s.center), hollow, paper, sidePx };
+}
+
+/**
+ * A quick look whether each quarter of the picture has solid ink as large as a mark's rim: a cross of five samples.
+ * The first threshold leaves the middle of a solid square white, so its rim is what is looked for.
+ */
+function hasSolidCorners(ink: Uint8Array, width: number, height: number): boolean {
+  const step = Math.max(1, Math.round(Math.min(width, height) / 900));
+  const reach = RIM_SAMPLES * step;
+  const found = [0, 0, 0, 0];
+  for (let y = reach; y < height - reach; y += step)
+    for (let x = reach; x < width - reach; x += step) {
+      const i = y * width + x;
+      if (ink[i] !== 1) continue;
+      let solid = true;
+      for (let d = -RIM_SAMPLES; d <= RIM_SAMPLES && solid; d += 1)
+        solid = ink[i + d * step] === 1 && ink[i + d * step * width] === 1;
+      if (solid) found[(y < height / 2 ? 0 : 2) + (x < width / 2 ? 0 : 1)]! += 1;
+    }
+  return found.every((count) => count >= LEAST_SOLID);
 }
 
 function centroidSums(runs: Runs, labels: Int32Array, count: number): { x: Float64Array; y: Float64Array } {

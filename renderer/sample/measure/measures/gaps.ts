@@ -1,4 +1,4 @@
-import { interval } from '../bootstrap.ts';
+import { interval, Sorted } from '../bootstrap.ts';
 import { median } from '../numbers.ts';
 import type { LineResult } from '../types.ts';
 import type { Measure, ReadPage } from './measure.ts';
@@ -81,17 +81,18 @@ export const gapRatio: Measure = {
   source: 'Definition: median word gap over median letter gap; at least 3 (common practice, no source).',
   how: 'ratio of medians, interval over lines; unknown where letters touch or overlap',
   compute: (page, chance) => {
-    const lines = page.lines.map((line) => ({
-      words: wordGaps(line),
-      letters: wordsOfLine(line).flatMap((word) => word.letterGapsMm.map((gap) => gap / word.sizeMm)),
-    }));
-    const ratio = (drawn: readonly { words: number[]; letters: number[] }[]): number | null => {
-      const words = median(drawn.flatMap((line) => line.words));
-      const letters = median(drawn.flatMap((line) => line.letters));
-      return words === null || letters === null || letters <= 0 ? null : words / letters;
+    const lines = gapsByLine(page);
+    const words = Sorted.of(lines.map((line) => line.words));
+    const letters = Sorted.of(lines.map((line) => line.letters));
+    const ratio = (times: Int32Array): number | null => {
+      const word = words.median(times);
+      const letter = letters.median(times);
+      return word === null || letter === null || letter <= 0 ? null : word / letter;
     };
-    const n = lines.reduce((sum, line) => sum + line.words.length, 0);
-    return { value: ratio(lines), n, ...interval(lines, ratio, chance), spread: null };
+    const word = median(lines.flatMap((line) => line.words));
+    const letter = median(lines.flatMap((line) => line.letters));
+    const value = word === null || letter === null || letter <= 0 ? null : word / letter;
+    return { value, n: words.values.length, ...interval(lines.length, ratio, chance), spread: null };
   },
 };
 
@@ -103,32 +104,44 @@ export const gapSeparation: Measure = {
   source: 'Definition: overlap of the two distributions; at least 0.95 (common practice, no source).',
   how: 'share of pairs of a word gap and a letter gap in which the word gap is wider, interval over lines',
   compute: (page, chance) => {
-    const lines = page.lines.map((line) => ({
-      words: wordGaps(line),
-      letters: wordsOfLine(line).flatMap((word) => word.letterGapsMm.map((gap) => gap / word.sizeMm)),
-    }));
+    const lines = gapsByLine(page);
     const n = lines.reduce((sum, line) => sum + line.words.length, 0);
-    const value = shareWider(lines);
-    return value === null ? { ...NOTHING, n } : { value, n, ...interval(lines, shareWider, chance), spread: null };
+    // Wider pairs between each two lines, counted once; a draw only weighs them.
+    const sorted = lines.map((line) => Float64Array.from(line.letters).sort());
+    const wider = lines.map((line) => sorted.map((letters) => pairsWider(line.words, letters)));
+    const share = (times: Int32Array): number | null => {
+      let [won, all] = [0, 0];
+      lines.forEach((line, i) =>
+        lines.forEach((other, j) => {
+          const weight = times[i]! * times[j]!;
+          won += weight * wider[i]![j]!;
+          all += weight * line.words.length * other.letters.length;
+        }),
+      );
+      return all === 0 ? null : won / all;
+    };
+    const value = share(new Int32Array(lines.length).fill(1));
+    return value === null ? { ...NOTHING, n } : { value, n, ...interval(lines.length, share, chance), spread: null };
   },
 };
 
-function shareWider(lines: readonly { words: number[]; letters: number[] }[]): number | null {
-  const words = lines.flatMap((line) => line.words);
-  const letters = lines.flatMap((line) => line.letters).sort((a, b) => a - b);
-  if (words.length === 0 || letters.length === 0) return null;
-  let wider = 0;
-  for (const gap of words) wider += (countBelow(letters, gap) + countBelow(letters, gap + 1e-12)) / 2;
-  return wider / (words.length * letters.length);
+/** Word and letter gaps by line, each over the size that the line has there. */
+function gapsByLine(page: ReadPage): { words: number[]; letters: number[] }[] {
+  return page.lines.map((line) => ({
+    words: wordGaps(line),
+    letters: wordsOfLine(line).flatMap((word) => word.letterGapsMm.map((gap) => gap / word.sizeMm)),
+  }));
 }
 
-function countBelow(sorted: readonly number[], value: number): number {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sorted[middle]! < value) low = middle + 1;
-    else high = middle;
+/** Pairs in which the word gap is wider; equal ones count half. */
+function pairsWider(words: readonly number[], letters: Float64Array): number {
+  let wider = 0;
+  for (const gap of words) {
+    let below = 0;
+    while (below < letters.length && letters[below]! < gap) below += 1;
+    let equal = 0;
+    while (below + equal < letters.length && letters[below + equal] === gap) equal += 1;
+    wider += below + equal / 2;
   }
-  return low;
+  return wider;
 }

@@ -1,11 +1,11 @@
-import { interval } from '../bootstrap.ts';
-import { theilSen } from '../numbers.ts';
+import { median } from '../numbers.ts';
 import type { Measure } from './measure.ts';
 import { NOTHING, wordsOfLine } from './measure.ts';
-import { median } from '../numbers.ts';
+import { slopeOverLines } from './slopes.ts';
 
 /** A line's median needs this many letters. */
 const LEAST_LETTERS = 3;
+const LEAST_LINES = 3;
 
 export const pageDecrement: Measure = {
   code: 'page-decrement',
@@ -18,16 +18,8 @@ export const pageDecrement: Measure = {
     const points = page.lines
       .map((line, index) => ({ index, heights: wordsOfLine(line).flatMap((word) => word.xHeightsMm) }))
       .filter(({ heights }) => heights.length >= LEAST_LETTERS)
-      .map(({ index, heights }) => ({ index, ln: Math.log(median(heights)!) }));
-    if (points.length < 3) return { ...NOTHING, n: points.length };
-    const percent = (drawn: readonly { index: number; ln: number }[]): number | null => {
-      const slope =
-        theilSen(
-          drawn.map((p) => p.index),
-          drawn.map((p) => p.ln),
-        )?.slope ?? null;
-      return slope === null ? null : 100 * (Math.exp(slope) - 1);
-    };
-    return { value: percent(points), n: points.length, ...interval(points, percent, chance), spread: null };
+      .map(({ index, heights }) => ({ index, value: Math.log(median(heights)!) }));
+    if (points.length < LEAST_LINES) return { ...NOTHING, n: points.length };
+    return slopeOverLines(points, (slope) => 100 * (Math.exp(slope) - 1), chance);
   },
 };

@@ -1,4 +1,4 @@
-import { interval } from '../bootstrap.ts';
+import { interval, Sorted } from '../bootstrap.ts';
 import { median, standardDeviation } from '../numbers.ts';
 import { NOTHING } from './measure.ts';
 import type { Reading } from './measure.ts';
@@ -8,29 +8,36 @@ export function pooledMedian(clusters: readonly (readonly number[])[], chance: (
   const filled = clusters.filter((values) => values.length > 0);
   const all = filled.flat();
   if (all.length === 0) return NOTHING;
+  const sorted = Sorted.of(filled);
   return {
     value: median(all),
     n: all.length,
-    ...interval(filled, (drawn) => median(drawn.flat()), chance),
+    ...interval(filled.length, (times) => sorted.median(times), chance),
     spread: standardDeviation(all),
   };
 }
 
-/** Coefficient of variation in percent; null below `least` values. */
+/** Coefficient of variation in percent; unknown below `least` values. */
 export function variation(clusters: readonly (readonly number[])[], least: number, chance: () => number): Reading {
   const filled = clusters.filter((values) => values.length > 0);
   const n = filled.reduce((sum, values) => sum + values.length, 0);
   if (n < least) return { ...NOTHING, n };
-  return {
-    value: percent(filled.flat()),
-    n,
-    ...interval(filled, (drawn) => percent(drawn.flat()), chance),
-    spread: null,
+  const parts = filled.map((values) => ({
+    n: values.length,
+    sum: values.reduce((a, b) => a + b, 0),
+    square: values.reduce((a, b) => a + b * b, 0),
+  }));
+  const percent = (times: Int32Array): number | null => {
+    let [count, sum, square] = [0, 0, 0];
+    parts.forEach((part, i) => {
+      count += times[i]! * part.n;
+      sum += times[i]! * part.sum;
+      square += times[i]! * part.square;
+    });
+    if (count < 2 || sum <= 0) return null;
+    const variance = (square - (sum * sum) / count) / (count - 1);
+    return (100 * Math.sqrt(Math.max(0, variance))) / (sum / count);
   };
-}
-
-function percent(values: readonly number[]): number | null {
-  const deviation = standardDeviation(values);
-  const mean = values.reduce((a, b) => a + b, 0) / values.length;
-  return deviation === null || mean <= 0 ? null : (100 * deviation) / mean;
+  const once = new Int32Array(filled.length).fill(1);
+  return { value: percent(once), n, ...interval(filled.length, percent, chance), spread: null };
 }

@@ -1,4 +1,4 @@
-import { interval } from '../bootstrap.ts';
+import { interval, Sorted } from '../bootstrap.ts';
 import { robustSd } from '../numbers.ts';
 import type { Measure } from './measure.ts';
 import { NOTHING, wordsIn } from './measure.ts';
@@ -6,6 +6,8 @@ import { pooledMedian } from './pooled.ts';
 
 /** Fewer strokes than this say nothing about their spread. */
 const LEAST = 8;
+/** Standard deviation of a normal distribution over its median absolute deviation. */
+const NORMAL = 1.4826;
 
 export const slant: Measure = {
   code: 'slant',
@@ -35,10 +37,15 @@ export const slantSd: Measure = {
       .filter((list) => list.length > 0);
     const n = clusters.reduce((sum, list) => sum + list.length, 0);
     if (n < LEAST) return { ...NOTHING, n };
+    const sorted = Sorted.of(clusters);
+    const spread = (times: Int32Array): number | null => {
+      const deviation = sorted.deviation(times);
+      return deviation === null ? null : NORMAL * deviation;
+    };
     return {
       value: robustSd(clusters.flat()),
       n,
-      ...interval(clusters, (drawn) => robustSd(drawn.flat()), chance),
+      ...interval(clusters.length, spread, chance),
       spread: null,
     };
   },

@@ -1,4 +1,4 @@
-import { interval } from '../bootstrap.ts';
+import { interval, Sorted } from '../bootstrap.ts';
 import { NOTHING } from './measure.ts';
 import type { Reading } from './measure.ts';
 
@@ -15,49 +15,61 @@ export interface Course {
  * distance and letters (Theil 1950, Sen 1968; weights after Jaeckel 1972, from memory). Interval by drawing lines.
  */
 export function pooledSlope(courses: readonly Course[], chance: () => number): Reading {
-  const pairs: { slope: number; weight: number; line: number }[] = [];
-  courses.forEach((course, line) => {
+  const pairs: { value: number; weight: number; cluster: number }[] = [];
+  const used = courses.filter((course) => new Set(course.at).size > 1);
+  used.forEach((course, cluster) => {
     for (let i = 0; i < course.at.length; i += 1)
       for (let j = i + 1; j < course.at.length; j += 1) {
         const distance = course.at[j]! - course.at[i]!;
-        if (distance > 0) {
-          const [a, b] = [course.weight[i]!, course.weight[j]!];
-          pairs.push({ slope: (course.ln[j]! - course.ln[i]!) / distance, weight: (distance * a * b) / (a + b), line });
-        }
+        if (distance <= 0) continue;
+        const [a, b] = [course.weight[i]!, course.weight[j]!];
+        const value = (course.ln[j]! - course.ln[i]!) / distance;
+        pairs.push({ value, weight: (distance * a * b) / (a + b), cluster });
       }
   });
   if (pairs.length === 0) return NOTHING;
-  pairs.sort((a, b) => a.slope - b.slope);
-  const once = courses.map(() => 1);
-  const lines = courses.map((_, line) => line).filter((line) => courses[line]!.at.length > 1);
-  const times = new Array<number>(courses.length).fill(0);
+  const sorted = new Sorted(pairs);
   return {
-    value: weightedMedian(pairs, once),
+    value: sorted.median(new Int32Array(used.length).fill(1)),
     n: courses.reduce((sum, course) => sum + course.at.length, 0),
-    ...interval(
-      lines,
-      (drawn) => {
-        times.fill(0);
-        for (const line of drawn) times[line]! += 1;
-        return weightedMedian(pairs, times);
-      },
-      chance,
-    ),
+    ...interval(used.length, (times) => sorted.median(times), chance),
     spread: null,
   };
 }
 
-function weightedMedian(
-  sorted: readonly { slope: number; weight: number; line: number }[],
-  times: readonly number[],
-): number | null {
-  let total = 0;
-  for (const pair of sorted) total += pair.weight * times[pair.line]!;
-  if (total === 0) return null;
-  let sum = 0;
-  for (let i = 0; i < sorted.length; i += 1) {
-    sum += sorted[i]!.weight * times[sorted[i]!.line]!;
-    if (sum >= total / 2) return sorted[i]!.slope;
-  }
-  return null;
+/**
+ * Theil-Sen slope of one value a line over line number (Theil 1950, Sen 1968), with an interval by drawing lines.
+ * @param shown turns the slope into what is reported
+ */
+export function slopeOverLines(
+  points: readonly { index: number; value: number }[],
+  shown: (slope: number) => number,
+  chance: () => number,
+): Reading {
+  const pairs: { slope: number; i: number; j: number }[] = [];
+  points.forEach((a, i) =>
+    points.forEach((b, j) => {
+      if (b.index > a.index) pairs.push({ slope: (b.value - a.value) / (b.index - a.index), i, j });
+    }),
+  );
+  if (pairs.length === 0) return { ...NOTHING, n: points.length };
+  pairs.sort((a, b) => a.slope - b.slope);
+  const slope = (times: Int32Array): number | null => {
+    let total = 0;
+    for (const pair of pairs) total += times[pair.i]! * times[pair.j]!;
+    let sum = 0;
+    for (const pair of pairs) {
+      const weight = times[pair.i]! * times[pair.j]!;
+      // A whole number of pairs: the middle two are averaged as a median is.
+      if (weight > 0 && sum < total / 2 && sum + weight >= total / 2) {
+        if (sum + weight > total / 2) return shown(pair.slope);
+        const next = pairs.slice(pairs.indexOf(pair) + 1).find((p) => times[p.i]! * times[p.j]! > 0);
+        return shown((pair.slope + (next ?? pair).slope) / 2);
+      }
+      sum += weight;
+    }
+    return null;
+  };
+  const value = slope(new Int32Array(points.length).fill(1));
+  return { value, n: points.length, ...interval(points.length, slope, chance), spread: null };
 }
