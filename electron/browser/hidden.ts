@@ -8,12 +8,13 @@ import { takeLock } from '../files/lock.ts';
 import { openBackend } from '../open-backend.ts';
 import type { Saved, SaveOptions } from '../shell-port.ts';
 import { findBrowser } from './find.js';
+import type { Session, SessionOptions } from './session.ts';
 import { startSession } from './session.ts';
 
 const appRoot = fileURLToPath(new URL('../../', import.meta.url));
 
 /** Why no hidden window could be opened. */
-export type HiddenProblem = 'no-browser' | 'in-use' | 'not-writable';
+export type HiddenProblem = 'no-browser' | 'in-use' | 'not-writable' | 'no-window';
 
 export interface HiddenOptions {
   dataFolder: string;
@@ -45,6 +46,16 @@ async function ask(backend: Backend, name: string, input: unknown): Promise<unkn
   throw new RequestRefused(answer.code, answer.detail);
 }
 
+/** The window, or null when the browser does not start (its own words would be a page of traces). */
+async function openSession(options: SessionOptions): Promise<Session | null> {
+  try {
+    return await startSession(options);
+  } catch (error) {
+    if (process.env['FAIRHAND_DEBUG'] === '1') process.stderr.write(`${String(error)}\n`);
+    return null;
+  }
+}
+
 /**
  * Opens the window on a caseload folder, runs `use`, closes everything.
  * @returns what `use` answers, or why there was no window
@@ -63,7 +74,7 @@ export async function inHiddenWindow<T>(
   }
   if (!lock) return { problem: 'in-use' };
   try {
-    const session = await startSession({
+    const session = await openSession({
       dataFolder: options.dataFolder,
       rendererFolder: path.join(appRoot, 'dist', 'renderer'),
       executable,
@@ -72,6 +83,7 @@ export async function inHiddenWindow<T>(
       save: options.save,
       openBackend: (port, emit) => openBackend({ folder: options.dataFolder, port, emit, shell: 'browser', appRoot }),
     });
+    if (!session) return { problem: 'no-window' };
     try {
       return { done: await use({ page: session.page, ask: (name, input) => ask(session.backend, name, input) }) };
     } finally {
@@ -87,6 +99,8 @@ export const hiddenProblems: Readonly<Record<HiddenProblem, string>> = {
   'no-browser':
     'Printing needs a Chromium, Chrome or Edge, and none was found. Nothing was written. Install one of them and try again.',
   'in-use': 'This caseload is open in a window of Fairhand. Nothing was written. Close that window, or print from it.',
+  'no-window':
+    'The browser that shows the window did not start. Nothing was written. Check that Chromium opens by itself, then try again.',
   'not-writable':
     'Fairhand cannot write into this caseload folder. Nothing was changed. Check the folder after --data.',
 };
