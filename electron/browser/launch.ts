@@ -1,5 +1,5 @@
 /** Starts an installed Chromium as an app window over the CDP pipe: no port is opened, nothing can be fetched. */
-import { existsSync, mkdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
 import type { BrowserContext, Page } from 'playwright-core';
@@ -99,10 +99,29 @@ export function profileFolder(dataFolder: string): string {
   return path.join(dataFolder, 'window-profile');
 }
 
+/**
+ * Chromium's own settings for the profile: it fills in no forms, keeps no passwords, offers no translation and looks
+ * nothing up, so that nothing a therapist types is kept outside the caseload.
+ */
+export const PREFERENCES = {
+  autofill: { enabled: false, profile_enabled: false, credit_card_enabled: false },
+  credentials_enable_service: false,
+  credentials_enable_autosignin: false,
+  profile: { password_manager_enabled: false },
+  translate: { enabled: false },
+  search: { suggest_enabled: false },
+  browser: { enable_spellchecking: false, show_update_promotion_info_bar: false },
+  spellcheck: { dictionaries: [], use_spelling_service: false },
+  safebrowsing: { enabled: false },
+  alternate_error_pages: { enabled: false },
+  net: { network_prediction_options: 2 },
+} as const;
+
 /** Opens the empty window. The caller serves it (serve.ts), binds it (bind.ts) and goes to the page. */
 export async function launch(options: LaunchOptions): Promise<{ context: BrowserContext; page: Page }> {
   wipeProfile(options.profile);
-  mkdirSync(options.profile, { recursive: true, mode: 0o700 });
+  mkdirSync(path.join(options.profile, 'Default'), { recursive: true, mode: 0o700 });
+  writeFileSync(path.join(options.profile, 'Default', 'Preferences'), JSON.stringify(PREFERENCES));
   const context = await chromium.launchPersistentContext(
     options.profile,
     launchOptions(options, process.getuid?.() ?? null),
