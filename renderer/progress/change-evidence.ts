@@ -25,7 +25,9 @@ export type Direction = 'up' | 'down';
 /** Everything the numbers say about a series of days; percentage points of words read, weeks. */
 export interface ChangeEvidence {
   days: DayPoint[];
+  /** Days marked as baseline; the first day where none is marked, or all are. */
   baseline: DayPoint[];
+  baselineMarked: boolean;
   later: DayPoint[];
   /** Mean of the baseline and of the last two later days. */
   before: number;
@@ -68,6 +70,7 @@ export function changeEvidence(
   return {
     days: [...days],
     baseline,
+    baselineMarked: marked.length > 0,
     later,
     before,
     now,

@@ -143,10 +143,15 @@ function largerThan(evidence: ChangeEvidence, words: number): string {
   if (outside) parts.push('larger than the day-to-day spread of the baseline');
   if (parts.length === 0 && trend) parts.push('the same direction through the whole series');
   if (evidence.band === null && !beyondMdc) {
-    parts.push(`the day-to-day spread is not known (${plural(evidence.baseline.length, 'baseline visit')})`);
+    parts.push(`the day-to-day spread is not known (${baselineWords(evidence)})`);
   }
   return parts.join('; ');
 }
+
+const baselineWords = ({ baseline, baselineMarked }: ChangeEvidence): string =>
+  baselineMarked
+    ? plural(baseline.length, 'baseline visit', 'baseline visits', true)
+    : 'no baseline is marked, the first visit serves as one';
 
 function whyNot(evidence: ChangeEvidence): string {
   const { band, now } = evidence;
@@ -154,7 +159,7 @@ function whyNot(evidence: ChangeEvidence): string {
     return ': the baseline varies so much that its band reaches the end of the scale and cannot detect it';
   }
   if (!band && !evidence.mdc) {
-    return `: the day-to-day spread is not known from ${plural(evidence.baseline.length, 'baseline visit', 'baseline visits', true)}`;
+    return `: the day-to-day spread is not known (${baselineWords(evidence)})`;
   }
   return '';
 }

@@ -8,10 +8,20 @@ export const readerWords = {
   therapist: 'therapist, not blind',
 };
 
+const manyReaders = {
+  unfamiliar: 'unfamiliar readers',
+  family: 'family readers',
+  therapist: 'therapists, not blind',
+};
+
+/** "unfamiliar reader", "2 therapists, not blind". */
+export const readersOf = (reader: keyof typeof readerWords, count: number): string =>
+  count === 1 ? readerWords[reader] : `${count} ${manyReaders[reader]}`;
+
 /** Who read a sample: "2 unfamiliar readers". The sample must have been read. */
 export function readersText(o: Occasion): string {
   const { readers, reader, blind } = o.legibility!;
-  const who = readers === 1 ? readerWords[reader] : `${readers} ${readerWords[reader]}s`;
+  const who = readersOf(reader, readers);
   return blind || reader === 'therapist' ? who : `${who}, not blind`;
 }
 

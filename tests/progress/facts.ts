@@ -59,6 +59,8 @@ export const record = (over: Partial<ClientRecord>): ClientRecord =>
     programs: [],
     practiceLogs: [],
     goals: [],
+    goalRatings: [],
+    intakeAnswers: [],
     pageMeasurements: [],
     ...over,
   }) as ClientRecord;

@@ -24,6 +24,17 @@ test('the chart, the table and the sentence say what the caseload holds', async 
   await page.keyboard.press('ArrowLeft');
   await expect(chart).toHaveAttribute('aria-valuetext', /18 of 24 words/);
 
+  // Read back from where the points stand in the picture.
+  const drawn = JSON.parse((await page.locator('canvas').getAttribute('data-drawn'))!) as {
+    label: string;
+    values: number[];
+  }[];
+  const percents = RIGHTS.map((right) => (right / 24) * 100);
+  const legibility = drawn.find((set) => set.label === 'Words read, unfamiliar reader')!.values;
+  expect(legibility).toHaveLength(percents.length);
+  legibility.forEach((value, i) => expect(Math.abs(value - percents[i]!)).toBeLessThan(0.3));
+  expect(drawn.find((set) => set.label === 'Fatigue after writing, visit')!.values).toEqual([6, 6, 5, 4, 3]);
+
   await page.getByText('The same as a table').click();
   const rows = page.getByRole('group', { name: 'Table of progress' }).locator('tbody tr');
   await expect(rows).toHaveCount(DAYS.length + 1);
