@@ -2,6 +2,7 @@
 import { homedir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
 import { dataFolder, FolderProblem } from '../data-folder.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
@@ -19,9 +20,13 @@ const tell = (line: string) => void process.stderr.write(`${line}\n`);
 class CannotStart extends Error {}
 
 function chosenFolder(argv: readonly string[]): string {
-  const at = argv.indexOf('--data');
-  const asked = at === -1 ? null : (argv[at + 1] ?? '');
-  return dataFolder(asked, { platform: process.platform, home: homedir(), env: process.env });
+  let asked: string | undefined;
+  try {
+    asked = parseArgs({ args: [...argv], options: { data: { type: 'string' } }, strict: true }).values.data;
+  } catch {
+    throw new CannotStart('The only option is --data FOLDER, the folder of the caseload. Fairhand was not started.');
+  }
+  return dataFolder(asked ?? null, { platform: process.platform, home: homedir(), env: process.env });
 }
 
 function lockOrForward(folder: string): Lock | null {

@@ -88,6 +88,12 @@ test('a folder that cannot be used is a sentence', async () => {
   expect(started.said()).toMatch(/^Fairhand cannot write into the caseload folder .+\.\n$/);
 });
 
+test('an unknown option is a sentence', async () => {
+  const started = start(process.execPath, ['--no-warnings', mainFile, '--nonsense']);
+  expect(await started.ended).toBe(2);
+  expect(started.said()).toMatch(/^The only option is --data FOLDER.+\.\n$/);
+});
+
 /** A network namespace of its own without any interface needs root (or user namespaces). */
 function canCutTheNetwork(): boolean {
   try {
