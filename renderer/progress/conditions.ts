@@ -49,7 +49,7 @@ export function conditionDifferences(
   compare('hand', a.hand, b.hand);
   compare('pen', a.pen, b.pen);
   compare('paper', a.paper, b.paper);
-  if (far(minutesOfDay(a.time), minutesOfDay(b.time), sameTimeMinutes)) {
+  if (clockMinutesApart(a.time, b.time) > sameTimeMinutes) {
     found.push({ name: 'time of day', before: a.time!, now: b.time! });
   }
   compare('medicine', a.doseState && doseWords[a.doseState], b.doseState && doseWords[b.doseState]);
@@ -79,8 +79,11 @@ export function differencesSentence(differences: readonly ConditionDifference[])
   return `Not the same: ${differences.map((d) => `${d.name} (${d.before}, then ${d.now})`).join(', ')}.`;
 }
 
-function minutesOfDay(time: string | null): number | null {
-  if (!time) return null;
-  const [hours, minutes] = time.split(':').map(Number);
-  return hours! * 60 + minutes!;
+const minutesOfDay = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));
+
+/** Minutes between two clock times, the shorter way around midnight; 0 when one is not known. */
+function clockMinutesApart(a: string | null, b: string | null): number {
+  if (!a || !b) return 0;
+  const apart = Math.abs(minutesOfDay(a) - minutesOfDay(b));
+  return Math.min(apart, 1440 - apart);
 }

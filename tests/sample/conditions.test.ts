@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { carriedOver, compareConditions, noConditions, rulingOf } from '../../renderer/sample/conditions.ts';
+import { conditionDifferences } from '../../renderer/progress/conditions.ts';
+import { carriedOver, noConditions, notNoted, rulingOf } from '../../renderer/sample/conditions.ts';
 import { nextText, usedLately } from '../../renderer/sample/texts.ts';
 import { parseReadings, summarize } from '../../renderer/sample/typed.ts';
 import { pxPerMm, toPage, toPicture } from '../../renderer/sample/overlay.ts';
@@ -32,19 +33,15 @@ test('conditions are carried over except what belongs to the hour', () => {
 });
 
 test('unequal conditions are named; within an hour of the clock counts as equal, over midnight too', () => {
-  const a = sample('2026-03-01T09:00:00Z', {
-    pen: 'felt pen',
-    time: '23:40',
-    hand: 'right',
-    paper: 'plain',
-    doseState: 'on',
-    cue: 'none',
-  });
-  const b = sample('2026-03-08T09:00:00Z', { ...a.conditions, time: '00:20' });
-  expect(compareConditions(a, b)).toMatchObject({ different: [], sentence: 'Same conditions.' });
-  const c = sample('2026-03-09T09:00:00Z', { ...a.conditions, pen: 'ballpoint', doseState: 'off' });
-  expect(compareConditions(a, c).different).toEqual(['pen', 'medicine state']);
-  expect(compareConditions(a, sample('2026-03-10T09:00:00Z', { ...a.conditions, pen: '' })).sentence).toContain('pen');
+  const full = { pen: 'felt pen', time: '23:40', hand: 'right', paper: 'plain', doseState: 'on', cue: 'none' } as const;
+  const a = sample('2026-03-01T09:00:00Z', full);
+  const b = sample('2026-03-08T09:00:00Z', { ...full, time: '00:20' });
+  const limits = { sameTimeMinutes: 60 };
+  expect(conditionDifferences(a, b, limits)).toEqual([]);
+  expect(notNoted(a, b)).toEqual([]);
+  const c = sample('2026-03-09T09:00:00Z', { ...full, pen: 'ballpoint', doseState: 'off' });
+  expect(conditionDifferences(a, c, limits).map((d) => d.name)).toEqual(['pen', 'medicine']);
+  expect(notNoted(a, sample('2026-03-10T09:00:00Z', { ...full, pen: '' }))).toEqual(['pen']);
 });
 
 test('the ruling that the paper’s name tells is used, anything else is not', () => {
