@@ -39,36 +39,57 @@ export function interval(
 /** Values in order of size, each with the cluster it belongs to and a weight: sorted once, drawn often. */
 export class Sorted {
   readonly values: Float64Array;
-  readonly clusters: Int32Array;
-  readonly weights: Float64Array;
+  private readonly clusters: Int32Array;
+  private readonly weights: Float64Array;
+  /** Weight of each whole cluster. */
+  private readonly totals: Float64Array;
 
-  constructor(entries: readonly { value: number; cluster: number; weight: number }[]) {
-    const sorted = [...entries].sort((a, b) => a.value - b.value);
-    this.values = Float64Array.from(sorted, (e) => e.value);
-    this.clusters = Int32Array.from(sorted, (e) => e.cluster);
-    this.weights = Float64Array.from(sorted, (e) => e.weight);
+  constructor(values: Float64Array, clusters: Int32Array, weights: Float64Array, clusterCount: number) {
+    const order = new Uint32Array(values.length).map((_, i) => i).sort((a, b) => values[a]! - values[b]!);
+    this.values = values.slice();
+    this.clusters = clusters.slice();
+    this.weights = weights.slice();
+    this.totals = new Float64Array(clusterCount);
+    order.forEach((from, to) => {
+      this.values[to] = values[from]!;
+      this.clusters[to] = clusters[from]!;
+      this.weights[to] = weights[from]!;
+      this.totals[clusters[from]!]! += weights[from]!;
+    });
   }
 
-  /** The values of some lists, one list a cluster. */
+  /** The values of some lists, one list a cluster, all of weight 1. */
   static of(lists: readonly (readonly number[])[]): Sorted {
-    return new Sorted(lists.flatMap((list, cluster) => list.map((value) => ({ value, cluster, weight: 1 }))));
+    const n = lists.reduce((sum, list) => sum + list.length, 0);
+    const values = new Float64Array(n);
+    const clusters = new Int32Array(n);
+    let at = 0;
+    lists.forEach((list, cluster) => {
+      values.set(list, at);
+      clusters.fill(cluster, at, at + list.length);
+      at += list.length;
+    });
+    return new Sorted(values, clusters, new Float64Array(n).fill(1), lists.length);
   }
 
-  weight(i: number, times: Int32Array): number {
-    return this.weights[i]! * times[this.clusters[i]!]!;
+  /** Half the weight of a draw. */
+  private halfOf(times: Int32Array): number {
+    let total = 0;
+    for (let c = 0; c < this.totals.length; c += 1) total += this.totals[c]! * times[c]!;
+    return total / 2;
   }
 
   /** Index of the (lower) weighted median of a draw; -1 when nothing was drawn. */
-  medianAt(times: Int32Array): number {
-    let total = 0;
-    for (let i = 0; i < this.values.length; i += 1) total += this.weight(i, times);
-    if (total <= 0) return -1;
+  private medianAt(times: Int32Array): number {
+    const half = this.halfOf(times);
+    if (half <= 0) return -1;
+    const { weights, clusters } = this;
     let sum = 0;
-    for (let i = 0; i < this.values.length; i += 1) {
-      sum += this.weight(i, times);
-      if (sum >= total / 2) return i;
+    for (let i = 0; i < weights.length; i += 1) {
+      sum += weights[i]! * times[clusters[i]!]!;
+      if (sum >= half) return i;
     }
-    return this.values.length - 1;
+    return weights.length - 1;
   }
 
   median(times: Int32Array): number | null {
@@ -80,23 +101,21 @@ export class Sorted {
   deviation(times: Int32Array): number | null {
     const at = this.medianAt(times);
     if (at < 0) return null;
-    const middle = this.values[at]!;
-    let total = 0;
-    for (let i = 0; i < this.values.length; i += 1) total += this.weight(i, times);
-    let sum = this.weight(at, times);
-    let [left, right, reached] = [at - 1, at + 1, 0];
-    while (sum < total / 2 && (left >= 0 || right < this.values.length)) {
-      const below = left >= 0 ? middle - this.values[left]! : Infinity;
-      const above = right < this.values.length ? this.values[right]! - middle : Infinity;
-      if (below <= above) {
-        sum += this.weight(left, times);
-        left -= 1;
-        reached = below;
-      } else {
-        sum += this.weight(right, times);
-        right += 1;
-        reached = above;
-      }
+    const { values, weights, clusters } = this;
+    const middle = values[at]!;
+    const half = this.halfOf(times);
+    let sum = weights[at]! * times[clusters[at]!]!;
+    let left = at - 1;
+    let right = at + 1;
+    let reached = 0;
+    while (sum < half && (left >= 0 || right < values.length)) {
+      const below = left >= 0 ? middle - values[left]! : Infinity;
+      const above = right < values.length ? values[right]! - middle : Infinity;
+      const next = below <= above ? left : right;
+      reached = Math.min(below, above);
+      sum += weights[next]! * times[clusters[next]!]!;
+      if (below <= above) left -= 1;
+      else right += 1;
     }
     return reached;
   }

@@ -11,7 +11,7 @@ import type { LineWork } from './layout/line-work.ts';
 import { strokesOf } from './layout/strokes.ts';
 import { traceAt } from './layout/trace.ts';
 import { gapsOf } from './layout/words.ts';
-import type { WordWork } from './layout/words.ts';
+import type { Group, WordWork } from './layout/words.ts';
 import type { Layout } from './layout.ts';
 import { median } from './numbers.ts';
 import { ASCENDING, CLOSING, DESCENDING, SMALL, zoneOf } from './text/letter-kinds.ts';
@@ -36,12 +36,13 @@ export function readLine(
   texts: readonly (string | null)[] | null,
   holesByBlob: ReadonlyMap<number, readonly Hole[]>,
   marks: Marks,
+  kinds: ReadonlyMap<Group, number>,
   widths?: (char: string) => number,
 ): LineResult {
   const line = layout.lines[index]!;
   const { frame } = layout;
   const read = layout.words[index]!.map((word, k) =>
-    readWord(layout, line, word, texts?.[k] ?? null, holesByBlob, marks.letters, widths),
+    readWord(layout, line, word, texts?.[k] ?? null, holesByBlob, marks.letters, kinds, widths),
   );
   const words = read.map((word, k) => ({ ...word, excluded: marks.excluded.has(markKey(index, k)) }));
   const u0 = Math.min(...line.blobs.map((b) => b.blob.u0));
@@ -72,6 +73,7 @@ function readWord(
   text: string | null,
   holesByBlob: ReadonlyMap<number, readonly Hole[]>,
   struck: readonly PointMm[],
+  kinds: ReadonlyMap<Group, number>,
   widths?: (char: string) => number,
 ): WordResult {
   const { frame, map } = layout;
@@ -125,7 +127,11 @@ function readWord(
     strokeWidthsMm: strokeWidths,
     loops: blobs.reduce((sum, blob) => sum + (holesByBlob.get(blob.component)?.length ?? 0), 0),
     letterCount: letters.reduce((sum, letter) => sum + letter.count, 0),
-    letters: letters.map((letter, k) => ({ ...letterResult(letter, size, layout), excluded: out[k]! })),
+    letters: letters.map((letter, k) => ({
+      ...letterResult(letter, size, layout),
+      shape: letter.char === null ? (kinds.get(word.groups[k]!) ?? null) : null,
+      excluded: out[k]!,
+    })),
     excluded: false,
   };
 }
@@ -153,6 +159,7 @@ function letterResult(letter: LetterWork, size: number, layout: Layout): LetterR
     topMm: letter.top / px,
     bottomMm: -letter.bottom / px,
     zone: letter.char !== null ? zoneOf(letter.char) : hangs ? (seen === 'ascender' ? 'both' : 'descender') : seen,
+    shape: null,
     loops: letter.loops,
     closureExpected: letter.char === null ? null : CLOSING.includes(letter.char),
     excluded: false,

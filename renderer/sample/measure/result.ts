@@ -4,6 +4,7 @@ import { holes } from './image/holes.ts';
 import type { Hole } from './image/holes.ts';
 import type { Ink } from './ink.ts';
 import { boxMm, pointMm } from './layout/frame.ts';
+import { shapeKinds } from './layout/shapes.ts';
 import type { Layout } from './layout.ts';
 import { median } from './numbers.ts';
 import { measuresOf } from './measures/table.ts';
@@ -73,8 +74,9 @@ export function resultOf(
   const marks = marksOf(layout, options.corrections ?? []);
   texts = withSetTexts(layout, texts, marks);
   const widths = texts ? handWidths(layout, texts, byComponent) : undefined;
+  const kinds = shapeKinds(layout, byComponent);
   const lines = sizesAsRead(
-    layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, widths)),
+    layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, kinds, widths)),
   );
   const read = {
     version: METHOD_VERSION,

@@ -72,6 +72,8 @@ export interface LetterResult {
   bottomMm: number | null;
   /** x-height letter (a c e …), ascender, descender, or null when it cannot be told. */
   zone: 'x' | 'ascender' | 'descender' | 'both' | null;
+  /** Number of the kind of letters that look like this one, where the text is not known and the letter stands alone. */
+  shape: number | null;
   /** Closed loops in the ink. */
   loops: number;
   /** Whether the letter should close: known with the text only. */

@@ -12,6 +12,7 @@ function letter(change: Partial<LetterResult>): LetterResult {
     topMm: 3,
     bottomMm: 0,
     zone: 'x',
+    shape: null,
     loops: 0,
     closureExpected: null,
     excluded: false,

@@ -72,7 +72,7 @@ function shrunk(image: GrayImage): Small {
   const width = Math.floor(image.width / step);
   const height = Math.floor(image.height / step);
   const values = new Float32Array(width * height);
-  const every = Math.max(1, step >> 2);
+  const every = Math.max(1, Math.ceil(step / 3));
   for (let y = 0; y < height; y += 1)
     for (let x = 0; x < width; x += 1) {
       let sum = 0;

@@ -9,6 +9,8 @@ import type { Rulings } from './rulings.ts';
 const PRINTED = 3;
 /** Pixels beyond the half-contrast edge of a printed line that still belong to it: its blurred edge. */
 const EDGE = 1.3;
+/** Every so many pixels along a line its profile is taken: some hundred times. */
+const PROFILE_STEP = 17;
 /** Up to this share of the ink's contrast a printed line is told from ink by its gray level. */
 const PALE = 0.72;
 
@@ -47,7 +49,7 @@ function profile(
 ): { reach: number; offset: number; depth: number } {
   const reach = Math.max(3, Math.round(0.6 * pxPerMm));
   const samples: number[][] = Array.from({ length: 2 * reach + 1 }, () => []);
-  for (let s = g.line.from; s < Math.min(g.line.to, g.length); s += 7) {
+  for (let s = g.line.from; s < Math.min(g.line.to, g.length); s += PROFILE_STEP) {
     const at = g.line.intercept + g.line.slope * (s + 0.5);
     const middle = Math.floor(at);
     if (middle - reach < 0 || middle + reach >= g.breadth) continue;
@@ -82,11 +84,9 @@ function depthOfDashes(middle: readonly number[], paper: number): number {
 
 /** Calls back with the buffer index of each pixel of a band, column by column. */
 function eachPixel(band: Band, visit: (index: number, s: number, at: number) => void): void {
+  const offset = Math.max(-0.5, Math.min(0.5, band.offset));
   for (let s = band.line.from; s < Math.min(band.line.to, band.length); s += 1) {
-    const at =
-      band.line.intercept +
-      band.line.slope * (s + 0.5) +
-      (band.offset > 0 ? Math.min(band.offset, 0.5) : Math.max(band.offset, -0.5));
+    const at = band.line.intercept + band.line.slope * (s + 0.5) + offset;
     const from = Math.max(0, Math.ceil(at - band.reach - 0.5));
     const to = Math.min(band.breadth - 1, Math.floor(at + band.reach - 0.5));
     for (let k = from; k <= to; k += 1) visit(k * band.across + s * band.along, s, k);

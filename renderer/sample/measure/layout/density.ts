@@ -6,71 +6,84 @@ import type { Blob, InkMap } from './blobs.ts';
 export interface Density {
   columns: number;
   rows: number;
-  cell: number;
+  /** Size of a cell along and down the page, pixels. */
+  along: number;
+  down: number;
   values: Float32Array;
 }
 
-/** Sums the ink of the blobs in square cells of `cell` pixels. */
-export function densityOf(blobs: readonly Blob[], map: InkMap, frame: Frame, cell: number): Density {
+/** Sums the ink of the blobs in cells of some pixels along and down the page. */
+export function densityOf(blobs: readonly Blob[], map: InkMap, frame: Frame, along: number, down: number): Density {
   let right = 1;
   let bottom = 1;
   for (const blob of blobs) {
     right = Math.max(right, blob.u1);
     bottom = Math.max(bottom, blob.v1);
   }
-  const columns = Math.ceil(right / cell) + 1;
-  const rows = Math.ceil(bottom / cell) + 2;
+  const columns = Math.ceil(right / along) + 1;
+  const rows = Math.ceil(bottom / down) + 2;
   const values = new Float32Array(columns * rows);
   for (const blob of blobs)
     for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
       const r = map.order[i]!;
       const y = map.rowOf[r]! + 0.5;
       // Long runs are spread over their cells.
-      for (let x = map.runs.from[r]!, end = map.runs.to[r]!; x < end; x += cell) {
-        const length = Math.min(cell, end - x);
-        const c = Math.floor(uOf(frame, x + length / 2, y) / cell);
-        const w = Math.floor(vOf(frame, x + length / 2, y) / cell);
+      for (let x = map.runs.from[r]!, end = map.runs.to[r]!; x < end; x += along) {
+        const length = Math.min(along, end - x);
+        const c = Math.floor(uOf(frame, x + length / 2, y) / along);
+        const w = Math.floor(vOf(frame, x + length / 2, y) / down);
         if (c >= 0 && w >= 0 && c < columns && w < rows) values[w * columns + c] = values[w * columns + c]! + length;
       }
     }
-  return { columns, rows, cell, values };
+  return { columns, rows, along, down, values };
 }
 
-/** Three box filters along each axis: close to a Gaussian of the given standard deviations, in cells. */
-export function smoothed(density: Density, along: number, down: number): Density {
+/**
+ * Box filters along each axis, three of them close to a Gaussian of the given standard deviations, in cells.
+ * @param passes 3 for a smooth ridge, 1 where only the amount of pattern matters
+ */
+export function smoothed(density: Density, along: number, down: number, passes: 1 | 3 = 3): Density {
   const { columns, rows } = density;
   let values = density.values;
-  for (let pass = 0; pass < 3; pass += 1) {
-    values = boxed(values, rows, columns, columns, 1, boxRadius(along));
-    values = boxed(values, columns, rows, 1, columns, boxRadius(down));
+  for (let pass = 0; pass < passes; pass += 1) {
+    values = boxedRows(values, columns, rows, boxRadius(along, passes));
+    values = boxedColumns(values, columns, rows, boxRadius(down, passes));
   }
   return { ...density, values };
 }
 
-/** A box of width w has variance (w^2 - 1) / 12; three of them add up. */
-function boxRadius(deviation: number): number {
-  return Math.max(0, Math.round((Math.sqrt(4 * deviation * deviation + 1) - 1) / 2));
+/** A box of width w has variance (w^2 - 1) / 12; those of several passes add up. */
+function boxRadius(deviation: number, passes: number): number {
+  return Math.max(0, Math.round((Math.sqrt((12 / passes) * deviation * deviation + 1) - 1) / 2));
 }
 
-function boxed(
-  values: Float32Array,
-  lanes: number,
-  length: number,
-  laneStep: number,
-  step: number,
-  radius: number,
-): Float32Array<ArrayBuffer> {
+function boxedRows(values: Float32Array, columns: number, rows: number, radius: number): Float32Array<ArrayBuffer> {
   const result = new Float32Array(values.length);
-  const width = 2 * radius + 1;
-  for (let lane = 0; lane < lanes; lane += 1) {
-    const base = lane * laneStep;
+  const share = 1 / (2 * radius + 1);
+  for (let y = 0; y < rows; y += 1) {
+    const row = y * columns;
     let sum = 0;
-    for (let i = 0; i < Math.min(radius, length); i += 1) sum += values[base + i * step]!;
-    for (let i = 0; i < length; i += 1) {
-      if (i + radius < length) sum += values[base + (i + radius) * step]!;
-      if (i - radius - 1 >= 0) sum -= values[base + (i - radius - 1) * step]!;
-      result[base + i * step] = sum / width;
+    for (let x = 0; x < Math.min(radius, columns); x += 1) sum += values[row + x]!;
+    for (let x = 0; x < columns; x += 1) {
+      if (x + radius < columns) sum += values[row + x + radius]!;
+      if (x > radius) sum -= values[row + x - radius - 1]!;
+      result[row + x] = sum * share;
     }
+  }
+  return result;
+}
+
+/** Whole rows are added and taken away, so that memory is walked in order. */
+function boxedColumns(values: Float32Array, columns: number, rows: number, radius: number): Float32Array<ArrayBuffer> {
+  const result = new Float32Array(values.length);
+  const share = 1 / (2 * radius + 1);
+  const sums = new Float64Array(columns);
+  for (let y = -radius; y < rows; y += 1) {
+    const enters = (y + radius) * columns;
+    const leaves = (y - radius - 1) * columns;
+    if (y + radius < rows) for (let x = 0; x < columns; x += 1) sums[x] = sums[x]! + values[enters + x]!;
+    if (leaves >= 0) for (let x = 0; x < columns; x += 1) sums[x] = sums[x]! - values[leaves + x]!;
+    if (y >= 0) for (let x = 0; x < columns; x += 1) result[y * columns + x] = sums[x]! * share;
   }
   return result;
 }

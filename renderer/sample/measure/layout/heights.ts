@@ -1,5 +1,5 @@
 import { median, quantile } from '../numbers.ts';
-import { densityCurve, modeOf } from './mode.ts';
+import { densityCurve, lowestPeak } from './mode.ts';
 
 /** A head of the ink with its height above the baseline (pixels) and its place along the line (pixels). */
 export interface Head {
@@ -20,9 +20,14 @@ export interface SizeTrend {
 export const X_HEIGHT_BAND = 0.17;
 /** Smoothing of ln(height): the small letters of one hand differ by about this much. */
 const BANDWIDTH = 0.05;
+/** Tall letters are at least this much (ln) taller; small ones are at least this share as many. */
+const TALLER = 0.24;
+const LOWER_SHARE = 0.5;
 /** Largest change of ln(x-height) over 50 x-heights of line (about one line of writing) that is looked for. */
 const STEEPEST = 0.9;
-const SLOPES = 37;
+const SLOPES = 25;
+/** Fewer heads than this tell a size but no change of it. */
+const LEAST_FOR_SLOPE = 12;
 
 /** x-height at a place of the line, pixels. */
 export function sizeAt(trend: SizeTrend, u: number): number {
@@ -41,7 +46,7 @@ export function sizeTrend(heads: readonly Head[], expected: number): SizeTrend {
   const low = Math.log(expected) - 0.75;
   const high = Math.log(expected) + 0.6;
   let best = { peak: -1, level: Math.log(expected), slope: 0 };
-  const steps = tall.length < 12 ? 1 : SLOPES;
+  const steps = tall.length < LEAST_FOR_SLOPE ? 1 : SLOPES;
   const shifted = new Float64Array(tall.length);
   for (let k = 0; k < steps; k += 1) {
     const slope = steps === 1 ? 0 : ((2 * k) / (steps - 1) - 1) * (STEEPEST / (50 * expected));
@@ -53,9 +58,25 @@ export function sizeTrend(heads: readonly Head[], expected: number): SizeTrend {
     }
     // A level line wins a tie: a slope must be earned.
     const peak = density.curve[at]! * (1 - 0.05 * Math.abs((2 * k) / Math.max(1, steps - 1) - 1));
-    if (peak > best.peak) best = { peak, level: low + at * density.step, slope };
+    if (peak > best.peak) best = { peak, level: low + firstMode(density) * density.step, slope };
   }
   return refined(tall, logs, { u0, level: best.level, slope: best.slope }, steps > 1);
+}
+
+/** Sample of the first mode: small letters are the lower of two heights, even where tall ones are more. */
+function firstMode({ curve, step }: { curve: Float64Array; step: number }): number {
+  return lowestPeak(curve, LOWER_SHARE, Math.round(TALLER / step));
+}
+
+/** The trend again after heads were left out or added: it moves a little only. */
+export function adjustedTrend(heads: readonly Head[], start: SizeTrend): SizeTrend {
+  const tall = heads.filter((head) => head.height > 0);
+  return refined(
+    tall,
+    tall.map((head) => Math.log(head.height)),
+    start,
+    tall.length >= LEAST_FOR_SLOPE,
+  );
 }
 
 /** Two rounds of bisquare-weighted least squares about the trend. */
@@ -85,10 +106,10 @@ function refined(heads: readonly Head[], logs: readonly number[], start: SizeTre
 }
 
 /** Joined writing has more heads than letters: this share of them, the lowest, are entries and joins. */
-const JOINS = 0.2;
+const JOINS = 0.3;
 
 /**
- * Heads of a line without the joins of joined writing: of its heads near the trend the lowest fifth, which lie a few
+ * Heads of a line without the joins of joined writing: of its heads near the trend the lowest three tenths, which lie a few
  * percent below the letters (tried on five joined hands, whose x-height came out 1 to 5 % low with them).
  */
 export function withoutJoins(heads: readonly Head[], trend: SizeTrend): Head[] {
@@ -98,10 +119,10 @@ export function withoutJoins(heads: readonly Head[], trend: SizeTrend): Head[] {
   return heads.filter((head) => !head.joined || ratio(head) >= least || ratio(head) <= -X_HEIGHT_BAND);
 }
 
-/** Usual height of the heads of a page, pixels: the tallest peak of ln(height) around `expected`. */
+/** Usual height of the heads of a page, pixels: the first mode of ln(height) around `expected`. */
 export function usualHeight(heights: readonly number[], expected: number): number {
   const logs = heights.filter((h) => h > 0.3 * expected).map((h) => Math.log(h));
   const middle = Math.log(expected);
-  const mode = modeOf(logs, middle - 0.7, middle + 0.7, BANDWIDTH);
-  return mode === null ? expected : Math.exp(mode);
+  const density = densityCurve(logs, middle - 0.7, middle + 0.7, BANDWIDTH);
+  return density === null ? expected : Math.exp(middle - 0.7 + firstMode(density) * density.step);
 }

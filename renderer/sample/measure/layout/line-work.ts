@@ -7,7 +7,7 @@ import { byBlob } from './extremes.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
 import type { Head, SizeTrend } from './heights.ts';
-import { sizeAt, sizeTrend, usualHeight, withoutJoins } from './heights.ts';
+import { adjustedTrend, sizeAt, sizeTrend, usualHeight, withoutJoins } from './heights.ts';
 import { modeOf } from './mode.ts';
 import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';
@@ -39,6 +39,8 @@ const SAME_LETTER = 0.45;
 const SAME_HEIGHT = 1.14;
 /** Ink lower than this many x-heights is a dot, a comma or a bar; narrower than this a bare stem. */
 const FLAT = 0.4;
+/** A foot this many x-heights below the baseline hangs. */
+const HANGING = 0.27;
 const NARROW = 0.55;
 /** The middle of a line's ink lies this many x-heights above the baseline (bodies, with taller than hanging parts). */
 const MIDDLE = 0.62;
@@ -82,8 +84,8 @@ export function sized(line: Omit<LineWork, 'trend' | 'heads'>, lists: readonly E
   const rough = sizeTrend(headsOf(line.blobs, line.baseline, lists, xHeight), xHeight);
   // Where a line shrinks or grows, what is one letter and what are several follows its size.
   const all = headsOf(line.blobs, line.baseline, lists, (u) => sizeAt(rough, u));
-  const heads = withoutJoins(all, sizeTrend(all, xHeight));
-  return { ...line, heads, trend: sizeTrend(heads, xHeight) };
+  const heads = withoutJoins(all, adjustedTrend(all, rough));
+  return { ...line, heads, trend: adjustedTrend(heads, rough) };
 }
 
 /** Whether a piece of ink holds several letters. */
@@ -187,7 +189,9 @@ export function headsOf(
     }
     joined.push(...tallest(several, SAME_LETTER * size));
     // A dot or a comma has no head of a letter: its ink is too flat.
-    if (highest && blob.v1 - blob.v0 > FLAT * size && !isDotted(blob, own, size)) single.push(highest);
+    // Letters that hang (g p q y) are no small letters either.
+    const hangs = blob.v1 - traceAt(baseline.curve, (blob.u0 + blob.u1) / 2) > HANGING * size;
+    if (highest && blob.v1 - blob.v0 > FLAT * size && !hangs && !isDotted(blob, own, size)) single.push(highest);
   }
   return [...joined, ...single];
 }

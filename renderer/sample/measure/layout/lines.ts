@@ -6,8 +6,10 @@ import type { Frame } from './frame.ts';
 import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';
 
-/** Cells of the density map in one x-height: fine enough to follow a line to a tenth of a letter after smoothing. */
-const CELLS_PER_XHEIGHT = 5;
+/** Cells of the density map in one x-height across a line: fine enough to follow it to a tenth of a letter. */
+const CELLS_ACROSS = 5;
+/** … and along it, where it is smoothed over words. */
+const CELLS_ALONG = 2;
 /** Smoothing along the line in x-heights: bridges the gaps between words. */
 const ALONG = 3;
 /** Smoothing across in x-heights: joins the parts of a letter, keeps lines apart down to two x-heights. */
@@ -33,11 +35,11 @@ interface Ridge {
  * @param xHeight rough x-height in pixels
  */
 export function lineTraces(blobs: readonly Blob[], map: InkMap, frame: Frame, xHeight: number): Trace[] {
-  const cell = Math.max(1, xHeight / CELLS_PER_XHEIGHT);
-  const density = smoothed(densityOf(blobs, map, frame, cell), ALONG * CELLS_PER_XHEIGHT, ACROSS * CELLS_PER_XHEIGHT);
+  const cells = densityOf(blobs, map, frame, Math.max(1, xHeight / CELLS_ALONG), Math.max(1, xHeight / CELLS_ACROSS));
+  const density = smoothed(cells, ALONG * CELLS_ALONG, ACROSS * CELLS_ACROSS);
   const ridges = linkRidges(density, ridgePeaks(density));
   const traces = ridges
-    .map((ridge) => toTrace(ridge, density.cell))
+    .map((ridge) => toTrace(ridge, density))
     .filter((trace): trace is { trace: Trace; mass: number } => trace !== null);
   return keepStrong(traces, xHeight).sort((a, b) => middleOf(a) - middleOf(b));
 }
@@ -70,14 +72,14 @@ function ridgePeaks(density: Density): { row: number; value: number }[][] {
 
 function linkRidges(density: Density, columns: { row: number; value: number }[][]): Ridge[] {
   const ridges: Ridge[] = [];
-  const reach = BRIDGE * CELLS_PER_XHEIGHT;
+  const reach = BRIDGE * CELLS_ALONG;
   columns.forEach((peaksHere, c) => {
     const open = ridges.filter((ridge) => c - ridge.at[ridge.at.length - 1]! <= reach);
     const pairs: { ridge: Ridge; peak: number; distance: number }[] = [];
     for (const ridge of open) {
       const expected = predicted(ridge, c);
       const missed = c - ridge.at[ridge.at.length - 1]! - 1;
-      const tolerance = (TOLERANCE + (0.4 * missed) / reach) * CELLS_PER_XHEIGHT;
+      const tolerance = (TOLERANCE + (0.4 * missed) / reach) * CELLS_ACROSS;
       peaksHere.forEach((peak, k) => {
         const distance = Math.abs(peak.row - expected);
         if (distance <= tolerance) pairs.push({ ridge, peak: k, distance: distance + missed * 0.01 });
@@ -111,14 +113,15 @@ function extend(ridge: Ridge, column: number, peak: { row: number; value: number
 /** Where a ridge goes next: its course over the last few x-heights, level when it is short. */
 function predicted(ridge: Ridge, column: number): number {
   const n = ridge.at.length;
-  const back = Math.max(0, n - 6 * CELLS_PER_XHEIGHT);
+  const back = Math.max(0, n - 6 * CELLS_ALONG);
   const run = ridge.at[n - 1]! - ridge.at[back]!;
-  const slope = run < 2 * CELLS_PER_XHEIGHT ? 0 : (ridge.height[n - 1]! - ridge.height[back]!) / run;
-  const limited = Math.max(-STEEPEST, Math.min(STEEPEST, slope));
+  const slope = run < 2 * CELLS_ALONG ? 0 : (ridge.height[n - 1]! - ridge.height[back]!) / run;
+  const steepest = (STEEPEST * CELLS_ACROSS) / CELLS_ALONG;
+  const limited = Math.max(-steepest, Math.min(steepest, slope));
   return ridge.height[n - 1]! + limited * (column - ridge.at[n - 1]!);
 }
 
-function toTrace(ridge: Ridge, cell: number): { trace: Trace; mass: number } | null {
+function toTrace(ridge: Ridge, { along, down }: Density): { trace: Trace; mass: number } | null {
   const first = ridge.at[0]!;
   const last = ridge.at[ridge.at.length - 1]!;
   if (last - first < 2) return null;
@@ -126,17 +129,17 @@ function toTrace(ridge: Ridge, cell: number): { trace: Trace; mass: number } | n
   for (let i = 0; i + 1 < ridge.at.length; i += 1) {
     const [a, b] = [ridge.at[i]!, ridge.at[i + 1]!];
     for (let c = a; c <= b; c += 1)
-      v[c - first] = (ridge.height[i]! + ((ridge.height[i + 1]! - ridge.height[i]!) * (c - a)) / (b - a) + 0.5) * cell;
+      v[c - first] = (ridge.height[i]! + ((ridge.height[i + 1]! - ridge.height[i]!) * (c - a)) / (b - a) + 0.5) * down;
   }
   const every = Math.max(1, Math.floor(v.length / 60));
   const xs: number[] = [];
   const ys: number[] = [];
   for (let i = 0; i < v.length; i += every) {
-    xs.push(i * cell);
+    xs.push(i * along);
     ys.push(v[i]!);
   }
   const slope = theilSen(xs, ys)?.slope ?? 0;
-  return { trace: { u0: (first + 0.5) * cell, step: cell, v, slope }, mass: ridge.mass };
+  return { trace: { u0: (first + 0.5) * along, step: along, v, slope }, mass: ridge.mass };
 }
 
 /** Drops ridges of ascenders, descenders and dots: weak ones closer than 1.2 x-heights to a stronger one. */

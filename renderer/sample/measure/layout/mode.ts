@@ -38,6 +38,18 @@ export function densityCurve(
   return { curve, step };
 }
 
+/**
+ * Sample of the lowest peak that is at least `share` as high as the highest and at least `apart` samples below it;
+ * the highest itself where there is none.
+ */
+export function lowestPeak(curve: Float64Array, share: number, apart: number): number {
+  let best = 0;
+  for (let i = 1; i < curve.length; i += 1) if (curve[i]! > curve[best]!) best = i;
+  for (let i = 1; i <= best - apart; i += 1)
+    if (curve[i]! >= share * curve[best]! && curve[i]! >= curve[i - 1]! && curve[i]! > curve[i + 1]!) return i;
+  return best;
+}
+
 /** Offset of a peak from its sample, by the parabola through its neighbors. */
 export function parabola(curve: ArrayLike<number>, at: number): number {
   if (at <= 0 || at >= curve.length - 1) return 0;

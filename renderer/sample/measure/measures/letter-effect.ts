@@ -1,38 +1,66 @@
-import { median } from '../numbers.ts';
 import { SMALL } from '../text/letter-kinds.ts';
-import type { WordResult } from '../types.ts';
+import type { LetterResult, WordResult } from '../types.ts';
+import { additiveFit } from './additive-fit.ts';
 import type { ReadPage } from './measure.ts';
-import { wordsIn } from './measure.ts';
+import { wordsOfLine } from './measure.ts';
 
 /** A letter counts from this many readings on a page; rarer ones say nothing about their own height. */
-const LEAST = 2;
+const LEAST = 3;
+/** Kinds that hold less than this share of the small letters (joined writing) say too little. */
+const COVERED = 0.6;
+/** Letters further than this (ln) from the fit are left out of it. */
+const OUTLIER = 0.12;
+/** A letter half or twice the size of its line was cut or aligned wrongly. */
+const MISREAD = 0.5;
 
-/**
- * How much taller each small letter of this hand is than the line's size, as ln: taken off before sizes are compared
- * along a line, so that a line whose letters change from c to e does not look like growing.
- */
-export function letterEffects(page: ReadPage): Map<string, number> {
-  const ratios = new Map<string, number[]>();
-  for (const word of wordsIn(page))
-    for (const { char, ln } of smallLetters(word)) {
-      const list = ratios.get(char) ?? [];
-      list.push(ln - Math.log(word.sizeMm));
-      ratios.set(char, list);
-    }
-  const effects = new Map<string, number>();
-  for (const [char, list] of ratios) if (list.length >= LEAST) effects.set(char, median(list)!);
-  return effects;
+/** One small letter: what it is, ln of its height in mm, and its place in the word. */
+export interface SmallLetter {
+  kind: string;
+  ln: number;
+  index: number;
 }
 
-/** Small letters of a word with ln of their height in mm, in order; `index` counts all letters of the word. */
-export function smallLetters(word: WordResult): { char: string; ln: number; index: number }[] {
-  const found: { char: string; ln: number; index: number }[] = [];
+/** What a letter is: the letter of the text, or the kind it looks like where the text is not known. */
+function kindOf(letter: LetterResult): string | null {
+  if (letter.text !== null) return SMALL.includes(letter.text) ? letter.text : null;
+  return letter.shape !== null && letter.zone === 'x' ? `#${letter.shape}` : null;
+}
+
+/** Small letters of a word in order; `index` counts all letters of the word. */
+export function smallLetters(word: WordResult): SmallLetter[] {
+  const found: SmallLetter[] = [];
   word.letters.forEach((letter, index) => {
-    if (letter.excluded || letter.text === null || letter.topMm === null || letter.topMm <= 0) return;
-    if (!SMALL.includes(letter.text)) return;
+    const kind = kindOf(letter);
+    if (kind === null || letter.excluded || letter.topMm === null || letter.topMm <= 0) return;
     const ln = Math.log(letter.topMm);
-    // A letter half or twice the size of its line was cut or aligned wrongly.
-    if (Math.abs(ln - Math.log(word.sizeMm)) < 0.5) found.push({ char: letter.text, ln, index });
+    if (Math.abs(ln - Math.log(word.sizeMm)) < MISREAD) found.push({ kind, ln, index });
   });
   return found;
+}
+
+/**
+ * How much taller each kind of small letter of this hand is than the others, as ln: taken off before sizes are compared
+ * along a line, so that a line whose letters change from c to e does not look like growing. Fitted together with the
+ * size of each line and one change of size per word for the page.
+ */
+export function letterEffects(page: ReadPage): Map<string, number> {
+  const readings = page.lines.flatMap((line, i) =>
+    wordsOfLine(line).flatMap((word, k) => smallLetters(word).map(({ kind, ln }) => ({ kind, ln, line: i, word: k }))),
+  );
+  const counts = new Map<string, number>();
+  for (const { kind } of readings) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const used = readings.filter(({ kind }) => counts.get(kind)! >= LEAST);
+  const heads = page.lines.reduce(
+    (sum, line) => wordsOfLine(line).reduce((part, word) => part + word.xHeightsMm.length, sum),
+    0,
+  );
+  if (used.length < COVERED * heads) return new Map();
+  const kinds = [...new Set(used.map(({ kind }) => kind))];
+  const kindAt = new Map(kinds.map((kind, i) => [kind, i]));
+  const rows = used.map((r) => ({ kind: kindAt.get(r.kind)!, line: r.line, word: r.word, ln: r.ln }));
+  const fit = additiveFit(rows, kinds.length, page.lines.length);
+  // Once more without letters that were cut or read wrongly.
+  const kept = rows.filter((row) => Math.abs(fit.rest(row)) < OUTLIER);
+  const effects = kept.length > rows.length / 2 ? additiveFit(kept, kinds.length, page.lines.length).kinds : fit.kinds;
+  return new Map(kinds.map((kind, i) => [kind, effects[i]!]));
 }

@@ -49,8 +49,8 @@ function wordCourse(words: readonly WordResult[], effects: ReadonlyMap<string, n
   const course: Course = { at: [], ln: [], weight: [] };
   words.forEach((word, index) => {
     const known = smallLetters(word)
-      .filter(({ char }) => effects.has(char))
-      .map(({ char, ln }) => ln - effects.get(char)!);
+      .filter(({ kind }) => effects.has(kind))
+      .map(({ kind, ln }) => ln - effects.get(kind)!);
     const lns = known.length > 0 ? known : word.xHeightsMm.map((height) => Math.log(height));
     const ln = center(lns);
     if (ln === null) return;
@@ -68,11 +68,11 @@ function letterCourses(page: ReadPage): Course[] {
     const course: Course = { at: [], ln: [], weight: [] };
     let before = 0;
     for (const word of wordsOfLine(line)) {
-      const small = smallLetters(word).filter(({ char }) => effects.has(char));
+      const small = smallLetters(word).filter(({ kind }) => effects.has(kind));
       if (small.length > 0)
-        for (const { char, ln, index } of small) {
+        for (const { kind, ln, index } of small) {
           course.at.push(before + index);
-          course.ln.push(ln - effects.get(char)!);
+          course.ln.push(ln - effects.get(kind)!);
           course.weight.push(1);
         }
       else if (word.xHeightMm !== null) {

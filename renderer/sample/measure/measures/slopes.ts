@@ -15,20 +15,25 @@ export interface Course {
  * distance and letters (Theil 1950, Sen 1968; weights after Jaeckel 1972, from memory). Interval by drawing lines.
  */
 export function pooledSlope(courses: readonly Course[], chance: () => number): Reading {
-  const pairs: { value: number; weight: number; cluster: number }[] = [];
   const used = courses.filter((course) => new Set(course.at).size > 1);
-  used.forEach((course, cluster) => {
-    for (let i = 0; i < course.at.length; i += 1)
-      for (let j = i + 1; j < course.at.length; j += 1) {
-        const distance = course.at[j]! - course.at[i]!;
+  const room = used.reduce((sum, { at }) => sum + (at.length * (at.length - 1)) / 2, 0);
+  const slopes = new Float64Array(room);
+  const clusters = new Int32Array(room);
+  const weights = new Float64Array(room);
+  let n = 0;
+  used.forEach(({ at, ln, weight }, cluster) => {
+    for (let i = 0; i < at.length; i += 1)
+      for (let j = i + 1; j < at.length; j += 1) {
+        const distance = at[j]! - at[i]!;
         if (distance <= 0) continue;
-        const [a, b] = [course.weight[i]!, course.weight[j]!];
-        const value = (course.ln[j]! - course.ln[i]!) / distance;
-        pairs.push({ value, weight: (distance * a * b) / (a + b), cluster });
+        slopes[n] = (ln[j]! - ln[i]!) / distance;
+        clusters[n] = cluster;
+        weights[n] = (distance * weight[i]! * weight[j]!) / (weight[i]! + weight[j]!);
+        n += 1;
       }
   });
-  if (pairs.length === 0) return NOTHING;
-  const sorted = new Sorted(pairs);
+  if (n === 0) return NOTHING;
+  const sorted = new Sorted(slopes.subarray(0, n), clusters.subarray(0, n), weights.subarray(0, n), used.length);
   return {
     value: sorted.median(new Int32Array(used.length).fill(1)),
     n: courses.reduce((sum, course) => sum + course.at.length, 0),

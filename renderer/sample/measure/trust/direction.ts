@@ -12,8 +12,8 @@ export type Direction = 'upright' | 'sideways' | 'upside-down' | 'mirrored';
 const LEAST_PIECES = 30;
 /** Upright pages show 1.8 to 3 times as much pattern along their lines, sideways ones about half as much. */
 const SIDEWAYS = 0.95;
-/** Cell in stroke widths: the same whichever way the page lies. About a quarter of a letter. */
-const CELL = 1.5;
+/** Cell in stroke widths: the same whichever way the page lies. About half a letter. */
+const CELL = 2.5;
 /** Tall and hanging parts needed; hanging ones must outnumber tall ones by this factor (English has 4 tall to 1). */
 const LEAST_PARTS = 16;
 const OUTNUMBER = 1.7;
@@ -24,9 +24,10 @@ const SHARE_LEFT = 0.75;
 /** Lines of writing make stripes: along them the smoothed ink varies more than along the other direction. */
 export function isSideways(layout: Layout): boolean {
   if (layout.blobs.length < LEAST_PIECES) return false;
-  const density = densityOf(layout.blobs, layout.map, layout.frame, Math.max(1, CELL * layout.strokePx));
-  const across = contrast(smoothed(density, 16, 1.5));
-  const down = contrast(smoothed(density, 1.5, 16));
+  const cell = Math.max(1, CELL * layout.strokePx);
+  const density = densityOf(layout.blobs, layout.map, layout.frame, cell, cell);
+  const across = contrast(smoothed(density, 10, 1, 1));
+  const down = contrast(smoothed(density, 1, 10, 1));
   return across < SIDEWAYS * down;
 }
 

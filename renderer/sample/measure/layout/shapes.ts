@@ -1,0 +1,71 @@
+import type { Hole } from '../image/holes.ts';
+import type { Layout } from '../layout.ts';
+import { JOINED_WIDTH } from './line-work.ts';
+import type { InkMap } from './blobs.ts';
+import type { Group } from './words.ts';
+
+/** Cells of the grid that a letter's ink is looked at through, each way. */
+const GRID = 5;
+/** Letters look alike when their cells differ by at most this on average … */
+const ALIKE = 0.075;
+/** … and their width over height by at most this (ln). */
+const ALIKE_RATIO = 0.13;
+
+/** A letter's looks, free of its size. */
+interface Looks {
+  cells: Float32Array;
+  lnRatio: number;
+  loops: number;
+}
+
+/**
+ * Sorts the unjoined letters of a page into kinds that look alike, without reading them: same loops, same proportions,
+ * ink in the same places. The first of a kind stands for it. Only used to compare like with like.
+ */
+export function shapeKinds(layout: Layout, holesByBlob: ReadonlyMap<number, readonly Hole[]>): Map<Group, number> {
+  const kinds: Looks[] = [];
+  const found = new Map<Group, number>();
+  layout.words.forEach((words, i) => {
+    for (const word of words)
+      for (const group of word.groups) {
+        if (group.to - group.from > JOINED_WIDTH * layout.sizeOf(i, word)) continue;
+        const looks = looksOf(group, layout.map, holesByBlob);
+        let kind = kinds.findIndex((other) => areAlike(other, looks));
+        if (kind < 0) kind = kinds.push(looks) - 1;
+        found.set(group, kind);
+      }
+  });
+  return found;
+}
+
+function looksOf(group: Group, map: InkMap, holesByBlob: ReadonlyMap<number, readonly Hole[]>): Looks {
+  let [left, right, top, bottom, loops] = [Infinity, -Infinity, Infinity, -Infinity, 0];
+  for (const { blob } of group.blobs) {
+    left = Math.min(left, blob.left);
+    right = Math.max(right, blob.right);
+    top = Math.min(top, blob.top);
+    bottom = Math.max(bottom, blob.bottom);
+    loops += holesByBlob.get(blob.component)?.length ?? 0;
+  }
+  const [wide, high] = [right - left, bottom - top];
+  const cells = new Float32Array(GRID * GRID);
+  for (const { blob } of group.blobs)
+    for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
+      const r = map.order[i]!;
+      const row = GRID * Math.min(GRID - 1, Math.floor((GRID * (map.rowOf[r]! - top + 0.5)) / high));
+      const from = (GRID * (map.runs.from[r]! - left)) / wide;
+      const to = (GRID * (map.runs.to[r]! - left)) / wide;
+      for (let c = Math.floor(from); c < to && c < GRID; c += 1)
+        cells[row + c] = cells[row + c]! + Math.min(to, c + 1) - Math.max(from, c);
+    }
+  const rows = high / GRID;
+  for (let k = 0; k < cells.length; k += 1) cells[k] = cells[k]! / rows;
+  return { cells, lnRatio: Math.log(wide / high), loops };
+}
+
+function areAlike(a: Looks, b: Looks): boolean {
+  if (a.loops !== b.loops || Math.abs(a.lnRatio - b.lnRatio) > ALIKE_RATIO) return false;
+  let sum = 0;
+  for (let k = 0; k < a.cells.length; k += 1) sum += Math.abs(a.cells[k]! - b.cells[k]!);
+  return sum <= ALIKE * a.cells.length;
+}
