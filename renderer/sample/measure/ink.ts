@@ -1,10 +1,11 @@
 import { connectedComponents } from './image/components.ts';
 import type { Components } from './image/components.ts';
-import { halfContrast, localLevels } from './image/contrast.ts';
+import { localLevels } from './image/contrast.ts';
 import type { Levels } from './image/contrast.ts';
-import { eraseRulings, markRulings } from './image/ruling-erase.ts';
+import { bandsOf } from './image/ruling-erase.ts';
 import type { Rulings } from './image/rulings.ts';
-import { inkRuns } from './image/runs.ts';
+import type { PixelStages } from './image/pixel-stages.ts';
+import { ownRuns } from './image/runs.ts';
 import type { Runs } from './image/runs.ts';
 import type { GrayImage } from './types.ts';
 
@@ -21,13 +22,14 @@ export interface Ink {
 /**
  * From the first threshold to pieces of ink: printed lines are taken out, then the ink is thresholded again
  * at half contrast.
- * @param bitmap first-pass ink; changed in place
+ * @param stages those of the picture, after its first threshold
  */
-export function inkOf(image: GrayImage, bitmap: Uint8Array, rulings: Rulings, pxPerMm: number): Ink {
-  const bands = markRulings(image, bitmap, rulings, pxPerMm);
-  const levels = localLevels(image, bitmap);
-  eraseRulings(image, bitmap, bands, levels);
-  halfContrast(image, bitmap, levels);
-  const runs = inkRuns(bitmap, image.width, image.height);
-  return { bitmap, levels, rulings, runs, components: connectedComponents(runs, 1) };
+export function inkOf(image: GrayImage, stages: PixelStages, rulings: Rulings, pxPerMm: number): Ink {
+  const bands = bandsOf(image, rulings, pxPerMm);
+  for (const band of bands) stages.markBand(band);
+  const levels = localLevels(image, stages.bitmap(), stages.runs());
+  for (const band of bands) stages.eraseBand(band, levels);
+  stages.halfContrast(levels);
+  const runs = ownRuns(stages.runs());
+  return { bitmap: stages.bitmap(), levels, rulings, runs, components: connectedComponents(runs, 1) };
 }

@@ -43,19 +43,19 @@ export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress
   if (sheet.refused) return nothing(gray, options, sheet.warnings);
   tell('Parting ink from paper', 0.1);
   let stages = fastStages(sheet.image);
-  let first = stages.threshold();
+  const first = stages.threshold();
   const marks = findMarks(first, sheet.image.width, sheet.image.height);
   if (marks) {
     sheet = sheetOfMarks(sheet, marks);
     if (sheet.refused) return nothing(gray, options, sheet.warnings);
     stages = fastStages(sheet.image);
-    first = stages.threshold();
+    stages.threshold();
   }
   if (sheet.pxPerMm === null) return nothing(gray, options, [...sheet.warnings, WARNINGS.noScale]);
   const { pxPerMm } = sheet;
   tell('Taking out printed lines', 0.5);
   const rulings = findRulings(sheet.image, stages.votes(pxPerMm), pxPerMm);
-  let ink = inkOf(sheet.image, first, rulings, pxPerMm);
+  let ink = inkOf(sheet.image, stages, rulings, pxPerMm);
   tell('Reading lines and words', 0.7);
   const frame = frameOf(sheet.image.width, sheet.image.height, pxPerMm, ink.rulings.angle ?? 0);
   let layout = layoutOf(sheet.image, ink, frame);

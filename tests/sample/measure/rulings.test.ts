@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { rulingVotes } from '../../../renderer/sample/measure/image/ruling-votes.ts';
 import { findRulings } from '../../../renderer/sample/measure/image/rulings.ts';
+import { plainStages } from '../../../renderer/sample/measure/image/pixel-stages.ts';
 import { inkOf } from '../../../renderer/sample/measure/ink.ts';
-import { sauvola } from '../../../renderer/sample/measure/image/threshold.ts';
 
 const WIDTH = 1200;
 const HEIGHT = 900;
@@ -42,7 +42,9 @@ test('taking lines out leaves the strokes whole', () => {
   const count = (data: Uint8Array): { pieces: number; area: number } => {
     const image = { ...size, data };
     const rulings = findRulings(image, rulingVotes(image, PX_PER_MM), PX_PER_MM);
-    const { components } = inkOf(image, sauvola(image), rulings, PX_PER_MM);
+    const stages = plainStages(image);
+    stages.threshold();
+    const { components } = inkOf(image, stages, rulings, PX_PER_MM);
     return { pieces: components.count, area: components.area.reduce((a, b) => a + b, 0) };
   };
   const [without, withLines] = [count(plain), count(ruled)];

@@ -3,7 +3,7 @@ import { inkRuns } from './runs.ts';
 import type { Runs } from './runs.ts';
 
 /** Side of a tile in pixels: about one letter, small against a shadow's edge. */
-const TILE_BITS = 5;
+export const TILE_BITS = 5;
 const TILE = 1 << TILE_BITS;
 /** Pixels of a tile that tell its paper level: every fourth row, every eighth column, 32 of them. */
 const STEP = 4;
@@ -41,10 +41,9 @@ export function inkAt(levels: Levels, x: number, y: number): number {
 
 /**
  * Levels of paper and ink around each tile of 32 pixels. Paper: mean of what the first threshold left white. Ink: mean
- * of the darker half of what it took, over the tile and its eight neighbors (over the page where there is none).
+ * of the darker half of what it took (`runs` of it), over the tile and its eight neighbors (over the page where there is none).
  */
-export function localLevels(image: GrayImage, ink: Uint8Array): Levels {
-  const runs = inkRuns(ink, image.width, image.height);
+export function localLevels(image: GrayImage, ink: Uint8Array, runs: Runs): Levels {
   const columns = Math.ceil(image.width / TILE);
   const rows = Math.ceil(image.height / TILE);
   const tiles = columns * rows;
@@ -157,6 +156,12 @@ function pooled(sum: Float64Array, count: Float64Array, columns: number, rows: n
   return result;
 }
 
+function isBeside(ink: Uint8Array, x: number, y: number, width: number, height: number): boolean {
+  if (x === 0 || y === 0 || x === width - 1 || y === height - 1) return true;
+  const i = y * width + x;
+  return ink[i - 1] !== INK || ink[i + 1] !== INK || ink[i - width] !== INK || ink[i + width] !== INK;
+}
+
 /**
  * Thresholds again at half contrast, in place: ink of the first pass that is lighter than halfway becomes paper, and
  * what touches the rest and is darker than halfway becomes ink (8-connected flood). Erased rulings stay erased.
@@ -184,8 +189,8 @@ export function halfContrast(image: GrayImage, ink: Uint8Array, levels: Levels):
       for (let x = runs.from[r]!, to = runs.to[r]!; x < to; x += 1) {
         const i = row + x;
         if (data[i]! > half[tileRow + (x >> TILE_BITS)]!) ink[i] = 0;
-        // Only ink beside paper can spread.
-        else if (ink[i - 1] === 0 || ink[i + 1] !== INK || ink[i - width] === 0 || ink[i + width] === 0) push(i);
+        // Only ink beside something else can spread.
+        else if (isBeside(ink, x, y, width, height)) push(i);
       }
   }
   while (waiting > 0) {

@@ -1,101 +1,128 @@
 import type { GrayImage } from '../types.ts';
+import { halfContrast, TILE_BITS } from './contrast.ts';
+import type { Levels } from './contrast.ts';
+import { bandOffset, bandSpan, eraseBand, markBand, PALE, PRINTED } from './ruling-erase.ts';
+import type { Band } from './ruling-erase.ts';
 import { besidePx, rulingVotes, STRIP, VOTE_DIP } from './ruling-votes.ts';
 import type { Votes } from './ruling-votes.ts';
+import { inkRuns } from './runs.ts';
+import type { Runs } from './runs.ts';
 import { SAUVOLA_FACTOR, SAUVOLA_SHARE, sauvola } from './threshold.ts';
-import { WASM_BASE64 } from './wasm/bytes.ts';
+import { instanceFor } from './wasm/instance.ts';
 
-/** The stages that touch every pixel of one picture. */
+/**
+ * The stages that touch every pixel of one picture. They work on one bitmap of ink, in this order; what they answer is
+ * lent until the stages of the next picture are made.
+ */
 export interface PixelStages {
   /** First-pass ink: 1 or 0 for each pixel. */
   threshold(): Uint8Array;
   /** Votes for printed lines. */
   votes(pxPerMm: number): { across: Votes; down: Votes };
+  /** Marks a printed line in the bitmap, and later decides what of it is ink. */
+  markBand(band: Band): void;
+  eraseBand(band: Band, levels: Levels): void;
+  /** Second threshold, in place. */
+  halfContrast(levels: Levels): void;
+  /** The bitmap as it is now, and its runs of ink. */
+  bitmap(): Uint8Array;
+  runs(): Runs;
 }
 
 /** The reference: plain TypeScript. */
 export function plainStages(image: GrayImage): PixelStages {
-  return { threshold: () => sauvola(image), votes: (pxPerMm) => rulingVotes(image, pxPerMm) };
-}
-
-interface Exports {
-  memory: WebAssembly.Memory;
-  threshold(gray: number, ink: number, w: number, h: number, work: number, share: number, factor: number): void;
-  votesAcross(gray: number, votes: number, w: number, h: number, beside: number, dip: number): void;
-  votesDown(gray: number, votes: number, w: number, h: number, beside: number, dip: number): void;
-}
-
-/** A page of WebAssembly memory; the first one holds the module's own data. */
-const MEMORY_PAGE = 65_536;
-
-let compiled: WebAssembly.Module | null | undefined;
-
-/** The compiled module; null where there is no WebAssembly with SIMD. */
-function stagesModule(): WebAssembly.Module | null {
-  if (compiled === undefined) {
-    try {
-      compiled = new WebAssembly.Module(bytesOf(WASM_BASE64));
-    } catch {
-      compiled = null;
-    }
-  }
-  return compiled;
+  let ink: Uint8Array = new Uint8Array(0);
+  return {
+    threshold: () => (ink = sauvola(image)),
+    votes: (pxPerMm) => rulingVotes(image, pxPerMm),
+    markBand: (band) => markBand(ink, band),
+    eraseBand: (band, levels) => eraseBand(image, ink, band, levels),
+    halfContrast: (levels) => halfContrast(image, ink, levels),
+    bitmap: () => ink,
+    runs: () => inkRuns(ink, image.width, image.height),
+  };
 }
 
 /** The same stages in WebAssembly with SIMD, bit for bit; the plain ones where that is not to be had. */
 export function fastStages(image: GrayImage): PixelStages {
-  const module = stagesModule();
-  if (!module) return plainStages(image);
   const { width, height, data } = image;
-  const exports = new WebAssembly.Instance(module).exports as unknown as Exports;
-  const gray = MEMORY_PAGE;
-  const ink = aligned(gray + data.length + 16);
-  const work = aligned(ink + data.length + 16);
-  // Votes take less room than the work of the threshold and the rest of the picture: they lie behind it.
-  const across = aligned(work + 8 * (width + 64));
-  const down = aligned(across + Math.floor(width / STRIP) * height + 16);
-  const end = down + Math.floor(height / STRIP) * width + 64;
-  exports.memory.grow(Math.ceil(end / MEMORY_PAGE) - exports.memory.buffer.byteLength / MEMORY_PAGE + 1);
-  const { buffer } = exports.memory;
+  const tiles = Math.ceil(width / (1 << TILE_BITS)) * Math.ceil(height / (1 << TILE_BITS));
+  const strips = { across: Math.floor(width / STRIP), down: Math.floor(height / STRIP) };
+  // A row has at most half as many runs as pixels, rounded up.
+  const runRoom = 4 * Math.ceil(width / 2) * height;
+  const votes = strips.across * height + strips.down * width;
+  const lent = instanceFor([
+    data.length,
+    data.length,
+    16 * (width + 80),
+    votes,
+    9 * tiles,
+    4 * (height + 1),
+    Math.max(4 * data.length, 2 * runRoom),
+  ]);
+  if (!lent) return plainStages(image);
+  const { exports: wasm, buffer, at } = lent;
+  const [gray, ink, work, across, levelsAt, rows, large] = at as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  const down = across + strips.across * height;
   new Uint8Array(buffer, gray, data.length).set(data);
+  /** Copies levels to where the stages read them: paper, ink, half. */
+  const lend = (levels: Levels): void => {
+    new Float32Array(buffer, levelsAt, tiles).set(levels.paper);
+    new Float32Array(buffer, levelsAt + 4 * tiles, tiles).set(levels.ink);
+    new Uint8Array(buffer, levelsAt + 8 * tiles, tiles).set(levels.half);
+  };
+  const placeOf = (band: Band): [number, number, number, number, number, number, number, number, number] => {
+    const { line, along, breadth } = band;
+    return [...bandSpan(band), line.intercept, line.slope, bandOffset(band), band.reach, along, band.across, breadth];
+  };
   return {
     threshold() {
-      exports.threshold(gray, ink, width, height, work, SAUVOLA_SHARE, SAUVOLA_FACTOR);
+      wasm.threshold(gray, ink, width, height, work, SAUVOLA_SHARE, SAUVOLA_FACTOR);
       return new Uint8Array(buffer, ink, data.length);
     },
     votes(pxPerMm) {
       const beside = besidePx(pxPerMm);
-      const strips = { across: Math.floor(width / STRIP), down: Math.floor(height / STRIP) };
       const read = (from: number, count: number, length: number): Votes => ({
         strips: count,
         length,
         values: new Uint8Array(buffer, from, count * length),
       });
-      new Uint8Array(buffer, across, end - across).fill(0);
-      exports.votesAcross(gray, across, width, height, beside, VOTE_DIP);
-      exports.votesDown(gray, down, width, height, beside, VOTE_DIP);
+      new Uint8Array(buffer, across, votes).fill(0);
+      wasm.votesAcross(gray, across, width, height, beside, VOTE_DIP);
+      wasm.votesDown(gray, down, width, height, beside, VOTE_DIP);
       return { across: read(across, strips.across, height), down: read(down, strips.down, width) };
     },
+    markBand: (band) => wasm.markBand(ink, ...placeOf(band), PRINTED),
+    eraseBand(band, levels) {
+      lend(levels);
+      const { columns } = levels;
+      const [paper, dark] = [levelsAt, levelsAt + 4 * tiles];
+      wasm.eraseBand(gray, ink, width, ...placeOf(band), band.depth, PALE, paper, dark, columns, TILE_BITS);
+    },
+    halfContrast(levels) {
+      lend(levels);
+      wasm.halfContrast(gray, ink, width, height, levelsAt + 8 * tiles, levels.columns, TILE_BITS, large);
+    },
+    bitmap: () => new Uint8Array(buffer, ink, data.length),
+    runs() {
+      const count = wasm.runs(ink, width, height, rows, large, large + runRoom);
+      const view = (from: number, length: number): Int32Array => new Int32Array(buffer, from, length);
+      return {
+        width,
+        height,
+        count,
+        rows: view(rows, height + 1),
+        from: view(large, count),
+        to: view(large + runRoom, count),
+      };
+    },
   };
-}
-
-const aligned = (address: number): number => Math.ceil(address / 16) * 16;
-
-/** Bytes of base64 text; written out, for pure logic calls nothing of the window or of Node. */
-function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
-  const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
-  const clean = base64.replace(/=+$/, '');
-  const bytes = new Uint8Array(Math.floor((clean.length * 3) / 4));
-  let bits = 0;
-  let held = 0;
-  let at = 0;
-  for (const letter of clean) {
-    bits = ((bits << 6) | letters.indexOf(letter)) & 0xffffff;
-    held += 6;
-    if (held >= 8) {
-      held -= 8;
-      bytes[at] = (bits >> held) & 0xff;
-      at += 1;
-    }
-  }
-  return bytes;
 }

@@ -6,16 +6,16 @@ import type { PrintedLine } from './ruling-lines.ts';
 import type { Rulings } from './rulings.ts';
 
 /** Mark in the ink bitmap: pixel of a printed line, not judged yet. */
-const PRINTED = 3;
+export const PRINTED = 3;
 /** Pixels beyond the half-contrast edge of a printed line that still belong to it: its blurred edge. */
 const EDGE = 1.3;
 /** Every so many pixels along a line its profile is taken: some hundred times. */
 const PROFILE_STEP = 17;
 /** Up to this share of the ink's contrast a printed line is told from ink by its gray level. */
-const PALE = 0.72;
+export const PALE = 0.72;
 
 /** A printed line with its place and strength across. */
-interface Band {
+export interface Band {
   line: PrintedLine;
   /** Half thickness with the blurred edge, pixels. */
   reach: number;
@@ -30,15 +30,28 @@ interface Band {
   breadth: number;
 }
 
-/** Marks all pixels of printed lines, so that the levels of ink are taken from writing alone. Answers the bands. */
-export function markRulings(image: GrayImage, ink: Uint8Array, rulings: Rulings, pxPerMm: number): Band[] {
+/** The bands of all printed lines of a picture. */
+export function bandsOf(image: GrayImage, rulings: Rulings, pxPerMm: number): Band[] {
   const { width, height } = image;
-  const bands = [
+  return [
     ...rulings.across.map((line) => ({ line, along: 1, across: width, length: width, breadth: height })),
     ...rulings.down.map((line) => ({ line, along: width, across: 1, length: height, breadth: width })),
   ].map((geometry) => ({ ...geometry, ...profile(image, geometry, pxPerMm) }));
-  for (const band of bands) eachPixel(band, (i) => (ink[i] = PRINTED));
-  return bands;
+}
+
+/** First place along a band and the one after its last. */
+export function bandSpan(band: Band): [number, number] {
+  return [band.line.from, Math.min(band.line.to, band.length)];
+}
+
+/** How far the middle of a band is moved from its fitted line: by half a pixel at most. */
+export function bandOffset(band: Band): number {
+  return Math.max(-0.5, Math.min(0.5, band.offset));
+}
+
+/** Marks all pixels of a printed line, so that the levels of ink are taken from writing alone. */
+export function markBand(ink: Uint8Array, band: Band): void {
+  eachPixel(band, (i) => (ink[i] = PRINTED));
 }
 
 /** Average darkness across a line where there is no writing over it: thickness, middle and depth. */
@@ -84,8 +97,9 @@ function depthOfDashes(middle: readonly number[], paper: number): number {
 
 /** Calls back with the buffer index of each pixel of a band, column by column. */
 function eachPixel(band: Band, visit: (index: number, s: number, at: number) => void): void {
-  const offset = Math.max(-0.5, Math.min(0.5, band.offset));
-  for (let s = band.line.from; s < Math.min(band.line.to, band.length); s += 1) {
+  const offset = bandOffset(band);
+  const [first, end] = bandSpan(band);
+  for (let s = first; s < end; s += 1) {
     const at = band.line.intercept + band.line.slope * (s + 0.5) + offset;
     const from = Math.max(0, Math.ceil(at - band.reach - 0.5));
     const to = Math.min(band.breadth - 1, Math.floor(at + band.reach - 0.5));
@@ -97,30 +111,26 @@ function eachPixel(band: Band, visit: (index: number, s: number, at: number) => 
  * Decides each marked pixel: ink when it is darker than halfway between the printed line and the ink (the line is the
  * paper there); where the line is as dark as the ink, ink only where a stroke goes on beyond the line. Else erased.
  */
-export function eraseRulings(image: GrayImage, ink: Uint8Array, bands: readonly Band[], levels: Levels): void {
+export function eraseBand(image: GrayImage, ink: Uint8Array, band: Band, levels: Levels): void {
   const { width } = image;
-  for (const band of bands) {
-    eachPixel(band, (i, s, k) => {
-      if (ink[i] !== PRINTED) return;
-      const x = i % width;
-      const y = (i - x) / width;
-      const paper = paperAt(levels, x, y);
-      const contrast = paper - inkAt(levels, x, y);
-      const share = contrast > 0 ? band.depth / contrast : 1;
-      if (share < PALE) ink[i] = image.data[i]! <= paper - contrast * (0.5 + share / 2) ? INK : ERASED;
-      else ink[i] = goesOn(ink, band, s, k) ? INK : ERASED;
-    });
-  }
+  eachPixel(band, (i, s, k) => {
+    if (ink[i] !== PRINTED) return;
+    const x = i % width;
+    const y = (i - x) / width;
+    const paper = paperAt(levels, x, y);
+    const contrast = paper - inkAt(levels, x, y);
+    const share = contrast > 0 ? band.depth / contrast : 1;
+    if (share < PALE) ink[i] = image.data[i]! <= paper - contrast * (0.5 + share / 2) ? INK : ERASED;
+    else ink[i] = goesOn(ink, band, s, k) ? INK : ERASED;
+  });
 }
 
-/** Whether ink touches the band right above and below this place. */
+/** Whether ink touches the band above or below this place. */
 function goesOn(ink: Uint8Array, band: Band, s: number, k: number): boolean {
   const reach = Math.ceil(2 * band.reach) + 1;
-  let before = false;
-  let after = false;
   for (let d = 1; d <= reach; d += 1) {
-    if (k - d >= 0 && ink[(k - d) * band.across + s * band.along] === INK) before = true;
-    if (k + d < band.breadth && ink[(k + d) * band.across + s * band.along] === INK) after = true;
+    if (k - d >= 0 && ink[(k - d) * band.across + s * band.along] === INK) return true;
+    if (k + d < band.breadth && ink[(k + d) * band.across + s * band.along] === INK) return true;
   }
-  return before || after;
+  return false;
 }

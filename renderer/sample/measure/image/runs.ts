@@ -67,6 +67,11 @@ export function inkRuns(bitmap: Uint8Array, width: number, height: number): Runs
   return { width, height, count: list.count, rows, from: list.from, to: list.to };
 }
 
+/** Runs with room of their own: those of a stage are only lent until its next use. */
+export function ownRuns(runs: Runs): Runs {
+  return { ...runs, rows: runs.rows.slice(), from: runs.from.slice(0, runs.count), to: runs.to.slice(0, runs.count) };
+}
+
 /** The runs between the runs: paper where they are ink. */
 export function paperRuns(ink: Runs): Runs {
   const list = new RunList();

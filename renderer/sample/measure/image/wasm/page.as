@@ -2,6 +2,9 @@
 // Each gives bit for bit what the plain stage of the same name gives (tests compare them):
 //   threshold   image/threshold.ts, `sauvola`
 //   votesAcross, votesDown   image/ruling-votes.ts, `rulingVotes`
+//   runs        image/runs.ts, `inkRuns`
+//   markBand, eraseBand      image/ruling-erase.ts, functions of the same names
+//   halfContrast             image/contrast.ts, function of the same name
 // Built by build/wasm.ts into bytes.ts. Memory is laid out by the caller, who passes addresses.
 
 const WINDOW: i32 = 51;
@@ -90,8 +93,21 @@ function inkOfTwo(gray: v128, sum: v128, square: v128, share: f64, factor: f64):
   return v128.or(f64x2.le(above, f64x2.splat(0)), f64x2.le(left, right));
 }
 
+// Running totals of the column sums of one row: prefix[i] is the sum before column i of the padded row. They may
+// overflow; differences come out right all the same.
+function totals(from: usize, count: i32, prefix: usize): void {
+  let carry = i32x4.splat(0);
+  const zero = i32x4.splat(0);
+  for (let i = 0; i < count; i += 4) {
+    const upTo = i32x4.add(carry, running(v128.load(from + (i << 2))));
+    v128.store(prefix + (i << 2), v128.shuffle<i32>(carry, upTo, 3, 4, 5, 6));
+    carry = v128.shuffle<i32>(zero, upTo, 7, 7, 7, 7);
+  }
+  v128.store(prefix + (count << 2), carry);
+}
+
 /**
- * Sauvola's threshold. `work` has room for 2 * (width + 64) 32-bit numbers; `ink` becomes 1 or 0 for each pixel.
+ * Sauvola's threshold. `work` has room for 4 * (width + 80) 32-bit numbers; `ink` becomes 1 or 0 for each pixel.
  * `share` is 1 - k and `factor` (k / R)^2 / n^2, as the plain stage computes them.
  */
 export function threshold(
@@ -103,10 +119,15 @@ export function threshold(
   share: f64,
   factor: f64,
 ): void {
-  const room = <usize>(width + 64) << 2;
-  memory.fill(work, 0, 2 * room);
-  const sums = work + (HALF << 2);
-  const squares = work + room + (HALF << 2);
+  const room = <usize>(width + 80) << 2;
+  memory.fill(work, 0, 4 * room);
+  const left = work;
+  const leftSquares = work + room;
+  const prefix = work + 2 * room;
+  const prefixSquares = work + 3 * room;
+  const sums = left + (HALF << 2);
+  const squares = leftSquares + (HALF << 2);
+  const padded = (width + 2 * HALF + 3) & ~3;
   for (let dy = -HALF; dy <= HALF; dy++) addRow(gray + <usize>reflected(dy, height) * width, width, sums, squares);
   const n4 = i32x4.splat(N);
   const bright = i32x4.splat(200 * N);
@@ -119,24 +140,13 @@ export function threshold(
       if (enters != leaves) swapRows(gray + <usize>enters * width, gray + <usize>leaves * width, width, sums, squares);
     }
     mirror(sums, width);
-    mirror(squares, width);
-    const left = sums - (HALF << 2);
-    const leftSquares = squares - (HALF << 2);
-    let sum: i32 = 0;
-    let square: i32 = 0;
-    for (let i = 0; i < WINDOW; i++) {
-      sum += load<i32>(left + (i << 2));
-      square += load<i32>(leftSquares + (i << 2));
-    }
+    totals(left, padded, prefix);
+    let squared = false;
     const row = <usize>y * width;
     let x = 0;
     for (; x + 4 <= width; x += 4) {
-      const at = left + (x << 2);
-      const atSquares = leftSquares + (x << 2);
-      const upTo = running(i32x4.sub(v128.load(at, WINDOW * 4), v128.load(at)));
-      const upToSquares = running(i32x4.sub(v128.load(atSquares, WINDOW * 4), v128.load(atSquares)));
-      const zero = i32x4.splat(0);
-      const windowSum = i32x4.add(i32x4.splat(sum), v128.shuffle<i32>(zero, upTo, 3, 4, 5, 6));
+      const at = prefix + (x << 2);
+      const windowSum = i32x4.sub(v128.load(at, WINDOW * 4), v128.load(at));
       const g = i32x4.extend_low_i16x8_u(i16x8.extend_low_i8x16_u(v128.load_zero<u32>(gray + row + x)));
       // Bytes of mean 200 or more deviate by at most sqrt(200 * 55), so nothing over 0.956 means is ink.
       const scaled = i32x4.mul(g, n4);
@@ -144,28 +154,38 @@ export function threshold(
         i32x4.ge_s(windowSum, bright),
         i32x4.gt_s(i32x4.shl(scaled, 6), i32x4.mul(windowSum, narrow)),
       );
-      if (i32x4.all_true(paper)) store<u32>(ink + row + x, 0);
-      else {
-        const windowSquare = i32x4.add(i32x4.splat(square), v128.shuffle<i32>(zero, upToSquares, 3, 4, 5, 6));
-        const first = inkOfTwo(g, windowSum, windowSquare, share, factor);
-        const second = inkOfTwo(
-          v128.shuffle<i32>(g, g, 2, 3, 2, 3),
-          v128.shuffle<i32>(windowSum, windowSum, 2, 3, 2, 3),
-          v128.shuffle<i32>(windowSquare, windowSquare, 2, 3, 2, 3),
-          share,
-          factor,
-        );
-        const both = v128.and(v128.shuffle<i32>(first, second, 0, 2, 4, 6), one);
-        store<u8>(ink + row + x, <u8>i32x4.extract_lane(both, 0));
-        store<u8>(ink + row + x, <u8>i32x4.extract_lane(both, 1), 1);
-        store<u8>(ink + row + x, <u8>i32x4.extract_lane(both, 2), 2);
-        store<u8>(ink + row + x, <u8>i32x4.extract_lane(both, 3), 3);
+      if (i32x4.all_true(paper)) {
+        store<u32>(ink + row + x, 0);
+        continue;
       }
-      sum += i32x4.extract_lane(upTo, 3);
-      square += i32x4.extract_lane(upToSquares, 3);
+      if (!squared) {
+        mirror(squares, width);
+        totals(leftSquares, padded, prefixSquares);
+        squared = true;
+      }
+      const atSquares = prefixSquares + (x << 2);
+      const windowSquare = i32x4.sub(v128.load(atSquares, WINDOW * 4), v128.load(atSquares));
+      const first = inkOfTwo(g, windowSum, windowSquare, share, factor);
+      const second = inkOfTwo(
+        v128.shuffle<i32>(g, g, 2, 3, 2, 3),
+        v128.shuffle<i32>(windowSum, windowSum, 2, 3, 2, 3),
+        v128.shuffle<i32>(windowSquare, windowSquare, 2, 3, 2, 3),
+        share,
+        factor,
+      );
+      const both = v128.and(v128.shuffle<i32>(first, second, 0, 2, 4, 6), one);
+      const bytes = i8x16.narrow_i16x8_u(i16x8.narrow_i32x4_u(both, both), i16x8.narrow_i32x4_u(both, both));
+      store<u32>(ink + row + x, <u32>i32x4.extract_lane(bytes, 0));
     }
     for (; x < width; x++) {
+      if (!squared) {
+        mirror(squares, width);
+        totals(leftSquares, padded, prefixSquares);
+        squared = true;
+      }
       const g = <i32>load<u8>(gray + row + x);
+      const sum = load<i32>(prefix + ((x + WINDOW) << 2)) - load<i32>(prefix + (x << 2));
+      const square = load<i32>(prefixSquares + ((x + WINDOW) << 2)) - load<i32>(prefixSquares + (x << 2));
       const above = <f64>N * <f64>g - share * <f64>sum;
       let isInk = above <= 0;
       if (!isInk) {
@@ -173,11 +193,6 @@ export function threshold(
         isInk = above * above <= factor * <f64>sum * <f64>sum * spread;
       }
       store<u8>(ink + row + x, isInk ? 1 : 0);
-      const enter = left + ((x + WINDOW) << 2);
-      const leave = left + (x << 2);
-      sum += load<i32>(enter) - load<i32>(leave);
-      square +=
-        load<i32>(leftSquares + ((x + WINDOW) << 2)) - load<i32>(leftSquares + (x << 2));
     }
   }
 }
@@ -226,6 +241,151 @@ export function votesDown(gray: usize, votes: usize, width: i32, height: i32, be
       const limit = <i32>load<u8>(row + x) + dip;
       if (<i32>load<u8>(row + x - beside) >= limit && <i32>load<u8>(row + x + beside) >= limit)
         store<u8>(base + x, load<u8>(base + x) + 1);
+    }
+  }
+}
+
+/**
+ * Runs of bytes that equal 1: first run of each row into `rows`, first column and column after the last into `from` and
+ * `to`. Answers how many.
+ */
+export function runs(bitmap: usize, width: i32, height: i32, rows: usize, from: usize, to: usize): i32 {
+  let count = 0;
+  const one = i8x16.splat(1);
+  for (let y = 0; y < height; y++) {
+    store<i32>(rows + (y << 2), count);
+    const row = bitmap + <usize>y * width;
+    let open = 0;
+    let x = 0;
+    for (; x < width; x += 16) {
+      let mask: i32;
+      if (x + 16 <= width) mask = i8x16.bitmask(i8x16.eq(v128.load(row + x), one));
+      else {
+        mask = 0;
+        for (let k = x; k < width; k++) if (load<u8>(row + k) == 1) mask |= 1 << (k - x);
+      }
+      // Where a pixel differs from the one before it a run begins or ends.
+      let turns = (mask ^ ((mask << 1) | open)) & 0xffff;
+      while (turns != 0) {
+        const at = x + ctz(turns);
+        if (open == 0) store<i32>(from + (count << 2), at);
+        else {
+          store<i32>(to + (count << 2), at);
+          count++;
+        }
+        open ^= 1;
+        turns &= turns - 1;
+      }
+    }
+    if (open != 0) {
+      store<i32>(to + (count << 2), width);
+      count++;
+    }
+  }
+  store<i32>(rows + (height << 2), count);
+  return count;
+}
+
+/** Marks the pixels of a printed line with `value`, from `s0` to `s1` along it. */
+export function markBand(
+  bitmap: usize, s0: i32, s1: i32, intercept: f64, slope: f64, offset: f64, reach: f64,
+  along: i32, across: i32, breadth: i32, value: i32,
+): void {
+  for (let s = s0; s < s1; s++) {
+    const at = intercept + slope * (<f64>s + 0.5) + offset;
+    const from = max<i32>(0, <i32>Math.ceil(at - reach - 0.5));
+    const to = min<i32>(breadth - 1, <i32>Math.floor(at + reach - 0.5));
+    for (let k = from; k <= to; k++) store<u8>(bitmap + <usize>k * across + <usize>s * along, <u8>value);
+  }
+}
+
+// Whether ink touches a place of a band before or after it, within `far` pixels across.
+function goesOn(bitmap: usize, place: usize, k: i32, across: i32, breadth: i32, far: i32): bool {
+  for (let d = 1; d <= far; d++) {
+    if (k - d >= 0 && load<u8>(bitmap + place - <usize>d * across) == 1) return true;
+    if (k + d < breadth && load<u8>(bitmap + place + <usize>d * across) == 1) return true;
+  }
+  return false;
+}
+
+/** Decides each pixel that is marked with 3: ink (1) or erased (2). `pale` as in the plain stage. */
+export function eraseBand(
+  gray: usize, bitmap: usize, width: i32, s0: i32, s1: i32, intercept: f64, slope: f64, offset: f64, reach: f64,
+  along: i32, across: i32, breadth: i32, depth: f64, pale: f64,
+  paperLevels: usize, inkLevels: usize, columns: i32, tileBits: i32,
+): void {
+  const far = <i32>Math.ceil(2 * reach) + 1;
+  for (let s = s0; s < s1; s++) {
+    const at = intercept + slope * (<f64>s + 0.5) + offset;
+    const from = max<i32>(0, <i32>Math.ceil(at - reach - 0.5));
+    const to = min<i32>(breadth - 1, <i32>Math.floor(at + reach - 0.5));
+    for (let k = from; k <= to; k++) {
+      const place = <usize>k * across + <usize>s * along;
+      if (load<u8>(bitmap + place) != 3) continue;
+      const x = along == 1 ? s : k;
+      const y = along == 1 ? k : s;
+      const tile = <usize>((y >> tileBits) * columns + (x >> tileBits)) << 2;
+      const paper = <f64>load<f32>(paperLevels + tile);
+      const contrast = paper - <f64>load<f32>(inkLevels + tile);
+      const share = contrast > 0 ? depth / contrast : 1;
+      let isInk: bool;
+      if (share < pale) isInk = <f64>load<u8>(gray + place) <= paper - contrast * (0.5 + share / 2);
+      else isInk = goesOn(bitmap, place, k, across, breadth, far);
+      store<u8>(bitmap + place, isInk ? 1 : 2);
+    }
+  }
+}
+
+/** Second threshold at half contrast, in place. `stack` has room for a 32-bit number a pixel. */
+export function halfContrast(
+  gray: usize, bitmap: usize, width: i32, height: i32, half: usize, columns: i32, tileBits: i32, stack: usize,
+): void {
+  const one = i8x16.splat(1);
+  let waiting = 0;
+  for (let y = 0; y < height; y++) {
+    const tileRow = half + <usize>((y >> tileBits) * columns);
+    const row = y * width;
+    const edge = y == 0 || y == height - 1;
+    for (let x = 0; x < width; ) {
+      if (x + 16 <= width && !v128.any_true(i8x16.eq(v128.load(bitmap + row + x), one))) {
+        x += 16;
+        continue;
+      }
+      const end = min<i32>(width, x + 16);
+      for (; x < end; x++) {
+        const i = bitmap + row + x;
+        if (load<u8>(i) != 1) continue;
+        if (load<u8>(gray + row + x) > load<u8>(tileRow + (x >> tileBits))) {
+          store<u8>(i, 0);
+          continue;
+        }
+        if (
+          edge || x == 0 || x == width - 1 || load<u8>(i - 1) != 1 || load<u8>(i + 1) != 1 ||
+          load<u8>(i - width) != 1 || load<u8>(i + width) != 1
+        ) {
+          store<i32>(stack + (<usize>waiting << 2), row + x);
+          waiting++;
+        }
+      }
+    }
+  }
+  while (waiting > 0) {
+    waiting--;
+    const i = load<i32>(stack + (<usize>waiting << 2));
+    const x = i % width;
+    const y = (i - x) / width;
+    const left = max<i32>(0, x - 1);
+    const right = min<i32>(width - 1, x + 1);
+    const bottom = min<i32>(height - 1, y + 1);
+    for (let yy = max<i32>(0, y - 1); yy <= bottom; yy++) {
+      const tileRow = half + <usize>((yy >> tileBits) * columns);
+      for (let xx = left; xx <= right; xx++) {
+        const j = yy * width + xx;
+        if (load<u8>(bitmap + j) != 0 || load<u8>(gray + j) > load<u8>(tileRow + (xx >> tileBits))) continue;
+        store<u8>(bitmap + j, 1);
+        store<i32>(stack + (<usize>waiting << 2), j);
+        waiting++;
+      }
     }
   }
 }
