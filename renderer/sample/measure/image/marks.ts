@@ -20,9 +20,11 @@ export interface FoundMarks {
 
 /** A mark's box fills to at least this share (the one with the hole: 0.84). */
 const FILL = 0.72;
-/** Half width of the cross in samples of a 900th of the picture's short side, and how many crosses a mark has. */
+/** Half width of the cross in samples of a 900th of the picture's short side, every how many rows they
+ * are looked for, and how many crosses a mark has at least. */
 const RIM_SAMPLES = 3;
-const LEAST_SOLID = 12;
+const ROWS = 3;
+const LEAST_SOLID = 4;
 /** Width over height of a mark in a tilted photo. */
 const SQUARE = 1.3;
 /** The marks of one page differ in size by at most this factor (perspective). */
@@ -77,7 +79,7 @@ function hasSolidCorners(ink: Uint8Array, width: number, height: number): boolea
   const step = Math.max(1, Math.round(Math.min(width, height) / 900));
   const reach = RIM_SAMPLES * step;
   const found = [0, 0, 0, 0];
-  for (let y = reach; y < height - reach; y += step)
+  for (let y = reach; y < height - reach; y += ROWS * step)
     for (let x = reach; x < width - reach; x += step) {
       const i = y * width + x;
       if (ink[i] !== 1) continue;

@@ -113,18 +113,29 @@ export function outline(blob: Blob, image: GrayImage, levels: Levels, frame: Fra
   }
   blob.upper = new Float32Array(span);
   blob.lower = new Float32Array(span);
+  blob.v0 = Infinity;
+  blob.v1 = -Infinity;
   for (let k = 0; k < span; k += 1) {
     const x = blob.left + k;
-    const top = first[k]! < 0 ? blob.top : first[k]!;
-    const bottom = first[k]! < 0 ? blob.top : last[k]!;
-    blob.upper[k] = vOf(frame, x + 0.5, top + 0.5 - edgeBeyond(image, levels, x, top, 0, -1));
-    blob.lower[k] = vOf(frame, x + 0.5, bottom + 0.5 + edgeBeyond(image, levels, x, bottom, 0, 1));
+    const top = first[k]!;
+    const bottom = last[k]!;
+    // Only where the outline may turn is the edge looked for between pixels: its flanks are no heads or feet.
+    const before = k > 0 ? k - 1 : k;
+    const after = k + 1 < span ? k + 1 : k;
+    const isHead = top <= first[before]! && top <= first[after]!;
+    const isFoot = bottom >= last[before]! && bottom >= last[after]!;
+    const above = isHead ? edgeBeyond(image, levels, x, top, 0, -1) : 0.5;
+    const below = isFoot ? edgeBeyond(image, levels, x, bottom, 0, 1) : 0.5;
+    const high = vOf(frame, x + 0.5, top + 0.5 - above);
+    const low = vOf(frame, x + 0.5, bottom + 0.5 + below);
+    blob.upper[k] = high;
+    blob.lower[k] = low;
+    if (high < blob.v0) blob.v0 = high;
+    if (low > blob.v1) blob.v1 = low;
   }
   const extent = extentAlong(blob, map, frame.angle, frame.originX, frame.originY);
   blob.u0 = extent.from;
   blob.u1 = extent.to;
-  blob.v0 = Math.min(...blob.upper);
-  blob.v1 = Math.max(...blob.lower);
 }
 
 /** How far into a stroke its darkest place is looked for, and how far out its edge, pixels. */

@@ -13,15 +13,11 @@ const ROUNDS = 4;
 const NODE = 0.5;
 
 /** Local quadratic fits with tricube weights, made robust by bisquare weights (as loess: Cleveland 1979, from memory). */
-export function smoothCurve(trace: Trace, feet: readonly Extreme[], offset: number, xHeight: number): Trace {
-  let first = Infinity;
-  let last = -Infinity;
-  for (const foot of feet) {
-    first = Math.min(first, foot.u);
-    last = Math.max(last, foot.u);
-  }
-  first = Math.min(first, trace.u0);
-  last = Math.max(last, traceEnd(trace));
+export function smoothCurve(trace: Trace, unsorted: readonly Extreme[], offset: number, xHeight: number): Trace {
+  const feet = [...unsorted].sort((a, b) => a.u - b.u);
+  const us = Float64Array.from(feet, (foot) => foot.u);
+  const first = Math.min(us[0]!, trace.u0);
+  const last = Math.max(us[us.length - 1]!, traceEnd(trace));
   const step = NODE * xHeight;
   const nodes = Math.max(2, Math.ceil((last - first) / step) + 1);
   const curve: Trace = { u0: first, step, v: new Float64Array(nodes), slope: trace.slope };
@@ -29,53 +25,66 @@ export function smoothCurve(trace: Trace, feet: readonly Extreme[], offset: numb
   let reach = CAPTURE * xHeight;
   const robust = new Float64Array(feet.length).fill(1);
   for (let round = 0; round < ROUNDS; round += 1) {
-    const base = curve.v.slice();
-    const residual = feet.map((foot) => foot.v - traceAt({ ...curve, v: base }, foot.u));
+    const base = { ...curve, v: curve.v.slice() };
+    const residual = Float64Array.from(feet, (foot) => foot.v - traceAt(base, foot.u));
     for (let i = 0; i < feet.length; i += 1) {
       const t = residual[i]! / reach;
       robust[i] = Math.abs(t) < 1 ? (1 - t * t) ** 2 : 0;
     }
-    for (let i = 0; i < nodes; i += 1)
-      curve.v[i] = base[i]! + localFit(feet, residual, robust, first + i * step, WINDOW * xHeight);
+    let from = 0;
+    for (let i = 0; i < nodes; i += 1) {
+      const u = first + i * step;
+      while (from < us.length && us[from]! <= u - WINDOW * xHeight) from += 1;
+      curve.v[i] = base.v[i]! + localFit(us, residual, robust, from, u, WINDOW * xHeight);
+    }
     reach = Math.max(0.2 * xHeight, reach * 0.75);
   }
   return curve;
 }
 
-/** Value at `u` of the weighted quadratic through the residuals; lower degree where the feet are too few. */
+/** Moments of the weights and of the weighted residuals of the fit at hand. */
+const S = new Float64Array(5);
+const T = new Float64Array(3);
+
+/** Value at `u` of the weighted quadratic through the residuals from foot `from` on; lower degree for few feet. */
 function localFit(
-  feet: readonly Extreme[],
-  residual: readonly number[],
+  us: Float64Array,
+  residual: Float64Array,
   robust: Float64Array,
+  from: number,
   u: number,
   window: number,
 ): number {
-  const s = new Float64Array(5);
-  const t = new Float64Array(3);
+  S.fill(0);
+  T.fill(0);
   let count = 0;
   let leftmost = Infinity;
   let rightmost = -Infinity;
-  for (let i = 0; i < feet.length; i += 1) {
-    const d = (feet[i]!.u - u) / window;
-    if (d <= -1 || d >= 1 || robust[i] === 0) continue;
-    const cube = 1 - Math.abs(d) ** 3;
+  for (let i = from; i < us.length; i += 1) {
+    const d = (us[i]! - u) / window;
+    if (d >= 1) break;
+    if (d <= -1 || robust[i] === 0) continue;
+    const cube = 1 - Math.abs(d * d * d);
     const w = cube * cube * cube * robust[i]!;
+    const r = residual[i]!;
     count += 1;
-    leftmost = Math.min(leftmost, d);
-    rightmost = Math.max(rightmost, d);
-    let power = w;
-    for (let k = 0; k < 5; k += 1) {
-      s[k] = s[k]! + power;
-      if (k < 3) t[k] = t[k]! + power * residual[i]!;
-      power *= d;
-    }
+    if (d < leftmost) leftmost = d;
+    if (d > rightmost) rightmost = d;
+    S[0]! += w;
+    S[1]! += w * d;
+    S[2]! += w * d * d;
+    S[3]! += w * d * d * d;
+    S[4]! += w * d * d * d * d;
+    T[0]! += w * r;
+    T[1]! += w * d * r;
+    T[2]! += w * d * d * r;
   }
-  if (count === 0 || s[0]! < 1e-6) return 0;
+  if (count === 0 || S[0]! < 1e-6) return 0;
   const spread = rightmost - leftmost;
   const outside = leftmost > 0 || rightmost < 0;
-  if (count < 4 || spread < 0.4 || outside) return t[0]! / s[0]!;
-  if (count < 7 || spread < 1) return linear(s, t);
-  return quadratic(s, t);
+  if (count < 4 || spread < 0.4 || outside) return T[0]! / S[0]!;
+  if (count < 7 || spread < 1) return linear(S, T);
+  return quadratic(S, T);
 }
 
 function linear(s: Float64Array, t: Float64Array): number {

@@ -57,15 +57,17 @@ export function readLines(
   roughXHeight: number,
 ): LineWork[] {
   const near = extremes.map((extreme) => nearest(traces, extreme, 1.6 * roughXHeight));
-  const feet = (line: number): Extreme[] => extremes.filter((e, i) => near[i] === line && e.kind === 'bottom');
+  const feet: Extreme[][] = traces.map(() => []);
   const offsets: number[] = [];
   extremes.forEach((e, i) => {
-    if (e.kind === 'bottom' && near[i]! >= 0) offsets.push(e.v - traceAt(traces[near[i]!]!, e.u));
+    if (e.kind !== 'bottom' || near[i]! < 0) return;
+    feet[near[i]!]!.push(e);
+    offsets.push(e.v - traceAt(traces[near[i]!]!, e.u));
   });
   const joined = (foot: Extreme): boolean => isJoined(blobs[foot.blob]!, roughXHeight);
   const offset = modeOf(offsets, -0.5 * roughXHeight, 1.6 * roughXHeight, 0.1 * roughXHeight) ?? 0.4 * roughXHeight;
   const found = traces
-    .map((trace, i) => ({ trace, baseline: baselineOf(trace, feet(i), offset, roughXHeight, joined) }))
+    .map((trace, i) => ({ trace, baseline: baselineOf(trace, feet[i]!, offset, roughXHeight, joined) }))
     .filter((line): line is { trace: Trace; baseline: Baseline } => line.baseline !== null);
   const owners = assign(found, blobs, map, frame, roughXHeight);
   const lists = byBlob(extremes, blobs.length);

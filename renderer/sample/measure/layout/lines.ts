@@ -1,4 +1,4 @@
-import { median, quantile, theilSen } from '../numbers.ts';
+import { leastSquares, median, quantile } from '../numbers.ts';
 import type { Blob, InkMap } from './blobs.ts';
 import { densityOf, smoothed } from './density.ts';
 import type { Density } from './density.ts';
@@ -73,8 +73,9 @@ function ridgePeaks(density: Density): { row: number; value: number }[][] {
 function linkRidges(density: Density, columns: { row: number; value: number }[][]): Ridge[] {
   const ridges: Ridge[] = [];
   const reach = BRIDGE * CELLS_ALONG;
+  let open: Ridge[] = [];
   columns.forEach((peaksHere, c) => {
-    const open = ridges.filter((ridge) => c - ridge.at[ridge.at.length - 1]! <= reach);
+    open = open.filter((ridge) => c - ridge.at[ridge.at.length - 1]! <= reach);
     const pairs: { ridge: Ridge; peak: number; distance: number }[] = [];
     for (const ridge of open) {
       const expected = predicted(ridge, c);
@@ -99,6 +100,7 @@ function linkRidges(density: Density, columns: { row: number; value: number }[][
       const ridge: Ridge = { at: [], height: [], mass: 0 };
       extend(ridge, c, peak);
       ridges.push(ridge);
+      open.push(ridge);
     });
   });
   return ridges;
@@ -138,7 +140,7 @@ function toTrace(ridge: Ridge, { along, down }: Density): { trace: Trace; mass: 
     xs.push(i * along);
     ys.push(v[i]!);
   }
-  const slope = theilSen(xs, ys)?.slope ?? 0;
+  const slope = leastSquares(xs, ys)?.slope ?? 0;
   return { trace: { u0: (first + 0.5) * along, step: along, v, slope }, mass: ridge.mass };
 }
 

@@ -10,6 +10,9 @@ export interface Course {
   weight: number[];
 }
 
+/** Pairs nearer than this share of the line say next to nothing about its slope, and are many. */
+const NEAR = 0.3;
+
 /**
  * Theil-Sen slope pooled over lines: median of the slopes of all pairs within a line, each pair weighted by its
  * distance and letters (Theil 1950, Sen 1968; weights after Jaeckel 1972, from memory). Interval by drawing lines.
@@ -22,10 +25,11 @@ export function pooledSlope(courses: readonly Course[], chance: () => number): R
   const weights = new Float64Array(room);
   let n = 0;
   used.forEach(({ at, ln, weight }, cluster) => {
+    const near = NEAR * (at[at.length - 1]! - at[0]!);
     for (let i = 0; i < at.length; i += 1)
       for (let j = i + 1; j < at.length; j += 1) {
         const distance = at[j]! - at[i]!;
-        if (distance <= 0) continue;
+        if (distance <= near) continue;
         slopes[n] = (ln[j]! - ln[i]!) / distance;
         clusters[n] = cluster;
         weights[n] = (distance * weight[i]! * weight[j]!) / (weight[i]! + weight[j]!);

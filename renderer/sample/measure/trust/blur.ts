@@ -5,7 +5,7 @@ import { median } from '../numbers.ts';
 import type { GrayImage } from '../types.ts';
 
 /** Every so many columns of the outlines are looked at. */
-const EVERY = 5;
+const EVERY = 13;
 /** Pixels from the edge in which its steepest place lies. */
 const REACH = 6;
 
