@@ -1,5 +1,5 @@
 /** Nothing of a client reaches a file in the clear while the window is open: not the browser's, not a temporary one. */
-import { readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, statSync, writeFileSync, type Dirent } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { profileFolder } from '../../electron/browser/launch.ts';
@@ -11,16 +11,30 @@ const CANARIES = ['Zanzibella Quorndale', 'Q-CANARY-77', 'canarylily note text']
 const inEveryEncoding = (words: readonly string[]): Buffer[] =>
   words.flatMap((word) => [Buffer.from(word, 'utf8'), Buffer.from(word, 'utf16le')]);
 
+/** Every file under a folder. What another test takes away meanwhile is not the window's. */
+function* filesUnder(folder: string): Generator<string> {
+  let entries: Dirent[] = [];
+  try {
+    entries = readdirSync(folder, { withFileTypes: true });
+  } catch {
+    return;
+  }
+  for (const entry of entries) {
+    const full = path.join(folder, entry.name);
+    if (entry.isDirectory()) yield* filesUnder(full);
+    else if (entry.isFile()) yield full;
+  }
+}
+
 /** Files under a folder that hold one of these, each with the folder's name left off. */
 function holders(folder: string, words: readonly Buffer[], since: number): string[] {
   const found: string[] = [];
-  for (const name of readdirSync(folder, { recursive: true }) as string[]) {
-    const file = path.join(folder, name);
+  for (const file of filesUnder(folder)) {
     try {
       const about = statSync(file);
-      if (!about.isFile() || about.size > 200_000_000 || about.mtimeMs < since) continue;
+      if (about.size > 200_000_000 || about.mtimeMs < since) continue;
       const bytes = readFileSync(file);
-      if (words.some((word) => bytes.includes(word))) found.push(name);
+      if (words.some((word) => bytes.includes(word))) found.push(path.relative(folder, file));
     } catch {
       // Gone or not ours to read: then it is not the window's.
     }
