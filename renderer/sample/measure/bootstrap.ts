@@ -1,5 +1,5 @@
-/** How often a page is drawn anew from its own words or lines: enough for the second digit of an interval. */
-const DRAWS = 200;
+/** How often a page is drawn anew from its own words or lines: its ends vary by a tenth of its width between seeds. */
+const DRAWS = 120;
 /** Below this many clusters an interval says nothing. */
 const LEAST_CLUSTERS = 3;
 

@@ -27,7 +27,7 @@ export interface Ink {
 export function inkOf(image: GrayImage, stages: PixelStages, rulings: Rulings, pxPerMm: number): Ink {
   const bands = bandsOf(image, rulings, pxPerMm);
   for (const band of bands) stages.markBand(band);
-  const levels = localLevels(image, stages.bitmap(), stages.runs());
+  const levels = localLevels(image, stages.gather());
   for (const band of bands) stages.eraseBand(band, levels);
   stages.halfContrast(levels);
   const runs = ownRuns(stages.runs());

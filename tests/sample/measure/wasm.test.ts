@@ -64,8 +64,8 @@ function through(stages: PixelStages, image: GrayImage, depth: number): unknown[
   const printed = bands(image.width, image.height, depth);
   for (const band of printed) stages.markBand(band);
   const runs = ownRuns(stages.runs());
-  const levels = localLevels(image, stages.bitmap(), runs);
-  answers.push(runs);
+  const levels = localLevels(image, stages.gather());
+  answers.push(runs, Buffer.from(levels.paper.buffer), Buffer.from(levels.ink.buffer));
   for (const band of printed) stages.eraseBand(band, levels);
   answers.push(Buffer.from(stages.bitmap()));
   stages.halfContrast(levels);

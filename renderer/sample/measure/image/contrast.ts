@@ -6,8 +6,8 @@ import type { Runs } from './runs.ts';
 export const TILE_BITS = 5;
 const TILE = 1 << TILE_BITS;
 /** Pixels of a tile that tell its paper level: every fourth row, every eighth column, 32 of them. */
-const STEP = 4;
-const STEP_ALONG = 8;
+export const STEP = 4;
+export const STEP_ALONG = 8;
 /** Marks in the ink bitmap. */
 export const INK = 1;
 /** Was ink of a printed ruling: never ink again. */
@@ -39,26 +39,35 @@ export function inkAt(levels: Levels, x: number, y: number): number {
   return levels.ink[(y >> TILE_BITS) * levels.columns + (x >> TILE_BITS)]!;
 }
 
+/** Sums of gray and counts of pixels by tile. */
+export interface TileSums {
+  sum: Float64Array;
+  count: Float64Array;
+}
+
+/** How the pixels of a picture are summed by tile: plain or fast. */
+export interface Gather {
+  paper(): TileSums;
+  /** Ink at or below its tile's ceiling. */
+  ink(ceiling: Float32Array): TileSums;
+}
+
+/** Columns and rows of tiles. */
+export function tilesOf(image: GrayImage): { columns: number; rows: number } {
+  return { columns: Math.ceil(image.width / TILE), rows: Math.ceil(image.height / TILE) };
+}
+
 /**
  * Levels of paper and ink around each tile of 32 pixels. Paper: mean of what the first threshold left white. Ink: mean
- * of the darker half of what it took (`runs` of it), over the tile and its eight neighbors (over the page where there is none).
+ * of the darker half of what it took, over the tile and its eight neighbors (over the page where there is none).
  */
-export function localLevels(image: GrayImage, ink: Uint8Array, runs: Runs): Levels {
-  const columns = Math.ceil(image.width / TILE);
-  const rows = Math.ceil(image.height / TILE);
-  const tiles = columns * rows;
-  const paper = tilePaper(image, ink, columns, rows);
-  const sum = new Float64Array(tiles);
-  const count = new Float64Array(tiles);
-  gatherInk(image, runs, columns, null, sum, count);
-  const pageMean = total(sum) / Math.max(1, total(count));
-  const middle = pooled(sum, count, columns, rows, pageMean);
-  sum.fill(0);
-  count.fill(0);
-  gatherInk(image, runs, columns, middle, sum, count);
-  const core = pooled(sum, count, columns, rows, total(sum) / Math.max(1, total(count)));
-  const half = new Uint8Array(tiles);
-  for (let t = 0; t < tiles; t += 1) {
+export function localLevels(image: GrayImage, gather: Gather): Levels {
+  const { columns, rows } = tilesOf(image);
+  const paper = pooled(gather.paper(), columns, rows);
+  const middle = pooled(gather.ink(new Float32Array(columns * rows).fill(255)), columns, rows);
+  const core = pooled(gather.ink(middle), columns, rows);
+  const half = new Uint8Array(columns * rows);
+  for (let t = 0; t < half.length; t += 1) {
     const contrast = paper[t]! - core[t]!;
     half[t] = contrast < LEAST_CONTRAST ? 0 : Math.round(paper[t]! - contrast / 2);
   }
@@ -71,8 +80,10 @@ function total(values: Float64Array): number {
   return sum;
 }
 
-function tilePaper(image: GrayImage, ink: Uint8Array, columns: number, rows: number): Float32Array {
+/** Sums gray of paper by tile. */
+export function gatherPaper(image: GrayImage, ink: Uint8Array): TileSums {
   const { width, height, data } = image;
+  const { columns, rows } = tilesOf(image);
   const sum = new Float64Array(columns * rows);
   const count = new Float64Array(columns * rows);
   for (let y = STEP >> 1; y < height; y += STEP) {
@@ -85,46 +96,33 @@ function tilePaper(image: GrayImage, ink: Uint8Array, columns: number, rows: num
       count[t] = count[t]! + 1;
     }
   }
-  return pooled(sum, count, columns, rows, total(sum) / Math.max(1, total(count)));
+  return { sum, count };
 }
 
-/** Sums gray of ink by tile; with `ceiling`, only of ink at or below its tile's ceiling. */
-function gatherInk(
-  image: GrayImage,
-  runs: Runs,
-  columns: number,
-  ceiling: Float32Array | null,
-  sum: Float64Array,
-  count: Float64Array,
-): void {
+/** Sums gray of ink by tile, of ink at or below its tile's ceiling only. */
+export function gatherInk(image: GrayImage, runs: Runs, ceiling: Float32Array): TileSums {
   const { width, height, data } = image;
+  const { columns, rows } = tilesOf(image);
+  const sum = new Float64Array(columns * rows);
+  const count = new Float64Array(columns * rows);
   for (let y = 0; y < height; y += 1) {
     const tileRow = (y >> TILE_BITS) * columns;
     const row = y * width;
-    for (let r = runs.rows[y]!; r < runs.rows[y + 1]!; r += 1) {
-      const to = runs.to[r]!;
-      for (let x = runs.from[r]!; x < to;) {
-        // The part of the run within one tile.
+    for (let r = runs.rows[y]!; r < runs.rows[y + 1]!; r += 1)
+      for (let x = runs.from[r]!, to = runs.to[r]!; x < to; x += 1) {
         const t = tileRow + (x >> TILE_BITS);
-        const end = Math.min(to, ((x >> TILE_BITS) + 1) << TILE_BITS);
-        const most = ceiling ? ceiling[t]! : 255;
-        let s = 0;
-        let n = 0;
-        for (; x < end; x += 1) {
-          const g = data[row + x]!;
-          if (g > most) continue;
-          s += g;
-          n += 1;
-        }
-        sum[t] = sum[t]! + s;
-        count[t] = count[t]! + n;
+        const g = data[row + x]!;
+        if (g > ceiling[t]!) continue;
+        sum[t] = sum[t]! + g;
+        count[t] = count[t]! + 1;
       }
-    }
   }
+  return { sum, count };
 }
 
-/** Mean over a tile and its eight neighbors; `fallback` where they are all empty. */
-function pooled(sum: Float64Array, count: Float64Array, columns: number, rows: number, fallback: number): Float32Array {
+/** Mean over a tile and its eight neighbors; that of the page where they are all empty. */
+function pooled({ sum, count }: TileSums, columns: number, rows: number): Float32Array {
+  const fallback = total(sum) / Math.max(1, total(count));
   const result = new Float32Array(columns * rows);
   const rowSum = new Float64Array(columns);
   const rowCount = new Float64Array(columns);

@@ -1,6 +1,6 @@
 import type { GrayImage } from '../types.ts';
-import { halfContrast, TILE_BITS } from './contrast.ts';
-import type { Levels } from './contrast.ts';
+import { gatherInk, gatherPaper, halfContrast, STEP, STEP_ALONG, TILE_BITS, tilesOf } from './contrast.ts';
+import type { Gather, Levels, TileSums } from './contrast.ts';
 import { bandOffset, bandSpan, eraseBand, markBand, PALE, PRINTED } from './ruling-erase.ts';
 import type { Band } from './ruling-erase.ts';
 import { besidePx, rulingVotes, STRIP, VOTE_DIP } from './ruling-votes.ts';
@@ -19,6 +19,8 @@ export interface PixelStages {
   threshold(): Uint8Array;
   /** Votes for printed lines. */
   votes(pxPerMm: number): { across: Votes; down: Votes };
+  /** Sums of the bitmap as it is now, for the levels of paper and ink. */
+  gather(): Gather;
   /** Marks a printed line in the bitmap, and later decides what of it is ink. */
   markBand(band: Band): void;
   eraseBand(band: Band, levels: Levels): void;
@@ -35,6 +37,10 @@ export function plainStages(image: GrayImage): PixelStages {
   return {
     threshold: () => (ink = sauvola(image)),
     votes: (pxPerMm) => rulingVotes(image, pxPerMm),
+    gather() {
+      const runs = inkRuns(ink, image.width, image.height);
+      return { paper: () => gatherPaper(image, ink), ink: (ceiling) => gatherInk(image, runs, ceiling) };
+    },
     markBand: (band) => markBand(ink, band),
     eraseBand: (band, levels) => eraseBand(image, ink, band, levels),
     halfContrast: (levels) => halfContrast(image, ink, levels),
@@ -46,7 +52,8 @@ export function plainStages(image: GrayImage): PixelStages {
 /** The same stages in WebAssembly with SIMD, bit for bit; the plain ones where that is not to be had. */
 export function fastStages(image: GrayImage): PixelStages {
   const { width, height, data } = image;
-  const tiles = Math.ceil(width / (1 << TILE_BITS)) * Math.ceil(height / (1 << TILE_BITS));
+  const { columns, rows: tileRows } = tilesOf(image);
+  const tiles = columns * tileRows;
   const strips = { across: Math.floor(width / STRIP), down: Math.floor(height / STRIP) };
   // A row has at most half as many runs as pixels, rounded up.
   const runRoom = 4 * Math.ceil(width / 2) * height;
@@ -56,7 +63,7 @@ export function fastStages(image: GrayImage): PixelStages {
     data.length,
     16 * (width + 80),
     votes,
-    9 * tiles,
+    25 * tiles,
     4 * (height + 1),
     Math.max(4 * data.length, 2 * runRoom),
   ]);
@@ -100,16 +107,37 @@ export function fastStages(image: GrayImage): PixelStages {
       wasm.votesDown(gray, down, width, height, beside, VOTE_DIP);
       return { across: read(across, strips.across, height), down: read(down, strips.down, width) };
     },
+    gather() {
+      wasm.runs(ink, width, height, rows, large, large + runRoom);
+      // Sums lie behind the levels; the first of those is the ceiling here.
+      const sums = Math.ceil((levelsAt + 9 * tiles) / 8) * 8;
+      const summed = (run: () => void): TileSums => {
+        new Uint8Array(buffer, sums, 16 * tiles).fill(0);
+        run();
+        const part = (from: number): Float64Array => new Float64Array(buffer, from, tiles).slice();
+        return { sum: part(sums), count: part(sums + 8 * tiles) };
+      };
+      const counts = sums + 8 * tiles;
+      return {
+        paper: () =>
+          summed(() => wasm.gatherPaper(gray, ink, width, height, sums, counts, columns, TILE_BITS, STEP, STEP_ALONG)),
+        ink: (ceiling) =>
+          summed(() => {
+            new Float32Array(buffer, levelsAt, tiles).set(ceiling);
+            const [from, to] = [large, large + runRoom];
+            wasm.gatherInk(gray, width, height, rows, from, to, levelsAt, sums, counts, columns, TILE_BITS);
+          }),
+      };
+    },
     markBand: (band) => wasm.markBand(ink, ...placeOf(band), PRINTED),
     eraseBand(band, levels) {
       lend(levels);
-      const { columns } = levels;
       const [paper, dark] = [levelsAt, levelsAt + 4 * tiles];
       wasm.eraseBand(gray, ink, width, ...placeOf(band), band.depth, PALE, paper, dark, columns, TILE_BITS);
     },
     halfContrast(levels) {
       lend(levels);
-      wasm.halfContrast(gray, ink, width, height, levelsAt + 8 * tiles, levels.columns, TILE_BITS, large);
+      wasm.halfContrast(gray, ink, width, height, levelsAt + 8 * tiles, columns, TILE_BITS, large);
     },
     bitmap: () => new Uint8Array(buffer, ink, data.length),
     runs() {

@@ -138,6 +138,8 @@ export function outline(blob: Blob, image: GrayImage, levels: Levels, frame: Fra
   blob.u1 = extent.to;
 }
 
+/** Runs that end within this of the outermost one may reach furthest once their edges are looked at, pixels. */
+const NEARLY = 0.6;
 /** How far into a stroke its darkest place is looked for, and how far out its edge, pixels. */
 const INWARD = 4;
 const OUTWARD = 2;
@@ -188,20 +190,30 @@ export function extentAlong(
 ): { from: number; to: number } {
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);
-  let from = Infinity;
-  let to = -Infinity;
-  for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
+  let least = Infinity;
+  let most = -Infinity;
+  const end = blob.firstRun + blob.runCount;
+  for (let i = blob.firstRun; i < end; i += 1) {
     const r = map.order[i]!;
     const down = (map.rowOf[r]! + 0.5 - originY) * sin;
-    // Only a run that may reach further is worth the look at its edges: they move by half a pixel at most.
-    if ((map.runs.from[r]! - 0.5 - originX) * cos - down < from) {
-      const a = (map.runs.from[r]! + 0.5 - map.edge(map.runs.from[r]!, map.rowOf[r]!, -1) - originX) * cos - down;
-      if (a < from) from = a;
-    }
-    if ((map.runs.to[r]! + 0.5 - originX) * cos - down > to) {
-      const b = (map.runs.to[r]! - 0.5 + map.edge(map.runs.to[r]! - 1, map.rowOf[r]!, 1) - originX) * cos - down;
-      if (b > to) to = b;
-    }
+    const a = (map.runs.from[r]! - originX) * cos - down;
+    const b = (map.runs.to[r]! - originX) * cos - down;
+    if (a < least) least = a;
+    if (b > most) most = b;
+  }
+  // Edges between pixels, where a run reaches within a pixel of the outermost one.
+  let from = Infinity;
+  let to = -Infinity;
+  for (let i = blob.firstRun; i < end; i += 1) {
+    const r = map.order[i]!;
+    const y = map.rowOf[r]!;
+    const down = (y + 0.5 - originY) * sin;
+    const left = map.runs.from[r]!;
+    const right = map.runs.to[r]!;
+    if ((left - originX) * cos - down < least + NEARLY)
+      from = Math.min(from, (left + 0.5 - map.edge(left, y, -1) - originX) * cos - down);
+    if ((right - originX) * cos - down > most - NEARLY)
+      to = Math.max(to, (right - 0.5 + map.edge(right - 1, y, 1) - originX) * cos - down);
   }
   return { from, to };
 }

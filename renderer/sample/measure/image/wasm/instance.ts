@@ -10,6 +10,8 @@ export interface StageExports {
   markBand(bitmap: number, ...rest: number[]): void;
   eraseBand(gray: number, bitmap: number, ...rest: number[]): void;
   halfContrast(gray: number, bitmap: number, ...rest: number[]): void;
+  gatherPaper(gray: number, bitmap: number, ...rest: number[]): void;
+  gatherInk(gray: number, ...rest: number[]): void;
 }
 
 /** Room in the memory of the stages. */

@@ -4,7 +4,7 @@
 //   votesAcross, votesDown   image/ruling-votes.ts, `rulingVotes`
 //   runs        image/runs.ts, `inkRuns`
 //   markBand, eraseBand      image/ruling-erase.ts, functions of the same names
-//   halfContrast             image/contrast.ts, function of the same name
+//   gatherInk, gatherPaper, halfContrast   image/contrast.ts, functions of the same names
 // Built by build/wasm.ts into bytes.ts. Memory is laid out by the caller, who passes addresses.
 
 const WINDOW: i32 = 51;
@@ -19,11 +19,11 @@ function reflected(index: i32, length: i32): i32 {
   return at < length ? at : period - at;
 }
 
-// Adds a row to (or with `sign` -1 takes it from) the column sums, one pixel at a time.
+// Adds a row to the column sums (16 bits: 51 bytes fit) and to the sums of squares (32 bits), one pixel at a time.
 function addRow(row: usize, width: i32, sums: usize, squares: usize): void {
   for (let x = 0; x < width; x++) {
     const g = <i32>load<u8>(row + x);
-    store<i32>(sums + (x << 2), load<i32>(sums + (x << 2)) + g);
+    store<u16>(sums + (x << 1), <u16>(<i32>load<u16>(sums + (x << 1)) + g));
     store<i32>(squares + (x << 2), load<i32>(squares + (x << 2)) + g * g);
   }
 }
@@ -35,33 +35,32 @@ function swapRows(enters: usize, leaves: usize, width: i32, sums: usize, squares
     const a = i16x8.extend_low_i8x16_u(v128.load_zero<u64>(enters + x));
     const b = i16x8.extend_low_i8x16_u(v128.load_zero<u64>(leaves + x));
     const d = i16x8.sub(a, b);
-    const s = sums + (x << 2);
-    v128.store(s, i32x4.add(v128.load(s), i32x4.extend_low_i16x8_s(d)));
-    v128.store(s, i32x4.add(v128.load(s, 16), i32x4.extend_high_i16x8_s(d)), 16);
-    // A square of a byte fits 16 bits without sign.
-    const aa = i16x8.mul(a, a);
-    const bb = i16x8.mul(b, b);
+    const s = sums + (x << 1);
+    v128.store(s, i16x8.add(v128.load(s), d));
+    // a^2 - b^2 = (a - b) (a + b), the products of two 16-bit numbers.
+    const t = i16x8.add(a, b);
     const q = squares + (x << 2);
-    v128.store(
-      q,
-      i32x4.add(v128.load(q), i32x4.sub(i32x4.extend_low_i16x8_u(aa), i32x4.extend_low_i16x8_u(bb))),
-    );
-    v128.store(
-      q,
-      i32x4.add(v128.load(q, 16), i32x4.sub(i32x4.extend_high_i16x8_u(aa), i32x4.extend_high_i16x8_u(bb))),
-      16,
-    );
+    v128.store(q, i32x4.add(v128.load(q), i32x4.extmul_low_i16x8_s(d, t)));
+    v128.store(q, i32x4.add(v128.load(q, 16), i32x4.extmul_high_i16x8_s(d, t)), 16);
   }
   for (; x < width; x++) {
     const a = <i32>load<u8>(enters + x);
     const b = <i32>load<u8>(leaves + x);
-    store<i32>(sums + (x << 2), load<i32>(sums + (x << 2)) + a - b);
+    store<u16>(sums + (x << 1), <u16>(<i32>load<u16>(sums + (x << 1)) + a - b));
     store<i32>(squares + (x << 2), load<i32>(squares + (x << 2)) + a * a - b * b);
   }
 }
 
 // Copies the mirrored columns beside the picture into the room on both sides of the sums.
 function mirror(middle: usize, width: i32): void {
+  for (let i = 1; i <= HALF; i++) {
+    store<u16>(middle - (i << 1), load<u16>(middle + (reflected(-i, width) << 1)));
+    const x = width - 1 + i;
+    store<u16>(middle + (x << 1), load<u16>(middle + (reflected(x, width) << 1)));
+  }
+}
+
+function mirrorSquares(middle: usize, width: i32): void {
   for (let i = 1; i <= HALF; i++) {
     store<i32>(middle - (i << 2), load<i32>(middle + (reflected(-i, width) << 2)));
     const x = width - 1 + i;
@@ -93,15 +92,27 @@ function inkOfTwo(gray: v128, sum: v128, square: v128, share: f64, factor: f64):
   return v128.or(f64x2.le(above, f64x2.splat(0)), f64x2.le(left, right));
 }
 
-// Running totals of the column sums of one row: prefix[i] is the sum before column i of the padded row. They may
-// overflow; differences come out right all the same.
+// Running totals of one row of sums: prefix[i] is the sum before column i of the padded row. They may overflow;
+// differences come out right all the same.
 function totals(from: usize, count: i32, prefix: usize): void {
   let carry = i32x4.splat(0);
-  const zero = i32x4.splat(0);
+  for (let i = 0; i < count; i += 8) {
+    const eight = v128.load(from + (i << 1));
+    const first = i32x4.add(carry, running(i32x4.extend_low_i16x8_u(eight)));
+    v128.store(prefix + (i << 2), v128.shuffle<i32>(carry, first, 3, 4, 5, 6));
+    const second = i32x4.add(v128.shuffle<i32>(first, first, 3, 3, 3, 3), running(i32x4.extend_high_i16x8_u(eight)));
+    v128.store(prefix + (i << 2), v128.shuffle<i32>(first, second, 3, 4, 5, 6), 16);
+    carry = v128.shuffle<i32>(second, second, 3, 3, 3, 3);
+  }
+  v128.store(prefix + (count << 2), carry);
+}
+
+function totalsOfSquares(from: usize, count: i32, prefix: usize): void {
+  let carry = i32x4.splat(0);
   for (let i = 0; i < count; i += 4) {
     const upTo = i32x4.add(carry, running(v128.load(from + (i << 2))));
     v128.store(prefix + (i << 2), v128.shuffle<i32>(carry, upTo, 3, 4, 5, 6));
-    carry = v128.shuffle<i32>(zero, upTo, 7, 7, 7, 7);
+    carry = v128.shuffle<i32>(upTo, upTo, 3, 3, 3, 3);
   }
   v128.store(prefix + (count << 2), carry);
 }
@@ -125,9 +136,9 @@ export function threshold(
   const leftSquares = work + room;
   const prefix = work + 2 * room;
   const prefixSquares = work + 3 * room;
-  const sums = left + (HALF << 2);
+  const sums = left + (HALF << 1);
   const squares = leftSquares + (HALF << 2);
-  const padded = (width + 2 * HALF + 3) & ~3;
+  const padded = (width + 2 * HALF + 7) & ~7;
   for (let dy = -HALF; dy <= HALF; dy++) addRow(gray + <usize>reflected(dy, height) * width, width, sums, squares);
   const n4 = i32x4.splat(N);
   const bright = i32x4.splat(200 * N);
@@ -159,8 +170,8 @@ export function threshold(
         continue;
       }
       if (!squared) {
-        mirror(squares, width);
-        totals(leftSquares, padded, prefixSquares);
+        mirrorSquares(squares, width);
+        totalsOfSquares(leftSquares, padded, prefixSquares);
         squared = true;
       }
       const atSquares = prefixSquares + (x << 2);
@@ -179,8 +190,8 @@ export function threshold(
     }
     for (; x < width; x++) {
       if (!squared) {
-        mirror(squares, width);
-        totals(leftSquares, padded, prefixSquares);
+        mirrorSquares(squares, width);
+        totalsOfSquares(leftSquares, padded, prefixSquares);
         squared = true;
       }
       const g = <i32>load<u8>(gray + row + x);
@@ -386,6 +397,57 @@ export function halfContrast(
         store<i32>(stack + (<usize>waiting << 2), j);
         waiting++;
       }
+    }
+  }
+}
+
+/**
+ * Sums and counts of the gray of ink by tile, over the runs of ink; only of ink at or below its tile's ceiling. Sums and
+ * counts are 64-bit floats, zero at the start.
+ */
+export function gatherInk(
+  gray: usize, width: i32, height: i32, rows: usize, from: usize, to: usize,
+  ceiling: usize, sums: usize, counts: usize, columns: i32, tileBits: i32,
+): void {
+  for (let y = 0; y < height; y++) {
+    const tileRow = (y >> tileBits) * columns;
+    const row = gray + <usize>y * width;
+    const last = load<i32>(rows + ((y + 1) << 2));
+    for (let r = load<i32>(rows + (y << 2)); r < last; r++) {
+      const end = load<i32>(to + (r << 2));
+      let x = load<i32>(from + (r << 2));
+      while (x < end) {
+        const tile = tileRow + (x >> tileBits);
+        const stop = min<i32>(end, ((x >> tileBits) + 1) << tileBits);
+        const most = load<f32>(ceiling + (tile << 2));
+        let s = 0;
+        let n = 0;
+        for (; x < stop; x++) {
+          const g = <i32>load<u8>(row + x);
+          if (<f32>g > most) continue;
+          s += g;
+          n++;
+        }
+        store<f64>(sums + (tile << 3), load<f64>(sums + (tile << 3)) + <f64>s);
+        store<f64>(counts + (tile << 3), load<f64>(counts + (tile << 3)) + <f64>n);
+      }
+    }
+  }
+}
+
+/** Sums and counts of the gray of paper (bitmap 0) by tile, every `step` rows and `stepAlong` columns. */
+export function gatherPaper(
+  gray: usize, bitmap: usize, width: i32, height: i32, sums: usize, counts: usize,
+  columns: i32, tileBits: i32, step: i32, stepAlong: i32,
+): void {
+  for (let y = step >> 1; y < height; y += step) {
+    const tileRow = (y >> tileBits) * columns;
+    const row = <usize>y * width;
+    for (let x = stepAlong >> 1; x < width; x += stepAlong) {
+      if (load<u8>(bitmap + row + x) != 0) continue;
+      const tile = tileRow + (x >> tileBits);
+      store<f64>(sums + (tile << 3), load<f64>(sums + (tile << 3)) + <f64>load<u8>(gray + row + x));
+      store<f64>(counts + (tile << 3), load<f64>(counts + (tile << 3)) + 1);
     }
   }
 }
