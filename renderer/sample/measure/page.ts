@@ -23,7 +23,7 @@ const LEAST_SIDE = 40;
 /** Paper is brighter than this even in a bad photo. */
 const DARK = 60;
 /** Pixels looked at to tell that. */
-const SAMPLES = 20_000;
+const SAMPLES = 5000;
 
 /**
  * Measures one page of handwriting.

@@ -12,7 +12,7 @@ export type SheetEdges =
   | { kind: 'cut' };
 
 /** Long side of the small picture in which the sheet is looked for. */
-const SMALL = 320;
+const SMALL = 256;
 /** A table is darker than the sheet by at least this many gray levels. */
 const CONTRAST = 28;
 /** The sheet covers this share of a photo at least, and a scan's dark rim leaves at most the other uncovered. */

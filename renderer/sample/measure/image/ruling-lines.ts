@@ -29,7 +29,7 @@ const REGULAR = 0.03;
 /** Distance between the places of one line in neighboring strips that is still noise, pixels. */
 const JITTER = 2;
 /** Steps of lag, in strips, by which the common slope is refined. */
-const LAGS = [1, 3, 9, 20];
+const LAGS = [1, 4, 16];
 
 /** Printed lines in one direction, all nearly parallel. */
 export function printedLines(votes: Votes): PrintedLine[] {

@@ -16,8 +16,8 @@ export interface Rulings {
 const PARALLEL = 0.007;
 /** A solid line fills nearly all of the strips that have no writing over them. */
 const SOLID = 0.85;
-/** Every second pixel along a broken line is enough to see its dashes. */
-const EVERY = 2;
+/** Every third pixel along a broken line is enough to see its dashes. */
+const EVERY = 3;
 /** Autocorrelation from which a broken line is a row of dashes; writing stays below 0.3. */
 const REGULAR = 0.45;
 

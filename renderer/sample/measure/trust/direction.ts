@@ -12,8 +12,8 @@ export type Direction = 'upright' | 'sideways' | 'upside-down' | 'mirrored';
 const LEAST_PIECES = 30;
 /** Upright pages show 1.8 to 3 times as much pattern along their lines, sideways ones about half as much. */
 const SIDEWAYS = 0.95;
-/** Cell in stroke widths: the same whichever way the page lies. About half a letter. */
-const CELL = 2.5;
+/** Cell in stroke widths: the same whichever way the page lies. About two thirds of a letter. */
+const CELL = 3.5;
 /** Tall and hanging parts needed; hanging ones must outnumber tall ones by this factor (English has 4 tall to 1). */
 const LEAST_PARTS = 16;
 const OUTNUMBER = 1.7;
@@ -26,8 +26,8 @@ export function isSideways(layout: Layout): boolean {
   if (layout.blobs.length < LEAST_PIECES) return false;
   const cell = Math.max(1, CELL * layout.strokePx);
   const density = densityOf(layout.blobs, layout.map, layout.frame, cell, cell);
-  const across = contrast(smoothed(density, 10, 1, 1));
-  const down = contrast(smoothed(density, 1, 10, 1));
+  const across = contrast(smoothed(density, 7, 0.8, 1));
+  const down = contrast(smoothed(density, 0.8, 7, 1));
   return across < SIDEWAYS * down;
 }
 

@@ -77,6 +77,18 @@ function running(d: v128): v128 {
   return i32x4.add(pairs, v128.shuffle<i32>(zero, pairs, 2, 3, 4, 5));
 }
 
+// Which of four pixels are paper for sure. Bytes of mean 200 or more deviate by at most sqrt(200 * 55), so nothing over
+// 0.956 of the mean is ink; 31 of 32 parts are looked at.
+// @ts-ignore: decorator
+@inline
+function isPaper(gray: v128, prefix: usize, x: i32, bright: v128): v128 {
+  const at = prefix + (x << 2);
+  const sum = i32x4.sub(v128.load(at, WINDOW * 4), v128.load(at));
+  // A pixel's byte and a zero beside it, times n: one multiplication of 16-bit pairs.
+  const scaled = i32x4.dot_i16x8_s(gray, i32x4.splat(N));
+  return v128.and(i32x4.ge_s(sum, bright), i32x4.gt_s(scaled, i32x4.sub(sum, i32x4.shr_s(sum, 5))));
+}
+
 // Whether two pixels are ink, from their window sums: the comparison of squares of the plain stage, in its order.
 // @ts-ignore: decorator
 @inline
@@ -140,9 +152,7 @@ export function threshold(
   const squares = leftSquares + (HALF << 2);
   const padded = (width + 2 * HALF + 7) & ~7;
   for (let dy = -HALF; dy <= HALF; dy++) addRow(gray + <usize>reflected(dy, height) * width, width, sums, squares);
-  const n4 = i32x4.splat(N);
   const bright = i32x4.splat(200 * N);
-  const narrow = i32x4.splat(62);
   const one = i32x4.splat(1);
   for (let y = 0; y < height; y++) {
     if (y > 0) {
@@ -156,16 +166,20 @@ export function threshold(
     const row = <usize>y * width;
     let x = 0;
     for (; x + 4 <= width; x += 4) {
+      if (x + 8 <= width) {
+        const eight = i16x8.extend_low_i8x16_u(v128.load_zero<u64>(gray + row + x));
+        const first = i32x4.extend_low_i16x8_u(eight);
+        const second = i32x4.extend_high_i16x8_u(eight);
+        if (i32x4.all_true(v128.and(isPaper(first, prefix, x, bright), isPaper(second, prefix, x + 4, bright)))) {
+          store<u64>(ink + row + x, 0);
+          x += 4;
+          continue;
+        }
+      }
       const at = prefix + (x << 2);
       const windowSum = i32x4.sub(v128.load(at, WINDOW * 4), v128.load(at));
       const g = i32x4.extend_low_i16x8_u(i16x8.extend_low_i8x16_u(v128.load_zero<u32>(gray + row + x)));
-      // Bytes of mean 200 or more deviate by at most sqrt(200 * 55), so nothing over 0.956 means is ink.
-      const scaled = i32x4.mul(g, n4);
-      const paper = v128.and(
-        i32x4.ge_s(windowSum, bright),
-        i32x4.gt_s(i32x4.shl(scaled, 6), i32x4.mul(windowSum, narrow)),
-      );
-      if (i32x4.all_true(paper)) {
+      if (i32x4.all_true(isPaper(g, prefix, x, bright))) {
         store<u32>(ink + row + x, 0);
         continue;
       }
@@ -357,15 +371,13 @@ export function halfContrast(
     const tileRow = half + <usize>((y >> tileBits) * columns);
     const row = y * width;
     const edge = y == 0 || y == height - 1;
-    for (let x = 0; x < width; ) {
-      if (x + 16 <= width && !v128.any_true(i8x16.eq(v128.load(bitmap + row + x), one))) {
-        x += 16;
-        continue;
-      }
-      const end = min<i32>(width, x + 16);
-      for (; x < end; x++) {
+    for (let block = 0; block < width; block += 16) {
+      let mask: i32 = 0;
+      if (block + 16 <= width) mask = i8x16.bitmask(i8x16.eq(v128.load(bitmap + row + block), one));
+      else for (let k = block; k < width; k++) if (load<u8>(bitmap + row + k) == 1) mask |= 1 << (k - block);
+      for (; mask != 0; mask &= mask - 1) {
+        const x = block + ctz(mask);
         const i = bitmap + row + x;
-        if (load<u8>(i) != 1) continue;
         if (load<u8>(gray + row + x) > load<u8>(tileRow + (x >> tileBits))) {
           store<u8>(i, 0);
           continue;
