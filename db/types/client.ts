@@ -17,6 +17,30 @@ export type Precaution = z.infer<typeof Precaution>;
 export const Medicine = z.object({ name: Line, times: z.array(ClockTime).max(12), note: Line });
 export type Medicine = z.infer<typeof Medicine>;
 
+/** A test given elsewhere: what was told about it, never its items. */
+export const OutsideTest = z.object({ name: Line, score: Line, on: IsoDate.nullable() });
+export type OutsideTest = z.infer<typeof OutsideTest>;
+
+/** What payers and record laws ask about a course of therapy. Nothing in it belongs to one country. */
+export const Care = z.object({
+  /** Start of care; null = the first visit. */
+  startOn: IsoDate.nullable(),
+  payer: Line,
+  codes: Line,
+  authorizedVisits: z.number().int().min(0).max(999).nullable(),
+  /** A progress report is due after so many visits or days; null = no such rule. */
+  reportEveryVisits: z.number().int().min(1).max(200).nullable(),
+  reportEveryDays: z.number().int().min(1).max(730).nullable(),
+  /** Last day before certification has to be renewed. */
+  certifiedUntil: IsoDate.nullable(),
+  /** How the client wrote before the onset. */
+  priorLevel: Line,
+  potential: Line,
+  outsideTests: z.array(OutsideTest).max(40),
+  missedVisits: z.array(z.object({ on: IsoDate, reason: Line })).max(200),
+});
+export type Care = z.infer<typeof Care>;
+
 export const Client = z.object({
   ...factFields,
   /** Short code printed instead of the name where the clinic's policy asks for it. */
@@ -45,6 +69,8 @@ export const Client = z.object({
   familyConsent: z.boolean(),
   familyConsentOn: IsoDate.nullable(),
   note: Note,
+  /** Absent = nothing noted yet. */
+  care: Care.optional(),
   archivedOn: IsoDate.nullable(),
 });
 export type Client = z.infer<typeof Client>;

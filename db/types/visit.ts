@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { factFields, Id, IsoDate, Line, Note } from './common.ts';
+import { factFields, Id, Initials, IsoDate, IsoDateTime, Line, Note } from './common.ts';
 
 export const VisitKind = z.enum(['first', 'treatment', 'retest', 'discharge']);
 export type VisitKind = z.infer<typeof VisitKind>;
@@ -20,5 +20,12 @@ export const Visit = z.object({
   /** Home program demonstrated back by client or family. */
   taughtBack: Note,
   plan: Note,
+  /** Timed units as the payer counts them; absent = not counted. */
+  units: z.number().int().min(0).max(40).nullable().optional(),
+  /** Added later: what stood in the note before stays as it was. Absent = none. */
+  addenda: z
+    .array(z.object({ at: IsoDateTime, by: Initials, text: Note }))
+    .max(50)
+    .optional(),
 });
 export type Visit = z.infer<typeof Visit>;

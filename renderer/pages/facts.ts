@@ -54,7 +54,7 @@ export function visitOf(input: DatedRecord): Visit | null {
 export const dayOf = (input: DatedRecord): string => visitOf(input)?.date ?? input.today;
 
 /** Visits up to the chosen one, oldest first. */
-export function visitsUpTo(input: PageInput): Visit[] {
+export function visitsUpTo(input: DatedRecord): Visit[] {
   const day = dayOf(input);
   return input.record.visits.filter((v) => v.date <= day).sort((a, b) => a.date.localeCompare(b.date));
 }

@@ -31,12 +31,7 @@ export const emptyWords = (): PageWords => ({
   letter: { to: '', question: '', opinion: '', falls: '', lastInjection: '' },
   report: {
     from: '',
-    payer: '',
-    codes: '',
-    authorizedVisits: '',
-    priorLevel: '',
     skilled: '',
-    potential: '',
     plan: '',
     coSign: false,
   },

@@ -1,4 +1,7 @@
 /** Progress report for a payer interval, and discharge summary: numbers from the facts, judgement from the therapist. */
+import type { Visit } from '../../db/types/visit.ts';
+import { plural } from '../progress/words-about.ts';
+import { careOf, counters, sinceLastReport, startOfCare } from './care.ts';
 import { changeLine, goalLines, legibilityWords, measureLines } from './clinical-lines.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf, visitsUpTo } from './facts.ts';
 import { paginate } from './layout.ts';
@@ -9,34 +12,16 @@ import { practiceSentence } from '../program/practice-log.ts';
 export interface ReportOptions {
   /** First day of the reported interval, ISO; '' = since the last report, or the first visit. */
   from: string;
-  payer: string;
-  codes: string;
-  authorizedVisits: string;
-  priorLevel: string;
   /** Why a therapist's skill is needed, in her own words. */
   skilled: string;
-  potential: string;
   plan: string;
   coSign: boolean;
 }
 
-/** Visits and days since the last report of this kind, for a counter beside the button. */
-export function sinceLastReport(input: PageInput): { from: string; visits: number; days: number } {
-  const day = dayOf(input);
-  const days = new Map(input.record.visits.map((v) => [v.id, v.date]));
-  const last = input.record.issuedPages
-    .filter((page) => page.kind === 'progress-report' && (days.get(page.visitId) ?? page.issuedAt.slice(0, 10)) < day)
-    .map((page) => days.get(page.visitId) ?? page.issuedAt.slice(0, 10))
-    .sort()
-    .at(-1);
-  const visits = visitsUpTo(input);
-  const from = last ?? visits[0]?.date ?? day;
-  const since = visits.filter((v) => (last ? v.date > last : true));
-  return { from, visits: since.length, days: Math.round((Date.parse(day) - Date.parse(from)) / 86_400_000) };
-}
-
-function identity(input: PageInput, options: ReportOptions): Section {
+function identity(input: PageInput): Section {
   const { client } = input.record;
+  const care = careOf(input);
+  const start = startOfCare(input);
   const onset = client.diagnoses
     .map((d) => d.onset)
     .filter((d) => d !== null)
@@ -48,15 +33,37 @@ function identity(input: PageInput, options: ReportOptions): Section {
     },
     { label: 'Diagnoses', value: client.diagnoses.map((d) => d.text).join('; ') },
     { label: 'Onset', value: onset ? longDate(onset, input.locale) : '' },
-    { label: 'Start of care', value: visitsUpTo(input)[0] ? longDate(visitsUpTo(input)[0]!.date, input.locale) : '' },
+    { label: 'Start of care', value: start ? longDate(start, input.locale) : '' },
     { label: 'Referrer', value: client.referrer },
-    { label: 'Payer', value: options.payer },
-    { label: 'Codes', value: options.codes },
-    { label: 'Authorized visits', value: options.authorizedVisits },
-    { label: 'Level before onset', value: options.priorLevel },
+    { label: 'Payer', value: care.payer },
+    { label: 'Codes', value: care.codes },
+    { label: 'Authorized visits', value: care.authorizedVisits === null ? '' : String(care.authorizedVisits) },
+    { label: 'Certified until', value: care.certifiedUntil ? longDate(care.certifiedUntil, input.locale) : '' },
+    { label: 'Level before onset', value: care.priorLevel },
   ].filter((row) => row.value);
   return { key: 'identity', title: '', blocks: [{ kind: 'facts', rows }] };
 }
+
+/** "6 visits, 270 minutes with the therapist, 18 timed units". */
+function timeWords(visits: readonly Visit[]): string {
+  const minutes = visits.reduce((sum, v) => sum + (v.minutes ?? 0), 0);
+  const units = visits.reduce((sum, v) => sum + (v.units ?? 0), 0);
+  const timed = units > 0 ? `, ${plural(units, 'timed unit')}` : '';
+  return `${plural(visits.length, 'visit')}, ${minutes} minutes with the therapist${timed}`;
+}
+
+function missedLines(input: PageInput, from: string): string[] {
+  const missed = careOf(input).missedVisits.filter((one) => one.on >= from && one.on <= dayOf(input));
+  const said = missed.map(({ on, reason }) => [longDate(on, input.locale), reason].filter(Boolean).join(': '));
+  return missed.length === 0 ? [] : [`Visits missed: ${missed.length} (${said.join('; ')}).`];
+}
+
+const outsideLines = (input: PageInput): string[] =>
+  careOf(input)
+    .outsideTests.filter((test) => test.on === null || test.on <= dayOf(input))
+    .map(
+      ({ name, score, on }) => `${[name, on ? longDate(on, input.locale) : ''].filter(Boolean).join(', ')}: ${score}`,
+    );
 
 function outcome(input: PageInput): string[] {
   const { first, last } = legibleOf(input);
@@ -121,11 +128,11 @@ export function progressReport(input: PageInput, options: ReportOptions): Packet
   const counter = sinceLastReport(input);
   const from = options.from || counter.from;
   const day = dayOf(input);
-  const visits = visitsUpTo(input).filter((v) => v.date >= from);
-  const minutes = visits.reduce((sum, v) => sum + (v.minutes ?? 0), 0);
+  const visits = options.from ? visitsUpTo(input).filter((v) => v.date >= from) : counter.visits;
   const logs = input.record.practiceLogs.filter((log) => log.date >= from && log.date <= day);
   const interval = [
-    `${longDate(from, input.locale)} to ${longDate(day, input.locale)}: ${visits.length} ${visits.length === 1 ? 'visit' : 'visits'}, ${minutes} minutes with the therapist.`,
+    `${longDate(from, input.locale)} to ${longDate(day, input.locale)}: ${timeWords(visits)}.`,
+    ...missedLines(input, from),
     `Home practice: ${practiceSentence(logs)}`,
   ];
   const own = options.skilled.trim()
@@ -135,6 +142,7 @@ export function progressReport(input: PageInput, options: ReportOptions): Packet
         .filter(Boolean)
         .join(' ');
   const warnings = [
+    ...counters(input, input.locale).flatMap((counter) => (counter.due ? counter.text : [])),
     ...(own ? [] : ['Why a therapist’s skill is needed is not written yet.']),
     ...(options.plan.trim() ? [] : ['The plan (go on, change or end) is not written yet.']),
   ];
@@ -143,12 +151,13 @@ export function progressReport(input: PageInput, options: ReportOptions): Packet
     'progress-report',
     'Progress report',
     [
-      identity(input, options),
+      identity(input),
       ...listed('interval', 'Interval', interval),
       ...listed('outcome', 'Outcome', outcome(input)),
+      ...listed('outside', 'Tests given elsewhere', outsideLines(input)),
       ...listed('goals', 'Goals', goalLines(input)),
       ...worded('skilled', 'Why skilled therapy', own),
-      ...worded('potential', 'Rehabilitation potential', options.potential),
+      ...worded('potential', 'Rehabilitation potential', careOf(input).potential),
       ...worded('plan', 'Plan', options.plan),
       signatures(options),
     ],
@@ -165,16 +174,17 @@ export function dischargeSummary(input: PageInput, options: ReportOptions, comeB
   const minutes = program ? ` About ${minutesADay(program)} minutes on a practice day.` : '';
   const span =
     visits.length > 0
-      ? `${longDate(visits[0]!.date, input.locale)} to ${longDate(dayOf(input), input.locale)}, ${visits.length} visits.`
+      ? `${longDate(startOfCare(input) ?? visits[0]!.date, input.locale)} to ${longDate(dayOf(input), input.locale)}: ${timeWords(visits)}.`
       : '';
   return packet(
     input,
     'discharge',
     'Discharge summary',
     [
-      identity(input, options),
-      ...listed('span', 'Care given', [span].filter(Boolean)),
+      identity(input),
+      ...listed('span', 'Care given', [span, ...missedLines(input, '')].filter(Boolean)),
       ...listed('outcome', 'Outcome', outcome(input)),
+      ...listed('outside', 'Tests given elsewhere', outsideLines(input)),
       ...listed('goals', 'Goals', goalLines(input)),
       ...worded('skilled', 'Judgement at the end', options.skilled || (visits.at(-1)?.skilled ?? '')),
       ...listed('maintain', `To keep it up.${minutes}`, maintain),

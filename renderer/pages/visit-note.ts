@@ -12,7 +12,9 @@ import {
   measureLines,
 } from './clinical-lines.ts';
 import { dayOf, longDate, type PageInput, programOf, visitOf, visitsUpTo, whoOf } from './facts.ts';
+import { plural } from '../progress/words-about.ts';
 import { paginate } from './layout.ts';
+import { repeatedSentence } from './repeated-sentence.ts';
 import { minutesADay } from './program-sheet.ts';
 import type { Doc, Packet, Section } from './model.ts';
 
@@ -23,10 +25,7 @@ const kindWords: Record<Visit['kind'], string> = {
   discharge: 'Discharge',
 };
 
-const same = (a: string, b: string): boolean =>
-  a.trim().toLowerCase().replace(/\s+/g, ' ') === b.trim().toLowerCase().replace(/\s+/g, ' ');
-
-/** Warns where a sentence of judgement repeats one of an earlier visit word for word, or is missing. */
+/** Warns where a sentence of judgement repeats one of an earlier visit, or is missing. */
 export function noteWarnings(input: PageInput): string[] {
   const visit = visitOf(input);
   if (!visit) return ['There is no visit to write a note for. Start a visit first.'];
@@ -45,15 +44,21 @@ export function noteWarnings(input: PageInput): string[] {
         );
       continue;
     }
-    const twin = earlier.findLast((v) => same(v[field], text));
-    if (twin)
+    const twin = earlier.findLast((v) => repeatedSentence(text, v[field], input.limits.noteAgainPercent) !== null);
+    const again = twin ? repeatedSentence(text, twin[field], input.limits.noteAgainPercent) : null;
+    if (twin && again !== null)
       warnings.push(
-        `${name} reads the same as on ${longDate(twin.date, input.locale)}. Say what was different this time.`,
+        `${name} reads the same as on ${longDate(twin.date, input.locale)} (“${again}”). Say what was different this time.`,
       );
   }
   if (!visit.taughtBack.trim()) warnings.push('Whether the home program was shown back is not noted.');
   return warnings;
 }
+
+const minutesWords = (visit: Visit | null): string => {
+  if (!visit || visit.minutes === null) return 'not noted';
+  return visit.units ? `${visit.minutes} (${plural(visit.units, 'timed unit')})` : String(visit.minutes);
+};
 
 function sectionsOf(input: PageInput, visit: Visit): Section[] {
   const program = programOf(input);
@@ -78,6 +83,11 @@ function sectionsOf(input: PageInput, visit: Visit): Section[] {
     ['response', 'Response', own(visit.response)],
     ['program', 'Home program', [...programLine, ...own(visit.taughtBack).map((text) => `Shown back: ${text}`)]],
     ['plan', 'Plan', [...own(visit.plan), ...(visit.nextVisit ? [`Next visit: ${visit.nextVisit}`] : [])]],
+    [
+      'addenda',
+      'Late addenda',
+      (visit.addenda ?? []).map((one) => `${longDate(one.at, input.locale)}, ${one.by}: ${one.text.trim()}`),
+    ],
   ];
   return parts
     .filter(([, , lines]) => lines.length > 0)
@@ -97,7 +107,7 @@ export function visitNote(input: PageInput): Packet {
     lead: [
       { label: 'Client', value: whoOf(input) },
       { label: 'Date', value: longDate(dayOf(input), input.locale) },
-      { label: 'Minutes', value: visit?.minutes === null || !visit ? 'not noted' : String(visit.minutes) },
+      { label: 'Minutes', value: minutesWords(visit) },
     ],
     sections: visit ? sectionsOf(input, visit) : [],
     foot: [input.clinic.therapist, input.clinic.credentials, input.clinic.name].filter(Boolean).join(', '),

@@ -13,7 +13,7 @@ const inEveryEncoding = (words: readonly string[]): Buffer[] =>
 
 /** Every file under a folder. What another test takes away meanwhile is not the window's. */
 function* filesUnder(folder: string): Generator<string> {
-  let entries: Dirent[] = [];
+  let entries: Dirent[];
   try {
     entries = readdirSync(folder, { withFileTypes: true });
   } catch {
