@@ -97,6 +97,7 @@ const verbs = {
   'test:electron': (args) => node('build/test-electron.ts', args),
   package: (args) => node('build/package.ts', args),
   bench: (args) => node('build/bench.ts', args),
+  cases: (args) => node('build/program-cases.ts', args),
   accuracy: (args) => node('build/accuracy.ts', args),
   torture: (args) => node('build/torture.ts', args),
 };
