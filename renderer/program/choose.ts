@@ -2,6 +2,7 @@
 import type { ProgramInput } from '../../db/types/program-input.ts';
 import type { Content, Paper, RuleTable } from '../../db/types/rules.ts';
 import type { Facts } from './facts.ts';
+import { sizeLimits } from './tier.ts';
 
 /**
  * Smallest rows of the tier's paper that the client's middle letters fit; the size aimed at counts where writing has
@@ -11,9 +12,10 @@ export function choosePaper(input: ProgramInput, facts: Facts, rules: RuleTable)
   // Paper has a ladder of its own: what the client writes on now stays until a step changes it.
   const kept = rules.papers.find((each) => each.code === input.current?.paper);
   if (kept && kept.tier.some((tier) => Math.abs(tier - facts.tier) <= 1)) return kept;
-  const ofTier = rules.papers.filter((each) => each.tier.includes(facts.tier));
-  const family = ofTier[0]?.family;
-  const papers = ofTier.filter((each) => each.family === family).sort((a, b) => a.rowMm - b.rowMm);
+  // Letters that should touch two lines need two lines, also before the tier of copied lines.
+  const ofTier = rules.papers.find((each) => each.tier.includes(facts.tier))?.family;
+  const family = sizeLimits(facts) && facts.tier <= 3 ? 'dashed-midline' : ofTier;
+  const papers = rules.papers.filter((each) => each.family === family).sort((a, b) => a.rowMm - b.rowMm);
   const largest = papers.at(-1) ?? null;
   const grade = (code: string): number => facts.findings.get(code)?.grade ?? 3;
   const heights = ['x-height', 'x-height-before', 'x-height-goal'].map((code) => facts.measures.get(code));

@@ -119,6 +119,10 @@ function stoppedDraft(flags: OpenFlag[], input: ProgramInput, facts: Facts, rule
 const inOrder = (lines: ProgramLine[]): ProgramLine[] =>
   [...lines].sort((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind));
 
+/** Grade of a finding; what the client wants to write weighs as much as a marked finding. */
+const weightOf = (code: string, facts: Facts): number =>
+  code.startsWith('goal-') ? 1 : (facts.findings.get(code)?.grade ?? 3);
+
 /** Rules W40 and after speak of how to write: without a line of writing they say nothing. */
 const aboutWriting = (line: ProgramLine): boolean => line.rule?.startsWith('W') ?? false;
 
@@ -146,7 +150,7 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
   const lines = allowed.map(({ item, reasons, at }) => ({
     line: lineOf(item, reasons, input, facts, rules),
     main: reasons.some(({ rule }) => isMain(rule)),
-    worst: Math.min(3, ...reasons.flatMap(({ uses }) => uses.map((code) => facts.findings.get(code)?.grade ?? 3))),
+    worst: Math.min(3, ...reasons.flatMap(({ uses }) => uses.map((code) => weightOf(code, facts)))),
     order: at,
   }));
   const counted: Candidate[] = lines.filter(({ line }) => countedKinds.has(line.kind));

@@ -9,7 +9,7 @@ export interface Candidate {
   line: ProgramLine;
   /** The day's main writing. */
   main: boolean;
-  /** Lowest grade among the findings behind it; 3 where none. */
+  /** Lowest grade among the findings behind it, 1 for a goal of the client's; 3 where none. */
   worst: number;
   /** Place of its rule in the table. */
   order: number;

@@ -19,6 +19,7 @@ import {
   lineLegibility,
   measuredPage,
   minutesALine,
+  pageMeasures,
   sampleMeasures,
   typedMeasures,
   wordsALine,
@@ -126,7 +127,7 @@ export function programInput(record: ClientRecord, rules: RulesInUse, visitId?: 
     cautions: cautionsOf(record, last?.sample, rules),
     diagnoses: diagnosesOf(record, rules),
     measures: latestByCode([
-      ...pages.flatMap((p) => p.measures),
+      ...pages.flatMap((p) => pageMeasures(p, rules)),
       ...occasions.flatMap(sampleMeasures),
       ...occasions.flatMap((each) => typedMeasures(each, rules)),
     ]),

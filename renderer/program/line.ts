@@ -32,7 +32,7 @@ export function withMinutes(dose: Dose, minutes: number, timesPerDay: number): D
 }
 
 /**
- * Dose of the day's main writing. A fall along the lines gives bouts (part H); marked fatigue two short times;
+ * Dose of the day's main writing. A fall along the lines gives bouts (part H); marked fatigue or pain two short times;
  * attention of 1 or less two-minute bouts; else the item's own.
  */
 function writingDose(base: Dose, input: ProgramInput, facts: Facts, rules: RuleTable): Dose {
@@ -59,7 +59,7 @@ function writingDose(base: Dose, input: ProgramInput, facts: Facts, rules: RuleT
     };
   }
   if (grade('attention') <= 1) return row('write-bouts-2');
-  if (grade('fatigue') <= 1 || grade('endurance') <= 1 || facts.diagnoses.has('weakens-with-use'))
+  if (grade('fatigue') <= 1 || grade('endurance') <= 1 || grade('pain') <= 1 || facts.diagnoses.has('weakens-with-use'))
     return row('write-short');
   return base;
 }

@@ -14,6 +14,12 @@ export function measuredPage(record: ClientRecord, sampleId: string): PageResult
   return measured.at(-1)?.result ?? null;
 }
 
+/** Measures of a page that rules may rest on: loss of size down the page only where there are lines enough. */
+export function pageMeasures({ lines, measures }: PageResult, rules: RulesInUse): PageResult['measures'] {
+  const least = rules.thresholds.find((each) => each.code === 'page-lines-least')?.value ?? 6;
+  return lines.length >= least ? measures : measures.filter((each) => each.code !== 'page-decrement');
+}
+
 const lettersIn = (text: string): number => (text.match(/\p{L}/gu) ?? []).length;
 
 type Measure = { code: string; value: number | null; unit: string };

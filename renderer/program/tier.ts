@@ -10,8 +10,19 @@ const handItems = ['grasp', 'in-hand', 'opposition', 'wrist', 'strength', 'tone'
 const letterFindings = ['confusions', 'closure', 'size-zones', 'crowding', 'copying'];
 
 /**
+ * Writing that is hard to read because it is small or shrinks, while the letters themselves are well made: size is
+ * practiced on lines, not on squares.
+ */
+export const sizeLimits = (facts: Facts): boolean => {
+  const grade = (code: string): number => facts.findings.get(code)?.grade ?? 3;
+  const small = ['small-writing', 'shrinking', 'page-shrinking'].some((code) => grade(code) <= 2);
+  return small && ['closure', 'copying', 'crowding', 'tremor'].every((code) => grade(code) >= 2);
+};
+
+/**
  * Tier of the next program: 0 until a pen trial is possible and seating is safe, 1 while a hand item is 0 or 1, then
- * by the words that a reader could read (under 75 % letters, under 90 % copied lines, else own words).
+ * by the words that a reader could read (under 75 % letters, or lines where only size is to blame; under 90 % copied
+ * lines; else own words).
  * Where the client already stands on the ladder, only an accepted proposal moves the tier between 2 and 4.
  */
 export function tierOf(input: ProgramInput, facts: Facts): Tier {
@@ -22,6 +33,6 @@ export function tierOf(input: ProgramInput, facts: Facts): Tier {
   if (current >= 2) return current;
   const read = facts.measures.get('legibility-copy') ?? facts.measures.get('legibility');
   if (read === undefined) return letterFindings.some((code) => grade(code) <= 1) || grade('tremor') <= 1 ? 2 : 3;
-  if (read < (facts.thresholds.get('legibility-hold') ?? 75)) return 2;
+  if (read < (facts.thresholds.get('legibility-hold') ?? 75)) return sizeLimits(facts) ? 3 : 2;
   return read < (facts.thresholds.get('legibility-good') ?? 90) ? 3 : 4;
 }

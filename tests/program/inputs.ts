@@ -43,7 +43,7 @@ export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
                   grade: 3 as const,
                   side: 'right' as const,
                   source: 'case',
-                  detail: null,
+                  detail: item.code === 'wrist' ? 'sixty-or-more' : null,
                 },
             ),
           ),
@@ -65,6 +65,18 @@ export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
       unit: fc.constant(each.units[0] ?? ''),
     }),
   );
+  // Words read decide the tier, so they are there more often than chance would have it.
+  const read = fc.constantFrom<ProgramInput['measures']>(
+    [],
+    [{ code: 'legibility', value: 60, unit: '%' }],
+    [{ code: 'legibility', value: 80, unit: '%' }],
+    [{ code: 'legibility', value: 95, unit: '%' }],
+    [
+      { code: 'legibility', value: 95, unit: '%' },
+      { code: 'words-per-minute', value: 8, unit: 'per minute' },
+      { code: 'words-per-minute-needed', value: 12, unit: 'per minute' },
+    ],
+  );
   const flag = fc.constantFrom(...rules.redFlags.map((each) => each.code));
   const reviewed = rules.redFlags.map((each) => ({ code: each.code, reviewed: true }));
   const redFlags: fc.Arbitrary<ProgramInput['redFlags']> = fc.oneof(
@@ -73,22 +85,27 @@ export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
     { weight: 1, arbitrary: fc.array<ProgramInput['redFlags'][number]>(flag, { maxLength: 2 }) },
   );
   const cautionCodes = cautions.map((each) => each.code);
+  const cleared = ['helper', 'weight-bearing-cleared', 'hand-change-agreed', 'balance-checked', 'referrer-order'];
   return fc.record({
     input: fc
       .record({
         hand: fc.constantFrom('right' as const, 'right' as const, 'left' as const, null),
         findings: fc.tuple(screened, seen).map(([a, b]) => [...a, ...b]),
         redFlags,
-        cautions: fc.oneof(
-          fc.constant<string[]>(['helper', 'weight-bearing-cleared', 'hand-change-agreed', 'balance-checked']),
-          fc.subarray(cautionCodes, { maxLength: 6 }).map((codes) => [...codes, 'helper'].slice(codes.length % 2)),
-          fc.constant<string[]>(['helper']),
-        ),
+        // Alone, with everything cleared, with a few cautions, and with a few beside what was cleared.
+        cautions: fc
+          .tuple(
+            fc.constantFrom<string[]>([], ['helper'], cleared, cleared),
+            fc.subarray(cautionCodes, { maxLength: 4 }),
+          )
+          .chain(([circumstances, codes]) =>
+            fc.constantFrom(circumstances, circumstances, [...new Set([...circumstances, ...codes])], codes),
+          ),
         diagnoses: fc.subarray(
           diagnoses.map((each) => each.code),
           { maxLength: 2 },
         ),
-        measures: fc.array(measure, { maxLength: 6 }),
+        measures: fc.tuple(fc.array(measure, { maxLength: 6 }), read).map(([some, words]) => [...some, ...words]),
         confusions: fc.constantFrom<ProgramInput['confusions']>(
           [],
           [{ intended: 'a', read: 'o', count: 3 }],
