@@ -10,7 +10,10 @@ import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { Sample } from '../../db/types/sample.ts';
 import { measureInWorker } from '../../electron/files/measure-page.ts';
 import { demoPassphrase } from '../../electron/handlers/app.ts';
-import { draftProgram } from '../../renderer/program/from-record.ts';
+import { added } from '../../renderer/program/edit.ts';
+import { draftProgram, programInput } from '../../renderer/program/from-record.ts';
+import { propose } from '../../renderer/program/proposals.ts';
+import { approvedPrograms, lastChange, ownFirst, sessionsOf } from '../../renderer/program/sessions.ts';
 import { buildLevels } from '../../renderer/goals/levels.ts';
 import { newClient } from '../../renderer/caseload/new-client.ts';
 import { noConditions } from '../../renderer/sample/conditions.ts';
@@ -149,10 +152,25 @@ class Maker {
     for (const sample of visit.samples) await this.sample(person, clientId, visitId, visit, sample);
     if (person.goal && !first && visit.goalLevel !== undefined)
       this.goal(person, clientId, goalId, visitId, visit, doing);
-    if (visit.program) {
-      const draft = draftProgram(this.caseload.record(clientId), visitId, rules, () => randomUUID());
-      this.caseload.put('program', { ...draft, status: 'approved', approvedAt: doing.at, approvedBy: doing.by }, doing);
+    if (visit.program) this.program(clientId, visitId, visit, doing);
+  }
+
+  /** A program as the builder makes it, approved. */
+  program(clientId: string, visitId: string, visit: DemoVisit, doing: Doing): void {
+    const record = this.caseload.record(clientId);
+    const draft = draftProgram(record, visitId, rules, () => randomUUID());
+    const last = visit.program === 'next' ? approvedPrograms(record).at(-1) : undefined;
+    const input = programInput(record, rules, visitId);
+    const xHeightMm = input.measures.find((each) => each.code === 'x-height' && each.unit === 'mm')?.value ?? null;
+    let { lines, tier } = last ?? draft;
+    if (last) {
+      const standing = { lines, tier, xHeightMm, lastChange: lastChange(record) };
+      const { move } = propose(sessionsOf(record), ownFirst(record), standing, rules);
+      if (move) ({ lines, tier } = move);
     }
+    for (const code of visit.adds ?? []) lines = added(lines, code, input, rules, randomUUID());
+    const approved = { ...draft, lines, tier, status: 'approved' as const, approvedAt: doing.at, approvedBy: doing.by };
+    this.caseload.put('program', approved, doing);
   }
 
   async sample(person: DemoClient, clientId: string, visitId: string, visit: DemoVisit, s: DemoSample): Promise<void> {
@@ -182,7 +200,7 @@ class Maker {
       painAfter: s.pain?.[1] ?? 0,
       seconds: s.seconds,
       baseline: s.baseline ?? false,
-      typed: {},
+      typed: s.typed ?? {},
       note: '',
     };
     this.caseload.put('sample', sample, doing);

@@ -45,6 +45,8 @@ export interface DemoSample {
   seconds: number;
   conditions?: Partial<Conditions>;
   baseline?: boolean;
+  /** Ruler readings, as Sample.typed. */
+  typed?: Record<string, number[]>;
   readers?: ('unfamiliar' | 'family')[];
 }
 
@@ -62,8 +64,12 @@ export interface DemoVisit {
   nextVisit?: string;
   samples: DemoSample[];
   answers?: DemoAnswer[];
-  /** Compose and approve a home program at this visit. */
-  program?: boolean;
+  /**
+   * Approves a home program at this visit: 'draft' from the findings, 'next' from the last program with the step that
+   * the app proposes, and with what the therapist adds from the library.
+   */
+  program?: 'draft' | 'next';
+  adds?: string[];
   goalLevel?: -2 | -1 | 0 | 1 | 2;
 }
 

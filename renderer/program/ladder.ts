@@ -2,7 +2,7 @@
  * The five things that a step may change: cue, pen, paper, content, length. A step changes exactly one of them.
  */
 import type { ProgramLine, Tier } from '../../db/types/program.ts';
-import type { LibraryItem, Paper, RuleTable } from '../../db/types/rules.ts';
+import type { Content, LibraryItem, Paper, RuleTable } from '../../db/types/rules.ts';
 import { doseText } from './line.ts';
 
 export type Dimension = 'cue' | 'pen' | 'paper' | 'content' | 'length';
@@ -89,6 +89,14 @@ function movePaper(
   };
 }
 
+/** A text of another kind in the language of the present one, on its topic where there is one. */
+function textLike(lines: readonly ProgramLine[], kind: Content['kind'], rules: RuleTable): Content | undefined {
+  const code = lines.find((each) => each.item?.startsWith('text-'))?.item?.slice('text-'.length);
+  const now = rules.contents.find((each) => each.code === code);
+  const ofKind = rules.contents.filter((each) => each.kind === kind && each.language === (now?.language ?? 'en'));
+  return ofKind.find((each) => each.interests.some((topic) => now?.interests.includes(topic))) ?? ofKind[0];
+}
+
 /** Content moves with its text: what is copied cannot be one's own. */
 function moveContent(lines: readonly ProgramLine[], by: 1 | -1, rules: RuleTable): Move | null {
   const line = mainOf(lines);
@@ -96,7 +104,7 @@ function moveContent(lines: readonly ProgramLine[], by: 1 | -1, rules: RuleTable
   const to = at < 0 ? undefined : item(mains[at + by] ?? '', rules);
   if (!line || !to) return null;
   const kind = to.tier <= 2 ? 'words' : to.tier === 3 ? 'copy' : 'prompt';
-  const text = item(`text-${rules.contents.find((each) => each.kind === kind)?.code ?? ''}`, rules);
+  const text = item(`text-${textLike(lines, kind, rules)?.code ?? ''}`, rules);
   const swap = (each: ProgramLine): ProgramLine =>
     each === line ? turned(each, to) : text && each.item?.startsWith('text-') ? turned(each, text) : each;
   return { step: { dimension: 'content', from: line.title, to: to.title }, lines: lines.map(swap), tier: to.tier };

@@ -15,8 +15,11 @@ const letterFindings = ['confusions', 'closure', 'size-zones', 'crowding', 'copy
  */
 export const sizeLimits = (facts: Facts): boolean => {
   const grade = (code: string): number => facts.findings.get(code)?.grade ?? 3;
-  const small = ['small-writing', 'shrinking', 'page-shrinking'].some((code) => grade(code) <= 2);
-  return small && ['closure', 'copying', 'crowding', 'tremor'].every((code) => grade(code) >= 2);
+  const small = grade('small-writing') <= 2 || (grade('shrinking') <= 2 && facts.diagnoses.has('parkinson'));
+  // A hand that learns anew has no size of its own yet.
+  return (
+    small && grade('hand-choice') >= 2 && ['closure', 'copying', 'crowding', 'tremor'].every((code) => grade(code) >= 2)
+  );
 };
 
 /**

@@ -99,13 +99,15 @@ export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
             fc.subarray(cautionCodes, { maxLength: 4 }),
           )
           .chain(([circumstances, codes]) =>
-            fc.constantFrom(circumstances, circumstances, [...new Set([...circumstances, ...codes])], codes),
+            fc.constantFrom<string[]>(circumstances, circumstances, [...new Set([...circumstances, ...codes])], codes),
           ),
         diagnoses: fc.subarray(
           diagnoses.map((each) => each.code),
           { maxLength: 2 },
         ),
-        measures: fc.tuple(fc.array(measure, { maxLength: 6 }), read).map(([some, words]) => [...some, ...words]),
+        measures: fc
+          .tuple(fc.array(measure, { maxLength: 6 }), read)
+          .map(([some, words]): ProgramInput['measures'] => [...some, ...words]),
         confusions: fc.constantFrom<ProgramInput['confusions']>(
           [],
           [{ intended: 'a', read: 'o', count: 3 }],
