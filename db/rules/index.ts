@@ -60,6 +60,14 @@ const findings = [
   ...vocabulary.findings,
 ];
 
+const paperDrawings: Readonly<Record<string, string>> = {
+  graph: 'paper-squares',
+  'dashed-midline': 'paper-dashed',
+  ruled: 'paper-ruled',
+  'plain-guided': 'paper-guide',
+  plain: 'paper-plain',
+};
+
 /** Each paper and each text is an item of the library too, so that it can be added by hand. */
 const paperItems = papers.map((paper) => ({
   code: `paper-${paper.code}`,
@@ -71,7 +79,7 @@ const paperItems = papers.map((paper) => ({
   dependsOn: [],
   hazards: [],
   cautions: [],
-  drawing: null,
+  drawing: paperDrawings[paper.family] ?? null,
   next: null,
   source: paper.source,
   sourceNote: paper.sourceNote,

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { exerciseDrawings } from '../../renderer/pages/drawings/exercise-drawings.ts';
 import { readRuleTable, RuleTableError, rulesCurrent, shippedTable } from '../../db/rules/index.ts';
 import { risky } from '../../db/types/rule-checks.ts';
 import type { RuleTable } from '../../db/types/rules.ts';
@@ -127,5 +128,12 @@ test('each language has something to write on every tier, and a sheet of picture
       own.some((each) => each.kind === 'pictures'),
       language,
     ).toBe(true);
+  }
+});
+
+test('every drawing that an item names is drawn, and all that is done has one', () => {
+  for (const item of rules.items) {
+    if (item.drawing !== null) expect(exerciseDrawings[item.drawing], `${item.code}: ${item.drawing}`).toBeDefined();
+    if (['warm-up', 'exercise', 'writing', 'setup'].includes(item.kind)) expect(item.drawing, item.code).not.toBeNull();
   }
 });

@@ -1,74 +1,11 @@
-/**
- * Line drawings of the main exercises and hand positions, drawn for this program: paths on a field of 160 by 120.
- * `ink` is the body or thing, `fine` a detail, `move` an arrow that shows what to do.
- */
-export interface Stroke {
-  d: string;
-  kind: 'ink' | 'fine' | 'move' | 'solid';
-}
-
-const ink = (d: string): Stroke => ({ d, kind: 'ink' });
-const fine = (d: string): Stroke => ({ d, kind: 'fine' });
-const solid = (d: string): Stroke => ({ d, kind: 'solid' });
-
-/** An arrow: a curve and its head at (x, y) pointing along `angle` degrees (0 = right, 90 = down). */
-function move(d: string, x: number, y: number, angle: number): Stroke {
-  const at = (turn: number): string => {
-    const a = ((angle + 180 + turn) * Math.PI) / 180;
-    return `${(x + 9 * Math.cos(a)).toFixed(1)} ${(y + 9 * Math.sin(a)).toFixed(1)}`;
-  };
-  return { d: `${d} M${at(28)} L${x} ${y} L${at(-28)}`, kind: 'move' };
-}
-
-/** A pen lying along a line from (x1, y1) to its tip (x2, y2). */
-function pen(x1: number, y1: number, x2: number, y2: number): Stroke {
-  const length = Math.hypot(x2 - x1, y2 - y1);
-  const ux = (x2 - x1) / length;
-  const uy = (y2 - y1) / length;
-  const p = (along: number, side: number): string =>
-    `${(x1 + ux * along - uy * side).toFixed(1)} ${(y1 + uy * along + ux * side).toFixed(1)}`;
-  return ink(
-    `M${p(0, 3)} L${p(length - 11, 3)} L${p(length, 0)} L${p(length - 11, -3)} L${p(0, -3)} Z M${p(length - 11, 3)} L${p(length - 11, -3)}`,
-  );
-}
-
-const table = fine('M4 108 H156');
-
-/** Right hand, palm up, fingers spread. */
-const openHand = ink(
-  'M62 118 C62 106 58 98 52 90 L34 69 C29 62 37 56 43 61 L62 76 C63 72 63 68 62 62 L57 30 C56 22 67 20 69 28 L76 58 L77 19 C77 11 89 11 89 19 L90 58 L95 24 C96 16 107 18 106 26 L102 62 L110 40 C113 33 123 37 121 44 L112 78 C109 92 102 104 101 118',
-);
-
-/** Right hand with a pen, from the writer's left. */
-const penHand: Stroke[] = [
-  ink('M148 66 C134 56 122 50 112 50 C104 44 96 46 90 52 L66 78 C62 82 66 87 71 84 L92 68'),
-  fine('M112 50 C108 50 104 52 101 56'),
-  ink('M118 78 C108 70 100 70 92 75 L72 86 C67 89 69 95 75 93 L96 86'),
-  ink(
-    'M96 86 C88 92 80 96 78 100 C77 104 82 106 87 104 C84 108 90 111 95 108 C100 110 106 108 110 104 C122 106 136 104 148 98',
-  ),
-  fine('M87 104 C93 100 98 98 103 97 M95 108 C101 105 106 103 110 104'),
-];
-
-/** Forearm and flat hand from the side, resting at height y. */
-const flatHand = (y: number): Stroke[] => [
-  ink(
-    `M4 ${y - 26} H66 C78 ${y - 26} 88 ${y - 24} 98 ${y - 19} L140 ${y - 7} C147 ${y - 5} 146 ${y} 139 ${y} H86 C76 ${y} 70 ${y - 2} 62 ${y - 3} H4`,
-  ),
-  ink(`M84 ${y - 20} C92 ${y - 12} 98 ${y - 6} 108 ${y - 5} C113 ${y - 4} 113 ${y} 108 ${y}`),
-];
-
-/** Forearm and closed hand from the side. */
-const fist = (x: number, y: number): Stroke[] => [
-  ink(
-    `M${x - 60} ${y - 14} H${x} C${x + 8} ${y - 22} ${x + 30} ${y - 24} ${x + 40} ${y - 16} C${x + 48} ${y - 10} ${x + 48} ${y + 14} ${x + 40} ${y + 18} C${x + 30} ${y + 24} ${x + 10} ${y + 22} ${x} ${y + 14} H${x - 60}`,
-  ),
-  fine(
-    `M${x + 42} ${y - 6} H${x + 24} M${x + 44} ${y + 4} H${x + 24} M${x + 41} ${y + 13} H${x + 25} M${x + 8} ${y - 16} C${x + 18} ${y - 8} ${x + 24} ${y - 8} ${x + 34} ${y - 10}`,
-  ),
-];
+/** Line drawings of the main exercises and hand positions, drawn for this program. */
+import { fine, fist, flatHand, ink, move, openHand, pen, penHand, solid, table, type Stroke } from './strokes.ts';
+import { setUpDrawings } from './set-up-drawings.ts';
+import { handsInWriting, writingDrawings } from './writing-drawings.ts';
 
 export const exerciseDrawings: Readonly<Record<string, readonly Stroke[]>> = {
+  ...setUpDrawings,
+  ...writingDrawings,
   'pick-up': [
     table,
     ...penHand.map((s) => ({ ...s })),
@@ -213,6 +150,7 @@ export const exerciseDrawings: Readonly<Record<string, readonly Stroke[]>> = {
 
 /** Drawings of letters and pages look the same for both hands; those of hands are turned for a left-hander. */
 const sameForBothHands: ReadonlySet<string> = new Set([
+  ...Object.keys(writingDrawings).filter((name) => !handsInWriting.has(name)),
   'left-hand-paper',
   'three-heights',
   'close-then-lift',
@@ -221,6 +159,7 @@ const sameForBothHands: ReadonlySet<string> = new Set([
   'line-window',
   'look-and-pause',
   'dot-to-dot',
+  'bright-line',
 ]);
 
 export const isMirrored = (name: string, hand: 'right' | 'left' | null): boolean =>
