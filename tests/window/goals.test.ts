@@ -1,6 +1,6 @@
 /** Goals in the real window: built from the last samples, rated at the visit, revised with their history. */
 import { expect, test } from './app.ts';
-import { axe, openTab, seedClient } from './progress-seed.ts';
+import { axe, call, openTab, seedClient, seedPair } from './progress-seed.ts';
 
 test('a goal is built, rated and revised by keyboard', async ({ app }) => {
   await seedClient(app);
@@ -31,4 +31,27 @@ test('a goal is built, rated and revised by keyboard', async ({ app }) => {
   await page.getByRole('button', { name: 'Revise: next step' }).click();
   await expect(page.getByText('Goals met, revised or dropped (1)')).toBeVisible();
   await expect(page.getByText('Earlier versions (1)')).toBeVisible();
+});
+
+test('the step to take rests on repeat pairs of the whole clinic, as numbers that say nothing of whose', async ({
+  app,
+}) => {
+  await seedClient(app);
+  await openTab(app, 'Goals');
+  const { page } = app;
+  await expect(page.getByText('is not known yet: two repeat pairs')).toBeVisible();
+
+  await seedPair(app);
+  const answer = (await call(app, 'progress.repeatPairs', {})) as { pairs: Record<string, unknown>[] };
+  expect(answer.pairs).toHaveLength(2);
+  for (const pair of answer.pairs) expect(Object.keys(pair).sort()).toEqual(['first', 'reader', 'second', 'task']);
+
+  await openTab(app, 'Goals');
+  await expect(page.getByText(/points are provisional: they rest on 2 repeat pairs/)).toBeVisible();
+  await page.keyboard.press('g');
+  await page.getByRole('button', { name: 'Done' }).click();
+  await expect(page.locator('.sentence')).toContainText('Ines Invented will write');
+  await page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name: 'Progress', exact: true }).click();
+  await page.getByText('The numbers behind this').click();
+  await expect(page.getByRole('row', { name: /Smallest change that counts/ })).toContainText('points, provisional');
 });

@@ -150,6 +150,28 @@ export async function seedOther(app: LaunchedApp): Promise<void> {
   await addPageTo(app, 'other sample');
 }
 
+/** A second client with two baselines a week apart, read by the same reader: a repeat pair of an unchanged hand. */
+export async function seedPair(app: LaunchedApp): Promise<void> {
+  await call(app, 'client.save', clientOf('other', 'C-02', 'Otto Other'));
+  for (const [i, right] of [14, 17].entries()) {
+    const [visit, sample] = [`other visit ${i}`, `other sample ${i}`];
+    await call(app, 'visit.save', visitOf(visit, 'other', DAYS[i]!, i === 0 ? 'first' : 'treatment'));
+    await call(app, 'sample.save', sampleOf(sample, visit, 'other', DAYS[i]!));
+    await call(app, 'reading.save', {
+      id: idOf(`other reading ${i}`),
+      clientId: idOf('other'),
+      visitId: idOf(visit),
+      sampleId: idOf(sample),
+      readAt: `${DAYS[i]}T15:00:00.000Z`,
+      reader: 'unfamiliar',
+      readerInitials: 'QR',
+      blind: true,
+      lines: [],
+      counted: { right, of: 24 },
+    });
+  }
+}
+
 /** A written page at 150 dpi with the two lines of TEXT, as PNG bytes. */
 export function writtenPage(): Uint8Array {
   const font = fileURLToPath(
