@@ -2,6 +2,7 @@
 import { ask, onShellEvent } from '../../electron/contract/ask.ts';
 import type { AppStatus } from '../../electron/contract/app.ts';
 import type { ClinicRules } from '../../db/types/rules.ts';
+import type { PageKind } from '../../db/types/page.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { OpenRecord } from './open-record.svelte.ts';
 import { Saving, sentenceOf } from './saving.svelte.ts';
@@ -61,6 +62,18 @@ export class App {
     } catch (error) {
       this.complain(error);
     }
+  }
+
+  /** Page that Pages opens with, when another screen sent the therapist there; taken once. */
+  #pageWanted: PageKind | null = null;
+  goToPage(kind: PageKind): void {
+    this.#pageWanted = kind;
+    this.go('pages');
+  }
+  takePageWanted(): PageKind | null {
+    const kind = this.#pageWanted;
+    this.#pageWanted = null;
+    return kind;
   }
 
   go(tab: Tab): void {

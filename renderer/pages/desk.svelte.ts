@@ -1,5 +1,4 @@
 import { syllable } from 'syllable';
-import { shippedSetup } from '../../db/rules/items-schema.ts';
 import type { IssuedPage, PageKind } from '../../db/types/page.ts';
 import { ClinicPairs } from '../frame/clinic-pairs.svelte.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
@@ -43,6 +42,7 @@ export class Desk {
   constructor(open: OpenRecord) {
     this.open = open;
     this.clinic = new ClinicPairs(open.app);
+    this.kind = open.app.takePageWanted() ?? this.kind;
     this.pt = Number(open.record.client.largePrint) as 14 | 16 | 20;
     this.language = languageOf(open.record.client.language);
     this.words = wordsOfClients.get(open.clientId) ?? emptyWords();
@@ -61,7 +61,7 @@ export class Desk {
       credentials: this.open.app.status.credentials,
     },
     useCode: this.useCode,
-    setupTable: shippedSetup,
+    setupTable: this.open.rules.setup,
     limits: limitsOf(this.open.rules),
     pairs: this.clinic.pairs,
   }));

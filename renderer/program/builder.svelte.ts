@@ -4,6 +4,7 @@
  */
 import type { Program, ProgramLine } from '../../db/types/program.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
+import { dayOf } from './day.ts';
 import { added, changed, moved, movedBefore, without } from './edit.ts';
 import { compose } from './compose.ts';
 import { draftProgram, programInput } from './from-record.ts';
@@ -18,8 +19,11 @@ export class Builder {
   readonly open: OpenRecord;
   /** Basis of a draft that is not stored yet. */
   basis = $state<'findings' | 'last'>('findings');
-  /** Code of the finding or id of the line that is lit. */
+  /** Code of the finding or id of the line that stays lit, by a click. */
   lit = $state<string | null>(null);
+  /** The same while the pointer or the focus is on it. */
+  under = $state<string | null>(null);
+  shown = $derived.by(() => this.under ?? this.lit);
   #unsavedId: string;
 
   constructor(open: OpenRecord) {
@@ -48,9 +52,13 @@ export class Builder {
   frozen = $derived.by(() => this.program.status === 'approved');
   lines = $derived.by(() => this.program.lines);
   check = $derived.by(() => checkProgram(this.lines, this.input, this.open.rules));
-  minutes = $derived.by(() =>
-    this.lines.reduce((sum, line) => sum + line.dose.minutes * Math.max(1, line.dose.timesPerDay), 0),
-  );
+  /** What the day holds, against its limits. */
+  day = $derived.by(() => dayOf(this.lines, this.open.rules));
+  #shownLine = $derived.by(() => this.lines.find((line) => line.id === this.shown));
+  findingLit = (code: string): boolean => this.shown === code || (this.#shownLine?.findings.includes(code) ?? false);
+  lineLit = (line: ProgramLine): boolean =>
+    this.shown !== null && (line.id === this.shown || line.findings.includes(this.shown));
+  pin = (of: string): void => void (this.lit = this.lit === of ? null : of);
   proposal = $derived.by(() => {
     const basis = this.last;
     if (!basis) return null;

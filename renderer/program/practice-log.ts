@@ -33,6 +33,13 @@ export function dayProblem(day: PracticeDay, today: string): string {
 export const dayAfter = (date: string): string =>
   new Date(Date.parse(`${date}T00:00:00Z`) + 86_400_000).toISOString().slice(0, 10);
 
+/** Logs of the seven days up to the newest one, in the order given. */
+export function lastWeek(logs: readonly PracticeLog[]): PracticeLog[] {
+  const newest = logs.reduce((day, log) => (log.date > day ? log.date : day), '');
+  const from = Date.parse(newest) - 6 * 86_400_000;
+  return logs.filter((log) => Date.parse(log.date) >= from);
+}
+
 export interface PracticeSummary {
   days: number;
   minutes: number;

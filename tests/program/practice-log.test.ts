@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { PracticeLog } from '../../db/types/program.ts';
-import { dayAfter, dayProblem, emptyDay, practiceSentence } from '../../renderer/program/practice-log.ts';
+import { dayAfter, dayProblem, emptyDay, lastWeek, practiceSentence } from '../../renderer/program/practice-log.ts';
 
 const log = (date: string, over: Partial<PracticeLog> = {}): PracticeLog => ({
   ...emptyDay(date),
@@ -31,4 +31,10 @@ test('the sentence counts days once and says nothing that was not said', () => {
     log('2026-01-11'),
   ];
   expect(practiceSentence(week)).toBe('3 days of practice, 40 minutes, about 3 days a week; fatigue rose by about 2.');
+});
+
+test('the last week ends with the newest day', () => {
+  const logs = ['2026-03-20', '2026-03-14', '2026-03-13'].map((date) => log(date));
+  expect(lastWeek(logs).map((each) => each.date)).toEqual(['2026-03-20', '2026-03-14']);
+  expect(lastWeek([])).toEqual([]);
 });
