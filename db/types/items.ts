@@ -139,6 +139,8 @@ export const SetupTable = z.object({
   tableAboveElbow: z.object({ writing: Band, support: Band, 'shoulder-pain': Band }),
   thighRoom: Constant,
   tableThicknessDefault: Constant,
+  /** A step smaller than this is within what a tape can tell: it is computed and not asked for. */
+  leastChange: Constant,
   footrestHighest: Constant,
   footrestSize: z.object({ width: Constant, depth: Constant }),
   paperTilt: z.object({ right: Band, left: Band }),

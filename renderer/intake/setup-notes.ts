@@ -12,7 +12,12 @@ export function setupNotes(input: SetupInput, result: SetupResult, constants: Se
 
   say('Measure the seat while the client sits on it.');
   if (input.shoe === null) say(`The sole was not measured: ${show(constants.shoeDefault.value)} were assumed.`);
-  if (result.footrest > 0) {
+  const least = constants.leastChange.value;
+  const off = Math.max(result.footrest, result.raiseTable);
+  if (off > 0 && off < least) {
+    say(`The table is ${show(off)} off, less than a tape can tell: leave it as it is.`);
+  }
+  if (result.footrest >= least) {
     say(
       `The table is too high: raise the seat to ${show(result.set.seat)} and put a footrest of ${show(result.footrest)} under both feet.`,
     );
@@ -28,7 +33,7 @@ export function setupNotes(input: SetupInput, result: SetupResult, constants: Se
     if (cautions.includes('wheelchair'))
       say('Wheelchair: brakes on, and no higher seat before the transfer has been looked at.');
   }
-  if (result.raiseTable > 0)
+  if (result.raiseTable >= least)
     say(`The table is too low: raise it by ${show(result.raiseTable)} on firm blocks, all legs alike.`);
   if (cautions.includes('hip'))
     say('Hip precautions: keep the hips above the knees; use the upper end of the seat range or a wedge.');

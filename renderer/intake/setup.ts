@@ -95,13 +95,15 @@ export function setUp(input: SetupInput, constants: SetupTable): SetupOutcome {
 
   const show = (value: number): string => formatLength(value, input.units ?? 'mm');
   const findings: SetupResult['findings'] = [];
-  if (footrest > 0) {
+  const least = constants.leastChange.value;
+  if (footrest >= least) {
     const code = 'table-too-high';
     findings.push({ code, sentence: `Raise the seat to ${show(seatSet)} and put ${show(footrest)} under both feet.` });
     findings.push({ code: 'feet-unsupported', sentence: `On the raised seat the feet hang ${show(footrest)} free.` });
   }
-  if (raiseTable > 0) findings.push({ code: 'table-too-low', sentence: `Raise the table by ${show(raiseTable)}.` });
-  if (measured !== null && input.tableAdjustable && Math.abs(measured - table) >= 1) {
+  if (raiseTable >= least)
+    findings.push({ code: 'table-too-low', sentence: `Raise the table by ${show(raiseTable)}.` });
+  if (measured !== null && input.tableAdjustable && Math.abs(measured - table) >= least) {
     const code = measured > table ? 'table-too-high' : 'table-too-low';
     findings.push({ code, sentence: `Set it from ${show(measured)} to ${show(table)}.` });
   }

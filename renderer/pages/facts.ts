@@ -112,11 +112,12 @@ export function setupOf(input: PageInput): SetupFigure | null {
   const outcome = setUp(latest, input.setupTable);
   if (!outcome.ok) return null;
   const { set, footrest, raiseTable } = outcome.result;
+  const least = input.setupTable.leastChange.value;
   return {
     seatMm: set.seat,
     tableMm: set.table,
-    footrestMm: footrest,
-    raiseTableMm: raiseTable,
+    footrestMm: footrest >= least ? footrest : 0,
+    raiseTableMm: raiseTable >= least ? raiseTable : 0,
     hand: latest.hand ?? input.record.client.handNow,
   };
 }

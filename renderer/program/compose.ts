@@ -96,6 +96,11 @@ function stoppedDraft(flags: OpenFlag[], input: ProgramInput, facts: Facts, rule
       vetoesOf(item, facts, rules, active).length === 0,
   );
   const lines = may.map(({ item, reasons }) => lineOf(item, reasons, input, facts, rules));
+  const otherWays = rules.items.find((each) => each.code === 'other-ways');
+  if (otherWays && flags[0] && !lines.some((line) => line.item === otherWays.code)) {
+    const line = lineOf(otherWays, [], input, facts, rules);
+    lines.push({ ...line, rule: stopRule, because: 'No exercise for now: words get on paper in other ways.' });
+  }
   if (refer && flags[0]) {
     const line = lineOf(refer, [], input, facts, rules);
     lines.push({

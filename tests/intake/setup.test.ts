@@ -157,3 +157,30 @@ test('the sentences speak in the unit of the tape, the numbers stay in mm', () =
   expect(found.notes.join(' ')).toContain('a footrest of 1 3/4 in');
   expect(found.findings[0]?.sentence).toContain('18 1/2 in');
 });
+
+/**
+ * Worked by hand with the formulas: seat = knee + sole - (0 to 20); table = seat + elbow + (25 to 50, for support
+ * 50 to 75); footrest = table - elbow - upper distance - (knee + sole).
+ */
+test.each([
+  // knee, sole, elbow, table, thickness, thigh, purpose -> seat, table band, footrest, room
+  ['Edmund', 425, 25, 238, 735, 28, 165, 'writing', [430, 450], [693, 738], 0, 735 - 28 - 450],
+  ['Rosalind', 392, 20, 231, 720, 25, 158, 'support', [392, 412], [673, 718], 2, 720 - 25 - 414],
+  ['Tomas', 438, 25, 250, 740, 30, 178, 'writing', [443, 463], [718, 763], 0, 740 - 30 - 463],
+  ['Linnea', 405, 30, 242, 735, 25, 150, 'writing', [415, 435], [682, 727], 8, 735 - 25 - 443],
+  ['Margit', 372, 25, 226, 760, 30, 160, 'writing', [377, 397], [628, 673], 87, 760 - 30 - 484],
+  ['Ines', 388, 25, 235, 725, 25, 155, 'writing', [393, 413], [653, 698], 27, 725 - 25 - 440],
+] as const)(
+  'the demo client %s, worked by hand',
+  (_name, popliteal, shoe, elbow, table, tableThickness, thigh, purpose, seat, band, footrest, room) => {
+    const found = result({ popliteal, shoe, elbow, table, tableThickness, thigh, purpose });
+    expect([found.seat.min, found.seat.max]).toEqual(seat);
+    expect([found.tableBand.min, found.tableBand.max]).toEqual(band);
+    expect(found.footrest).toBe(footrest);
+    expect(found.thighGate).toEqual({ passes: true, room, needed: thigh + 20 });
+    // Two and eight millimeters are less than a tape can tell: nothing is asked for.
+    expect(found.findings.map((each) => each.code)).toEqual(
+      footrest >= 10 ? ['table-too-high', 'feet-unsupported'] : [],
+    );
+  },
+);

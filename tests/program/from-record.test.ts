@@ -114,7 +114,10 @@ test('a client of whom nothing is known gets no exercise and no writing', () => 
 test('a diagnosis in free words counts as one: small writing is then no unexplained sign', () => {
   screened();
   answer('small-writing', 1, 300);
-  expect(draftProgram(record, id(2), rules, () => id(9)).lines.map((line) => line.item)).toEqual(['refer-page']);
+  expect(draftProgram(record, id(2), rules, () => id(9)).lines.map((line) => line.item)).toEqual([
+    'other-ways',
+    'refer-page',
+  ]);
   record.client.diagnoses.push({ kind: null, text: 'rare syndrome, known', onset: null, side: 'none' });
   expect(programInput(record, rules).diagnoses).toEqual(['other']);
   expect(draftProgram(record, id(2), rules, () => id(9)).lines.map((line) => line.item)).toContain('fill-the-space');
