@@ -11,7 +11,7 @@ import contentsSpanish from './content/es.json' with { type: 'json' };
 import doses from './doses.json' with { type: 'json' };
 import exercises from './exercises.json' with { type: 'json' };
 import flagRules from './flag-rules.json' with { type: 'json' };
-import { shippedItems, shippedRedFlags } from './items-schema.ts';
+import { screenTables, shippedItems, shippedRedFlags, shippedScreenThresholds } from './items-schema.ts';
 import measureFindings from './measure-findings.json' with { type: 'json' };
 import papers from './papers.json' with { type: 'json' };
 import rulesHand from './rules-hand.json' with { type: 'json' };
@@ -105,7 +105,7 @@ export const shippedTable = {
   format: 'fairhand-rules',
   version: ruleVersion,
   vocabulary: { ...vocabulary, findings },
-  thresholds,
+  thresholds: [...thresholds, ...shippedScreenThresholds],
   measureFindings,
   redFlags: shippedRedFlags.flags,
   flagsFromAnswers: shippedRedFlags.fromAnswers,
@@ -149,7 +149,9 @@ let shipped: RuleTable | null = null;
 export function rulesCurrent(clinic: ClinicRules | null = null): RuleTable {
   shipped ??= readRuleTable(shippedTable);
   if (!clinic) return shipped;
-  return readRuleTable(mergeClinicRules(shipped, ClinicRules.parse(clinic)));
+  const merged = readRuleTable(mergeClinicRules(shipped, ClinicRules.parse(clinic)));
+  const { flags, fromAnswers } = screenTables(merged.thresholds).redFlagTable;
+  return { ...merged, redFlags: flags, flagsFromAnswers: fromAnswers };
 }
 
 export { ClinicRules, RuleTable };

@@ -104,6 +104,25 @@ function cycles(items: RuleTable['items']): RuleProblem[] {
   });
 }
 
+/** Units of scores and counts. */
+const wholeUnits: ReadonlySet<string> = new Set(['of 3', 'retests']);
+
+/** "At least" must not pass "at most", and a better score never allows more than a worse one. */
+function thresholdOrder(thresholds: RuleTable['thresholds']): RuleProblem[] {
+  const values = new Map(thresholds.map((each) => [each.code, each]));
+  return thresholds.flatMap((each, i) => {
+    const upper = /-min$/.test(each.code)
+      ? values.get(each.code.replace(/-min$/, '-max'))
+      : /^rating-.*-[32]$/.test(each.code)
+        ? values.get(each.code.replace(/[32]$/, (grade) => `${Number(grade) - 1}`))
+        : undefined;
+    const least = each.code.startsWith('rating-') ? each.value + 1 : each.value;
+    return upper && upper.value < least
+      ? [{ path: ['thresholds', i, 'value'], reason: `"${each.name}" must stay below "${upper.name}".` }]
+      : [];
+  });
+}
+
 function checkItems(table: RuleTable, names: Names): RuleProblem[] {
   const items = new Set(table.items.map((each) => each.code));
   const doses = new Set(table.doses.map((each) => each.code));
@@ -187,6 +206,12 @@ export function checkRuleTable(table: RuleTable): RuleProblem[] {
       ...(flags.has(row.flag) ? [] : [{ path: ['flagRules', i], reason: `There is no red flag "${row.flag}".` }]),
       ...checkCondition(row.when, names, ['flagRules', i, 'when']),
     ]),
+    ...thresholdOrder(table.thresholds),
+    ...table.thresholds.flatMap((each, i) =>
+      wholeUnits.has(each.unit) && !Number.isInteger(each.value)
+        ? [{ path: ['thresholds', i, 'value'], reason: `"${each.name}" must be a whole number.` }]
+        : [],
+    ),
     ...table.thresholds
       .map((each, i) => ({ each, i }))
       .filter(({ each }) => each.value < each.min || each.value > each.max)
@@ -217,7 +242,7 @@ export function mergeClinicRules(shipped: RuleTable, clinic: ClinicRules | null)
     rules: [...shipped.rules.filter((each) => !ownRules.has(each.id) && !off.has(each.id)), ...clinic.rules],
     thresholds: shipped.thresholds.map((each) => {
       const value = clinic.thresholds[each.code];
-      return value === undefined ? each : { ...each, value, source: 'clinic' as const };
+      return value === undefined ? each : { ...each, value, shipped: each.value, source: 'clinic' as const };
     }),
   };
 }

@@ -113,6 +113,8 @@ export const Threshold = z.strictObject({
   unit: z.string().max(30),
   min: z.number(),
   max: z.number(),
+  /** What was shipped, where the clinic has a value of its own. */
+  shipped: z.number().optional(),
   ...sourced,
 });
 export type Threshold = z.infer<typeof Threshold>;

@@ -41,7 +41,8 @@ export const rulesHandlers: { [N in keyof typeof rulesRequests]: Handler<N> } = 
       .filter((client) => client.archivedOn === null)
       .map((client) => services.need().record(client.id));
     const inputs = records.map((record) => programInput(record, before));
-    const trial = tryOnCaseload(inputs, before, after);
+    const inputsAfter = records.map((record) => programInput(record, after));
+    const trial = tryOnCaseload(inputs, before, after, inputsAfter);
     const clients = trial.clients.flatMap((i) => records[i]?.client.code ?? []);
     return { sentence: trial.sentence, changed: trial.changed, of: trial.of, clients };
   },

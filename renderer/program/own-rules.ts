@@ -188,11 +188,21 @@ export interface Trial {
   sentence: string;
 }
 
-/** "Would change 3 of 41 drafts": the same clients drafted with both tables. */
-export function tryOnCaseload(inputs: readonly ProgramInput[], before: RuleTable, after: RuleTable): Trial {
+/**
+ * "Would change 3 of 41 drafts": the same clients drafted with both tables.
+ * @param inputsAfter the clients as the new table sees them, where it changes what counts as a finding
+ */
+export function tryOnCaseload(
+  inputs: readonly ProgramInput[],
+  before: RuleTable,
+  after: RuleTable,
+  inputsAfter: readonly ProgramInput[] = inputs,
+): Trial {
   const draft = (input: ProgramInput, rules: RuleTable): string =>
     JSON.stringify(compose(input, rules).lines.map((line) => [line.item, line.dose, line.text]));
-  const clients = inputs.flatMap((input, i) => (draft(input, before) === draft(input, after) ? [] : [i]));
+  const clients = inputs.flatMap((input, i) =>
+    draft(input, before) === draft(inputsAfter[i] ?? input, after) ? [] : [i],
+  );
   return {
     changed: clients.length,
     of: inputs.length,
