@@ -79,7 +79,8 @@ export function buildDesktop() {
 
 /** dist/demo: the invented caseload. It is made by the same code that keeps a real one. */
 export function buildDemo() {
-  const sources = ['build/demo', 'db', 'renderer/sample', 'package-lock.json'];
+  const logic = ['sample', 'intake', 'program', 'goals', 'progress'].map((task) => `renderer/${task}`);
+  const sources = ['build/demo', 'db', ...logic, 'package-lock.json'];
   if (!existsSync(path.join(root, 'build/demo/make.ts'))) return Promise.resolve();
   return buildIfChanged('demo', 'dist/demo/caseload.db', sources, () =>
     during('Making the demo caseload (its sources have changed)', async () => {

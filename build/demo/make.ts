@@ -168,6 +168,7 @@ class Maker {
       const { move } = propose(sessionsOf(record), ownFirst(record), standing, rules);
       if (move) ({ lines, tier } = move);
     }
+    lines = lines.filter((line) => !visit.drops?.includes(line.item ?? ''));
     for (const code of visit.adds ?? []) lines = added(lines, code, input, rules, randomUUID());
     const approved = { ...draft, lines, tier, status: 'approved' as const, approvedAt: doing.at, approvedBy: doing.by };
     this.caseload.put('program', approved, doing);

@@ -442,6 +442,7 @@ export const people: readonly DemoClient[] = [
         kind: 'retest',
         minutes: 45,
         program: 'next',
+        drops: ['failing-letters'],
         adds: ['digits-and-money'],
         goalLevel: -1,
         nextVisit: 'in two weeks, 10:30',

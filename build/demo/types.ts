@@ -66,10 +66,11 @@ export interface DemoVisit {
   answers?: DemoAnswer[];
   /**
    * Approves a home program at this visit: 'draft' from the findings, 'next' from the last program with the step that
-   * the app proposes, and with what the therapist adds from the library.
+   * the app proposes, and with what the therapist adds and takes out.
    */
   program?: 'draft' | 'next';
   adds?: string[];
+  drops?: string[];
   goalLevel?: -2 | -1 | 0 | 1 | 2;
 }
 

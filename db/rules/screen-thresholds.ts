@@ -170,19 +170,19 @@ function flagSlots({ flags, fromAnswers, steadyLoss }: RedFlagTable, { items }: 
     const out: Slot[] = [];
     if (gradeAtMost !== null)
       out.push(
-        slot(`${code}-score`, `${says} score of`, gradeAtMost, 'of 3', [gradeAtMost, 2], row, (value) => {
+        slot(`${code}-score`, `${says} a score of at most`, gradeAtMost, 'of 3', [gradeAtMost, 2], row, (value) => {
           row.gradeAtMost = value;
         }),
       );
     if (ratingAtLeast !== null)
       out.push(
-        slot(`${code}-rating`, `${says} rating from`, ratingAtLeast, 'of 10', [1, ratingAtLeast], row, (value) => {
+        slot(`${code}-rating`, `${says} a rating of at least`, ratingAtLeast, 'of 10', [1, ratingAtLeast], row, (value) => {
           row.ratingAtLeast = value;
         }),
       );
     if (riseAtLeast !== null)
       out.push(
-        slot(`${code}-rise`, `${says} rise from`, riseAtLeast, 'points', [1, riseAtLeast], row, (value) => {
+        slot(`${code}-rise`, `${says} a rise of at least`, riseAtLeast, 'points', [1, riseAtLeast], row, (value) => {
           row.riseAtLeast = value;
         }),
       );
