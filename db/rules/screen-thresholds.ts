@@ -176,9 +176,17 @@ function flagSlots({ flags, fromAnswers, steadyLoss }: RedFlagTable, { items }: 
       );
     if (ratingAtLeast !== null)
       out.push(
-        slot(`${code}-rating`, `${says} a rating of at least`, ratingAtLeast, 'of 10', [1, ratingAtLeast], row, (value) => {
-          row.ratingAtLeast = value;
-        }),
+        slot(
+          `${code}-rating`,
+          `${says} a rating of at least`,
+          ratingAtLeast,
+          'of 10',
+          [1, ratingAtLeast],
+          row,
+          (value) => {
+            row.ratingAtLeast = value;
+          },
+        ),
       );
     if (riseAtLeast !== null)
       out.push(

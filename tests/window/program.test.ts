@@ -187,3 +187,46 @@ test('the proposal rests on what came back', async ({ app }) => {
   await expect(app.page.getByRole('heading', { name: /^Proposed:/ })).toBeVisible();
   await expect(app.page.getByText('Nothing has come back from practice yet.')).toBeVisible();
 });
+
+test('finding and line light each other, the approved program is one key from its print', async ({ app }) => {
+  await seedClient(app);
+  await seedIntake(app);
+  await openTab(app, 'Home program');
+  const { page } = app;
+  await expect(page.locator('.day')).toContainText(/of 5 items, \d+ of 30 minutes/);
+  const slow = page.locator('ol > li').filter({ hasText: 'Open the hand slowly' });
+  const tone = page.getByRole('button', { name: /Tone in wrist/ }).first();
+  await tone.hover();
+  await expect(slow).toHaveClass(/lit/);
+  await page.getByRole('heading', { name: 'Home program' }).hover();
+  await expect(slow).not.toHaveClass(/lit/);
+  await slow.hover();
+  await expect(tone).toHaveClass(/lit/);
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByText(/It is frozen/)).toBeVisible();
+  await page.keyboard.press('p');
+  await expect(page.getByRole('button', { name: /Save as PDF/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Home program' }).first()).toBeVisible();
+});
+
+test('a number of the set-up is changed by the clinic, shown with what was shipped, and put back', async ({ app }) => {
+  await seedClient(app);
+  const { page } = app;
+  await page.reload();
+  await page.getByRole('banner').getByRole('button', { name: 'Rules', exact: true }).click();
+  await page.getByLabel('Rule table').getByRole('button', { name: 'Thresholds' }).click();
+  await page.getByLabel('Find a threshold').fill('table above elbow for writing');
+  const field = page.getByLabel('Table above the elbow for writing, at most');
+  await field.fill('60');
+  await page.keyboard.press('Tab');
+  await expect(page.getByText(/One number is/)).toBeVisible();
+  await expect(page.getByText('50 mm')).toBeVisible();
+  await page.evaluate(() => globalThis.scrollTo(0, 0));
+  expect(await axe(page)).toEqual([]);
+  // Above what makes sense, and against its own lower end, it is refused with a sentence.
+  await field.fill('500');
+  await page.keyboard.press('Tab');
+  await expect(page.getByText(/must lie between/)).toBeVisible();
+  await page.getByRole('button', { name: /^Back to it/ }).click();
+  await expect(page.getByText('All numbers are as shipped.')).toBeVisible();
+});
