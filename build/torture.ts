@@ -1,13 +1,15 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --fuzz N, --seed N, --only PART, --out FILE.
+ * Options: --kills N, --backup-kills N, --fuzz N (backup files), --files N, --messages N, --seed N, --only PART, --out FILE.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus, release } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { backupFuzz, backupKillTest } from './torture/backups.ts';
+import { fuzz } from './torture/fuzz/index.ts';
 import { killTest } from './torture/kill.ts';
+import { messageTest } from './torture/messages.ts';
 import { migrationKillTest } from './torture/migration.ts';
 import { scaleTest } from './torture/scale.ts';
 
@@ -15,7 +17,9 @@ const { values } = parseArgs({
   options: {
     kills: { type: 'string', default: '1000' },
     'backup-kills': { type: 'string', default: '100' },
-    fuzz: { type: 'string', default: '2000' },
+    fuzz: { type: 'string', default: '5000' },
+    files: { type: 'string', default: '10000' },
+    messages: { type: 'string', default: '100000' },
     seed: { type: 'string', default: '20260304' },
     /** Name of one part; the others of the last report stay. */
     only: { type: 'string' },
@@ -52,6 +56,8 @@ async function part(name: string, run: () => Promise<{ faults: string[]; lost?: 
 const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> = {
   migrationKilledAtEveryStatement: () => migrationKillTest(1),
   backupFilesMutated: () => backupFuzz(Number(values.fuzz), seed),
+  filesMutated: () => fuzz(Number(values.files), seed),
+  randomMessages: () => messageTest(Number(values.messages), seed),
   backupAndRestoreKilled: () => backupKillTest(Number(values['backup-kills']), seed),
   fiveThousandClients: () => scaleTest(5000, 10, seed),
   typistKilled: () =>

@@ -73,6 +73,8 @@ export type Counts = Record<string, number>;
 export interface Writer {
   put<K extends FactKind>(kind: K, fact: Unstamped<K>): Fact<K>;
   remove(kind: FactKind, id: string): void;
+  /** Kept only if the whole act is; undo of the act leaves it. */
+  putBlob(clientId: string, mime: string, bytes: Uint8Array): BlobInfo;
 }
 
 /**

@@ -10,8 +10,10 @@ export const PASSPHRASE = 'a passphrase that protects nothing';
 export const NOW = '2026-03-04T09:12:00.000Z';
 
 /** An open, empty caseload in a folder of its own. */
-export async function freshCaseload(): Promise<Caseload> {
-  const folder = mkdtempSync(path.join(tmpdir(), 'fairhand-torture-'));
+export const freshCaseload = (): Promise<Caseload> =>
+  freshCaseloadIn(mkdtempSync(path.join(tmpdir(), 'fairhand-torture-')));
+
+export async function freshCaseloadIn(folder: string): Promise<Caseload> {
   const made = await createCaseload({ folder, passphrase: PASSPHRASE, now: NOW, workFactor: 4 });
   if (!made.ok) throw new Error(made.code);
   return made.caseload;

@@ -4,7 +4,6 @@ import type { BlobInfo, Doing } from '../caseload.ts';
 import { CaseloadError } from '../codes.ts';
 import type { Db } from '../connection.ts';
 import { guarded } from '../errors.ts';
-import { newStep } from './store.ts';
 import { append } from './trail.ts';
 
 /** Bytes of one picture or PDF. */
@@ -35,7 +34,7 @@ export function putBlob(db: Db, clientId: string, mime: string, data: Uint8Array
            VALUES (@id, @clientId, @sha256, @mime, @bytes, @at, @by, @data)`,
         ).run({ ...info, ...doing, data });
         const after = JSON.stringify({ sha256, mime, bytes: info.bytes });
-        const { step } = newStep(doing);
+        const step = randomUUID();
         append(db, { clientId, kind: 'blob', factId: info.id, action: 'create', step, before: null, after }, doing);
         return info;
       })

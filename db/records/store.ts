@@ -6,6 +6,7 @@ import { CaseloadError } from '../codes.ts';
 import type { Db } from '../connection.ts';
 import { guarded } from '../errors.ts';
 import { factKinds, type Fact, type FactKind } from '../types/record.ts';
+import { putBlob } from './blobs.ts';
 import { clientOf, homes } from './kinds.ts';
 import { append } from './trail.ts';
 
@@ -48,6 +49,12 @@ export function getFact<K extends FactKind>(db: Db, kind: K, id: string): Fact<K
   return body === null ? null : read(kind, body);
 }
 
+/** One id names one thing: the trail tells facts by it. @throws malformed-request */
+export function refuseOthersId(db: Db, kind: FactKind | 'blob', id: string): void {
+  const other = db.prepare('SELECT 1 FROM trail WHERE fact_id = ? AND kind <> ? LIMIT 1').get(id, kind);
+  if (other !== undefined) throw new CaseloadError('malformed-request', 'id');
+}
+
 /**
  * Sets a fact to `after` (null removes it) and adds the trail entry. The one place that writes fact tables.
  * Only inside a transaction; foreign keys are checked when it ends.
@@ -56,6 +63,7 @@ export function setBody(db: Db, kind: FactKind, id: string, after: string | null
   const { table } = homes[kind];
   const before = bodyOf(db, kind, id);
   if (before === after) return;
+  if (before === null) refuseOthersId(db, kind, id);
   const usual = after === null ? 'remove' : before === null ? 'create' : 'update';
   const fact = JSON.parse((after ?? before) as string) as Fact;
   append(
@@ -169,6 +177,7 @@ export function together<T>(db: Db, doing: Doing, act: (write: Writer) => T, act
       .transaction(() =>
         act({
           put: (kind, fact) => putFact(db, kind, fact, step),
+          putBlob: (clientId, mime, bytes) => putBlob(db, clientId, mime, bytes, doing),
           remove: (kind, id) => {
             if (bodyOf(db, kind, id) === null) throw new CaseloadError('not-found', kind);
             removeFact(db, kind, id, step);

@@ -8,7 +8,7 @@ import type { Fact, FactKind } from '../types/record.ts';
 import { checksumOf, LARGEST_BLOB } from './blobs.ts';
 import { readClientRecord } from './client-record.ts';
 import { allKinds, clientOf, homes } from './kinds.ts';
-import { bodyOf, newStep, setBody } from './store.ts';
+import { bodyOf, newStep, refuseOthersId, setBody } from './store.ts';
 import { append } from './trail.ts';
 
 /** Pictures and PDFs that facts of the client name, in a lasting order. */
@@ -111,6 +111,7 @@ function importPicture(
     if (known !== sha256) throw new CaseloadError('code-taken');
     return;
   }
+  refuseOthersId(db, 'blob', id);
   db.prepare(
     `INSERT INTO blob (id, client_id, sha256, mime, size, at, by, bytes)
      VALUES (@id, @clientId, @sha256, @mime, @bytes, @at, @by, @data)`,

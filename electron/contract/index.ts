@@ -33,6 +33,26 @@ export type RequestName = keyof Contract;
 export type Input<N extends RequestName> = z.infer<Contract[N]['input']>;
 export type Output<N extends RequestName> = z.infer<Contract[N]['output']>;
 
+/**
+ * What is answered while the caseload is locked: opening and restoring it, the demo, printing the recovery sheet.
+ * Everything else answers `locked` before its handler is asked.
+ */
+export const whileLocked: readonly RequestName[] = [
+  'app.status',
+  'app.create',
+  'app.unlock',
+  'app.lock',
+  'app.openDemo',
+  'app.removeDemo',
+  'app.leaveDemo',
+  'pages.print',
+  'backup.listWith',
+  'backup.bring',
+  'backup.restore',
+  'backup.undoRestore',
+  'records.salvage',
+];
+
 /** What the shell tells the window without being asked. */
 export type ShellEvent =
   | { kind: 'locked'; why: 'idle' | 'sleep' | 'asked' }

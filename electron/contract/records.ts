@@ -72,6 +72,6 @@ export const recordRequests = {
   /** Two records of one person become one; undo at the remaining record brings both back. */
   'client.merge': write(z.object({ from: Id, into: Id }).strict(), ClientRecord),
   /** One client with the pictures as their original bytes, in open formats, not encrypted; answers where it lies. */
-  'client.export': read(z.object({ clientId: Id }).strict(), z.object({ file: z.string() })),
+  'client.export': write(z.object({ clientId: Id }).strict(), z.object({ file: z.string() })),
   'client.import': write(nothing, z.object({ clientId: Id.nullable() })),
 } as const;

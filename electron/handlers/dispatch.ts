@@ -3,7 +3,7 @@
  * what it said is not passed on, because it could hold a path, SQL or a client's data.
  */
 import { CaseloadError } from '../../db/index.ts';
-import { contract, type Contract, type RequestName } from '../contract/index.ts';
+import { contract, whileLocked, type Contract, type RequestName } from '../contract/index.ts';
 import { Refusal, type Envelope } from '../contract/envelope.ts';
 import { messages, type MessageCode } from '../contract/messages.ts';
 import { appHandlers } from './app.ts';
@@ -63,6 +63,7 @@ async function answer(services: Services, json: string): Promise<Envelope> {
   const request = contract[name as RequestName];
   const input = request.input.safeParse((asked as { input?: unknown }).input);
   if (!input.success) return failure('malformed-request', fieldOf(input.error.issues));
+  if (!services.caseload && !whileLocked.includes(name as RequestName)) return failure('locked');
   try {
     const run = handlers[name as RequestName] as (services: Services, input: unknown) => unknown;
     return { ok: true, value: request.output.parse(await run(services, input.data)) };

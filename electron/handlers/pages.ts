@@ -46,8 +46,10 @@ export const pageHandlers: { [N in keyof typeof pageRequests]: Handler<N> } = {
     refuseUnsafePractice(services, clientId, visitId, model);
     const bytes = await orRefuse('print-failed', services.options.port.printPdf({ pageSize: paper }));
     const doing = services.doing();
-    const pdf = caseload.putBlob(clientId, 'application/pdf', bytes, doing).id;
-    return caseload.put('issuedPage', { id, clientId, visitId, kind, issuedAt: doing.at, model, pdf }, doing);
+    return caseload.together(doing, (write) => {
+      const pdf = write.putBlob(clientId, 'application/pdf', bytes).id;
+      return write.put('issuedPage', { id, clientId, visitId, kind, issuedAt: doing.at, model, pdf });
+    });
   },
   'pages.saveText': async (services, { name, text }) => {
     const bytes = new TextEncoder().encode(text);

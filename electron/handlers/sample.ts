@@ -45,13 +45,12 @@ export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } 
     // The caseload may have been locked while the worker read the page.
     const open = services.need();
     const doing = services.doing();
-    const blob = open.putBlob(sample.clientId, mime, bytes, doing);
-    const view = shown ? open.putBlob(sample.clientId, shown.mime, shown.bytes, doing).id : blob.id;
     const order = open.record(sample.clientId).samplePages.filter((p) => p.sampleId === sampleId).length;
     const scale = look.fileDpi === null ? null : { pxPerMm: look.fileDpi / 25.4, source: 'file-dpi' as const };
-    return open.put(
-      'samplePage',
-      {
+    return open.together(doing, (write) => {
+      const blob = write.putBlob(sample.clientId, mime, bytes);
+      const view = shown ? write.putBlob(sample.clientId, shown.mime, shown.bytes).id : blob.id;
+      return write.put('samplePage', {
         id,
         clientId: sample.clientId,
         visitId: sample.visitId,
@@ -68,9 +67,8 @@ export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } 
         scale,
         fileDpi: look.fileDpi,
         quarterTurns: 0,
-      },
-      doing,
-    );
+      });
+    });
   },
 
   'sample.setScale': (services, { pageId, pxPerMm, source }) => {

@@ -66,6 +66,24 @@ test("a fact cannot name another client's visit, or move to another client", asy
   expect(() => caseload.put('intakeAnswer', { ...given, clientId: other.id }, doing)).toThrow('clientId');
 });
 
+test('the id of one thing cannot name another kind of thing, and bytes of a refused act are not kept', async () => {
+  const caseload = await newCaseload();
+  const { id } = caseload.put('client', client(), doing);
+  const { id: visitId } = caseload.put('visit', visit(id), doing);
+  const before = caseload.counts();
+  for (const taken of [id, visitId]) {
+    expect(() => caseload.put('sample', { ...sample(id, visitId), id: taken }, doing)).toThrow('malformed-request: id');
+  }
+  expect(() =>
+    caseload.together(doing, (write) => {
+      write.putBlob(id, 'image/png', Buffer.from('bytes'));
+      write.put('sample', { ...sample(id, visitId), id: visitId });
+    }),
+  ).toThrow('malformed-request: id');
+  expect(caseload.counts()).toEqual(before);
+  expect(caseload.verifyTrail().whole).toBe(true);
+});
+
 test('saving the same content again changes nothing', async () => {
   const { caseload, id } = await withClient();
   const fact = visit(id);
