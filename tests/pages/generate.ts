@@ -1,5 +1,6 @@
 import sharp from 'sharp';
 import { median } from '../../build/letters/glyph.ts';
+import { decodePage } from '../../electron/files/decode.ts';
 import { seededRandom } from '../../build/letters/random.ts';
 import { cornersOf, viewOf } from './camera.ts';
 import { drawPage, pxPerMm } from './draw.ts';
@@ -98,9 +99,7 @@ export async function makePage(spec: PageSpec, text?: readonly (readonly string[
   const bytes = await (
     jpeg === null ? picture.png({ compressionLevel: 1 }) : picture.jpeg({ quality: jpeg })
   ).toBuffer();
-  const gray = new Uint8Array(
-    await sharp(bytes, { limitInputPixels: false }).toColourspace('b-w').extractChannel(0).raw().toBuffer(),
-  );
+  const gray = (await decodePage(bytes)).gray.data;
 
   const { writing } = spec;
   const scale = pxPerMm(spec, view);
