@@ -1,10 +1,11 @@
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
+import type { ClientRecord } from '../../db/types/record.ts';
 import type { ProgramLine } from '../../db/types/program.ts';
 import type { PageKind } from '../../db/types/page.ts';
 import { flagsOf } from '../program/from-record.ts';
 import { exerciseDrawings, isMirrored } from './drawings/exercise-drawings.ts';
-import { longDate, type PageInput, programOf } from './facts.ts';
-import { familyPage } from './family.ts';
+import { dayOf, longDate, mediumDate, type PageInput, programOf } from './facts.ts';
+import { familyCaptionMm, familyPage } from './family.ts';
 import { type Language, languages } from './languages.ts';
 import { letterPage } from './letter.ts';
 import type { Packet, SheetModel, WritingPicture } from './model.ts';
@@ -70,7 +71,7 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse
 
 /** Pages from which somebody practices. */
 const forPractice: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages', 'discharge'];
-const translated: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages'];
+const inOtherLanguages: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages'];
 
 /** Builds any kind of page from the same facts; pages for the family in the chosen language. */
 export function buildPacket(kind: PageKind, from: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
@@ -85,33 +86,59 @@ export function buildPacket(kind: PageKind, from: PageInput, choices: PacketChoi
 
 function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
   const english = () => build(kind, input, choices, rules, languages.en.texts);
-  if (choices.language === 'en' || !translated.includes(kind)) return english();
-  const { texts, locale, name } = languages[choices.language];
-  const packet = build(kind, { ...input, locale: locale ?? input.locale }, choices, rules, texts);
+  if (choices.language === 'en' || !inOtherLanguages.includes(kind)) return english();
+  const { texts, locale, name, shipped } = languages[choices.language];
+  const record = translated(input.record, shipped);
+  const packet = build(kind, { ...input, record, locale: locale ?? input.locale }, choices, rules, texts);
   const sheets: SheetModel[] = packet.sheets.map((sheet) =>
     sheet.type === 'doc' ? { ...sheet, language: choices.language } : sheet,
   );
   if (choices.withEnglish && kind !== 'practice-pages') sheets.push(...english().sheets);
-  const check = `The ${name} words come with Fairhand. Titles of exercises stay as they are in the program: change them on the page where needed, and let somebody who speaks the language read it first.`;
+  const check = `The ${name} words come with Fairhand. What you or your clinic wrote stays as it is: change it on the page where needed, and let somebody who speaks the language read it first.`;
   return { ...packet, sheets, warnings: [...packet.warnings, check] };
+}
+
+const noPictures = { pictures: [] as WritingPicture[], trueSize: true, warning: '' };
+
+/** Writing at the start and at the chosen visit; the family's page has to stay one sheet, a letter shows true size. */
+function picturesFor(kind: PageKind, input: PageInput, t: Texts): typeof noPictures {
+  const day = dayOf(input);
+  const days = new Map(input.record.visits.map((visit) => [visit.id, visit.date]));
+  const samples = input.record.samples.filter((s) => (days.get(s.visitId) ?? s.takenAt.slice(0, 10)) <= day);
+  const family = kind === 'family-summary';
+  const room = family ? { widthMm: 178 - familyCaptionMm, heightMm: 13 } : { widthMm: 170, heightMm: 32 };
+  const { pictures, trueSize, sameScale } = thenAndNowPictures(
+    { ...input.record, samples },
+    (on, which) =>
+      family
+        ? t.family[which](mediumDate(on, input.locale).replaceAll(' ', '\u00a0'))
+        : t.family.picture(longDate(on, input.locale)),
+    room,
+  );
+  if (pictures.length === 0)
+    return { ...noPictures, warning: 'There are no two days with a scanned page yet, so no pictures are shown.' };
+  const told = family ? sameScale : trueSize;
+  const why = sameScale ? 'a line is wider than the sheet' : 'a page has no scale, so sizes cannot be compared';
+  return { pictures, trueSize, warning: told ? '' : `The pictures are not at true size: ${why}.` };
+}
+
+/** Programs with the shipped titles and cautions in another language; own wording stays. */
+function translated(record: ClientRecord, shipped: Readonly<Record<string, string>>): ClientRecord {
+  const said = (words: string): string => (Object.hasOwn(shipped, words) ? shipped[words]! : words);
+  const programs = record.programs.map((program) => ({
+    ...program,
+    lines: program.lines.map((line) => ({ ...line, title: said(line.title), cautions: line.cautions.map(said) })),
+  }));
+  return { ...record, programs };
 }
 
 function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {
   const { words } = choices;
-  const thenAndNow = choices.withPictures
-    ? thenAndNowPictures(
-        input.record,
-        (day) => t.family.picture(longDate(day, input.locale)),
-        // A line or two; the family's page has to stay one sheet.
-        kind === 'family-summary' ? 18 : 32,
-      )
-    : { pictures: [] as WritingPicture[], trueSize: true };
-  const pictureWarnings =
-    thenAndNow.pictures.length > 0 && !thenAndNow.trueSize
-      ? ['The pictures are not at true size: a page has no scale, or its line is wider than the sheet.']
-      : [];
-  const withNotes = (packet: Packet): Packet => ({ ...packet, warnings: [...packet.warnings, ...pictureWarnings] });
-  const { pictures } = thenAndNow;
+  const { pictures, trueSize, warning } = choices.withPictures ? picturesFor(kind, input, t) : noPictures;
+  const withNotes = (packet: Packet): Packet => ({
+    ...packet,
+    warnings: warning ? [...packet.warnings, warning] : packet.warnings,
+  });
   switch (kind) {
     case 'family-summary':
       return withNotes(familyPage(input, { ...words.family, pt: choices.pt, pictures }, t));
@@ -124,7 +151,7 @@ function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: 
     case 'referral':
       return referralPage(input, flagsOf(input.record, rules), words.referral);
     case 'letter':
-      return withNotes(letterPage(input, { ...words.letter, pictures }));
+      return withNotes(letterPage(input, { ...words.letter, pictures, trueSize }));
     case 'progress-report':
       return progressReport(input, words.report);
     case 'discharge':

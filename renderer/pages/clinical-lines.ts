@@ -5,7 +5,7 @@ import type { Conditions } from '../../db/types/sample.ts';
 import { goalSentence } from '../goals/sentence.ts';
 import { levelNames, signed } from '../goals/levels.ts';
 import { practiceSentence } from '../program/practice-log.ts';
-import { describeChange } from '../progress/change.ts';
+import { type ChangeAnswer, describeChange } from '../progress/change.ts';
 import { progressPicture } from '../progress/series.ts';
 import { smallMultiples } from '../progress/small-multiples.ts';
 import { wilson } from '../progress/wilson.ts';
@@ -61,10 +61,15 @@ export function legibilityLines(input: PageInput): string[] {
   return lines;
 }
 
-/** The sentence about change over all samples up to the visit. */
-export function changeLine(input: PageInput): string {
+/** What can be said about change over all samples up to the visit. */
+export function changeUpTo(input: PageInput): ChangeAnswer {
   const picture = progressPicture(input.record, input.limits, { to: dayOf(input), pairs: input.pairs });
-  const { sentence, conditions } = describeChange(picture.changePoints, picture.mdc, input.limits);
+  return describeChange(picture.changePoints, picture.mdc, input.limits);
+}
+
+/** The same as sentences. */
+export function changeLine(input: PageInput): string {
+  const { sentence, conditions } = changeUpTo(input);
   return [sentence, conditions].filter(Boolean).join(' ');
 }
 

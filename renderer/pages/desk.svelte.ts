@@ -24,7 +24,7 @@ export class Desk {
   kind = $state<PageKind>('family-summary');
   sheet = $state(usualSheet(navigator.language));
   pt = $state<14 | 16 | 20>(14);
-  withPictures = $state(false);
+  withPictures = $state(true);
   withLog = $state(true);
   withCard = $state(true);
   withPractice = $state(false);

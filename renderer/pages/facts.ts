@@ -39,11 +39,16 @@ export type ReadOccasion = Occasion & { legibility: NonNullable<Occasion['legibi
 export const whoOf = (input: PageInput): string =>
   input.useCode ? input.record.client.code : input.record.client.name;
 
-/** "March 4, 2026". */
-export function longDate(iso: string, locale: string): string {
+/** "March 4, 2026"; '' where it is no date. */
+export const longDate = (iso: string, locale: string): string => dateWords(iso, locale, 'long');
+
+/** "Mar 4, 2026". */
+export const mediumDate = (iso: string, locale: string): string => dateWords(iso, locale, 'medium');
+
+function dateWords(iso: string, locale: string, dateStyle: 'long' | 'medium'): string {
   const date = new Date(`${iso.slice(0, 10)}T00:00:00Z`);
   if (Number.isNaN(date.getTime())) return '';
-  return new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone: 'UTC' }).format(date);
+  return new Intl.DateTimeFormat(locale, { dateStyle, timeZone: 'UTC' }).format(date);
 }
 
 export function visitOf(input: DatedRecord): Visit | null {

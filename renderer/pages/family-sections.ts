@@ -2,7 +2,9 @@
 import type { Program, ProgramLine } from '../../db/types/program.ts';
 import { amountWords, doseOfLines, lengthWords, oftenWords } from './dose-words.ts';
 import { lastSample, legibleOf, type PageInput, type ReadOccasion } from './facts.ts';
+import { languages } from './languages.ts';
 import type { Block, PageStep, Section, SetupFigure, WritingPicture } from './model.ts';
+import { changeUpTo } from './clinical-lines.ts';
 import type { Texts } from './texts.ts';
 
 export interface FamilyOptions {
@@ -19,6 +21,7 @@ export interface FamilyOptions {
 
 const share = (o: ReadOccasion): number => o.legibility.wordsRight / Math.max(1, o.legibility.words);
 
+/** What a reader could read today; then last time, at the start, and what to make of it. */
 export function sawLines(input: PageInput, program: Program | null, withFirst: boolean, t: Texts['family']): string[] {
   const { now, before, first, differences } = legibleOf(input);
   if (!now) {
@@ -28,7 +31,7 @@ export function sawLines(input: PageInput, program: Program | null, withFirst: b
   const { wordsRight, words, reader } = now.legibility;
   const lines = [t.saw[reader](wordsRight, words)];
   if (before) {
-    lines[0] += ` ${t.lastTime(before.legibility.wordsRight, before.legibility.words)}`;
+    lines.push(t.lastTime(before.legibility.wordsRight, before.legibility.words));
     const showFirst =
       withFirst &&
       first &&
@@ -36,26 +39,42 @@ export function sawLines(input: PageInput, program: Program | null, withFirst: b
       first !== now &&
       first.legibility.reader === reader &&
       first.day < before.day;
-    if (showFirst) lines[0] += ` ${t.firstTime(first.legibility.wordsRight, first.legibility.words)}`;
-    if (share(now) <= share(before) - input.limits.harderDayPoints / 100)
-      lines.push(program?.visitId === input.visitId ? t.harderChanged : t.harder);
+    if (showFirst) lines.push(t.firstTime(first.legibility.wordsRight, first.legibility.words));
+    // No number without what it means.
+    const harder = share(now) <= share(before) - input.limits.harderDayPoints / 100;
+    const { verdict } = changeUpTo(input);
+    if (!harder || verdict === 'up') lines.push(t.sawMore[verdict]);
+    if (harder) lines.push(program?.visitId === input.visitId ? t.harderChanged : t.harder);
     if (differences) lines.push(t.otherConditions);
   }
-  return lines;
+  return lines.filter(Boolean);
+}
+
+/** What was seen, today's reading in bold; `withFirst` says how it was at the start too. */
+export function sawBlocks(
+  input: PageInput,
+  program: Program | null,
+  ownWords: string,
+  withFirst: boolean,
+  t: Texts['family'],
+): Block[] {
+  const [today = '', ...rest] = sawLines(input, program, withFirst, t);
+  const told = [rest.join(' '), ownWords.trim()].filter(Boolean);
+  return [{ kind: 'text', text: today, strong: true }, ...told.map((text): Block => ({ kind: 'text', text }))];
 }
 
 /** A title inside a sentence: "Squares of 7 mm" as "squares of 7 mm"; "TV pen" stays. */
 const inSentence = (title: string): string =>
   /^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title;
 
-/** Lines that the family practices: writing first, because writing is what gets better by writing. */
-export function practiceLines(program: Program): ProgramLine[] {
+/** At most so many lines that the family practices: writing first, because writing is what gets better by writing. */
+export function practiceLines(program: Program, most = 5): ProgramLine[] {
   const worth: Partial<Record<ProgramLine['kind'], number>> = { writing: 0, exercise: 1, 'warm-up': 2 };
   return program.lines
     .filter((line) => line.kind in worth)
     .map((line, index) => ({ line, index }))
     .sort((a, b) => worth[a.line.kind]! - worth[b.line.kind]! || a.index - b.index)
-    .slice(0, 5)
+    .slice(0, most)
     .sort((a, b) => a.index - b.index)
     .map(({ line }) => line);
 }
@@ -76,20 +95,28 @@ export function practiceSection(
     lines.map((line) => line.dose),
     t.dose,
   );
-  const shared = common ? t.dose.doThese(common) : '';
+  // Days a week are said once where they are the same; times a day then stand with each line.
+  const days = new Set(lines.map((line) => line.dose.daysPerWeek));
+  const sameDays = !common && lines.length > 1 && days.size === 1 ? [...days][0]! : 0;
+  const shared = common || sameDays ? t.dose.doThese(common || t.dose.perWeek(sameDays)) : '';
   // Title and minutes only: how to do it is on the home program sheet.
   const steps = lines.map((line): PageStep => {
     const minutes = line.dose.minutes > 0 ? t.dose.minutes(line.dose.minutes) : amountWords(line.dose, t.dose);
     return {
       title: line.title,
       text: '',
-      dose: [minutes, common ? '' : oftenWords(line.dose, t.dose)].filter(Boolean).join(', '),
+      dose: [minutes, common ? '' : oftenWords(sameDays ? { ...line.dose, daysPerWeek: 0 } : line.dose, t.dose)]
+        .filter(Boolean)
+        .join(', '),
       cautions: [],
       drawing: null,
     };
   });
   const titles = (kind: ProgramLine['kind']) =>
-    program.lines.filter((l) => l.kind === kind).map((l) => inSentence(l.title));
+    program.lines
+      // What is tried with the therapist only is nothing to use at home.
+      .filter((l) => l.kind === kind && l.dose.daysPerWeek > 0)
+      .map((l) => inSentence(l.title));
   // The paper comes first: without it the lines cannot be practiced.
   const used = [...titles('paper').slice(0, 1), ...titles('tool')];
   const sample = lastSample(input);
@@ -98,22 +125,41 @@ export function practiceSection(
     client.medicines.length > 0 && sample?.conditions.doseState === 'on' && sample.conditions.minutesSinceDose
       ? f.afterTablet(sample.conditions.minutesSinceDose)
       : '';
-  const often = [shared, options.when, tablet, used.length > 0 ? f.use(used.slice(0, 3).join(', ')) : ''];
+  const often = [shared, options.when, tablet].filter(Boolean).join(' ');
   const also = [
-    client.handNow ? f.hand(t.common.hand[client.handNow]) : '',
-    sample?.conditions.glasses === 'worn' ? f.glasses : '',
-    f.missed,
-  ];
+    used.length > 0 ? f.use(used.slice(0, 3).join(', ')) : '',
+    !brief && client.handNow ? f.hand(t.common.hand[client.handNow]) : '',
+    !brief && sample?.conditions.glasses === 'worn' ? f.glasses : '',
+    brief ? '' : f.missed,
+  ].filter(Boolean);
   const blocks: Block[] = [];
-  if (steps.length > 0) blocks.push({ kind: 'steps', items: steps });
-  const how = [often, brief ? [] : also].flat().filter(Boolean).join(' ');
-  if (how) blocks.push({ kind: 'text', text: how });
+  if (often) blocks.push({ kind: 'text', text: often });
+  blocks.push({ kind: 'steps', items: steps });
+  if (also.length > 0) blocks.push({ kind: 'text', text: also.join(' ') });
   return { key: 'practice', title: f.practiceTitle, blocks };
 }
 
 /** Cautions that print with this client's own lines, each once. */
 export function cautionsOf(program: Program | null): string[] {
   return [...new Set((program?.lines ?? []).flatMap((line) => line.cautions))];
+}
+
+/** Cautions of the rule table, as shipped, that the general signs say too. */
+const saidBySigns: readonly string[] = [
+  'Stop if it hurts more than 3 of 10, or if the pain goes up. Call us.',
+  'Stop and call us if it tingles or goes numb, or if the skin changes color.',
+  'Stop if you feel dizzy, or if your arm tingles.',
+];
+
+/** The same in every language that pages are printed in. */
+const covered = new Set(
+  saidBySigns.flatMap((text) => [text, ...Object.values(languages).flatMap(({ shipped }) => shipped[text] ?? [])]),
+);
+
+/** When to stop: the client's own cautions between what holds for everybody, nothing twice. */
+export function stopItems(program: Program | null, t: Texts): string[] {
+  const own = cautionsOf(program).filter((caution) => !covered.has(caution));
+  return [t.stop.line, ...own, t.stop.signs, t.stop.emergency];
 }
 
 export function callLine(input: PageInput, t: Texts['common']): string {

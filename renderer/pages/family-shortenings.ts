@@ -1,28 +1,38 @@
 /** How a crowded family page is cut to one sheet. */
 import type { Program } from '../../db/types/program.ts';
 import { type PageInput, setupOf } from './facts.ts';
-import { type FamilyOptions, practiceSection, sawLines, setupInWords } from './family-sections.ts';
+import { type FamilyOptions, practiceLines, practiceSection, sawBlocks, setupInWords } from './family-sections.ts';
 import { changeSection, type Shortening } from './fit.ts';
 import type { Block, Doc } from './model.ts';
 import type { Texts } from './texts.ts';
 
 const dropSection = (key: string) => (doc: Doc) => changeSection(doc, key, () => []);
-/** Keeps `n` steps, and says that there are more. */
-const fewerSteps = (n: number, t: Texts) => (doc: Doc) =>
-  changeSection(doc, 'practice', (blocks) =>
-    blocks
-      .flatMap((block): Block[] => {
-        if (block.kind !== 'steps' || block.items.length <= n) return [block];
-        return [{ ...block, items: block.items.slice(0, n) }];
-      })
-      .map((block): Block =>
-        block.kind === 'text' && !block.text.startsWith(t.family.more)
-          ? { ...block, text: `${t.family.more} ${block.text}` }
-          : block,
-      ),
-  );
+/** Keeps the `n` steps that matter most, and says that there are more. */
+const fewerSteps = (n: number, program: Program | null, t: Texts) => (doc: Doc) =>
+  changeSection(doc, 'practice', (blocks) => {
+    if (!program) return blocks;
+    const kept = new Set(practiceLines(program, n).map((line) => line.title));
+    const cut = blocks.map((block): Block => {
+      if (block.kind !== 'steps' || block.items.length <= n) return block;
+      return { ...block, items: block.items.filter((step) => kept.has(step.title)) };
+    });
+    const changed = cut.some((block, i) => block !== blocks[i]);
+    return changed ? withMore(cut, t) : cut;
+  });
 
-/** From least to most missed. Never left out: what was read, when to stop, whom to call, the next visit. */
+/** The words under the practice lines begin with where the rest stands. */
+function withMore(blocks: readonly Block[], t: Texts): Block[] {
+  const last = blocks.at(-1);
+  const { more } = t.family;
+  if (last?.kind !== 'text') return [...blocks, { kind: 'text', text: more }];
+  if (last.text.startsWith(more)) return [...blocks];
+  return [...blocks.slice(0, -1), { ...last, text: `${more} ${last.text}` }];
+}
+
+/**
+ * From least to most missed. Never left out: what was read, when to stop, whom to call, the next visit;
+ * the client's own cautions only where the program sheet that carries them is named instead.
+ */
 export function shortenings(input: PageInput, program: Program | null, options: FamilyOptions, t: Texts): Shortening[] {
   const figure = setupOf(input);
   const f = t.family;
@@ -34,16 +44,8 @@ export function shortenings(input: PageInput, program: Program | null, options: 
       against: 'height',
       apply: (doc) => changeSection(doc, 'help', () => [{ kind: 'list', items: [...inWords, ...f.help] }]),
     },
-    { says: 'Four practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(4, t) },
-    {
-      says: 'What it was at the start was left out.',
-      apply: (doc) =>
-        changeSection(doc, 'saw', (blocks) => {
-          const short = sawLines(input, program, false, f)[0] ?? '';
-          return [{ kind: 'text', text: short }, ...blocks.slice(1)];
-        }),
-    },
-    { says: 'Three practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(3, t) },
+    { says: 'Four practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(4, program, t) },
+    { says: 'Three practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(3, program, t) },
     {
       says: 'Advice for helpers was left out; chair and table are still there.',
       apply: (doc) => changeSection(doc, 'help', () => [{ kind: 'text', text: inWords.join(' ') }]),
@@ -52,18 +54,49 @@ export function shortenings(input: PageInput, program: Program | null, options: 
       says: 'Which hand, glasses and what to do after a missed day were left out.',
       apply: (doc) => changeSection(doc, 'practice', () => practiceSection(input, program, options, true, t).blocks),
     },
-    { says: 'Three practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(3, t) },
-    { says: 'Two practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(2, t) },
+    {
+      says: 'What it was at the start was left out.',
+      apply: (doc) => changeSection(doc, 'saw', () => sawBlocks(input, program, options.ownWords, false, f)),
+    },
+    { says: 'Two practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(2, program, t) },
     { says: 'Chair and table were left out.', apply: dropSection('help') },
-    // The therapist chose the pictures: they go late.
-    { says: 'The pictures were left out.', against: 'height', apply: dropSection('pictures') },
-    { says: 'The goal was left out.', apply: dropSection('goal') },
+    {
+      says: 'The client’s cautions stand in one paragraph.',
+      against: 'height',
+      apply: (doc) =>
+        changeSection(doc, 'stop', (blocks) => blocks.map((block) => withOwn(block, (own) => own.join(' ')))),
+    },
     {
       says: 'Paper, pen and how often were left out; they are on the home program sheet.',
       apply: (doc) =>
-        changeSection(doc, 'practice', (blocks) =>
-          blocks.map((block): Block => (block.kind === 'text' ? { ...block, text: f.more } : block)),
+        changeSection(doc, 'practice', (blocks) => [
+          ...blocks.filter((block) => block.kind === 'steps'),
+          { kind: 'text', text: f.more },
+        ]),
+    },
+    { says: 'The goal was left out.', apply: dropSection('goal') },
+    { says: 'The pictures were left out.', against: 'height', apply: dropSection('pictures') },
+    {
+      says: 'What to practice is on the home program sheet only.',
+      apply: (doc) => ({
+        ...doc,
+        sections: doc.sections.map((section) =>
+          section.key === 'practice' && section.blocks.some((block) => block.kind === 'steps')
+            ? { ...section, title: '', blocks: [{ kind: 'text', text: f.elsewhere }] }
+            : section,
         ),
+      }),
+    },
+    {
+      says: 'The client’s own cautions are on the home program sheet only: hand it out together with this page.',
+      apply: (doc) =>
+        changeSection(doc, 'stop', (blocks) => blocks.map((block) => withOwn(block, () => f.careElsewhere))),
     },
   ];
+}
+
+/** The client's own cautions, between the first and the last two lines, as one. */
+function withOwn(block: Block, one: (own: string[]) => string): Block {
+  if (block.kind !== 'stop' || block.items.length < 4) return block;
+  return { ...block, items: [block.items[0]!, one(block.items.slice(1, -2)), ...block.items.slice(-2)] };
 }

@@ -4,60 +4,98 @@
  */
 import type { Program } from '../../db/types/program.ts';
 import { capital } from '../progress/words-about.ts';
-import { dayOf, goalsOf, legibleOf, longDate, type PageInput, programOf, setupOf, visitOf, whoOf } from './facts.ts';
-import { callLine, cautionsOf, type FamilyOptions, practiceSection, sawLines, setupTasks } from './family-sections.ts';
+import {
+  dayOf,
+  goalsOf,
+  legibleOf,
+  longDate,
+  mediumDate,
+  type PageInput,
+  programOf,
+  setupOf,
+  visitOf,
+  whoOf,
+} from './facts.ts';
+import { callLine, type FamilyOptions, practiceSection, sawBlocks, setupTasks, stopItems } from './family-sections.ts';
 import { shortenings } from './family-shortenings.ts';
 import { fitOneSheet } from './fit.ts';
-import type { Block, Doc, Packet, Section } from './model.ts';
+import type { Doc, Packet, Section } from './model.ts';
 import type { Texts } from './texts.ts';
 
 export type { FamilyOptions };
 
 const wordLimit = 250;
 
+/** Room left of the pictures for their dates. */
+export const familyCaptionMm = 34;
+
+/** Half-width columns save room; the largest print, and whoever may miss one side of a page, get one column. */
+function inColumns(input: PageInput, pt: number): boolean {
+  const seen = input.record.intakeAnswers
+    .filter((answer) => answer.item === 'field' && answer.state === 'graded')
+    .sort((a, b) => a.at.localeCompare(b.at))
+    .at(-1);
+  return pt <= 16 && (seen?.grade ?? 3) === 3;
+}
+
 function familyDoc(input: PageInput, options: FamilyOptions, program: Program | null, t: Texts): Doc {
   const f = t.family;
   const visit = visitOf(input);
-  const sections: Section[] = [];
-  const saw: Block[] = sawLines(input, program, true, f).map((text) => ({ kind: 'text', text }));
-  if (options.ownWords.trim()) saw.push({ kind: 'text', text: options.ownWords.trim() });
-  sections.push({ key: 'saw', title: f.sawTitle, blocks: saw });
-  if (options.pictures.length > 0)
-    sections.push({ key: 'pictures', title: '', blocks: [{ kind: 'pictures', pictures: options.pictures }] });
-
+  const saw = sawBlocks(input, program, options.ownWords, true, f);
+  const sawSection: Section = { key: 'saw', title: f.sawTitle, blocks: saw };
+  const pictures: Section[] =
+    options.pictures.length > 0
+      ? [
+          {
+            key: 'pictures',
+            title: '',
+            blocks: [{ kind: 'pictures', pictures: options.pictures, captionMm: familyCaptionMm }],
+          },
+        ]
+      : [];
   const goal = goalsOf(input).find((g) => g.status === 'active');
-  if (goal) {
-    const lines = [goal.because ? f.inYourWords(goal.because) : '', goal.nextStep ? f.nextStep(goal.nextStep) : ''];
-    sections.push({
-      key: 'goal',
-      title: f.goalTitle,
-      blocks: [
-        { kind: 'text', text: [capital(goal.output.replace(/[.\s]*$/, '.')), ...lines].filter(Boolean).join(' ') },
-      ],
-    });
-  }
-  sections.push(practiceSection(input, program, options, false, t));
-  sections.push({
+  const goalLines = goal && [
+    capital(goal.output.replace(/[.\s]*$/, '.')),
+    goal.because ? f.inYourWords(goal.because) : '',
+    goal.nextStep ? f.nextStep(goal.nextStep) : '',
+  ];
+  const goalSection: Section[] = goalLines
+    ? [
+        {
+          key: 'goal',
+          title: f.goalTitle,
+          blocks: [{ kind: 'text', text: goalLines.filter(Boolean).join(' ') }],
+        },
+      ]
+    : [];
+  const stop: Section = {
     key: 'stop',
     title: '',
     blocks: [
       {
         kind: 'stop',
         title: t.stop.title,
-        items: [t.stop.line, ...cautionsOf(program), t.stop.signs, t.stop.emergency],
+        items: stopItems(program, t),
         call: callLine(input, t.common),
       },
     ],
-  });
+  };
   const figure = setupOf(input);
-  sections.push({
+  const help: Section = {
     key: 'help',
     title: f.helpTitle,
     blocks: figure
-      ? [{ kind: 'setup', figure, lines: [f.setup.like, ...setupTasks(figure, input.locale, t), ...f.help] }]
+      ? [{ kind: 'setup', figure, lines: [...setupTasks(figure, input.locale, t), ...f.help] }]
       : [{ kind: 'list', items: [f.setUp, ...f.help] }],
-  });
-  sections.push({ key: 'bring', title: '', blocks: [{ kind: 'text', text: options.bring.trim() || f.bring }] });
+  };
+  const practice = practiceSection(input, program, options, false, t);
+  const bring: Section = { key: 'bring', title: '', blocks: [{ kind: 'text', text: options.bring.trim() || f.bring }] };
+  // A long date breaks into two lines in large print and in other languages.
+  const shortEnough = options.pt > 14 || !input.locale.startsWith('en') ? mediumDate : longDate;
+  const beside = (section: Section): Section => ({ ...section, beside: true });
+  const sections = inColumns(input, options.pt)
+    ? [sawSection, ...goalSection.map(beside), ...pictures, practice, beside(help), stop, bring]
+    : [sawSection, ...pictures, ...goalSection, practice, stop, help, bring];
 
   return {
     sheet: input.sheet,
@@ -65,7 +103,7 @@ function familyDoc(input: PageInput, options: FamilyOptions, program: Program | 
     title: f.title,
     lead: [
       { label: t.common.name, value: whoOf(input) },
-      { label: t.common.date, value: longDate(dayOf(input), input.locale) },
+      { label: t.common.date, value: shortEnough(dayOf(input), input.locale) },
       { label: t.common.next, value: visit?.nextVisit || '____________' },
     ],
     sections,

@@ -1,13 +1,30 @@
 /** Languages that family pages can be printed in. Another one is one more row and one more file of texts. */
 import { texts as en, type Texts } from './texts.ts';
+import { shippedEs } from './shipped-es.ts';
 import { es } from './texts-es.ts';
 
 export type Language = 'en' | 'es';
 
-export const languages: Readonly<Record<Language, { name: string; locale: string | null; texts: Texts }>> = {
-  en: { name: 'English', locale: null, texts: en },
-  es: { name: 'Español', locale: 'es', texts: es },
+interface LanguageOfPages {
+  name: string;
+  /** For dates; null = the window's. */
+  locale: string | null;
+  texts: Texts;
+  /** Titles and cautions of the shipped rule table by their English words. */
+  shipped: Readonly<Record<string, string>>;
+}
+
+export const languages: Readonly<Record<Language, LanguageOfPages>> = {
+  en: { name: 'English', locale: null, texts: en, shipped: {} },
+  es: { name: 'Español', locale: 'es', texts: es, shipped: shippedEs },
 };
+
+const englishOf = new Map(
+  Object.values(languages).flatMap(({ shipped }) => Object.entries(shipped).map(([en, other]) => [other, en])),
+);
+
+/** Words of a page in English, as the program holds them. */
+export const inEnglish = (words: string): string => englishOf.get(words) ?? words;
 
 /** The client's language where there are texts for it, else English. */
 export function languageOf(code: string): Language {

@@ -11,10 +11,16 @@ const mmPerPt = 25.4 / 72;
 const line = 1.34;
 
 /** Margins of text pages and the room kept for the foot, mm. */
-export const textMargins = { side: 17, top: 15, bottom: 14, foot: 6.5 } as const;
+export const textMargins = { side: 15, top: 15, bottom: 14, foot: 6.5 } as const;
 
 /** The set-up drawing on paper. */
 export const figureMm = { width: 66, height: 44.5 } as const;
+
+/** In a narrower column the words stand under the drawing; sheet.css says the same. */
+const narrowMm = 110;
+
+/** Between two sections that stand side by side. */
+const columnGapMm = 7;
 
 /** A line drawing beside a practice line. */
 const drawingMm = { width: 26, height: 19.5 } as const;
@@ -42,7 +48,7 @@ export function blockHeight(block: Block, { em, width }: Room): number {
     case 'small':
       return rows(block.text, width / 0.78) * line * 0.78 + 0.3;
     case 'list':
-      return block.items.reduce((sum, item) => sum + rows(item, width - 1.2) * line + 0.15, 0);
+      return block.items.reduce((sum, item) => sum + rows(item, width - 0.95) * line + 0.15, 0);
     case 'checks':
       return block.items.reduce((sum, item) => sum + rows(item, width - 2) * line + 0.35, 0);
     case 'steps':
@@ -60,21 +66,27 @@ export function blockHeight(block: Block, { em, width }: Room): number {
         0,
       );
     case 'stop': {
-      const inner = width - 2.4;
-      const items = block.items.reduce((sum, item) => sum + rows(item, inner - 1.2) * line + 0.15, 0);
+      const inner = width - 1.8;
+      const items = block.items.reduce((sum, item) => sum + rows(item, inner - 0.95) * line + 0.15, 0);
       const title = block.title ? rows(block.title, inner, true) * line + 0.15 : 0;
       const call = block.call ? rows(block.call, inner, true) * line + 0.2 : 0;
       return title + items + call + 1.3;
     }
-    case 'pictures':
-      return block.pictures.reduce((sum, picture) => sum + picture.heightMm / em + line * 0.85 + 0.6, 0.2);
-    case 'setup':
-      return (
-        Math.max(
-          figureMm.height / em,
-          block.lines.reduce((sum, text) => sum + rows(text, width - (figureMm.width + 5) / em) * line + 0.2, 0),
-        ) + 0.4
-      );
+    case 'pictures': {
+      const { captionMm } = block;
+      if (captionMm === undefined)
+        return block.pictures.reduce((sum, picture) => sum + picture.heightMm / em + line * 0.85 + 0.6, 0.2);
+      return block.pictures.reduce((sum, picture) => {
+        const caption = rows(picture.caption, captionMm / em / 0.85) * line * 0.85;
+        return sum + Math.max(picture.heightMm / em + 0.1, caption) + 0.4;
+      }, 0.2);
+    }
+    case 'setup': {
+      const narrow = width * em < narrowMm;
+      const room = narrow ? width : width - (figureMm.width + 5) / em;
+      const words = block.lines.reduce((sum, text) => sum + rows(text, room) * line + 0.2, 0);
+      return (narrow ? figureMm.height / em + 1 / em + words : Math.max(figureMm.height / em, words)) + 0.4;
+    }
     case 'table':
       return ((block.rows.length + 1) * block.rowMm) / em + 0.8;
     case 'sign':
@@ -88,9 +100,26 @@ const sectionTitle = (section: Section, { width }: Room): number =>
   section.title ? rows(section.title, width / 1.12, true) * 1.3 * 1.12 + 0.3 : 0;
 const sectionGap = 0.35;
 
-export function sectionHeight(section: Section, doc: Doc): number {
+const half = ({ em, width }: Room): Room => ({ em, width: (width - columnGapMm / em) / 2 });
+
+/** Sections as they stand on the page: one over the whole width, or two side by side. */
+export function rowsOfSections<S extends Pick<Section, 'beside'>>(sections: readonly S[]): S[][] {
+  const out: S[][] = [];
+  for (const section of sections) {
+    const last = out.at(-1);
+    if (section.beside && last?.length === 1) last.push(section);
+    else out.push([section]);
+  }
+  return out;
+}
+
+const heightAt = (section: Section, at: Room): number =>
+  section.blocks.reduce((sum, block) => sum + blockHeight(block, at), sectionTitle(section, at) + sectionGap);
+
+/** Height of sections that stand side by side, or of one, in em. */
+function rowHeight(row: readonly Section[], doc: Pick<Doc, 'sheet' | 'pt'>): number {
   const at = room(doc);
-  return section.blocks.reduce((sum, block) => sum + blockHeight(block, at), sectionTitle(section, at) + sectionGap);
+  return Math.max(...row.map((section) => heightAt(section, row.length > 1 ? half(at) : at)));
 }
 
 /** Height of title and lead in em. */
@@ -115,7 +144,7 @@ export function sheetHeight(doc: Doc): number {
 
 /** Height of the whole page in em; it fits one sheet when this is at most `sheetHeight`. */
 export function docHeight(doc: Doc): number {
-  return doc.sections.reduce((sum, section) => sum + sectionHeight(section, doc), headHeight(doc));
+  return rowsOfSections(doc.sections).reduce((sum, row) => sum + rowHeight(row, doc), headHeight(doc));
 }
 
 /** Splits a block that may be broken over sheets into its parts. */
@@ -143,7 +172,18 @@ export function paginate(doc: Doc): DocSheet[] {
   const full = sheetHeight(doc);
   const sheets: Section[][] = [[]];
   let used = headHeight(doc);
-  for (const section of doc.sections) {
+  for (const row of rowsOfSections(doc.sections)) {
+    if (row.length > 1) {
+      const height = rowHeight(row, doc);
+      if (used + height > full && (sheets.at(-1)!.length > 0 || sheets.length === 1)) {
+        sheets.push([]);
+        used = 0;
+      }
+      sheets.at(-1)!.push(...row.map((section) => ({ ...section })));
+      used += height;
+      continue;
+    }
+    const section = row[0]!;
     let open: Section | null = null;
     for (const part of section.blocks.flatMap(partsOf)) {
       const height = blockHeight(part, at);

@@ -81,7 +81,7 @@ export function breakLines(text: string, style: TypeStyle, size: number, width: 
   const lines: string[] = [];
   for (const paragraph of text.split('\n')) {
     let line = '';
-    for (const word of paragraph.split(/\s+/).filter(Boolean)) {
+    for (const word of paragraph.split(/[^\S\u00a0]+/).filter(Boolean)) {
       const longer = line ? `${line} ${word}` : word;
       if (textWidth(longer, style, size) <= width) {
         line = longer;

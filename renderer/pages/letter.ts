@@ -16,6 +16,7 @@ export interface LetterOptions {
   /** Date of the last injection, ISO, or ''. */
   lastInjection: string;
   pictures: WritingPicture[];
+  trueSize: boolean;
 }
 
 const sizeCodes = ['x-height', 'line-decrement', 'page-decrement', 'baseline-angle'];
@@ -83,7 +84,7 @@ export function letterPage(input: PageInput, options: LetterOptions): Packet {
   if (options.pictures.length > 0)
     sections.push({
       key: 'pictures',
-      title: 'Writing at true size',
+      title: options.trueSize ? 'Writing at true size' : 'Writing then and now',
       blocks: [{ kind: 'pictures', pictures: options.pictures }],
     });
   const goals = goalLines(input);

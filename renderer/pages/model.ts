@@ -48,7 +48,8 @@ export type Block =
   | { kind: 'steps'; items: PageStep[] }
   | { kind: 'facts'; rows: { label: string; value: string }[] }
   | { kind: 'stop'; title: string; items: string[]; call: string }
-  | { kind: 'pictures'; pictures: WritingPicture[] }
+  /** `captionMm`: room for captions left of the pictures; without it they stand above. */
+  | { kind: 'pictures'; pictures: WritingPicture[]; captionMm?: number }
   | { kind: 'setup'; figure: SetupFigure; lines: string[] }
   | { kind: 'table'; head: string[]; widths: number[]; rows: string[][]; rowMm: number }
   | { kind: 'sign'; labels: string[] }
@@ -60,6 +61,8 @@ export interface Section {
   key: string;
   title: string;
   blocks: Block[];
+  /** Stands at the right of the section before it; together they are never broken over sheets. */
+  beside?: boolean;
 }
 
 /** A text page before it is broken into sheets. */

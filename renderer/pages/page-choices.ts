@@ -20,7 +20,7 @@ export const pageKinds: readonly { kind: PageKind; label: string; hint: string }
 /** Everything the therapist typed or chose for pages that is no fact of the record. */
 export interface PageWords {
   family: Omit<FamilyOptions, 'pictures' | 'pt'>;
-  letter: Omit<LetterOptions, 'pictures'>;
+  letter: Omit<LetterOptions, 'pictures' | 'trueSize'>;
   report: ReportOptions;
   referral: ReferralOptions;
   programWords: string;

@@ -1,73 +1,87 @@
 /** Then and now: lines of two written pages, cut out at the size they were written; the same words where both have them. */
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { SamplePage } from '../../db/types/sample.ts';
-import { type ComparedPage, matchedLines, pagesThenAndNow } from '../progress/then-now.ts';
-import { linesOnPages, type LinePicture } from '../readback/line-pictures.ts';
+import { type ComparedPage, type LineStrip, matchedLines, pagesThenAndNow } from '../progress/then-now.ts';
+import { linesOnPages } from '../readback/line-pictures.ts';
 import { turnedView } from '../readback/turned.ts';
 import type { WritingPicture } from './model.ts';
 
-/** Widest picture on a page, mm. */
-const mostWidth = 170;
-
 export interface ThenAndNowPictures {
   pictures: WritingPicture[];
-  /** Both at true size; otherwise the page has to say that sizes cannot be compared. */
+  /** Both at true size. */
   trueSize: boolean;
+  /** Both at one scale; otherwise the page has to say that sizes cannot be compared. */
+  sameScale: boolean;
 }
 
-/** A part of a picture that was turned upright. */
+/** Room for each picture on the page, mm. */
+export interface PictureRoom {
+  widthMm: number;
+  heightMm: number;
+}
+
+/** A part of a picture that was turned upright; `tiltDeg` clockwise about its middle makes its lines level. */
 interface Crop {
   x: number;
   y: number;
   width: number;
   height: number;
+  tiltDeg: number;
 }
 
-const uprightPart = (line: LinePicture): Crop => {
-  const { x, y, width, height } = turnedView(line, line.turns, line.pageWidth, line.pageHeight);
-  return { x, y, width, height };
-};
+/** Of the free paper around a line less is printed, so that the next line does not show. */
+const TRIM_MM = 1.3;
 
-/** The first line or two that fit the height; the page's upper part while it is not measured. */
-function firstLines(record: ClientRecord, page: SamplePage, maxHeight: number): Crop {
-  const lines = linesOnPages(record, page.sampleId).flatMap(({ picture }) =>
-    picture?.view === page.view ? uprightPart(picture) : [],
-  );
-  const first = lines[0];
-  if (!first) {
-    const lies = page.quarterTurns % 2 === 1;
-    const [width, height] = lies ? [page.heightPx, page.widthPx] : [page.widthPx, page.heightPx];
-    return { x: 0, y: 0, width, height: Math.min(height, maxHeight) };
-  }
-  const shown = lines.slice(0, 2).filter((line) => line.y + line.height - first.y <= maxHeight);
-  const used = shown.length > 0 ? shown : [first];
-  const left = Math.min(...used.map((line) => line.x));
-  const right = Math.max(...used.map((line) => line.x + line.width));
-  const top = Math.min(...used.map((line) => line.y));
-  const bottom = Math.max(...used.map((line) => line.y + line.height));
-  return { x: left, y: top, width: right - left, height: bottom - top };
+/** A line as its page lay: level where the page was scanned askew, without what stands above and below. */
+function levelLine(record: ClientRecord, line: LineStrip, page: SamplePage): Crop {
+  const { picture, widthMm, heightMm } = line;
+  const { x, y, width, height } = turnedView(picture, picture.turns, picture.pageWidth, picture.pageHeight);
+  const plain = { x, y, width, height, tiltDeg: 0 };
+  const pxPerMm = page.scale?.pxPerMm;
+  if (!picture.cropped || !pxPerMm || picture.turns !== 0) return plain;
+  const measured = record.pageMeasurements.filter((m) => m.pageId === page.id).sort((a, b) => (a.at < b.at ? -1 : 1));
+  const level = { width: Math.min(width, widthMm * pxPerMm), height: (heightMm - 2 * TRIM_MM) * pxPerMm };
+  if (level.height <= 0) return plain;
+  return {
+    ...level,
+    x: x + (width - level.width) / 2,
+    y: y + (height - level.height) / 2,
+    tiltDeg: measured.at(-1)?.result.page.rotationDeg ?? 0,
+  };
+}
+
+/** The first line that can be shown; the page's upper part while it is not measured. */
+function firstLine(record: ClientRecord, page: SamplePage, mostHeight: number): Crop {
+  const first = linesOnPages(record, page.sampleId).find(({ picture }) => picture?.view === page.view);
+  if (first?.picture) return levelLine(record, { ...first, picture: first.picture }, page);
+  const lies = page.quarterTurns % 2 === 1;
+  const [width, height] = lies ? [page.heightPx, page.widthPx] : [page.widthPx, page.heightPx];
+  return { x: 0, y: 0, width, height: Math.min(height, mostHeight), tiltDeg: 0 };
 }
 
 /**
  * Pictures of the first baseline and the latest sample; [] with fewer than two days of pages.
- * @param mostHeight room for each picture's height, mm
+ * @param room larger ones shrink alike, so that they still compare
  */
 export function thenAndNowPictures(
   record: ClientRecord,
-  caption: (day: string) => string,
-  mostHeight: number,
+  caption: (day: string, which: 'then' | 'now') => string,
+  { widthMm: mostWidth, heightMm: mostHeight }: PictureRoom,
 ): ThenAndNowPictures {
   const pair = pagesThenAndNow(record);
-  if (!pair) return { pictures: [], trueSize: false };
+  if (!pair) return { pictures: [], trueSize: false, sameScale: false };
   const same = matchedLines(record, pair.then.sample.id, pair.now.sample.id).find(
     (line) => line.then.picture.view === pair.then.page.view && line.now.picture.view === pair.now.page.view,
   );
-  const cut = (one: ComparedPage, line: LinePicture | undefined) => {
+  const cut = (one: ComparedPage, line: LineStrip | undefined) => {
     const pxPerMm = one.page.scale?.pxPerMm ?? one.page.widthPx / mostWidth;
-    return { one, pxPerMm, crop: line ? uprightPart(line) : firstLines(record, one.page, mostHeight * pxPerMm) };
+    return {
+      one,
+      pxPerMm,
+      crop: line ? levelLine(record, line, one.page) : firstLine(record, one.page, mostHeight * pxPerMm),
+    };
   };
-  const crops = [cut(pair.then, same?.then.picture), cut(pair.now, same?.now.picture)];
-  // Where a line is wider than the page both shrink alike, so that they still compare.
+  const crops = [cut(pair.then, same?.then), cut(pair.now, same?.now)];
   const scale = Math.min(
     1,
     ...crops.map(({ crop, pxPerMm }) =>
@@ -76,13 +90,19 @@ export function thenAndNowPictures(
   );
   return {
     trueSize: pair.sameScale && scale === 1,
-    pictures: crops.map(({ one: { page, day }, pxPerMm, crop }) => ({
+    sameScale: pair.sameScale,
+    pictures: crops.map(({ one: { page, day }, pxPerMm, crop: { tiltDeg, ...crop } }, i) => ({
       blob: page.view,
-      caption: caption(day),
+      caption: caption(day, i === 0 ? 'then' : 'now'),
       crop,
       imageWidth: page.widthPx,
       imageHeight: page.heightPx,
-      transform: turnedView({ ...crop, x: 0, y: 0 }, page.quarterTurns, page.widthPx, page.heightPx).transform,
+      transform: [
+        tiltDeg ? `rotate(${tiltDeg.toFixed(3)} ${crop.x + crop.width / 2} ${crop.y + crop.height / 2})` : '',
+        turnedView({ ...crop, x: 0, y: 0 }, page.quarterTurns, page.widthPx, page.heightPx).transform,
+      ]
+        .filter(Boolean)
+        .join(' '),
       widthMm: (crop.width / pxPerMm) * scale,
       heightMm: (crop.height / pxPerMm) * scale,
       scale,

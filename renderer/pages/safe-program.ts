@@ -8,6 +8,7 @@ import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { flagsOf, programInput } from '../program/from-record.ts';
 import { checkProgram } from '../program/vetoes.ts';
 import { type DatedRecord, programOf } from './facts.ts';
+import { inEnglish } from './languages.ts';
 import type { Packet } from './model.ts';
 
 export interface SafeProgram {
@@ -60,13 +61,15 @@ export function safeProgram(input: DatedRecord, rules: RulesInUse): SafeProgram 
   return { record: { ...record, programs }, stopped: open !== undefined, unsafe: unsafeTitles, warnings };
 }
 
-/** Titles of the practice lines that a page shows; a practice sheet counts as one. */
+/** Titles of the practice lines that a page shows, in the program's language; a practice sheet counts as one. */
 export function practiceShown(packet: Pick<Packet, 'sheets'>): string[] {
   return packet.sheets.flatMap((sheet) =>
     sheet.type === 'practice'
       ? [sheet.title]
       : sheet.sections.flatMap((section) =>
-          section.blocks.flatMap((block) => (block.kind === 'steps' ? block.items.map((step) => step.title) : [])),
+          section.blocks.flatMap((block) =>
+            block.kind === 'steps' ? block.items.map((step) => inEnglish(step.title)) : [],
+          ),
         ),
   );
 }

@@ -78,6 +78,7 @@ test('practice that was never tested for is not kept; what needs no test is', as
     code: 'practice-not-safe',
     detail: 'Open the hand slowly',
   });
+  expect(await ask('pages.issue', page(['Abrir la mano despacio']))).toMatchObject({ code: 'practice-not-safe' });
   expect(await ask('pages.issue', page(['A list']))).toMatchObject({ ok: true });
 });
 

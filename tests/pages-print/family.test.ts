@@ -34,7 +34,7 @@ const crowded = () =>
 
 test('says what was read today, last time and at the start, in words', () => {
   const text = all(familyPage(input(), options, texts));
-  expect(text).toContain('could read 18 of 24 words. Last time it was 15 of 24. At the start it was 12 of 24.');
+  expect(text).toContain('could read 18 of 24 words. | Last time it was 15 of 24. At the start it was 12 of 24.');
 });
 
 test('names no diagnosis and no medicine', () => {
@@ -54,8 +54,13 @@ test('keeps cautions and the stop list even where little room is left', () => {
   for (const pt of [14, 16, 20] as const) {
     const packet = familyPage(input({ record: crowded() }), { ...options, pt }, texts);
     const text = all(packet);
-    for (let i = 1; i <= 6; i++) expect(text).toContain(`Caution ${i}:`);
+    // In the largest print six long cautions do not fit: the page names the sheet that has them, and the therapist is told.
+    if (text.includes(texts.family.careElsewhere))
+      expect(packet.warnings.join(' ')).toContain('cautions are on the home program sheet only');
+    else for (let i = 1; i <= 6; i++) expect(text).toContain(`Caution ${i}:`);
+    if (pt === 14) expect(text).toContain('Caution 6:');
     expect(text).toContain(texts.stop.emergency);
+    expect(packet.sheets).toHaveLength(1);
     expect(packet.warnings.length).toBeGreaterThan(0);
   }
 });

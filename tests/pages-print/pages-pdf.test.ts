@@ -196,7 +196,7 @@ test('in Spanish the page says the same, and the English page follows for checki
   const [spanish, english] = docs(packet);
   expect(spanish!.language).toBe('es');
   expect(textsOf(spanish!).join(' ')).toContain('pudo leer 18 de 24 palabras. La última vez fueron 15 de 24.');
-  expect(textsOf(spanish!).join(' ')).toContain('15 de abril de 2026');
+  expect(textsOf(spanish!).join(' ')).toContain('15 abr 2026');
   expect(textsOf(english!).join(' ')).toContain('could read 18 of 24 words.');
   expect(docs(build('family-summary', input(), { language: 'es', withEnglish: false }))).toHaveLength(1);
 });

@@ -36,7 +36,7 @@ const withPages = (scales: readonly (number | null)[]) =>
   });
 
 test('then and now shrink alike, so that they still compare', () => {
-  const { pictures, trueSize } = thenAndNowPictures(withPages([12, 6]), (day) => day, 18);
+  const { pictures, trueSize } = thenAndNowPictures(withPages([12, 6]), (day) => day, { widthMm: 170, heightMm: 18 });
   expect(pictures).toHaveLength(2);
   expect(trueSize).toBe(false);
   expect(pictures[0]!.scale).toBe(pictures[1]!.scale);
@@ -50,7 +50,7 @@ test('then and now shrink alike, so that they still compare', () => {
 test('a page that was turned upright is cut upright', () => {
   const turned = withPages([12, 12]);
   turned.samplePages[1]!.quarterTurns = 1;
-  const now = thenAndNowPictures(turned, (day) => day, 18).pictures[1]!;
+  const now = thenAndNowPictures(turned, (day) => day, { widthMm: 170, heightMm: 18 }).pictures[1]!;
   expect(now.crop.width).toBe(turned.samplePages[1]!.heightPx);
   expect(now.transform).toContain('rotate(90)');
 });
@@ -58,12 +58,12 @@ test('a page that was turned upright is cut upright', () => {
 test('with one page there is nothing to compare', () => {
   const one = withPages([12, 12]);
   one.samplePages.pop();
-  expect(thenAndNowPictures(one, (day) => day, 18).pictures).toEqual([]);
+  expect(thenAndNowPictures(one, (day) => day, { widthMm: 170, heightMm: 18 }).pictures).toEqual([]);
 });
 
 test.skipIf(!chromiumPath)(`the pictures print on the family page, which stays one sheet${noChromium}`, async () => {
   const from = input({ record: withPages([12, 6]) });
-  const { pictures } = thenAndNowPictures(from.record, (day) => day, 18);
+  const { pictures } = thenAndNowPictures(from.record, (day) => day, { widthMm: 170, heightMm: 18 });
   const options = { pt: 14 as const, pictures, when: '', bring: '', ownWords: '' };
   const packet = familyPage(from, options, texts);
   expect(packet.sheets).toHaveLength(1);

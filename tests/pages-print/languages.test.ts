@@ -1,0 +1,55 @@
+/** Pages in other languages: no shipped caution or title stays English, and what is unsafe is known in any of them. */
+import { expect, test } from 'vitest';
+import { rulesInUse } from '../../db/rules/in-use.ts';
+import { stopItems } from '../../renderer/pages/family-sections.ts';
+import { inEnglish, languages } from '../../renderer/pages/languages.ts';
+import { practiceShown } from '../../renderer/pages/safe-program.ts';
+import type { DocSheet } from '../../renderer/pages/model.ts';
+import { programLine, record } from './record.ts';
+
+const rules = rulesInUse(null);
+const others = Object.entries(languages).filter(([code]) => code !== 'en');
+
+test.each(others)('every caution and title that a program can carry is there: %s', (_, { shipped }) => {
+  const carried = new Set(
+    [...rules.items]
+      .flatMap((item) => item.cautions)
+      .map((code) => rules.cautionTexts.find((c) => c.code === code)!.text),
+  );
+  for (const text of carried) expect(shipped, text).toHaveProperty([text]);
+  const kinds = new Set(['warm-up', 'exercise', 'writing', 'tool', 'paper']);
+  for (const { title, kind } of rules.items) if (kinds.has(kind)) expect(shipped, title).toHaveProperty([title]);
+  for (const { title } of rules.papers) expect(shipped, title).toHaveProperty([title]);
+  // Nothing is translated that no rule says any more, and no two titles become one.
+  const said = new Set([
+    ...rules.cautionTexts.map((c) => c.text),
+    ...rules.items.map((i) => i.title),
+    ...rules.papers.map((p) => p.title),
+  ]);
+  for (const text of Object.keys(shipped)) expect(said, text).toContain(text);
+  expect(new Set(Object.values(shipped)).size).toBe(Object.keys(shipped).length);
+});
+
+test('the practice on a page is known by its English title, whatever the language', () => {
+  const [english, spanish] = Object.entries(languages.es.shipped)[40]!;
+  expect(inEnglish(spanish)).toBe(english);
+  const step = { title: spanish, text: '', dose: '', cautions: [], drawing: null };
+  const sheet = { type: 'doc', sections: [{ key: 'practice', title: '', blocks: [{ kind: 'steps', items: [step] }] }] };
+  expect(practiceShown({ sheets: [sheet as unknown as DocSheet] })).toEqual([english]);
+});
+
+test('cautions that the general signs say stronger are not said twice, in no language', () => {
+  const general = 'Stop if you feel dizzy, or if your arm tingles.';
+  expect(rules.cautionTexts.map((c) => c.text)).toContain(general);
+  for (const { shipped, texts } of Object.values(languages)) {
+    const [program] = record((r) => {
+      r.programs[0]!.lines = [programLine({ cautions: [shipped[general] ?? general, 'Own caution.'] })];
+    }).programs;
+    expect(stopItems(program!, texts)).toEqual([
+      texts.stop.line,
+      'Own caution.',
+      texts.stop.signs,
+      texts.stop.emergency,
+    ]);
+  }
+});
