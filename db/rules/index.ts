@@ -27,7 +27,7 @@ import vocabulary from './vocabulary.json' with { type: 'json' };
 import writing from './writing.json' with { type: 'json' };
 
 /** Of the shipped table; raised with every change to it. */
-export const ruleVersion = '2026.1';
+export const ruleVersion = '2026.2';
 
 /** The table cannot be used; the message names the place and the reason. */
 export class RuleTableError extends Error {

@@ -56,7 +56,11 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse
     const name = choices.withDrawings ? (rules.items.find((each) => each.code === item)?.drawing ?? '') : '';
     return Object.hasOwn(exerciseDrawings, name) ? { name, mirrored: isMirrored(name, hand) } : null;
   };
-  const options = { pt: choices.pt, when: choices.words.family.when, ownWords: choices.words.programWords, drawing };
+  const clinicDoses = new Set(['in-clinic', 'each-visit']);
+  const inClinic = ({ item }: ProgramLine) =>
+    clinicDoses.has(rules.items.find((each) => each.code === item)?.dose ?? '');
+  const { words, pt } = choices;
+  const options = { pt, when: words.family.when, ownWords: words.programWords, drawing, inClinic };
   const program = programSheets(input, options, t);
   const warnings: string[] = [];
   if (!program) warnings.push('There is no home program yet. Build one under Home program.');

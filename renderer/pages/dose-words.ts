@@ -1,4 +1,5 @@
 import type { Dose } from '../../db/types/program.ts';
+import { howOf } from '../program/line.ts';
 import type { Texts } from './texts.ts';
 
 /** How much of one line: "10 minutes, 6 lines, rest 2 minutes". */
@@ -19,6 +20,10 @@ export function oftenWords(dose: Pick<Dose, 'timesPerDay' | 'daysPerWeek'>, t: T
   return parts.join(', ');
 }
 
+/** How the line is done in its own words, or '' where the page speaks another language or there are none. */
+export const howWords = (dose: Dose, t: Texts['dose']): string =>
+  t.ownWords && dose.minutes > 0 && (dose.reps || dose.lines || dose.restMinutes || dose.sets) ? howOf(dose) : '';
+
 export interface DosedLines {
   /** Dose of each line as the family reads it. */
   doses: string[];
@@ -31,7 +36,10 @@ export function doseOfLines(doses: readonly Dose[], t: Texts['dose']): DosedLine
   const often = doses.map((dose) => oftenWords(dose, t));
   const same = often.length > 1 && new Set(often).size === 1;
   return {
-    doses: doses.map((dose, i) => [amountWords(dose, t), same ? '' : often[i]].filter(Boolean).join(', ') || dose.text),
+    doses: doses.map((dose, i) => {
+      const amount = howWords(dose, t) ? t.minutes(dose.minutes) : amountWords(dose, t);
+      return [amount, same ? '' : often[i]].filter(Boolean).join(', ') || dose.text;
+    }),
     common: same ? (often[0] ?? '') : '',
   };
 }

@@ -3,10 +3,10 @@
  * of, when to stop and whom to call. Only this client's cautions. Breaks over sheets where it must.
  */
 import type { Program, ProgramLine } from '../../db/types/program.ts';
-import { doseOfLines } from './dose-words.ts';
+import { doseOfLines, howWords } from './dose-words.ts';
 import { type PageInput, dayOf, longDate, programOf, setupOf, visitOf, whoOf } from './facts.ts';
 import { callLine, cautionsOf, setupInWords } from './family-sections.ts';
-import { changeSection, fitOneSheet } from './fit.ts';
+import { changeSection } from './fit.ts';
 import { paginate } from './layout.ts';
 import type { Block, Doc, DocSheet, PageStep, Section } from './model.ts';
 import type { Texts } from './texts.ts';
@@ -18,10 +18,11 @@ export interface ProgramSheetOptions {
   ownWords: string;
   /** The line drawing that goes with a line, or null. */
   drawing: (line: ProgramLine) => PageStep['drawing'];
+  /** Whether a line is done in the clinic only: at home it would be a riddle. */
+  inClinic: (line: ProgramLine) => boolean;
 }
 
 const doKinds: readonly ProgramLine['kind'][] = ['warm-up', 'exercise', 'writing'];
-const useKinds: readonly ProgramLine['kind'][] = ['paper', 'tool', 'content'];
 const goodKinds: readonly ProgramLine['kind'][] = ['advice', 'refer'];
 
 /** Minutes of one practice day. */
@@ -36,9 +37,35 @@ function titled(line: ProgramLine): string {
   return text ? `${line.title.replace(/[.\s]*$/, '')}. ${text}` : line.title;
 }
 
-function list(key: string, title: string, items: string[]): Section[] {
-  return items.length > 0 ? [{ key, title, blocks: [{ kind: 'list', items }] }] : [];
+/** Cautions that more than half of the lines carry: said once for all of them, which errs to the safe side. */
+function sharedCautions(lines: readonly ProgramLine[]): string[] {
+  const all = new Set(lines.flatMap((line) => line.cautions));
+  return lines.length < 2
+    ? []
+    : [...all].filter((one) => lines.filter((line) => line.cautions.includes(one)).length > lines.length / 2);
 }
+
+/** Lines with their cautions and drawings beside them. */
+const stepsOf = (lines: readonly ProgramLine[], options: ProgramSheetOptions): Block[] =>
+  lines.length === 0
+    ? []
+    : [
+        {
+          kind: 'steps',
+          items: lines.map((line) => ({
+            title: line.title,
+            text: line.text,
+            dose: '',
+            cautions: line.cautions,
+            drawing: options.drawing(line),
+          })),
+        },
+      ];
+
+const listOf = (items: string[]): Block[] => (items.length > 0 ? [{ kind: 'list', items }] : []);
+
+const section = (key: string, title: string, blocks: Block[]): Section[] =>
+  blocks.length > 0 ? [{ key, title, blocks }] : [];
 
 function doSection(program: Program, options: ProgramSheetOptions, t: Texts): Section[] {
   const lines = program.lines.filter((line) => doKinds.includes(line.kind));
@@ -47,13 +74,14 @@ function doSection(program: Program, options: ProgramSheetOptions, t: Texts): Se
     lines.map((line) => line.dose),
     t.dose,
   );
+  const shared = sharedCautions(lines);
   const steps: Block = {
     kind: 'steps',
     items: lines.map((line, i) => ({
       title: line.title,
-      text: line.text,
+      text: [line.text, howWords(line.dose, t.dose)].filter(Boolean).join(' '),
       dose: doses[i] ?? '',
-      cautions: line.cautions,
+      cautions: line.cautions.filter((caution) => !shared.includes(caution)),
       drawing: options.drawing(line),
     })),
   };
@@ -68,7 +96,13 @@ function doSection(program: Program, options: ProgramSheetOptions, t: Texts): Se
     {
       key: 'do',
       title: t.program.doTitle,
-      blocks: [{ kind: 'text', text: about.filter(Boolean).join(' ') }, steps],
+      blocks: [
+        { kind: 'text', text: about.filter(Boolean).join(' ') },
+        ...(shared.length > 0
+          ? [{ kind: 'text' as const, text: `${t.program.forAll} ${shared.join(' ')}`, strong: true }]
+          : []),
+        steps,
+      ],
     },
   ];
 }
@@ -77,32 +111,37 @@ function doSection(program: Program, options: ProgramSheetOptions, t: Texts): Se
 export function programSheets(input: PageInput, options: ProgramSheetOptions, t: Texts): DocSheet[] | null {
   const program = programOf(input);
   if (!program) return null;
-  const doc = programDoc(input, program, options, t);
-  // Advice for helpers stands on the family page too: it goes where that saves a second sheet.
-  const short = fitOneSheet(doc, [{ says: '', apply: (d) => changeSection(d, 'help', () => []) }], null);
-  return short.fits ? short.sheets : paginate(doc);
+  // Drawings of set-up and tools, and advice for helpers (it stands on the family page too), go where that saves a sheet.
+  const bare = { ...options, drawing: onlyDone(options.drawing) };
+  const ways = [options, bare].map((each) => programDoc(input, program, each, t));
+  const tries = [...ways, ...ways.map((doc) => changeSection(doc, 'help', () => []))].map(paginate);
+  const fewest = Math.min(...tries.map((sheets) => sheets.length));
+  return tries.find((sheets) => sheets.length === fewest) ?? null;
 }
+
+const onlyDone =
+  (drawing: ProgramSheetOptions['drawing']): ProgramSheetOptions['drawing'] =>
+  (line) =>
+    doKinds.includes(line.kind) ? drawing(line) : null;
 
 export function programDoc(input: PageInput, program: Program, options: ProgramSheetOptions, t: Texts): Doc {
   const p = t.program;
-  const of = (kinds: readonly ProgramLine['kind'][]) => program.lines.filter((line) => kinds.includes(line.kind));
-  const doCautions = new Set(of(doKinds).flatMap((line) => line.cautions));
+  const atHome = program.lines.filter((line) => !options.inClinic(line));
+  const of = (kinds: readonly ProgramLine['kind'][]) => atHome.filter((line) => kinds.includes(line.kind));
+  const said = new Set(of([...doKinds, 'setup', 'tool']).flatMap((line) => line.cautions));
   const figure = setupOf(input);
-  const before = [...(figure ? setupInWords(figure, input.locale, t) : []), ...of(['setup']).map(titled)];
+  const heights = figure ? setupInWords(figure, input.locale, t) : [];
   const sections: Section[] = [];
   if (options.ownWords.trim())
     sections.push({ key: 'own', title: '', blocks: [{ kind: 'text', text: options.ownWords.trim() }] });
   sections.push(
+    ...section('before', p.setupTitle, [...listOf(heights), ...stepsOf(of(['setup']), options)]),
     ...doSection(program, options, t),
-    ...list('before', p.setupTitle, before),
-    ...list('use', p.useTitle, of(useKinds).map(titled)),
-    ...list('good', p.goodTitle, of(goodKinds).map(titled)),
-    // What stands with its practice line is not said twice.
-    ...list(
-      'care',
-      p.careTitle,
-      cautionsOf(program).filter((caution) => !doCautions.has(caution)),
-    ),
+    ...section('use', p.useTitle, [...stepsOf(of(['tool']), options), ...listOf(of(['paper', 'content']).map(titled))]),
+    ...section('good', p.goodTitle, listOf(of(goodKinds).map(titled))),
+    ...section('visit', p.visitTitle, listOf(program.lines.filter(options.inClinic).map((line) => line.title))),
+    // What stands with its line is not said twice.
+    ...section('care', p.careTitle, listOf(cautionsOf(program).filter((caution) => !said.has(caution)))),
     {
       key: 'stop',
       title: '',
@@ -115,7 +154,7 @@ export function programDoc(input: PageInput, program: Program, options: ProgramS
         },
       ],
     },
-    ...list('help', p.helpTitle, t.family.help),
+    ...section('help', p.helpTitle, listOf(t.family.help)),
   );
   const state =
     program.status === 'approved' && program.approvedAt

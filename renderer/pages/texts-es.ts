@@ -37,6 +37,7 @@ export const es: Texts = {
     doThese: (often) => `Haga esto ${often}.`,
     perDay: (n) => (n === 1 ? 'una vez al día' : n === 2 ? 'dos veces al día' : `${n} veces al día`),
     perWeek: (n) => (n === 7 ? 'todos los días' : `${n} ${n === 1 ? 'día' : 'días'} por semana`),
+    ownWords: false,
   },
   stop: {
     title: 'Cuándo parar',
@@ -99,6 +100,8 @@ export const es: Texts = {
   },
   program: {
     title: 'Programa en casa',
+    forAll: 'En todo esto:',
+    visitTitle: 'Con nosotros, en la visita',
     setupTitle: 'Antes de empezar',
     doTitle: 'Qué hacer',
     useTitle: 'Qué usar',

@@ -38,6 +38,8 @@ export const en = {
     doThese: (often: string) => `Do these ${often}.`,
     perDay: (n: number) => (n === 1 ? 'once a day' : n === 2 ? 'twice a day' : `${n} times a day`),
     perWeek: (n: number) => (n === 7 ? 'every day' : `${n} ${n === 1 ? 'day' : 'days'} a week`),
+    /** The line's own words for how to do it are in this language. */
+    ownWords: true as boolean,
   },
   stop: {
     title: 'When to stop',
@@ -101,6 +103,8 @@ export const en = {
   },
   program: {
     title: 'Home program',
+    forAll: 'In all of these:',
+    visitTitle: 'With us, at your visits',
     setupTitle: 'Before you start',
     doTitle: 'What to do',
     useTitle: 'What to use',

@@ -4,9 +4,10 @@
  */
 import type { Program, ProgramLine } from '../../db/types/program.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
-import { dayOf } from './day.ts';
+import { dayLimits, dayOf } from './day.ts';
 import { added, changed, moved, movedBefore, without } from './edit.ts';
 import { compose } from './compose.ts';
+import { factsOf } from './facts.ts';
 import { draftProgram, programInput } from './from-record.ts';
 import type { Move } from './ladder.ts';
 import { propose } from './proposals.ts';
@@ -53,7 +54,7 @@ export class Builder {
   lines = $derived.by(() => this.program.lines);
   check = $derived.by(() => checkProgram(this.lines, this.input, this.open.rules));
   /** What the day holds, against its limits. */
-  day = $derived.by(() => dayOf(this.lines, this.open.rules));
+  day = $derived.by(() => dayOf(this.lines, dayLimits(factsOf(this.input, this.open.rules))));
   #shownLine = $derived.by(() => this.lines.find((line) => line.id === this.shown));
   findingLit = (code: string): boolean => this.shown === code || (this.#shownLine?.findings.includes(code) ?? false);
   lineLit = (line: ProgramLine): boolean =>
@@ -69,7 +70,8 @@ export class Builder {
       xHeightMm: xHeight,
       lastChange: lastChange(this.open.record),
     };
-    return propose(sessionsOf(this.open.record), ownFirst(this.open.record), standing, this.open.rules);
+    const taught = this.open.rules.thresholds.find((each) => each.code === 'letters-taught')?.value;
+    return propose(sessionsOf(this.open.record, taught), ownFirst(this.open.record), standing, this.open.rules);
   });
 
   #fresh(basis: 'findings' | 'last'): Draft {

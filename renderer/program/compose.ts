@@ -7,6 +7,7 @@ import type { LineKind, ProgramLine, Tier, Vetoed } from '../../db/types/program
 import type { LibraryItem, Rule, RuleTable } from '../../db/types/rules.ts';
 import { chooseContent, choosePaper } from './choose.ts';
 import { meets } from './conditions.ts';
+import { dayLimits } from './day.ts';
 import { type Facts, factsOf } from './facts.ts';
 import { type Candidate, fitDay } from './fit.ts';
 import { countedKinds, isMain, lineOf, type LineReason } from './line.ts';
@@ -161,8 +162,7 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
   const counted: Candidate[] = lines.filter(({ line }) => countedKinds.has(line.kind));
   const limit = (code: string, other: number): number => facts.thresholds.get(code) ?? other;
   const fitted = fitDay(counted, facts.penHeld === true, {
-    items: limit('items-most', 5),
-    minutes: limit('minutes-most', 30),
+    ...dayLimits(facts),
     writingShare: limit('writing-share', 0.5),
     warmUpShare: limit('warm-up-share', 0.2),
   });

@@ -24,9 +24,13 @@ export function doseText(dose: Dose, how: string): string {
   return `${how} ${minutes}${often}${days}.`.trim();
 }
 
-/** A changed number of minutes, with its text. The way to do it is what the text says before the minutes. */
+/** The way to do it: what the text of a dose says before the minutes. */
+export const howOf = (dose: Dose): string =>
+  dose.text.replace(/ ?\d+ minutes? a day.*$| ?\d+ minutes?, \w+( times)? a day.*$/, '').trim();
+
+/** A changed number of minutes, with its text. */
 export function withMinutes(dose: Dose, minutes: number, timesPerDay: number): Dose {
-  const how = dose.text.replace(/ ?\d+ minutes? a day.*$| ?\d+ minutes?, \w+( times)? a day.*$/, '').trim();
+  const how = howOf(dose);
   const changed = { ...dose, minutes, timesPerDay };
   return { ...changed, text: doseText(changed, how) };
 }

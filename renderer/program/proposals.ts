@@ -14,6 +14,8 @@ export interface Session {
   read: number | null;
   /** Words written; fewer than 12 are too short to judge alone. */
   words: number | null;
+  /** The letters in practice: how many of those written a reader read as meant; null = none, or not known. */
+  letters?: { right: number; of: number } | null;
   fatigueRise: number | null;
   painRise: number | null;
 }
@@ -68,6 +70,13 @@ export function propose(
   const limit = (code: string, other: number): number =>
     rules.thresholds.find((each) => each.code === code)?.value ?? other;
   const [good, hold] = [limit('legibility-good', 90), limit('legibility-hold', 75)];
+  const lettersGood = limit('letters-good', 80);
+  // On squares it is the letters in practice that count; words come with the next tier.
+  const byLetters = ({ letters }: Session): boolean =>
+    standing.tier <= 2 &&
+    letters != null &&
+    letters.of >= limit('exposures-least', 5) &&
+    letters.right / letters.of >= lettersGood / 100;
   const drop = limit('drop-points', 15);
   const ordered = [...sessions].sort((a, b) => Date.parse(a.day) - Date.parse(b.day));
   const last = ordered.at(-1);
@@ -103,7 +112,8 @@ export function propose(
   const said = (list: readonly (Session & { read: number })[]): string[] =>
     list.map(
       (each) =>
-        `${each.day}: ${percent(each.read)} of words read${each.words === null ? '' : ` (${each.words} words)`}.`,
+        `${each.day}: ${percent(each.read)} of words read${each.words === null ? '' : ` (${each.words} words)`}` +
+        `${standing.tier <= 2 && each.letters ? `, ${each.letters.right} of ${each.letters.of} of the hard letters` : ''}.`,
     );
   if (read.length === 0) return stay('Nobody has read the lines yet.', []);
 
@@ -122,7 +132,7 @@ export function propose(
 
   const need = limit('good-sessions', 3);
   const run = read.slice(-need);
-  if (run.length === need && run.every((each) => each.read >= good)) {
+  if (run.length === need && run.every((each) => each.read >= good || byLetters(each))) {
     const short = run.find((each) => each.words !== null && each.words < shortest);
     if (short) return stay('Read well, and too few words to judge alone: a longer sample first.', said(run));
     const rises = run.map((each) => each.fatigueRise);
@@ -137,7 +147,9 @@ export function propose(
       return {
         kind: 'advance',
         move,
-        because: `${need} sessions running at ${good} % or more, without tiring.`,
+        because: run.every((each) => each.read >= good)
+          ? `${need} sessions running at ${good} % or more, without tiring.`
+          : `${need} sessions running with ${lettersGood} % or more of the hard letters read, without tiring.`,
         evidence,
         rule: 'PROG',
       };

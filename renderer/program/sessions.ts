@@ -1,7 +1,7 @@
 /** What a record says for the next proposal: readings with their fatigue and pain, the own first samples, the last step. */
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { Program } from '../../db/types/program.ts';
-import { occasionsOf } from '../progress/occasions.ts';
+import { type Occasion, occasionsOf } from '../progress/occasions.ts';
 import { changedDimension, type Dimension } from './ladder.ts';
 import type { Session } from './proposals.ts';
 
@@ -14,18 +14,42 @@ export const approvedPrograms = (record: Pick<ClientRecord, 'programs'>): Progra
     .filter((each) => each.status === 'approved')
     .sort((a, b) => Date.parse(a.approvedAt ?? a.at) - Date.parse(b.approvedAt ?? b.at));
 
+/** Letters that readers took for others most often in one sample: what is practiced until the next. */
+function hardLetters(occasion: Occasion | undefined, most: number): ReadonlySet<string> {
+  const counts = new Map<string, number>();
+  for (const { intended, count } of occasion?.legibility?.confusions ?? [])
+    if (/^\p{Ll}$/u.test(intended)) counts.set(intended, (counts.get(intended) ?? 0) + count);
+  const worst = [...counts].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1)).slice(0, most);
+  return new Set(worst.map(([letter]) => letter));
+}
+
+/** How often the practiced letters were written and read, over all readings of a sample that have its words. */
+function lettersRead({ legibility }: Occasion, letters: ReadonlySet<string>): Session['letters'] {
+  const readings = legibility?.readings.filter((each) => each.counts !== null) ?? [];
+  const written = readings.flatMap(({ reading }) => reading.lines.flatMap((line) => [...line.intended.toLowerCase()]));
+  const of = written.filter((letter) => letters.has(letter)).length;
+  const wrong = readings
+    .flatMap(({ counts }) => counts?.confusions ?? [])
+    .reduce((sum, each) => sum + (letters.has(each.intended) ? each.count : 0), 0);
+  return of === 0 ? null : { right: Math.max(0, of - wrong), of };
+}
+
 /**
  * Samples and practice days since the program in force, in order of time. Practice days carry fatigue and no words;
  * a sample without its own ratings takes those of practice on the same day.
  */
-export function sessionsOf(record: ClientRecord): Session[] {
+export function sessionsOf(record: ClientRecord, lettersTaught = 3): Session[] {
   const since = approvedPrograms(record).at(-1)?.approvedAt?.slice(0, 10) ?? '';
-  const samples = occasionsOf(record)
-    .filter((each) => !each.probe && each.day >= since)
-    .map(({ day, sample, legibility }) => ({
+  const occasions = occasionsOf(record).filter((each) => !each.probe);
+  const letters = hardLetters(occasions.filter((each) => each.day <= since && each.legibility).at(-1), lettersTaught);
+  const samples = occasions
+    .filter((each) => each.day >= since)
+    .map((each) => ({ ...each, letters: lettersRead(each, letters) }))
+    .map(({ day, sample, legibility, letters: practiced }) => ({
       day,
       read: legibility ? legibility.accuracy * 100 : null,
       words: legibility?.words ?? null,
+      letters: practiced,
       fatigueRise: rise(sample.fatigueBefore, sample.fatigueAfter),
       painRise: rise(sample.painBefore, sample.painAfter),
     }));
@@ -35,6 +59,7 @@ export function sessionsOf(record: ClientRecord): Session[] {
       day: log.date,
       read: null,
       words: null,
+      letters: null,
       fatigueRise: rise(log.fatigueBefore, log.fatigueAfter),
       painRise: null,
     }));

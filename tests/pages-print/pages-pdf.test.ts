@@ -74,6 +74,25 @@ test('the home program has every line with its dose, its cautions, the stop list
     expect(text).toContain(part);
 });
 
+test('what most lines warn of is said once for all, and what is done in the clinic is no riddle at home', () => {
+  const from = input({
+    record: record((r) => {
+      const lines = r.programs[0]!.lines;
+      r.programs[0]!.lines = [
+        ...lines.map((line) =>
+          line.dose.minutes > 0 ? { ...line, cautions: [...line.cautions, 'Stop if it hurts.'] } : line,
+        ),
+        { ...lines[0]!, kind: 'tool' as const, item: 'pen-trial', title: 'Try three pens', cautions: [] },
+      ];
+    }),
+  });
+  const text = words(build('home-program', from));
+  expect(text.split('Stop if it hurts.')).toHaveLength(2);
+  expect(text).toContain('In all of these: Stop if it hurts.');
+  expect(text).toContain('Never force the fingers.');
+  expect(text).toContain('With us, at your visits | Try three pens');
+});
+
 test('a draft program says DRAFT on the sheet', () => {
   const draft = input({
     record: record((r) => {

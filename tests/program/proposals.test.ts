@@ -33,6 +33,17 @@ test.each([
   expect(after([...list]).kind).toBe(kind);
 });
 
+test('on squares the letters in practice count: 80 % of them read, three sessions running', () => {
+  const squares = { ...standing, tier: 2 as const };
+  const letters = (right: number, of = 10) => sessions([70, 72, 71], { letters: { right, of } });
+  const proposal = propose(letters(8), [60, 61], squares, rules);
+  expect(proposal).toMatchObject({ kind: 'advance', rule: 'PROG' });
+  expect(proposal.evidence[0]).toContain('8 of 10 of the hard letters');
+  expect(propose(letters(7), [60, 61], squares, rules).kind, 'under 80 %').toBe('hold');
+  expect(propose(letters(4, 4), [60, 61], squares, rules).kind, 'written too seldom to judge').toBe('hold');
+  expect(propose(letters(8), [60, 61], { ...squares, tier: 3 }, rules).kind, 'lines are judged by words').toBe('hold');
+});
+
 test('pain or marked fatigue shortens the writing, even while the words get better', () => {
   for (const worse of [{ painRise: 2 }, { fatigueRise: 4 }]) {
     const proposal = after(sessions([70, 80, 95], worse));

@@ -233,7 +233,8 @@ export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTa
       .filter((line) => kinds.includes(line.kind))
       .reduce((sum, line) => sum + line.dose.minutes * Math.max(1, line.dose.timesPerDay), 0);
   const all = minutes(counted);
-  say(all <= 30, `${all} minutes a day`);
+  const tires = low('fatigue', 1) || diagnosis(...weakens);
+  say(all <= (tires ? 20 : 30), `${all} minutes a day`);
   say(minutes(['setup', 'tool', 'paper', 'content', 'advice', 'refer']) === 0, 'equipment takes minutes');
   say(draft.lines.filter((line) => counted.includes(line.kind)).length <= 5, 'more than five items');
   const penHeld = grade('grasp') >= 1 && !low('hand-choice', 0);
