@@ -117,6 +117,21 @@ export class Screen {
     }
   }
 
+  /** Every rating of the writing block was asked before and after, at this visit. */
+  readonly blockRated = $derived.by(() =>
+    this.items.items
+      .filter((item) => item.writingBlock && item.ratings !== null)
+      .every((item) =>
+        this.open.record.intakeAnswers.some(
+          (each) =>
+            each.visitId === this.open.visitId &&
+            each.item === item.code &&
+            each.before !== null &&
+            each.after !== null,
+        ),
+      ),
+  );
+
   flagNow(code: string): RedFlagAnswer | undefined {
     return this.open.record.redFlags.find((each) => each.visitId === this.open.visitId && each.flag === code);
   }

@@ -23,6 +23,10 @@ export interface SideView {
   pen: readonly [Point, Point];
   /** Slanted surface, when it was measured. */
   paper: readonly [Point, Point] | null;
+  /** Height of the resting elbow, from the arm to the table: what the table is measured against. */
+  elbow: readonly [Point, Point] | null;
+  /** A sheet of A4 from above, turned by the middle of what is advised, degrees clockwise. */
+  sheet: { middle: Point; turn: number } | null;
   measures: { name: string; x: number; from: number; to: number; labelAt?: number }[];
 }
 
@@ -62,9 +66,13 @@ export function sideView(input: SetupInput, result: SetupResult, constants: Setu
       ]
     : null;
 
+  const tilt = result.paperTilt;
+  const turned = tilt ? (tilt.min + tilt.max) / 2 : 0;
+  const height = head[1] + 150;
+
   return {
     width: 1660,
-    height: head[1] + 150,
+    height,
     blocks: [
       { name: 'seat', x: hipX - 130, y: seat - seatThickness, width: 420, height: seatThickness },
       { name: 'table', x: tableX, y: table - thickness, width: tableDepth, height: thickness },
@@ -129,6 +137,19 @@ export function sideView(input: SetupInput, result: SetupResult, constants: Setu
       [hand[0] + 40, table + 4],
     ],
     paper,
+    elbow:
+      input.elbow === null
+        ? null
+        : [
+            [elbow[0] - 120, elbowHeight],
+            [tableX + 200, elbowHeight],
+          ],
+    sheet: tilt
+      ? {
+          middle: [tableEnd - 60, height - 205],
+          turn: tilt.direction === 'straight' ? 0 : tilt.direction === 'clockwise' ? turned : -turned,
+        }
+      : null,
     measures: [
       { name: 'Seat', x: 60, from: 0, to: seat, labelAt: seat / 2 },
       { name: 'Table', x: tableEnd + 60, from: 0, to: table },

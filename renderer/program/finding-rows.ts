@@ -2,8 +2,9 @@
 import type { ProgramInput } from '../../db/types/program-input.ts';
 import type { ProgramLine } from '../../db/types/program.ts';
 import type { RuleTable } from '../../db/types/rules.ts';
+import { type Composition, firedRules } from './compose.ts';
 import { factsOf } from './facts.ts';
-import { tierOf } from './tier.ts';
+import { setsTier, tierOf } from './tier.ts';
 
 export interface FindingRow {
   code: string;
@@ -12,6 +13,8 @@ export interface FindingRow {
   state: string;
   /** Lines that name it. */
   lineIds: string[];
+  /** Why no line names it: "kept out for safety", "no room today" …; '' where one does. */
+  without: string;
   kind: 'finding' | 'measure' | 'caution' | 'diagnosis';
 }
 
@@ -27,8 +30,28 @@ export function nameOf(code: string, rules: RuleTable): string {
   return diagnosisGroups[code] ?? rules.redFlags.find((each) => each.code === code)?.title ?? code;
 }
 
-/** Findings of 0 to 2 worst first, then what is not tested, then measures, diagnoses and cautions that lines name. */
-export function findingRows(input: ProgramInput, lines: readonly ProgramLine[], rules: RuleTable): FindingRow[] {
+/** Why a finding causes no line: what its rules ask for was forbidden, had no room or was taken out, or none acts on it. */
+function withoutLine(code: string, input: ProgramInput, rules: RuleTable, draft: Composition): string {
+  const fired = firedRules(input, rules).filter(({ uses }) => uses.includes(code));
+  const asked = new Set(fired.flatMap(({ rule }) => rule.gives));
+  const gone = (list: Composition['vetoed']): boolean => list.some(({ item }) => asked.has(item));
+  if (gone(draft.vetoed)) return 'kept out for safety';
+  if (gone(draft.leftOut)) return 'no room today';
+  if (asked.size > 0) return 'not in this draft';
+  const grade = factsOf(input, rules).findings.get(code)?.grade ?? 3;
+  return setsTier(code, grade) ? 'sets the tier' : 'no line for this grade';
+}
+
+/**
+ * Findings of 0 to 2 worst first, then what is not tested, then measures, diagnoses and cautions that lines name.
+ * @param draft what today's findings would draft: says why a finding has no line
+ */
+export function findingRows(
+  input: ProgramInput,
+  lines: readonly ProgramLine[],
+  rules: RuleTable,
+  draft: Composition | null = null,
+): FindingRow[] {
   const facts = factsOf(input, rules);
   facts.tier = tierOf(input, facts);
   const lineIds = (code: string): string[] =>
@@ -38,6 +61,12 @@ export function findingRows(input: ProgramInput, lines: readonly ProgramLine[], 
     name: nameOf(code, rules),
     state,
     lineIds: lineIds(code),
+    without:
+      lineIds(code).length > 0
+        ? ''
+        : draft === null || draft.stopped || kind !== 'finding' || state === 'not tested'
+          ? 'no line'
+          : withoutLine(code, input, rules, draft),
     kind,
   });
   const graded = [...facts.findings]

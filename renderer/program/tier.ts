@@ -6,6 +6,10 @@ import type { Facts } from './facts.ts';
 /** A 0 or 1 in any of these keeps precursors in the program (entry of tier 1). */
 const handItems = ['grasp', 'in-hand', 'opposition', 'wrist', 'strength', 'tone'];
 
+/** Whether a grade of a finding decides the tier, beside or instead of giving a line. */
+export const setsTier = (code: string, grade: number): boolean =>
+  code === 'low-legibility' || (grade <= 1 && handItems.includes(code));
+
 /** Findings on letters that send writing back to squares where nobody has read it yet. */
 const letterFindings = ['confusions', 'closure', 'size-zones', 'crowding', 'copying'];
 
