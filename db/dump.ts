@@ -52,6 +52,7 @@ const tables = [
   'practice_log',
   'goal',
   'goal_rating',
+  'page_draft',
   'issued_page',
   'setting',
   'trail',

@@ -22,6 +22,7 @@ const ofVisit: KindHome['children'] = [
   ['reading', 'visit_id'],
   ['program', 'visit_id'],
   ['goalRating', 'visit_id'],
+  ['pageDraft', 'visit_id'],
   ['issuedPage', 'visit_id'],
 ];
 
@@ -72,6 +73,7 @@ export const homes: Readonly<Record<FactKind, KindHome>> = {
   practiceLog: home('practice_log', 'practiceLogs', { order: 'date, made' }),
   goal: home('goal', 'goals', { children: [['goalRating', 'goal_id']] }),
   goalRating: home('goal_rating', 'goalRatings'),
+  pageDraft: home('page_draft', 'pageDrafts', { question: [['visitId', 'visit_id']] }),
   issuedPage: home('issued_page', 'issuedPages'),
 };
 

@@ -6,7 +6,7 @@ import { z } from 'zod';
 import { Client } from './client.ts';
 import { Goal, GoalRating } from './goal.ts';
 import { IntakeAnswer, RedFlagAnswer, SetupMeasures } from './intake.ts';
-import { IssuedPage } from './page.ts';
+import { IssuedPage, PageDraft } from './page.ts';
 import { PracticeLog, Program } from './program.ts';
 import { Reading } from './reading.ts';
 import { PageMeasurement, Sample, SamplePage } from './sample.ts';
@@ -26,6 +26,7 @@ export const factKinds = {
   practiceLog: PracticeLog,
   goal: Goal,
   goalRating: GoalRating,
+  pageDraft: PageDraft,
   issuedPage: IssuedPage,
 } as const;
 export type FactKind = keyof typeof factKinds;
@@ -46,6 +47,8 @@ export const ClientRecord = z.object({
   practiceLogs: z.array(PracticeLog),
   goals: z.array(Goal),
   goalRatings: z.array(GoalRating),
+  /** A record exported before drafts were kept has none. */
+  pageDrafts: z.array(PageDraft).default([]),
   issuedPages: z.array(IssuedPage),
 });
 export type ClientRecord = z.infer<typeof ClientRecord>;

@@ -2,11 +2,13 @@
 import { z } from 'zod';
 import { Id } from '../../db/types/common.ts';
 import { IssuedPage, PageKind } from '../../db/types/page.ts';
-import { nothing, read, write } from './request.ts';
+import { nothing, read, save, write } from './request.ts';
 
 const PaperSize = z.enum(['A4', 'Letter']);
 
 export const pageRequests = {
+  /** Words typed for the pages of a visit. */
+  'pages.draft': save('pageDraft'),
   /** Saves what the window's print view shows as PDF, where the user chooses. Nothing is kept. */
   'pages.savePdf': read(
     z.object({ name: z.string().max(80), paper: PaperSize }).strict(),

@@ -4,6 +4,7 @@ import type { Packet } from '../../renderer/pages/model.ts';
 import { practiceShown, safeProgram } from '../../renderer/pages/safe-program.ts';
 import type { Handler } from './handler.ts';
 import { currentRules } from './rules.ts';
+import { saveFact } from './saving.ts';
 import type { Services } from './services.ts';
 
 const orRefuse = async <T>(code: 'save-failed' | 'print-failed', work: Promise<T>): Promise<T> => {
@@ -29,6 +30,7 @@ function refuseUnsafePractice(services: Services, clientId: string, visitId: str
 }
 
 export const pageHandlers: { [N in keyof typeof pageRequests]: Handler<N> } = {
+  'pages.draft': saveFact('pageDraft'),
   'pages.savePdf': async (services, { name, paper }) => {
     const bytes = await orRefuse('print-failed', services.options.port.printPdf({ pageSize: paper }));
     const { saved } = await orRefuse(

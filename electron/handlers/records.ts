@@ -40,6 +40,7 @@ const kindWords: Record<string, string> = {
   practiceLog: 'practice day',
   goal: 'goal',
   goalRating: 'goal rating',
+  pageDraft: 'words for pages',
   issuedPage: 'issued page',
   blob: 'picture or PDF',
   setting: 'setting',

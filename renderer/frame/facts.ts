@@ -14,6 +14,7 @@ export const saveRequest = {
   practiceLog: 'practice.save',
   goal: 'goal.save',
   goalRating: 'goal.rate',
+  pageDraft: 'pages.draft',
 } as const satisfies Partial<Record<FactKind, RequestName>>;
 
 export type SavedKind = keyof typeof saveRequest;
@@ -31,6 +32,7 @@ export const listOf = {
   practiceLog: 'practiceLogs',
   goal: 'goals',
   goalRating: 'goalRatings',
+  pageDraft: 'pageDrafts',
   issuedPage: 'issuedPages',
 } as const satisfies Record<Exclude<FactKind, 'client'>, keyof ClientRecord>;
 

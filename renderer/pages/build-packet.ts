@@ -1,7 +1,7 @@
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { ProgramLine } from '../../db/types/program.ts';
-import type { PageKind } from '../../db/types/page.ts';
+import type { PageKind, PageWords } from '../../db/types/page.ts';
 import { flagsOf } from '../program/from-record.ts';
 import { exerciseDrawings, isMirrored } from './drawings/exercise-drawings.ts';
 import { dayOf, longDate, mediumDate, type PageInput, programOf } from './facts.ts';
@@ -9,7 +9,6 @@ import { familyCaptionMm, familyPage } from './family.ts';
 import { type Language, languages } from './languages.ts';
 import { letterPage } from './letter.ts';
 import type { Packet, SheetModel, WritingPicture } from './model.ts';
-import type { PageWords } from './page-choices.ts';
 import { thenAndNowPictures } from './pictures.ts';
 import { practiceLogSheet } from './practice-log-sheet.ts';
 import { practiceSheets, type PracticeRequest } from './practice.ts';

@@ -1,5 +1,5 @@
 import { syllable } from 'syllable';
-import type { IssuedPage, PageKind } from '../../db/types/page.ts';
+import type { IssuedPage, PageDraft, PageKind, PageWords } from '../../db/types/page.ts';
 import { ClinicPairs } from '../frame/clinic-pairs.svelte.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
 import { limitsOf } from '../progress/limits.ts';
@@ -8,14 +8,19 @@ import { repaginate, withText } from './edit.ts';
 import type { PageInput } from './facts.ts';
 import { textsOf } from './fit.ts';
 import type { Doc, Packet } from './model.ts';
-import { emptyWords, usualSheet, type PageWords } from './page-choices.ts';
+import { startingWords, usualSheet } from './page-choices.ts';
 import type { PracticeRequest } from './practice.ts';
 import { practiceRequestOf } from './practice-request.ts';
 import { readingGrade } from './reading-grade.ts';
+import { mayBePrinted, safeProgram } from './safe-program.ts';
 import { type Language, languageOf, languages } from './languages.ts';
 
-/** Words typed for pages live as long as the window, a set for each client. */
-const wordsOfClients = new Map<string, PageWords>();
+/** A short digest (FNV-1a): tells whether a page is still made from the same. */
+function digest(packet: Packet): string {
+  let hash = 0x811c9dc5;
+  for (const char of JSON.stringify(packet.sheets)) hash = Math.imul(hash ^ char.codePointAt(0)!, 0x01000193);
+  return (hash >>> 0).toString(16);
+}
 
 /** What lies on the desk: the chosen page, its words, the therapist's changes, and what would print. */
 export class Desk {
@@ -32,10 +37,9 @@ export class Desk {
   useCode = $state(false);
   language = $state<Language>('en');
   withEnglish = $state(true);
-  words: PageWords = $state(emptyWords());
   practiceChanges = $state<Partial<PracticeRequest>>({});
-  /** The packet as changed by hand; null = as built. */
-  changed = $state.raw<Packet | null>(null);
+  /** Words of a client without a visit: there is nothing to keep them with. */
+  #loose = $state.raw<Omit<PageDraft, 'at' | 'by'> | null>(null);
   /** A page issued before, shown as it was. */
   reopened = $state.raw<IssuedPage | null>(null);
 
@@ -45,9 +49,13 @@ export class Desk {
     this.kind = open.app.takePageWanted() ?? this.kind;
     this.pt = Number(open.record.client.largePrint) as 14 | 16 | 20;
     this.language = languageOf(open.record.client.language);
-    this.words = wordsOfClients.get(open.clientId) ?? emptyWords();
-    wordsOfClients.set(open.clientId, this.words);
   }
+
+  /** Words typed for the pages of this visit, as saved. */
+  draft: Omit<PageDraft, 'at' | 'by'> | null = $derived.by(
+    () => this.open.record.pageDrafts.find((one) => one.visitId === this.open.visitId) ?? this.#loose,
+  );
+  words: PageWords = $derived.by(() => this.draft?.words ?? startingWords(this.open.record.pageDrafts));
 
   input: PageInput = $derived.by(() => ({
     record: this.open.record,
@@ -91,6 +99,23 @@ export class Desk {
     ),
   );
 
+  #changedPage = $derived.by(() => this.draft?.changed[this.kind] ?? null);
+  /** The packet as changed by hand; null = as built, also where it holds practice that may not be printed any more. */
+  changed: Packet | null = $derived.by(() => {
+    const model = (this.#changedPage?.model ?? null) as Packet | null;
+    return model && mayBePrinted(model, safeProgram(this.input, this.open.rules)) ? model : null;
+  });
+  /** What to know of a page that was changed by hand; '' = nothing. */
+  aboutChanges: string = $derived.by(() => {
+    const kept = this.#changedPage;
+    if (!kept) return '';
+    if (!this.changed)
+      return 'You changed this page by hand, but it holds practice that may not be printed now. It is made anew.';
+    return kept.builtFrom === digest(this.built)
+      ? ''
+      : 'What this page is made from has changed since you changed its words. Undo your changes to make it anew.';
+  });
+
   packet: Packet = $derived(this.reopened ? (this.reopened.model as unknown as Packet) : (this.changed ?? this.built));
 
   /** School grade of what the family reads; null on other pages. */
@@ -105,14 +130,62 @@ export class Desk {
   });
 
   edit = (path: (string | number)[], text: string): void => {
-    this.changed = repaginate(withText(this.packet, ['sheets', ...path], text));
+    const model = repaginate(withText(this.packet, ['sheets', ...path], text));
+    // A second change does not make an outdated page current.
+    const builtFrom = this.changed && this.#changedPage ? this.#changedPage.builtFrom : digest(this.built);
+    const changed = { model: JSON.parse(JSON.stringify(model)), builtFrom };
+    this.#keep({ changed: { ...this.draft?.changed, [this.kind]: changed } });
   };
 
-  /** Choosing anything anew drops changes made by hand on the page before. */
+  /** Takes back what was changed by hand on this page. */
+  asBuilt(): void {
+    const { [this.kind]: _dropped, ...changed } = this.draft?.changed ?? {};
+    this.#keep({ changed });
+  }
+
+  /** Words for the pages are saved like every other edit; the page is then made anew. */
+  type<G extends 'family' | 'letter' | 'report' | 'referral', K extends keyof PageWords[G]>(
+    group: G,
+    key: K,
+    value: PageWords[G][K],
+  ): void {
+    this.#keepWords({ ...this.words, [group]: { ...this.words[group], [key]: value } });
+  }
+  typeForProgram(programWords: string): void {
+    this.#keepWords({ ...this.words, programWords });
+  }
+
+  #keepWords(words: PageWords): void {
+    this.reopened = null;
+    const { [this.kind]: _dropped, ...changed } = this.draft?.changed ?? {};
+    this.#keep({ words, changed });
+  }
+
+  #keep(change: Partial<Pick<PageDraft, 'words' | 'changed'>>): void {
+    const { clientId, visitId } = this.open;
+    const id = this.draft?.id ?? this.open.newId();
+    const words = $state.snapshot(this.words) as PageWords;
+    const draft = { id, clientId, visitId, words, changed: this.draft?.changed ?? {}, ...change };
+    if (this.open.visit) void this.open.save('pageDraft', draft).catch(() => {});
+    else this.#loose = draft;
+  }
+
+  /** Another kind of page; what was changed by hand on either stays. */
+  show(kind: PageKind): void {
+    this.kind = kind;
+    this.reopened = null;
+  }
+
+  /** Another way to print this page drops what was changed by hand on it; undo brings that back. */
   choose(change: () => void): void {
     change();
-    this.changed = null;
+    if (this.changed) this.asBuilt();
     this.reopened = null;
+  }
+
+  /** Sheet size of what is shown. */
+  get paper(): Desk['sheet'] {
+    return this.packet.sheets[0]?.sheet ?? this.sheet;
   }
 
   get fileName(): string {

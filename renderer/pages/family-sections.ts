@@ -1,4 +1,5 @@
 /** Parts of the family page: what was seen, what to practice, cautions, whom to call, chair and table. */
+import type { PageWords } from '../../db/types/page.ts';
 import type { Program, ProgramLine } from '../../db/types/program.ts';
 import { amountWords, doseOfLines, lengthWords, oftenWords } from './dose-words.ts';
 import { lastSample, legibleOf, type PageInput, type ReadOccasion } from './facts.ts';
@@ -7,17 +8,11 @@ import type { Block, PageStep, Section, SetupFigure, WritingPicture } from './mo
 import { changeUpTo } from './clinical-lines.ts';
 import type { Texts } from './texts.ts';
 
-export interface FamilyOptions {
+export type FamilyOptions = PageWords['family'] & {
   pt: 14 | 16 | 20;
   /** Then and now, chosen by the therapist; [] prints none. */
   pictures: WritingPicture[];
-  /** Hours of the day, or '' . */
-  when: string;
-  /** Printed instead of the standard line when not ''. */
-  bring: string;
-  /** A sentence of the therapist's own about this visit, or ''. */
-  ownWords: string;
-}
+};
 
 const share = (o: ReadOccasion): number => o.legibility.wordsRight / Math.max(1, o.legibility.words);
 

@@ -2,22 +2,13 @@
  * Letter to a neurologist or other referrer: the question, the medicine clock, what the writing does, before and after
  * at true size. Numbers from the facts; the question and the opinion are the therapist's own.
  */
+import type { PageWords } from '../../db/types/page.ts';
 import { changeLine, conditionsWords, goalLines, legibilityWords, measureLines } from './clinical-lines.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf } from './facts.ts';
 import { paginate } from './layout.ts';
 import type { Block, Doc, Packet, Section, WritingPicture } from './model.ts';
 
-export interface LetterOptions {
-  to: string;
-  question: string;
-  /** Free text of the therapist: what she makes of it. */
-  opinion: string;
-  falls: string;
-  /** Date of the last injection, ISO, or ''. */
-  lastInjection: string;
-  pictures: WritingPicture[];
-  trueSize: boolean;
-}
+export type LetterOptions = PageWords['letter'] & { pictures: WritingPicture[]; trueSize: boolean };
 
 const sizeCodes = ['x-height', 'line-decrement', 'page-decrement', 'baseline-angle'];
 

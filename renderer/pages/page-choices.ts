@@ -1,10 +1,6 @@
 /** Kinds of page that can be made, and what a new one starts with. */
-import type { PageKind } from '../../db/types/page.ts';
-import type { FamilyOptions } from './family.ts';
-import type { LetterOptions } from './letter.ts';
+import type { PageDraft, PageKind, PageWords } from '../../db/types/page.ts';
 import type { SheetName } from './paper.ts';
-import type { ReportOptions } from './progress-report.ts';
-import type { ReferralOptions } from './referral.ts';
 
 export const pageKinds: readonly { kind: PageKind; label: string; hint: string }[] = [
   { kind: 'family-summary', label: 'Family summary', hint: 'one page, plain words' },
@@ -17,27 +13,20 @@ export const pageKinds: readonly { kind: PageKind; label: string; hint: string }
   { kind: 'discharge', label: 'Discharge summary', hint: 'with a plan to keep it up' },
 ];
 
-/** Everything the therapist typed or chose for pages that is no fact of the record. */
-export interface PageWords {
-  family: Omit<FamilyOptions, 'pictures' | 'pt'>;
-  letter: Omit<LetterOptions, 'pictures' | 'trueSize'>;
-  report: ReportOptions;
-  referral: ReferralOptions;
-  programWords: string;
-}
-
 export const emptyWords = (): PageWords => ({
   family: { when: '', bring: '', ownWords: '' },
   letter: { to: '', question: '', opinion: '', falls: '', lastInjection: '' },
-  report: {
-    from: '',
-    skilled: '',
-    plan: '',
-    coSign: false,
-  },
+  report: { from: '', skilled: '', plan: '', coSign: false },
   referral: { to: '', lastWell: '', ownWords: '' },
   programWords: '',
 });
+
+/** What a visit's pages start with: hours and what to bring stay from visit to visit, everything else is said anew. */
+export function startingWords(drafts: readonly PageDraft[]): PageWords {
+  const last = [...drafts].sort((a, b) => a.at.localeCompare(b.at)).at(-1)?.words.family;
+  const words = emptyWords();
+  return last ? { ...words, family: { ...words.family, when: last.when, bring: last.bring } } : words;
+}
 
 /** Letter size where it is the common paper (North America, parts of Latin America, the Philippines), else A4. */
 export function usualSheet(locale: string): SheetName {

@@ -1,4 +1,5 @@
 /** Progress report for a payer interval, and discharge summary: numbers from the facts, judgement from the therapist. */
+import type { PageWords } from '../../db/types/page.ts';
 import type { Visit } from '../../db/types/visit.ts';
 import { plural } from '../progress/words-about.ts';
 import { careOf, counters, sinceLastReport, startOfCare } from './care.ts';
@@ -9,14 +10,7 @@ import { minutesADay } from './program-sheet.ts';
 import type { Doc, Packet, Section } from './model.ts';
 import { practiceSentence } from '../program/practice-log.ts';
 
-export interface ReportOptions {
-  /** First day of the reported interval, ISO; '' = since the last report, or the first visit. */
-  from: string;
-  /** Why a therapist's skill is needed, in her own words. */
-  skilled: string;
-  plan: string;
-  coSign: boolean;
-}
+export type ReportOptions = PageWords['report'];
 
 function identity(input: PageInput): Section {
   const { client } = input.record;

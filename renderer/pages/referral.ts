@@ -1,4 +1,5 @@
 /** A referral page after a red flag: what was seen, what was done, what is asked. It names no diagnosis of its own. */
+import type { PageWords } from '../../db/types/page.ts';
 import type { FlagNotice, FlagState } from '../intake/flags.ts';
 import { dayOf, longDate, type PageInput, visitOf } from './facts.ts';
 import { paginate } from './layout.ts';
@@ -10,13 +11,7 @@ export interface ReferralFlags {
   open: readonly Pick<FlagNotice, 'title' | 'grade' | 'path' | 'because' | 'doNow' | 'call'>[];
 }
 
-export interface ReferralOptions {
-  /** Whom it is addressed to; '' leaves a line to fill in. */
-  to: string;
-  /** Time the client was last well, or ''. */
-  lastWell: string;
-  ownWords: string;
-}
+export type ReferralOptions = PageWords['referral'];
 
 const callWords: Record<FlagNotice['call'], string> = {
   'emergency-number': 'Emergency number, now',

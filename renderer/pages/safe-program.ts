@@ -73,3 +73,9 @@ export function practiceShown(packet: Pick<Packet, 'sheets'>): string[] {
         ),
   );
 }
+
+/** A page made earlier holds nothing that is unsafe now. */
+export function mayBePrinted(packet: Pick<Packet, 'sheets'>, { stopped, unsafe }: SafeProgram): boolean {
+  const shown = practiceShown(packet);
+  return shown.length === 0 || (!stopped && !shown.some((title) => unsafe.includes(title)));
+}

@@ -245,3 +245,25 @@ test('the latest visit is found by an index, not a scan of the visits', async ()
   ) as { detail: string }[];
   expect(plan.map((row) => row.detail).join()).toMatch(/SEARCH visit USING (COVERING )?INDEX visit_client/);
 });
+
+test('a visit has one draft of words for its pages; it goes with the visit and comes back with undo', async () => {
+  const caseload = await newCaseload();
+  const { id } = caseload.put('client', client(), doing);
+  const visitId = caseload.put('visit', visit(id), doing).id;
+  const words = {
+    family: { when: '', bring: '', ownWords: '' },
+    letter: { to: '', question: 'Is the dose time right?', opinion: '', falls: '', lastInjection: '' as const },
+    report: { from: '' as const, skilled: '', plan: '', coSign: false },
+    referral: { to: '', lastWell: '', ownWords: '' },
+    programWords: '',
+  };
+  const draft = { id: randomUUID(), clientId: id, visitId, words, changed: {} };
+  caseload.put('pageDraft', draft, doing);
+  caseload.put('pageDraft', { ...draft, id: randomUUID(), words: { ...words, programWords: 'Own words' } }, doing);
+  expect(caseload.record(id).pageDrafts).toMatchObject([{ words: { programWords: 'Own words' } }]);
+  caseload.remove('visit', visitId, doing);
+  expect(caseload.record(id).pageDrafts).toEqual([]);
+  caseload.undo(id, doing);
+  expect(caseload.record(id).pageDrafts).toHaveLength(1);
+  caseload.close();
+});

@@ -100,6 +100,7 @@ beforeEach(() => {
     practiceLogs: [],
     goals: [],
     goalRatings: [],
+    pageDrafts: [],
     issuedPages: [],
   };
 });

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { readPdf } from '../pages-print/pdf-lines.ts';
 import { expect, test } from './app.ts';
-import { axe, openTab, seedClient } from './progress-seed.ts';
+import { axe, call, idOf, openTab, seedClient } from './progress-seed.ts';
 
 test('the family summary prints as one sheet with what the facts say, and stays as issued', async ({ app }) => {
   await seedClient(app);
@@ -75,4 +75,39 @@ test('every kind of page can be shown, and breaks no access rule in light and da
   await page.keyboard.press('Alt+t');
   expect(await axe(page)).toEqual([]);
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/dark.png` });
+});
+
+test('words typed for a page and words changed on it are saved like every other edit', async ({ app }) => {
+  await seedClient(app);
+  await openTab(app, 'Pages');
+  const { page } = app;
+  const preview = page.getByRole('region', { name: 'Preview: the page as it prints' });
+  await page.getByRole('radio', { name: /^Letter/ }).click();
+  await page.getByLabel('What you ask').fill('Is the time after the tablet right for writing?');
+  await page.getByLabel('What you ask').blur();
+  await expect(preview).toContainText('Is the time after the tablet right for writing?');
+  await page.getByRole('radio', { name: /^Family summary/ }).click();
+  await page.getByRole('button', { name: 'Change words' }).click();
+  await preview.getByRole('textbox', { name: 'Title' }).fill('Ines, your writing');
+  await preview.getByRole('textbox', { name: 'Title' }).press('Enter');
+  await expect(page.getByText(/^Saved/)).toBeVisible();
+
+  await openTab(app, 'Pages');
+  await expect(preview.getByRole('heading', { level: 1 })).toHaveText('Ines, your writing');
+  await page.getByRole('radio', { name: /^Letter/ }).click();
+  await expect(page.getByLabel('What you ask')).toHaveValue('Is the time after the tablet right for writing?');
+  await page.getByRole('radio', { name: /^Family summary/ }).click();
+  await expect(page.getByText('has changed since you changed its words')).toHaveCount(0);
+  await call(app, 'client.save', {
+    ...((await call(app, 'client.open', { clientId: idOf('client') })) as { client: object }).client,
+    at: undefined,
+    by: undefined,
+    callName: 'Jo',
+    callNumber: '555-0100',
+  });
+  await openTab(app, 'Pages');
+  await expect(page.getByText('has changed since you changed its words')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo my changes to the page' }).click();
+  await expect(preview.getByRole('heading', { level: 1 })).toHaveText('Your writing visit');
+  await expect(preview).toContainText('555-0100');
 });
