@@ -154,12 +154,6 @@ function pooled({ sum, count }: TileSums, columns: number, rows: number): Float3
   return result;
 }
 
-function isBeside(ink: Uint8Array, x: number, y: number, width: number, height: number): boolean {
-  if (x === 0 || y === 0 || x === width - 1 || y === height - 1) return true;
-  const i = y * width + x;
-  return ink[i - 1] !== INK || ink[i + 1] !== INK || ink[i - width] !== INK || ink[i + width] !== INK;
-}
-
 /**
  * Thresholds again at half contrast, in place: ink of the first pass that is lighter than halfway becomes paper, and
  * what touches the rest and is darker than halfway becomes ink (8-connected flood). Erased rulings stay erased.
@@ -169,26 +163,19 @@ export function halfContrast(image: GrayImage, ink: Uint8Array, levels: Levels):
   const { width, height, data } = image;
   const { half, columns } = levels;
   const runs = inkRuns(ink, width, height);
-  let stack = new Int32Array(1 << 16);
+  // A pixel waits once: when it was kept, or when it became ink.
+  const stack = new Int32Array(ink.length);
   let waiting = 0;
-  const push = (i: number): void => {
-    if (waiting === stack.length) {
-      const larger = new Int32Array(2 * stack.length);
-      larger.set(stack);
-      stack = larger;
-    }
-    stack[waiting] = i;
-    waiting += 1;
-  };
   for (let y = 0; y < height; y += 1) {
     const tileRow = (y >> TILE_BITS) * columns;
-    const row = y * width;
     for (let r = runs.rows[y]!; r < runs.rows[y + 1]!; r += 1)
       for (let x = runs.from[r]!, to = runs.to[r]!; x < to; x += 1) {
-        const i = row + x;
+        const i = y * width + x;
         if (data[i]! > half[tileRow + (x >> TILE_BITS)]!) ink[i] = 0;
-        // Only ink beside something else can spread.
-        else if (isBeside(ink, x, y, width, height)) push(i);
+        else {
+          stack[waiting] = i;
+          waiting += 1;
+        }
       }
   }
   while (waiting > 0) {
@@ -205,7 +192,8 @@ export function halfContrast(image: GrayImage, ink: Uint8Array, levels: Levels):
         const j = yy * width + xx;
         if (ink[j] !== 0 || data[j]! > half[tileRow + (xx >> TILE_BITS)]!) continue;
         ink[j] = INK;
-        push(j);
+        stack[waiting] = j;
+        waiting += 1;
       }
     }
   }

@@ -28,65 +28,105 @@ function addRow(row: usize, width: i32, sums: usize, squares: usize): void {
   }
 }
 
-// Row `enters` comes into the window, row `leaves` goes out of it: eight columns at a time.
-function swapRows(enters: usize, leaves: usize, width: i32, sums: usize, squares: usize): void {
+// 0, d0, d0+d1, ... of four 16-bit column sums: four of them fit into 16 bits, so both halves run at once.
+// @ts-ignore: decorator
+@inline
+function runningSums(d: v128): v128 {
+  const pairs = i16x8.add(d, i64x2.shl(d, 16));
+  return i16x8.add(pairs, i64x2.shl(pairs, 32));
+}
+
+// Row `enters` comes into the window, row `leaves` goes out of it, eight columns at a time; `totals[x]` becomes the sum
+// of the columns before x. Totals may overflow; differences of them come out right all the same.
+function swapRows(enters: usize, leaves: usize, width: i32, sums: usize, squares: usize, totals: usize): void {
+  let carry = i32x4.splat(0);
+  store<i32>(totals, 0);
   let x = 0;
   for (; x + 8 <= width; x += 8) {
     const a = i16x8.extend_low_i8x16_u(v128.load_zero<u64>(enters + x));
     const b = i16x8.extend_low_i8x16_u(v128.load_zero<u64>(leaves + x));
     const d = i16x8.sub(a, b);
     const s = sums + (x << 1);
-    v128.store(s, i16x8.add(v128.load(s), d));
+    const sum = i16x8.add(v128.load(s), d);
+    v128.store(s, sum);
     // a^2 - b^2 = (a - b) (a + b), the products of two 16-bit numbers.
     const t = i16x8.add(a, b);
     const q = squares + (x << 2);
     v128.store(q, i32x4.add(v128.load(q), i32x4.extmul_low_i16x8_s(d, t)));
     v128.store(q, i32x4.add(v128.load(q, 16), i32x4.extmul_high_i16x8_s(d, t)), 16);
+    const upTo = runningSums(sum);
+    const low = i32x4.extend_low_i16x8_u(upTo);
+    const high = i32x4.extend_high_i16x8_u(upTo);
+    const half = v128.shuffle<i32>(low, low, 3, 3, 3, 3);
+    const whole = i32x4.add(half, v128.shuffle<i32>(high, high, 3, 3, 3, 3));
+    v128.store(totals + (x << 2), i32x4.add(carry, low), 4);
+    v128.store(totals + (x << 2), i32x4.add(i32x4.add(carry, half), high), 20);
+    carry = i32x4.add(carry, whole);
   }
   for (; x < width; x++) {
     const a = <i32>load<u8>(enters + x);
     const b = <i32>load<u8>(leaves + x);
-    store<u16>(sums + (x << 1), <u16>(<i32>load<u16>(sums + (x << 1)) + a - b));
+    const sum = <i32>load<u16>(sums + (x << 1)) + a - b;
+    store<u16>(sums + (x << 1), <u16>sum);
     store<i32>(squares + (x << 2), load<i32>(squares + (x << 2)) + a * a - b * b);
+    store<i32>(totals + (x << 2), load<i32>(totals + (x << 2)) + sum, 4);
   }
-}
-
-// Copies the mirrored columns beside the picture into the room on both sides of the sums.
-function mirror(middle: usize, width: i32): void {
+  // Mirrored columns beside the picture.
   for (let i = 1; i <= HALF; i++) {
-    store<u16>(middle - (i << 1), load<u16>(middle + (reflected(-i, width) << 1)));
-    const x = width - 1 + i;
-    store<u16>(middle + (x << 1), load<u16>(middle + (reflected(x, width) << 1)));
+    const before = <i32>load<u16>(sums + (mirrored(-i, width) << 1));
+    store<i32>(totals - (i << 2), load<i32>(totals - (i << 2), 4) - before);
+    const after = <i32>load<u16>(sums + (mirrored(width - 1 + i, width) << 1));
+    store<i32>(totals + ((width + i) << 2), load<i32>(totals + ((width + i - 1) << 2)) + after);
   }
 }
 
-function mirrorSquares(middle: usize, width: i32): void {
-  for (let i = 1; i <= HALF; i++) {
-    store<i32>(middle - (i << 2), load<i32>(middle + (reflected(-i, width) << 2)));
-    const x = width - 1 + i;
-    store<i32>(middle + (x << 2), load<i32>(middle + (reflected(x, width) << 2)));
-  }
-}
-
-// 0, d0, d0+d1, d0+d1+d2 goes into the window sums; all four together to the next step.
+// `reflected` without a division where a single mirror does: every row of a page comes here.
 // @ts-ignore: decorator
 @inline
-function running(d: v128): v128 {
+function mirrored(index: i32, length: i32): i32 {
+  if (length <= WINDOW) return reflected(index, length);
+  return index < 0 ? -index : 2 * length - 2 - index;
+}
+
+// The same totals of the squares; only rows with something dark need them.
+function totalsOfSquares(squares: usize, width: i32, totals: usize): void {
+  let carry = i32x4.splat(0);
   const zero = i32x4.splat(0);
-  const pairs = i32x4.add(d, v128.shuffle<i32>(zero, d, 3, 4, 5, 6));
-  return i32x4.add(pairs, v128.shuffle<i32>(zero, pairs, 2, 3, 4, 5));
+  store<i32>(totals, 0);
+  let x = 0;
+  for (; x + 4 <= width; x += 4) {
+    const d = v128.load(squares + (x << 2));
+    const pairs = i32x4.add(d, v128.shuffle<i32>(zero, d, 3, 4, 5, 6));
+    const upTo = i32x4.add(pairs, v128.shuffle<i32>(zero, pairs, 2, 3, 4, 5));
+    v128.store(totals + (x << 2), i32x4.add(carry, upTo), 4);
+    carry = i32x4.add(carry, v128.shuffle<i32>(upTo, upTo, 3, 3, 3, 3));
+  }
+  for (; x < width; x++) store<i32>(totals + (x << 2), load<i32>(totals + (x << 2)) + load<i32>(squares + (x << 2)), 4);
+  for (let i = 1; i <= HALF; i++) {
+    store<i32>(totals - (i << 2), load<i32>(totals - (i << 2), 4) - load<i32>(squares + (mirrored(-i, width) << 2)));
+    const after = load<i32>(squares + (mirrored(width - 1 + i, width) << 2));
+    store<i32>(totals + ((width + i) << 2), load<i32>(totals + ((width + i - 1) << 2)) + after);
+  }
 }
 
-// Which of four pixels are paper for sure. Bytes of mean 200 or more deviate by at most sqrt(200 * 55), so nothing over
-// 0.956 of the mean is ink; 31 of 32 parts are looked at.
+// Sum over the window of four pixels from x on.
 // @ts-ignore: decorator
 @inline
-function isPaper(gray: v128, prefix: usize, x: i32, bright: v128): v128 {
-  const at = prefix + (x << 2);
-  const sum = i32x4.sub(v128.load(at, WINDOW * 4), v128.load(at));
-  // A pixel's byte and a zero beside it, times n: one multiplication of 16-bit pairs.
-  const scaled = i32x4.dot_i16x8_s(gray, i32x4.splat(N));
-  return v128.and(i32x4.ge_s(sum, bright), i32x4.gt_s(scaled, i32x4.sub(sum, i32x4.shr_s(sum, 5))));
+function windowOf(totals: usize, x: i32): v128 {
+  const at = totals + ((x - HALF) << 2);
+  return i32x4.sub(v128.load(at, WINDOW * 4), v128.load(at));
+}
+
+// Which of eight pixels are paper for sure, as bits. Bytes of mean 200 or more deviate by at most sqrt(200 * 55), so
+// nothing over 0.956 of the mean is ink. Sums are taken in 32nds, to fit into 16 bits: 81 g against 0.961 of them
+// (n / 32 is 81.28) asks for 0.964 of the mean, rounding included.
+// @ts-ignore: decorator
+@inline
+function paperBits(gray: v128, first: v128, second: v128): i32 {
+  const sum = i16x8.narrow_i32x4_s(i32x4.shr_s(first, 5), i32x4.shr_s(second, 5));
+  const level = i16x8.sub(i16x8.sub(sum, i16x8.shr_s(sum, 5)), i16x8.shr_s(sum, 7));
+  const isBright = i16x8.ge_s(sum, i16x8.splat(<i16>(((200 * N) >> 5) + 1)));
+  return i16x8.bitmask(v128.and(isBright, i16x8.gt_s(i16x8.mul(gray, i16x8.splat(81)), level)));
 }
 
 // Whether two pixels are ink, from their window sums: the comparison of squares of the plain stage, in its order.
@@ -104,29 +144,21 @@ function inkOfTwo(gray: v128, sum: v128, square: v128, share: f64, factor: f64):
   return v128.or(f64x2.le(above, f64x2.splat(0)), f64x2.le(left, right));
 }
 
-// Running totals of one row of sums: prefix[i] is the sum before column i of the padded row. They may overflow;
-// differences come out right all the same.
-function totals(from: usize, count: i32, prefix: usize): void {
-  let carry = i32x4.splat(0);
-  for (let i = 0; i < count; i += 8) {
-    const eight = v128.load(from + (i << 1));
-    const first = i32x4.add(carry, running(i32x4.extend_low_i16x8_u(eight)));
-    v128.store(prefix + (i << 2), v128.shuffle<i32>(carry, first, 3, 4, 5, 6));
-    const second = i32x4.add(v128.shuffle<i32>(first, first, 3, 3, 3, 3), running(i32x4.extend_high_i16x8_u(eight)));
-    v128.store(prefix + (i << 2), v128.shuffle<i32>(first, second, 3, 4, 5, 6), 16);
-    carry = v128.shuffle<i32>(second, second, 3, 3, 3, 3);
-  }
-  v128.store(prefix + (count << 2), carry);
-}
-
-function totalsOfSquares(from: usize, count: i32, prefix: usize): void {
-  let carry = i32x4.splat(0);
-  for (let i = 0; i < count; i += 4) {
-    const upTo = i32x4.add(carry, running(v128.load(from + (i << 2))));
-    v128.store(prefix + (i << 2), v128.shuffle<i32>(carry, upTo, 3, 4, 5, 6));
-    carry = v128.shuffle<i32>(upTo, upTo, 3, 3, 3, 3);
-  }
-  v128.store(prefix + (count << 2), carry);
+// Ink of four pixels from x on as four bytes, 1 or 0.
+// @ts-ignore: decorator
+@inline
+function inkOfFour(g: v128, sum: v128, square: v128, share: f64, factor: f64): u32 {
+  const first = inkOfTwo(g, sum, square, share, factor);
+  const second = inkOfTwo(
+    v128.shuffle<i32>(g, g, 2, 3, 2, 3),
+    v128.shuffle<i32>(sum, sum, 2, 3, 2, 3),
+    v128.shuffle<i32>(square, square, 2, 3, 2, 3),
+    share,
+    factor,
+  );
+  const both = v128.and(v128.shuffle<i32>(first, second, 0, 2, 4, 6), i32x4.splat(1));
+  const bytes = i8x16.narrow_i16x8_u(i16x8.narrow_i32x4_u(both, both), i16x8.narrow_i32x4_u(both, both));
+  return <u32>i32x4.extract_lane(bytes, 0);
 }
 
 /**
@@ -143,81 +175,56 @@ export function threshold(
   factor: f64,
 ): void {
   const room = <usize>(width + 80) << 2;
-  memory.fill(work, 0, 4 * room);
-  const left = work;
-  const leftSquares = work + room;
-  const prefix = work + 2 * room;
-  const prefixSquares = work + 3 * room;
-  const sums = left + (HALF << 1);
-  const squares = leftSquares + (HALF << 2);
-  const padded = (width + 2 * HALF + 7) & ~7;
+  memory.fill(work, 0, 2 * room);
+  const sums = work;
+  const squares = work + room;
+  const totals = work + 2 * room + (HALF << 2);
+  const totalsSquared = work + 3 * room + (HALF << 2);
   for (let dy = -HALF; dy <= HALF; dy++) addRow(gray + <usize>reflected(dy, height) * width, width, sums, squares);
-  const bright = i32x4.splat(200 * N);
-  const one = i32x4.splat(1);
   for (let y = 0; y < height; y++) {
-    if (y > 0) {
-      const enters = reflected(y + HALF, height);
-      const leaves = reflected(y - HALF - 1, height);
-      if (enters != leaves) swapRows(gray + <usize>enters * width, gray + <usize>leaves * width, width, sums, squares);
-    }
-    mirror(sums, width);
-    totals(left, padded, prefix);
+    // The first row's window is full already: what enters leaves.
+    const enters = gray + <usize>reflected(y + HALF, height) * width;
+    const leaves = y == 0 ? enters : gray + <usize>reflected(y - HALF - 1, height) * width;
+    swapRows(enters, leaves, width, sums, squares, totals);
     let squared = false;
-    const row = <usize>y * width;
+    const row = gray + <usize>y * width;
+    const out = ink + <usize>y * width;
     let x = 0;
-    for (; x + 4 <= width; x += 4) {
-      if (x + 8 <= width) {
-        const eight = i16x8.extend_low_i8x16_u(v128.load_zero<u64>(gray + row + x));
-        const first = i32x4.extend_low_i16x8_u(eight);
-        const second = i32x4.extend_high_i16x8_u(eight);
-        if (i32x4.all_true(v128.and(isPaper(first, prefix, x, bright), isPaper(second, prefix, x + 4, bright)))) {
-          store<u64>(ink + row + x, 0);
-          x += 4;
-          continue;
-        }
-      }
-      const at = prefix + (x << 2);
-      const windowSum = i32x4.sub(v128.load(at, WINDOW * 4), v128.load(at));
-      const g = i32x4.extend_low_i16x8_u(i16x8.extend_low_i8x16_u(v128.load_zero<u32>(gray + row + x)));
-      if (i32x4.all_true(isPaper(g, prefix, x, bright))) {
-        store<u32>(ink + row + x, 0);
+    for (; x + 8 <= width; x += 8) {
+      const g = i16x8.extend_low_i8x16_u(v128.load_zero<u64>(row + x));
+      const first = windowOf(totals, x);
+      const second = windowOf(totals, x + 4);
+      const paper = paperBits(g, first, second);
+      if (paper == 0xff) {
+        store<u64>(out + x, 0);
         continue;
       }
       if (!squared) {
-        mirrorSquares(squares, width);
-        totalsOfSquares(leftSquares, padded, prefixSquares);
+        totalsOfSquares(squares, width, totalsSquared);
         squared = true;
       }
-      const atSquares = prefixSquares + (x << 2);
-      const windowSquare = i32x4.sub(v128.load(atSquares, WINDOW * 4), v128.load(atSquares));
-      const first = inkOfTwo(g, windowSum, windowSquare, share, factor);
-      const second = inkOfTwo(
-        v128.shuffle<i32>(g, g, 2, 3, 2, 3),
-        v128.shuffle<i32>(windowSum, windowSum, 2, 3, 2, 3),
-        v128.shuffle<i32>(windowSquare, windowSquare, 2, 3, 2, 3),
-        share,
-        factor,
-      );
-      const both = v128.and(v128.shuffle<i32>(first, second, 0, 2, 4, 6), one);
-      const bytes = i8x16.narrow_i16x8_u(i16x8.narrow_i32x4_u(both, both), i16x8.narrow_i32x4_u(both, both));
-      store<u32>(ink + row + x, <u32>i32x4.extract_lane(bytes, 0));
+      let bytes: u32 = 0;
+      if ((paper & 0x0f) != 0x0f)
+        bytes = inkOfFour(i32x4.extend_low_i16x8_u(g), first, windowOf(totalsSquared, x), share, factor);
+      store<u32>(out + x, bytes);
+      bytes = 0;
+      if ((paper & 0xf0) != 0xf0)
+        bytes = inkOfFour(i32x4.extend_high_i16x8_u(g), second, windowOf(totalsSquared, x + 4), share, factor);
+      store<u32>(out + x, bytes, 4);
     }
+    if (x < width && !squared) totalsOfSquares(squares, width, totalsSquared);
     for (; x < width; x++) {
-      if (!squared) {
-        mirrorSquares(squares, width);
-        totalsOfSquares(leftSquares, padded, prefixSquares);
-        squared = true;
-      }
-      const g = <i32>load<u8>(gray + row + x);
-      const sum = load<i32>(prefix + ((x + WINDOW) << 2)) - load<i32>(prefix + (x << 2));
-      const square = load<i32>(prefixSquares + ((x + WINDOW) << 2)) - load<i32>(prefixSquares + (x << 2));
+      const at = (x - HALF) << 2;
+      const g = <i32>load<u8>(row + x);
+      const sum = load<i32>(totals + at, WINDOW * 4) - load<i32>(totals + at);
+      const square = load<i32>(totalsSquared + at, WINDOW * 4) - load<i32>(totalsSquared + at);
       const above = <f64>N * <f64>g - share * <f64>sum;
       let isInk = above <= 0;
       if (!isInk) {
         const spread = <f64>N * <f64>square - <f64>sum * <f64>sum;
         isInk = above * above <= factor * <f64>sum * <f64>sum * spread;
       }
-      store<u8>(ink + row + x, isInk ? 1 : 0);
+      store<u8>(out + x, isInk ? 1 : 0);
     }
   }
 }
@@ -361,35 +368,97 @@ export function eraseBand(
   }
 }
 
+// Ink of one row that is paler than halfway becomes paper. Whether ink is left.
+function clearPale(gray: usize, bitmap: usize, width: i32, half: usize, tileBits: i32): bool {
+  const one = i8x16.splat(1);
+  let left = i8x16.splat(0);
+  let x = 0;
+  // Blocks of 16 lie within one tile.
+  for (; x + 16 <= width; x += 16) {
+    const here = v128.load(bitmap + x);
+    const ink = i8x16.eq(here, one);
+    if (!v128.any_true(ink)) continue;
+    const kept = v128.andnot(here, v128.and(ink, i8x16.gt_u(v128.load(gray + x), i8x16.splat(load<u8>(half + (x >> tileBits))))));
+    v128.store(bitmap + x, kept);
+    left = v128.or(left, kept);
+  }
+  let rest = false;
+  for (; x < width; x++) {
+    if (load<u8>(bitmap + x) != 1) continue;
+    if (load<u8>(gray + x) > load<u8>(half + (x >> tileBits))) store<u8>(bitmap + x, 0);
+    else rest = true;
+  }
+  return rest || v128.any_true(v128.and(left, one));
+}
+
+// Whether one of the eight pixels around is ink.
+function touchesInk(bitmap: usize, x: i32, y: i32, width: i32, height: i32): bool {
+  const right = min<i32>(width - 1, x + 1);
+  const bottom = min<i32>(height - 1, y + 1);
+  for (let yy = max<i32>(0, y - 1); yy <= bottom; yy++)
+    for (let xx = max<i32>(0, x - 1); xx <= right; xx++) if (load<u8>(bitmap + yy * width + xx) == 1) return true;
+  return false;
+}
+
+// Ink in a row and in the rows above and below it, at three neighboring places: the lowest bit of each byte.
+// @ts-ignore: decorator
+@inline
+function inkAround(at: usize, width: usize): v128 {
+  return v128.or(v128.or(v128.load(at - width), v128.load(at)), v128.load(at + width));
+}
+
 /** Second threshold at half contrast, in place. `stack` has room for a 32-bit number a pixel. */
 export function halfContrast(
   gray: usize, bitmap: usize, width: i32, height: i32, half: usize, columns: i32, tileBits: i32, stack: usize,
 ): void {
   const one = i8x16.splat(1);
+  const zero = i8x16.splat(0);
+  // The first pass clears what is too pale; `near` tells whether the last three rows it saw have ink.
+  let near = 0;
   let waiting = 0;
-  for (let y = 0; y < height; y++) {
-    const tileRow = half + <usize>((y >> tileBits) * columns);
+  for (let ahead = 0; ahead <= height; ahead++) {
+    near = (near << 1) & 7;
+    if (ahead < height) {
+      const row = <usize>ahead * width;
+      if (clearPale(gray + row, bitmap + row, width, half + <usize>((ahead >> tileBits) * columns), tileBits)) near |= 1;
+    }
+    // The second, a row behind, takes in what is dark enough and touches ink.
+    const y = ahead - 1;
+    if (y < 0 || near == 0) continue;
     const row = y * width;
-    const edge = y == 0 || y == height - 1;
-    for (let block = 0; block < width; block += 16) {
-      let mask: i32 = 0;
-      if (block + 16 <= width) mask = i8x16.bitmask(i8x16.eq(v128.load(bitmap + row + block), one));
-      else for (let k = block; k < width; k++) if (load<u8>(bitmap + row + k) == 1) mask |= 1 << (k - block);
-      for (; mask != 0; mask &= mask - 1) {
-        const x = block + ctz(mask);
-        const i = bitmap + row + x;
-        if (load<u8>(gray + row + x) > load<u8>(tileRow + (x >> tileBits))) {
-          store<u8>(i, 0);
-          continue;
+    const tileRow = half + <usize>((y >> tileBits) * columns);
+    let x = 0;
+    while (x < width) {
+      // Rows above and below, and 16 pixels with one more on each side.
+      if (x > 0 && x + 16 < width && (x & 15) == 0 && y > 0 && y < height - 1) {
+        const at = bitmap + row + x;
+        const around = v128.and(v128.or(inkAround(at - 1, width), inkAround(at + 1, width)), one);
+        if (v128.any_true(around)) {
+          const here = v128.load(at);
+          const touched = i8x16.eq(v128.and(v128.or(around, inkAround(at, width)), one), one);
+          const dark = i8x16.le_u(v128.load(gray + row + x), i8x16.splat(load<u8>(tileRow + (x >> tileBits))));
+          const added = v128.and(v128.and(touched, dark), i8x16.eq(here, zero));
+          if (v128.any_true(added)) {
+            v128.store(at, v128.or(here, v128.and(added, one)));
+            for (let mask = i8x16.bitmask(added); mask != 0; mask &= mask - 1) {
+              store<i32>(stack + (<usize>waiting << 2), row + x + ctz(mask));
+              waiting++;
+            }
+          }
         }
-        if (
-          edge || x == 0 || x == width - 1 || load<u8>(i - 1) != 1 || load<u8>(i + 1) != 1 ||
-          load<u8>(i - width) != 1 || load<u8>(i + width) != 1
-        ) {
-          store<i32>(stack + (<usize>waiting << 2), row + x);
-          waiting++;
-        }
+        x += 16;
+        continue;
       }
+      const i = row + x;
+      if (
+        load<u8>(bitmap + i) == 0 && load<u8>(gray + i) <= load<u8>(tileRow + (x >> tileBits)) &&
+        touchesInk(bitmap, x, y, width, height)
+      ) {
+        store<u8>(bitmap + i, 1);
+        store<i32>(stack + (<usize>waiting << 2), i);
+        waiting++;
+      }
+      x++;
     }
   }
   while (waiting > 0) {
