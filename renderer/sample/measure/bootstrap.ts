@@ -1,5 +1,27 @@
+import { seededNumbers } from './numbers.ts';
+
 /** How often a page is drawn anew from its own words or lines: its ends vary by a tenth of its width between seeds. */
 const DRAWS = 120;
+
+/** Pages drawn anew: how often each of so many clusters comes in each of them. */
+export type Draws = (clusters: number) => readonly Int32Array[];
+
+/** Draws from a seed. All measures of a page are taken from the same drawn pages. */
+export function seededDraws(seed: number): Draws {
+  const known = new Map<number, Int32Array[]>();
+  return (clusters) => {
+    const before = known.get(clusters);
+    if (before) return before;
+    const chance = seededNumbers(seed);
+    const drawn = Array.from({ length: DRAWS }, () => {
+      const times = new Int32Array(clusters);
+      for (let i = 0; i < clusters; i += 1) times[Math.floor(chance() * clusters)]! += 1;
+      return times;
+    });
+    known.set(clusters, drawn);
+    return drawn;
+  };
+}
 /** Below this many clusters an interval says nothing. */
 const LEAST_CLUSTERS = 3;
 
@@ -15,19 +37,11 @@ export const UNKNOWN: Interval = { low: null, high: null };
  * (Efron & Tibshirani 1993, from memory).
  * @param clusters how many there are
  * @param statistic value of a drawn page, told how often each cluster was drawn; null draws are left out
- * @param chance seeded numbers in [0, 1)
  */
-export function interval(
-  clusters: number,
-  statistic: (times: Int32Array) => number | null,
-  chance: () => number,
-): Interval {
+export function interval(clusters: number, statistic: (times: Int32Array) => number | null, draws: Draws): Interval {
   if (clusters < LEAST_CLUSTERS) return UNKNOWN;
   const values: number[] = [];
-  const times = new Int32Array(clusters);
-  for (let b = 0; b < DRAWS; b += 1) {
-    times.fill(0);
-    for (let i = 0; i < clusters; i += 1) times[Math.floor(chance() * clusters)]! += 1;
+  for (const times of draws(clusters)) {
     const value = statistic(times);
     if (value !== null && Number.isFinite(value)) values.push(value);
   }

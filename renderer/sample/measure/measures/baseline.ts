@@ -18,10 +18,10 @@ export const baselineAngle: Measure = {
   source:
     'Definition: fit through the feet of the letters, + rising. Over 2 degrees leads to practice (common practice, no source).',
   how: 'median over lines of the least-squares angle of the feet that stand on the line, interval over lines',
-  compute: (page, chance) =>
+  compute: (page, draws) =>
     pooledMedian(
       byLine(page, (line) => line.baselineAngleDeg),
-      chance,
+      draws,
     ),
 };
 
@@ -33,10 +33,10 @@ export const baselineRms: Measure = {
   source:
     'Definition: root mean square distance of the feet from the straight line. Over 0.3 x-heights leads to practice (common practice, no source).',
   how: 'median over lines, interval over lines',
-  compute: (page, chance) =>
+  compute: (page, draws) =>
     pooledMedian(
       byLine(page, (line) => line.baselineRmsMm),
-      chance,
+      draws,
     ),
 };
 
@@ -48,9 +48,9 @@ export const rulingDistance: Measure = {
   source:
     'Definition: mean signed distance of the feet from the printed line, + above it (common practice). No cut-off.',
   how: 'median over lines of the mean distance, interval over lines; ruled paper only',
-  compute: (page, chance) =>
+  compute: (page, draws) =>
     pooledMedian(
       byLine(page, (line) => line.rulingOffsetMm),
-      chance,
+      draws,
     ),
 };

@@ -42,7 +42,7 @@ export const wordGap: Measure = {
   direction: 'none',
   source: 'Definition: edge to edge over x-height; about one letter width, 0.8 to 1.5 (common practice, no source).',
   how: 'median free space along the baseline over the median x-height of the page, interval over lines',
-  compute: (page, chance) => pooledMedian(inXHeights(page, page.lines.map(wordGapsMm)), chance),
+  compute: (page, draws) => pooledMedian(inXHeights(page, page.lines.map(wordGapsMm)), draws),
 };
 
 export const wordGapCv: Measure = {
@@ -52,7 +52,7 @@ export const wordGapCv: Measure = {
   direction: 'less',
   source: 'Definition: standard deviation over mean. Over 50 % is uneven (common practice, no source).',
   how: 'standard deviation over mean of the word gaps, interval over lines',
-  compute: (page, chance) => variation(page.lines.map(wordGaps), 5, chance),
+  compute: (page, draws) => variation(page.lines.map(wordGaps), 5, draws),
 };
 
 export const letterGap: Measure = {
@@ -63,13 +63,13 @@ export const letterGap: Measure = {
   source:
     'Definition: edge to edge over x-height, negative when letters overlap; 0.1 to 0.4 (common practice, no source).',
   how: 'median free space between unjoined letters over the median x-height of the page, interval over words',
-  compute: (page, chance) =>
+  compute: (page, draws) =>
     pooledMedian(
       inXHeights(
         page,
         wordsIn(page).map((word) => word.letterGapsMm),
       ),
-      chance,
+      draws,
     ),
 };
 
@@ -80,7 +80,7 @@ export const gapRatio: Measure = {
   direction: 'more',
   source: 'Definition: median word gap over median letter gap; at least 3 (common practice, no source).',
   how: 'ratio of medians, interval over lines; unknown where letters touch or overlap',
-  compute: (page, chance) => {
+  compute: (page, draws) => {
     const lines = gapsByLine(page);
     const words = Sorted.of(lines.map((line) => line.words));
     const letters = Sorted.of(lines.map((line) => line.letters));
@@ -92,7 +92,7 @@ export const gapRatio: Measure = {
     const word = median(lines.flatMap((line) => line.words));
     const letter = median(lines.flatMap((line) => line.letters));
     const value = word === null || letter === null || letter <= 0 ? null : word / letter;
-    return { value, n: words.values.length, ...interval(lines.length, ratio, chance), spread: null };
+    return { value, n: words.values.length, ...interval(lines.length, ratio, draws), spread: null };
   },
 };
 
@@ -103,7 +103,7 @@ export const gapSeparation: Measure = {
   direction: 'more',
   source: 'Definition: overlap of the two distributions; at least 0.95 (common practice, no source).',
   how: 'share of pairs of a word gap and a letter gap in which the word gap is wider, interval over lines',
-  compute: (page, chance) => {
+  compute: (page, draws) => {
     const lines = gapsByLine(page);
     const n = lines.reduce((sum, line) => sum + line.words.length, 0);
     // Wider pairs between each two lines, counted once; a draw only weighs them.
@@ -121,7 +121,7 @@ export const gapSeparation: Measure = {
       return all === 0 ? null : won / all;
     };
     const value = share(new Int32Array(lines.length).fill(1));
-    return value === null ? { ...NOTHING, n } : { value, n, ...interval(lines.length, share, chance), spread: null };
+    return value === null ? { ...NOTHING, n } : { value, n, ...interval(lines.length, share, draws), spread: null };
   },
 };
 

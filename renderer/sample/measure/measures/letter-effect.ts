@@ -44,6 +44,17 @@ export function smallLetters(word: WordResult): SmallLetter[] {
  * size of each line and one change of size per word for the page.
  */
 export function letterEffects(page: ReadPage): Map<string, number> {
+  const before = known.get(page);
+  if (before) return before;
+  const effects = fitted(page);
+  known.set(page, effects);
+  return effects;
+}
+
+/** Two measures ask for the same fit of a page. */
+const known = new WeakMap<ReadPage, Map<string, number>>();
+
+function fitted(page: ReadPage): Map<string, number> {
   const readings = page.lines.flatMap((line, i) =>
     wordsOfLine(line).flatMap((word, k) => smallLetters(word).map(({ kind, ln }) => ({ kind, ln, line: i, word: k }))),
   );

@@ -17,11 +17,11 @@ export const lineDecrement: Measure = {
   source:
     'Theil-Sen slope (Theil 1950, Sen 1968). Over 10 % from first to last letters in a repeated-letter task: Zham et al. 2019, Front Neurol 10:403; not for sentences.',
   how: 'Theil-Sen slope of ln(x-height) over the words of a line, pooled over lines, interval over lines',
-  compute: (page, chance) => {
+  compute: (page, draws) => {
     const effects = letterEffects(page);
     return pooledSlope(
       page.lines.map((line) => wordCourse(wordsOfLine(line), effects)),
-      chance,
+      draws,
     );
   },
 };
@@ -33,7 +33,7 @@ export const lineDecrementLetter: Measure = {
   direction: 'none',
   source: lineDecrement.source,
   how: 'Theil-Sen slope of ln(x-height) over the letters of a line, pooled over lines, interval over lines',
-  compute: (page, chance) => pooledSlope(letterCourses(page), chance),
+  compute: (page, draws) => pooledSlope(letterCourses(page), draws),
 };
 
 /** Mean of what lies close to the median: steadier than the median of a few letters. Null for none. */

@@ -11,9 +11,9 @@ export const marginDrift: Measure = {
   direction: 'none',
   source: 'Theil-Sen slope of where lines begin over line number, + to the right (common practice). No cut-off.',
   how: 'Theil-Sen slope over the lines, interval over lines',
-  compute: (page, chance) => {
+  compute: (page, draws) => {
     const points = page.lines.map((line, index) => ({ index, value: line.startMm }));
     if (points.length < LEAST_LINES) return { ...NOTHING, n: points.length };
-    return slopeOverLines(points, (slope) => slope, chance);
+    return slopeOverLines(points, (slope) => slope, draws);
   },
 };

@@ -1,3 +1,4 @@
+import type { Draws } from '../bootstrap.ts';
 import type { LineResult, PageResult, WordResult } from '../types.ts';
 import { METHOD_VERSION } from '../version.ts';
 
@@ -25,8 +26,8 @@ export interface Measure {
   source: string;
   /** How it is read, in a few words; part of the stored result. */
   how: string;
-  /** @param chance seeded numbers in [0, 1) for the interval */
-  compute(page: ReadPage, chance: () => number): Reading;
+  /** @param draws pages drawn anew, for the interval */
+  compute(page: ReadPage, draws: Draws): Reading;
 }
 
 export const NOTHING: Reading = { value: null, n: 0, low: null, high: null, spread: null };

@@ -1,10 +1,11 @@
 import { interval, Sorted } from '../bootstrap.ts';
+import type { Draws } from '../bootstrap.ts';
 import { median, standardDeviation } from '../numbers.ts';
 import { NOTHING } from './measure.ts';
 import type { Reading } from './measure.ts';
 
 /** Median of all values with an interval over clusters of them (the values of one word or line). */
-export function pooledMedian(clusters: readonly (readonly number[])[], chance: () => number): Reading {
+export function pooledMedian(clusters: readonly (readonly number[])[], draws: Draws): Reading {
   const filled = clusters.filter((values) => values.length > 0);
   const all = filled.flat();
   if (all.length === 0) return NOTHING;
@@ -12,13 +13,13 @@ export function pooledMedian(clusters: readonly (readonly number[])[], chance: (
   return {
     value: median(all),
     n: all.length,
-    ...interval(filled.length, (times) => sorted.median(times), chance),
+    ...interval(filled.length, (times) => sorted.median(times), draws),
     spread: standardDeviation(all),
   };
 }
 
 /** Coefficient of variation in percent; unknown below `least` values. */
-export function variation(clusters: readonly (readonly number[])[], least: number, chance: () => number): Reading {
+export function variation(clusters: readonly (readonly number[])[], least: number, draws: Draws): Reading {
   const filled = clusters.filter((values) => values.length > 0);
   const n = filled.reduce((sum, values) => sum + values.length, 0);
   if (n < least) return { ...NOTHING, n };
@@ -39,5 +40,5 @@ export function variation(clusters: readonly (readonly number[])[], least: numbe
     return (100 * Math.sqrt(Math.max(0, variance))) / (sum / count);
   };
   const once = new Int32Array(filled.length).fill(1);
-  return { value: percent(once), n, ...interval(filled.length, percent, chance), spread: null };
+  return { value: percent(once), n, ...interval(filled.length, percent, draws), spread: null };
 }

@@ -9,10 +9,10 @@ export const ascenderRatio: Measure = {
   direction: 'none',
   source: 'Definition: b d h k l over x-height; model sheets have about 2 (common practice, no source).',
   how: 'median height of tall letters over the size of the line there, interval over words',
-  compute: (page, chance) =>
+  compute: (page, draws) =>
     pooledMedian(
       wordsIn(page).map((word) => word.ascendersMm.map((height) => height / word.sizeMm)),
-      chance,
+      draws,
     ),
 };
 
@@ -23,9 +23,9 @@ export const descenderRatio: Measure = {
   direction: 'none',
   source: 'Definition: g j p q y below the baseline over x-height; about 1 (common practice, no source).',
   how: 'median depth of hanging letters over the size of the line there, interval over words',
-  compute: (page, chance) =>
+  compute: (page, draws) =>
     pooledMedian(
       wordsIn(page).map((word) => word.descendersMm.map((depth) => depth / word.sizeMm)),
-      chance,
+      draws,
     ),
 };

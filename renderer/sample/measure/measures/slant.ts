@@ -17,10 +17,10 @@ export const slant: Measure = {
   source:
     'Definition: upright strokes at least 0.7 x-heights long against the normal of the baseline, + leans right (common practice). No cut-off.',
   how: 'median slant of the straight upright strokes, interval over words',
-  compute: (page, chance) =>
+  compute: (page, draws) =>
     pooledMedian(
       wordsIn(page).map((word) => word.slantsDeg),
-      chance,
+      draws,
     ),
 };
 
@@ -31,7 +31,7 @@ export const slantSd: Measure = {
   direction: 'less',
   source: 'Definition: spread of the slants of upright strokes (common practice). No cut-off.',
   how: 'robust standard deviation (1.4826 MAD) of the slants of the strokes, interval over words',
-  compute: (page, chance) => {
+  compute: (page, draws) => {
     const clusters = wordsIn(page)
       .map((word) => word.slantsDeg)
       .filter((list) => list.length > 0);
@@ -45,7 +45,7 @@ export const slantSd: Measure = {
     return {
       value: robustSd(clusters.flat()),
       n,
-      ...interval(clusters.length, spread, chance),
+      ...interval(clusters.length, spread, draws),
       spread: null,
     };
   },

@@ -1,4 +1,5 @@
 import { interval, Sorted } from '../bootstrap.ts';
+import type { Draws } from '../bootstrap.ts';
 import { NOTHING } from './measure.ts';
 import type { Reading } from './measure.ts';
 
@@ -17,7 +18,7 @@ const NEAR = 0.3;
  * Theil-Sen slope pooled over lines: median of the slopes of all pairs within a line, each pair weighted by its
  * distance and letters (Theil 1950, Sen 1968; weights after Jaeckel 1972, from memory). Interval by drawing lines.
  */
-export function pooledSlope(courses: readonly Course[], chance: () => number): Reading {
+export function pooledSlope(courses: readonly Course[], draws: Draws): Reading {
   const used = courses.filter((course) => new Set(course.at).size > 1);
   const room = used.reduce((sum, { at }) => sum + (at.length * (at.length - 1)) / 2, 0);
   const slopes = new Float64Array(room);
@@ -41,7 +42,7 @@ export function pooledSlope(courses: readonly Course[], chance: () => number): R
   return {
     value: sorted.median(new Int32Array(used.length).fill(1)),
     n: courses.reduce((sum, course) => sum + course.at.length, 0),
-    ...interval(used.length, (times) => sorted.median(times), chance),
+    ...interval(used.length, (times) => sorted.median(times), draws),
     spread: null,
   };
 }
@@ -53,7 +54,7 @@ export function pooledSlope(courses: readonly Course[], chance: () => number): R
 export function slopeOverLines(
   points: readonly { index: number; value: number }[],
   shown: (slope: number) => number,
-  chance: () => number,
+  draws: Draws,
 ): Reading {
   const pairs: { slope: number; i: number; j: number }[] = [];
   points.forEach((a, i) =>
@@ -80,5 +81,5 @@ export function slopeOverLines(
     return null;
   };
   const value = slope(new Int32Array(points.length).fill(1));
-  return { value, n: points.length, ...interval(points.length, slope, chance), spread: null };
+  return { value, n: points.length, ...interval(points.length, slope, draws), spread: null };
 }

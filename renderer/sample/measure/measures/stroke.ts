@@ -10,10 +10,10 @@ export const strokeWidth: Measure = {
   source:
     'Definition: width of the upright strokes at half contrast, square to the stroke. Depends on pen and pressure; no cut-off.',
   how: 'median width of the straight upright strokes, interval over words',
-  compute: (page, chance) =>
+  compute: (page, draws) =>
     pooledMedian(
       wordsIn(page).map((word) => word.strokeWidthsMm),
-      chance,
+      draws,
     ),
 };
 

@@ -1,4 +1,4 @@
-import { seededNumbers } from '../numbers.ts';
+import { seededDraws } from '../bootstrap.ts';
 import type { MeasureValue } from '../types.ts';
 import { baselineAngle, baselineRms, rulingDistance } from './baseline.ts';
 import { closedLoops, closure } from './closure.ts';
@@ -42,8 +42,9 @@ export const MEASURES: readonly Measure[] = [
 
 /** Every measure of a page as read. The same page and seed give the same values and intervals. */
 export function measuresOf(page: ReadPage, seed: number): MeasureValue[] {
+  const draws = seededDraws(seed);
   return MEASURES.map((measure) => {
-    const reading = measure.compute(page, seededNumbers(seed));
+    const reading = measure.compute(page, draws);
     return {
       code: measure.code,
       value: tidy(reading.value),

@@ -9,10 +9,10 @@ export const xHeightCv: Measure = {
   direction: 'less',
   source: 'Definition: standard deviation over mean, at least 15 letters (common practice). No cut-off.',
   how: 'standard deviation over mean of the small letters, interval over words',
-  compute: (page, chance) =>
+  compute: (page, draws) =>
     variation(
       wordsIn(page).map((word) => word.xHeightsMm),
       15,
-      chance,
+      draws,
     ),
 };

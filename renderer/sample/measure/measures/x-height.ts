@@ -9,9 +9,9 @@ export const xHeight: Measure = {
   direction: 'none',
   source: 'Definition: common practice (median of a c e m n o r s u v w x z, baseline to top). No cut-off.',
   how: 'median height of the small letters above the baseline, interval over words',
-  compute: (page, chance) =>
+  compute: (page, draws) =>
     pooledMedian(
       wordsIn(page).map((word) => word.xHeightsMm),
-      chance,
+      draws,
     ),
 };
