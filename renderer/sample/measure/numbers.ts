@@ -30,7 +30,7 @@ export function select(values: Float64Array, k: number): number {
 export function quantile(values: ArrayLike<number>, q: number): number | null {
   const n = values.length;
   if (n === 0) return null;
-  const copy = Float64Array.from(values as ArrayLike<number>);
+  const copy = new Float64Array(values);
   const at = (n - 1) * q;
   const k = Math.floor(at);
   const lower = select(copy, k);
@@ -48,7 +48,7 @@ export function median(values: ArrayLike<number>): number | null {
 export function robustSd(values: ArrayLike<number>): number | null {
   const middle = median(values);
   if (middle === null) return null;
-  return 1.4826 * median(Float64Array.from(values as ArrayLike<number>, (v) => Math.abs(v - middle)))!;
+  return 1.4826 * median(new Float64Array(values).map((v) => Math.abs(v - middle)))!;
 }
 
 export function mean(values: ArrayLike<number>): number | null {
@@ -86,7 +86,7 @@ export function pairSlopes(xs: ArrayLike<number>, ys: ArrayLike<number>): Float6
 export function theilSen(xs: ArrayLike<number>, ys: ArrayLike<number>): Fit | null {
   const slope = median(pairSlopes(xs, ys));
   if (slope === null) return null;
-  const intercept = median(Float64Array.from(xs as ArrayLike<number>, (x, i) => ys[i]! - slope * x))!;
+  const intercept = median(new Float64Array(xs).map((x, i) => ys[i]! - slope * x))!;
   return { slope, intercept };
 }
 

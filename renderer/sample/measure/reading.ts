@@ -144,8 +144,14 @@ function holds(letter: LetterWork, point: PointMm, px: number): boolean {
 
 /** Points and commas are no letters: their gaps are not letter gaps. */
 function isLetter(from: number, to: number, letters: readonly LetterWork[], size: number): boolean {
-  const inside = letters.filter((l) => (l.u0 + l.u1) / 2 >= from - 1 && (l.u0 + l.u1) / 2 <= to + 1);
-  return inside.length === 0 || inside.some((l) => l.top > 0.55 * size);
+  let seen = false;
+  for (const { u0, u1, top } of letters) {
+    const middle = (u0 + u1) / 2;
+    if (middle < from - 1 || middle > to + 1) continue;
+    if (top > 0.55 * size) return true;
+    seen = true;
+  }
+  return !seen;
 }
 
 function letterResult(letter: LetterWork, size: number, layout: Layout): LetterResult {

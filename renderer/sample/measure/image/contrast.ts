@@ -1,6 +1,5 @@
 import type { GrayImage } from '../types.ts';
 import { inkRuns } from './runs.ts';
-import type { Runs } from './runs.ts';
 
 /** Side of a tile in pixels: about one letter, small against a shadow's edge. */
 export const TILE_BITS = 5;
@@ -100,22 +99,20 @@ export function gatherPaper(image: GrayImage, ink: Uint8Array): TileSums {
 }
 
 /** Sums gray of ink by tile, of ink at or below its tile's ceiling only. */
-export function gatherInk(image: GrayImage, runs: Runs, ceiling: Float32Array): TileSums {
+export function gatherInk(image: GrayImage, ink: Uint8Array, ceiling: Float32Array): TileSums {
   const { width, height, data } = image;
   const { columns, rows } = tilesOf(image);
   const sum = new Float64Array(columns * rows);
   const count = new Float64Array(columns * rows);
   for (let y = 0; y < height; y += 1) {
     const tileRow = (y >> TILE_BITS) * columns;
-    const row = y * width;
-    for (let r = runs.rows[y]!; r < runs.rows[y + 1]!; r += 1)
-      for (let x = runs.from[r]!, to = runs.to[r]!; x < to; x += 1) {
-        const t = tileRow + (x >> TILE_BITS);
-        const g = data[row + x]!;
-        if (g > ceiling[t]!) continue;
-        sum[t] = sum[t]! + g;
-        count[t] = count[t]! + 1;
-      }
+    for (let x = 0; x < width; x += 1) {
+      const i = y * width + x;
+      const t = tileRow + (x >> TILE_BITS);
+      if (ink[i] !== INK || data[i]! > ceiling[t]!) continue;
+      sum[t] = sum[t]! + data[i]!;
+      count[t] = count[t]! + 1;
+    }
   }
   return { sum, count };
 }

@@ -38,8 +38,7 @@ export function plainStages(image: GrayImage): PixelStages {
     threshold: () => (ink = sauvola(image)),
     votes: (pxPerMm) => rulingVotes(image, pxPerMm),
     gather() {
-      const runs = inkRuns(ink, image.width, image.height);
-      return { paper: () => gatherPaper(image, ink), ink: (ceiling) => gatherInk(image, runs, ceiling) };
+      return { paper: () => gatherPaper(image, ink), ink: (ceiling) => gatherInk(image, ink, ceiling) };
     },
     markBand: (band) => markBand(ink, band),
     eraseBand: (band, levels) => eraseBand(image, ink, band, levels),
@@ -108,7 +107,6 @@ export function fastStages(image: GrayImage): PixelStages {
       return { across: read(across, strips.across, height), down: read(down, strips.down, width) };
     },
     gather() {
-      wasm.runs(ink, width, height, rows, large, large + runRoom);
       // Sums lie behind the levels; the first of those is the ceiling here.
       const sums = Math.ceil((levelsAt + 9 * tiles) / 8) * 8;
       const summed = (run: () => void): TileSums => {
@@ -124,8 +122,7 @@ export function fastStages(image: GrayImage): PixelStages {
         ink: (ceiling) =>
           summed(() => {
             new Float32Array(buffer, levelsAt, tiles).set(ceiling);
-            const [from, to] = [large, large + runRoom];
-            wasm.gatherInk(gray, width, height, rows, from, to, levelsAt, sums, counts, columns, TILE_BITS);
+            wasm.gatherInk(gray, ink, width, height, levelsAt, sums, counts, columns, TILE_BITS);
           }),
       };
     },

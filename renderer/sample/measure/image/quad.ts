@@ -105,9 +105,9 @@ function tableCut(small: Small): { cut: number; contrast: number } | null {
     if (between > best) [best, cut, darkMean, brightMean] = [between, g + 0.5, dark, bright];
   }
   if (brightMean - darkMean < CONTRAST) return null;
-  const rim = median(rimValues(small))!;
-  const dark = rimValues(small).filter((v) => v < cut).length / rimValues(small).length;
-  return rim < cut || dark > 0.2 ? { cut, contrast: brightMean - darkMean } : null;
+  const rim = rimValues(small);
+  const dark = rim.filter((v) => v < cut).length / rim.length;
+  return median(rim)! < cut || dark > 0.2 ? { cut, contrast: brightMean - darkMean } : null;
 }
 
 /** Usual rise of gray across the border of the mask, over three small pixels. */

@@ -26,13 +26,12 @@ export interface LetterWork {
 /** A cut between touching letters may move this far (x-heights) to the thinnest place. */
 const CUT_REACH = 0.22;
 
-/** The ink of a group by picture columns: outline heights above the baseline and thickness. */
+/** The ink of a group by picture columns: outline heights above the baseline. */
 interface Columns {
   left: number;
   right: number;
   top: Float64Array;
   bottom: Float64Array;
-  ink: Int32Array;
 }
 
 /**
@@ -50,7 +49,7 @@ export function lettersOf(
   frame: Frame,
   widths: (char: string) => number = usualWidth,
 ): LetterWork[] {
-  const columns = word.groups.map((group) => columnsOf(group, line, map, frame));
+  const columns = word.groups.map((group) => columnsOf(group, line, frame));
   if (text !== null) {
     const pieces = columns.map((c, i) => ({
       width: (word.groups[i]!.to - word.groups[i]!.from) / size,
@@ -65,7 +64,7 @@ export function lettersOf(
         const part = columns.slice(match.from, match.to);
         const own = chars.slice(match.first, match.last);
         if (own.length === 1) return [letterOf(groups, part, own[0]!, null, holesByBlob, frame)];
-        return cutsOf(part[0]!, own, size, widths).map(([from, to], k) =>
+        return cutsOf(part[0]!, inkByColumn(groups[0]!, part[0]!, map), own, size, widths).map(([from, to], k) =>
           letterOf(groups, part, own[k]!, [from, to], holesByBlob, frame),
         );
       });
@@ -80,31 +79,36 @@ export function lettersOf(
   });
 }
 
-function columnsOf(group: Group, line: LineWork, map: InkMap, frame: Frame): Columns {
+function columnsOf(group: Group, line: LineWork, frame: Frame): Columns {
   const left = Math.min(...group.blobs.map((b) => b.blob.left));
   const right = Math.max(...group.blobs.map((b) => b.blob.right));
   const top = new Float64Array(right - left).fill(-Infinity);
   const bottom = new Float64Array(right - left).fill(Infinity);
-  const ink = new Int32Array(right - left);
   const cos = Math.cos(Math.atan(line.baseline.straight.slope));
+  const { curve } = line.baseline;
   for (const { blob } of group.blobs) {
     const y = (blob.top + blob.bottom) / 2;
     for (let k = 0; k < blob.upper.length; k += 1) {
-      const base = traceAt(line.baseline.curve, uOf(frame, blob.left + k + 0.5, y));
+      const base = traceAt(curve, uOf(frame, blob.left + k + 0.5, y));
       const at = blob.left + k - left;
-      top[at] = Math.max(top[at]!, (base - blob.upper[k]!) * cos);
-      bottom[at] = Math.min(bottom[at]!, (base - blob.lower[k]!) * cos);
+      const high = (base - blob.upper[k]!) * cos;
+      const low = (base - blob.lower[k]!) * cos;
+      if (high > top[at]!) top[at] = high;
+      if (low < bottom[at]!) bottom[at] = low;
     }
-    countInk(blob, map, left, ink);
   }
-  return { left, right, top, bottom, ink };
+  return { left, right, top, bottom };
 }
 
-function countInk(blob: Blob, map: InkMap, left: number, ink: Int32Array): void {
-  for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-    const r = map.order[i]!;
-    for (let x = map.runs.from[r]! - left, to = map.runs.to[r]! - left; x < to; x += 1) ink[x] = ink[x]! + 1;
-  }
+/** Pixels of ink in each column of a group. */
+function inkByColumn(group: Group, { left, right }: Columns, map: InkMap): Int32Array {
+  const ink = new Int32Array(right - left);
+  for (const { blob } of group.blobs)
+    for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
+      const r = map.order[i]!;
+      for (let x = map.runs.from[r]! - left, to = map.runs.to[r]! - left; x < to; x += 1) ink[x] = ink[x]! + 1;
+    }
+  return ink;
 }
 
 function highest(c: Columns, from: number, to: number): number {
@@ -122,6 +126,7 @@ function lowest(c: Columns, from: number, to: number): number {
 /** Column ranges of touching letters: by their usual widths, moved to the thinnest place nearby. */
 function cutsOf(
   c: Columns,
+  ink: Int32Array,
   chars: readonly string[],
   size: number,
   widths: (char: string) => number,
@@ -137,7 +142,7 @@ function cutsOf(
     let best = middle;
     let least = Infinity;
     for (let x = Math.max(cuts[k]! + 2, middle - reach); x <= Math.min(c.right - 2, middle + reach); x += 1) {
-      const price = c.ink[x - c.left]! + (0.3 * Math.abs(x - middle)) / Math.max(1, reach);
+      const price = ink[x - c.left]! + (0.3 * Math.abs(x - middle)) / Math.max(1, reach);
       if (price < least) [least, best] = [price, x];
     }
     cuts.push(Math.max(cuts[k]! + 1, Math.min(best, c.right - 1)));
@@ -166,10 +171,14 @@ function letterOf(
   let loops = 0;
   for (const { blob } of groups.flatMap((group) => group.blobs)) {
     const [from, to] = [Math.max(left, blob.left), Math.min(right, blob.right)];
-    for (let x = from; x < to; x += 1) {
-      v0 = Math.min(v0, blob.upper[x - blob.left]!);
-      v1 = Math.max(v1, blob.lower[x - blob.left]!);
-    }
+    if (range === null) {
+      v0 = Math.min(v0, blob.v0);
+      v1 = Math.max(v1, blob.v1);
+    } else
+      for (let x = from; x < to; x += 1) {
+        v0 = Math.min(v0, blob.upper[x - blob.left]!);
+        v1 = Math.max(v1, blob.lower[x - blob.left]!);
+      }
     if (to > from) {
       u0 = Math.min(u0, range ? uOf(frame, from, (blob.top + blob.bottom) / 2) : blob.u0);
       u1 = Math.max(u1, range ? uOf(frame, to, (blob.top + blob.bottom) / 2) : blob.u1);

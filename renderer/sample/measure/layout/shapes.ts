@@ -26,14 +26,16 @@ export function shapeKinds(layout: Layout, holesByBlob: ReadonlyMap<number, read
   const kinds: Looks[] = [];
   const found = new Map<Group, number>();
   layout.words.forEach((words, i) => {
-    for (const word of words)
+    for (const word of words) {
+      const widest = JOINED_WIDTH * layout.sizeOf(i, word);
       for (const group of word.groups) {
-        if (group.to - group.from > JOINED_WIDTH * layout.sizeOf(i, word)) continue;
+        if (group.to - group.from > widest) continue;
         const looks = looksOf(group, layout.map, holesByBlob);
         let kind = kinds.findIndex((other) => areAlike(other, looks));
         if (kind < 0) kind = kinds.push(looks) - 1;
         found.set(group, kind);
       }
+    }
   });
   return found;
 }

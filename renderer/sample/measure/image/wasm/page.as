@@ -347,6 +347,10 @@ export function eraseBand(
   paperLevels: usize, inkLevels: usize, columns: i32, tileBits: i32,
 ): void {
   const far = <i32>Math.ceil(2 * reach) + 1;
+  let last: usize = -1;
+  let share = 1.0;
+  // Lightest gray that is ink, where the printed line is paler than ink.
+  let most = 0;
   for (let s = s0; s < s1; s++) {
     const at = intercept + slope * (<f64>s + 0.5) + offset;
     const from = max<i32>(0, <i32>Math.ceil(at - reach - 0.5));
@@ -357,12 +361,15 @@ export function eraseBand(
       const x = along == 1 ? s : k;
       const y = along == 1 ? k : s;
       const tile = <usize>((y >> tileBits) * columns + (x >> tileBits)) << 2;
-      const paper = <f64>load<f32>(paperLevels + tile);
-      const contrast = paper - <f64>load<f32>(inkLevels + tile);
-      const share = contrast > 0 ? depth / contrast : 1;
-      let isInk: bool;
-      if (share < pale) isInk = <f64>load<u8>(gray + place) <= paper - contrast * (0.5 + share / 2);
-      else isInk = goesOn(bitmap, place, k, across, breadth, far);
+      if (tile != last) {
+        last = tile;
+        const paper = <f64>load<f32>(paperLevels + tile);
+        const contrast = paper - <f64>load<f32>(inkLevels + tile);
+        share = contrast > 0 ? depth / contrast : 1;
+        most = <i32>Math.floor(paper - contrast * (0.5 + share / 2));
+      }
+      const isInk =
+        share < pale ? <i32>load<u8>(gray + place) <= most : goesOn(bitmap, place, k, across, breadth, far);
       store<u8>(bitmap + place, isInk ? 1 : 2);
     }
   }
@@ -483,35 +490,39 @@ export function halfContrast(
 }
 
 /**
- * Sums and counts of the gray of ink by tile, over the runs of ink; only of ink at or below its tile's ceiling. Sums and
- * counts are 64-bit floats, zero at the start.
+ * Sums and counts of the gray of ink by tile; only of ink at or below its tile's ceiling. Sums and counts are 64-bit
+ * floats, zero at the start.
  */
 export function gatherInk(
-  gray: usize, width: i32, height: i32, rows: usize, from: usize, to: usize,
+  gray: usize, bitmap: usize, width: i32, height: i32,
   ceiling: usize, sums: usize, counts: usize, columns: i32, tileBits: i32,
 ): void {
+  const one = i8x16.splat(1);
   for (let y = 0; y < height; y++) {
     const tileRow = (y >> tileBits) * columns;
-    const row = gray + <usize>y * width;
-    const last = load<i32>(rows + ((y + 1) << 2));
-    for (let r = load<i32>(rows + (y << 2)); r < last; r++) {
-      const end = load<i32>(to + (r << 2));
-      let x = load<i32>(from + (r << 2));
-      while (x < end) {
-        const tile = tileRow + (x >> tileBits);
-        const stop = min<i32>(end, ((x >> tileBits) + 1) << tileBits);
-        const most = load<f32>(ceiling + (tile << 2));
-        let s = 0;
-        let n = 0;
-        for (; x < stop; x++) {
-          const g = <i32>load<u8>(row + x);
-          if (<f32>g > most) continue;
-          s += g;
-          n++;
-        }
-        store<f64>(sums + (tile << 3), load<f64>(sums + (tile << 3)) + <f64>s);
-        store<f64>(counts + (tile << 3), load<f64>(counts + (tile << 3)) + <f64>n);
-      }
+    const row = <usize>y * width;
+    let x = 0;
+    // Blocks of 16 lie within one tile.
+    for (; x + 16 <= width; x += 16) {
+      let ink = i8x16.eq(v128.load(bitmap + row + x), one);
+      if (!v128.any_true(ink)) continue;
+      const tile = tileRow + (x >> tileBits);
+      const most = i8x16.splat(<u8>load<f32>(ceiling + (tile << 2)));
+      const g = v128.load(gray + row + x);
+      ink = v128.and(ink, i8x16.le_u(g, most));
+      const pairs = i32x4.extadd_pairwise_i16x8_u(i16x8.extadd_pairwise_i8x16_u(v128.and(g, ink)));
+      const half = i32x4.add(pairs, v128.shuffle<i32>(pairs, pairs, 2, 3, 0, 1));
+      const s = i32x4.extract_lane(half, 0) + i32x4.extract_lane(half, 1);
+      store<f64>(sums + (tile << 3), load<f64>(sums + (tile << 3)) + <f64>s);
+      store<f64>(counts + (tile << 3), load<f64>(counts + (tile << 3)) + <f64>popcnt(i8x16.bitmask(ink)));
+    }
+    for (; x < width; x++) {
+      if (load<u8>(bitmap + row + x) != 1) continue;
+      const tile = tileRow + (x >> tileBits);
+      const g = <i32>load<u8>(gray + row + x);
+      if (<f32>g > load<f32>(ceiling + (tile << 2))) continue;
+      store<f64>(sums + (tile << 3), load<f64>(sums + (tile << 3)) + <f64>g);
+      store<f64>(counts + (tile << 3), load<f64>(counts + (tile << 3)) + 1);
     }
   }
 }
