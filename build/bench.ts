@@ -8,17 +8,18 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { decodePage } from '../electron/files/decode.ts';
-import { measurePage } from '../renderer/sample/measure/page.ts';
+import { Worker } from 'node:worker_threads';
+import { PAGE_WORKER_LIMITS } from '../electron/files/measure-page.ts';
 import { makePage } from '../tests/pages/generate.ts';
 import { SPECS } from '../tests/pages/specs.ts';
 import type { PageSpec } from '../tests/pages/types.ts';
 import { missingReference } from '../tests/outside/python.ts';
 import { median } from './letters/glyph.ts';
 import { memoryBeyondPicture } from './bench-memory.ts';
+import type { BenchJob, BenchTimes } from './bench-worker.ts';
 
 const RUNS = 11;
-const WARM_UP = 3;
+const WARM_UP = 8;
 const REFERENCE = fileURLToPath(new URL('opencv_reference.py', import.meta.url));
 const folder = mkdtempSync(path.join(tmpdir(), 'bench-'));
 
@@ -40,20 +41,17 @@ interface Timed {
   afterDecodeMs: number;
 }
 
-/** Times both pages in turns, so that what else the machine does falls on both alike. */
+/** Times the pages in a worker of their own. */
 async function timed(files: readonly Uint8Array[], dpi: number): Promise<Timed[]> {
-  const times = files.map(() => ({ decode: [] as number[], after: [] as number[] }));
-  // The first runs warm the compiler up.
-  for (let run = -WARM_UP; run < RUNS; run += 1)
-    for (const [index, file] of files.entries()) {
-      const start = performance.now();
-      const { gray } = await decodePage(file);
-      const middle = performance.now();
-      measurePage(gray, { scale: { pxPerMm: dpi / 25.4, source: 'dpi' } });
-      if (run < 0) continue;
-      times[index]?.decode.push(middle - start);
-      times[index]?.after.push(performance.now() - middle);
-    }
+  const job: BenchJob = { files: [...files], dpi, warmUp: WARM_UP, runs: RUNS };
+  const worker = new Worker(new URL('bench-worker.ts', import.meta.url), {
+    workerData: job,
+    resourceLimits: PAGE_WORKER_LIMITS,
+  });
+  const times = await new Promise<BenchTimes[]>((resolve, reject) => {
+    worker.once('message', resolve);
+    worker.once('error', reject);
+  });
   return times.map(({ decode, after }) => ({ decodeMs: median(decode), afterDecodeMs: median(after) }));
 }
 

@@ -21,11 +21,14 @@ const TIMEOUT_MS = 60_000;
 /** The worker beside this file: its source under Node, its built form in the packaged app. */
 const WORKER = new URL(import.meta.url.endsWith('.ts') ? './page-worker.ts' : './page-worker.js', import.meta.url);
 
+/** A page makes some 40 MB of short-lived numbers: with room for them the collector copies none around. */
+export const PAGE_WORKER_LIMITS = { maxYoungGenerationSizeMb: 96 };
+
 function runInWorker(job: PageJob, hooks: WorkerHooks): Promise<PageAnswer> {
   const { signal, onProgress, timeoutMs = TIMEOUT_MS } = hooks;
   return new Promise((resolve, reject) => {
     if (signal?.aborted) return reject(new DecodeError('cancelled'));
-    const worker = new Worker(WORKER, { workerData: job });
+    const worker = new Worker(WORKER, { workerData: job, resourceLimits: PAGE_WORKER_LIMITS });
     let settled = false;
     const finish = (act: () => void): void => {
       if (settled) return;

@@ -59,17 +59,21 @@ export class Sorted {
   private readonly totals: Float64Array;
 
   constructor(values: Float64Array, clusters: Int32Array, weights: Float64Array, clusterCount: number) {
-    const order = new Uint32Array(values.length).map((_, i) => i).sort((a, b) => values[a]! - values[b]!);
-    this.values = values.slice();
-    this.clusters = clusters.slice();
-    this.weights = weights.slice();
+    // Numbers alone sort several times faster than by comparison; each then looks its place up. Among equal values the
+    // order does not matter.
+    this.values = values.slice().sort();
+    this.clusters = new Int32Array(values.length);
+    this.weights = new Float64Array(values.length);
     this.totals = new Float64Array(clusterCount);
-    order.forEach((from, to) => {
-      this.values[to] = values[from]!;
-      this.clusters[to] = clusters[from]!;
-      this.weights[to] = weights[from]!;
-      this.totals[clusters[from]!]! += weights[from]!;
-    });
+    const taken = new Int32Array(values.length);
+    for (let i = 0; i < values.length; i += 1) {
+      const first = lowerBound(this.values, values[i]!);
+      const at = first + taken[first]!;
+      taken[first]! += 1;
+      this.clusters[at] = clusters[i]!;
+      this.weights[at] = weights[i]!;
+      this.totals[clusters[i]!]! += weights[i]!;
+    }
   }
 
   /** The values of some lists, one list a cluster, all of weight 1. */
@@ -133,6 +137,18 @@ export class Sorted {
     }
     return reached;
   }
+}
+
+/** First index of a sorted list whose value is not below `value`. */
+function lowerBound(sorted: Float64Array, value: number): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sorted[middle]! < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** Wilson's 95 % interval of a share (Wilson 1927; CLINICAL J). */

@@ -36,7 +36,7 @@ export function printedLines(votes: Votes): PrintedLine[] {
   if (votes.strips < 4) return [];
   const marked = strongPlaces(votes);
   const slope = commonSlope(votes, marked);
-  return candidates(votes, slope)
+  return candidates(votes, marked, slope)
     .map((at) => follow(votes, at, slope))
     .filter((line): line is PrintedLine => line !== null);
 }
@@ -85,18 +85,14 @@ function vertex(curve: Float64Array, at: number): number {
 }
 
 /** Places (at the middle of the picture) where many strips agree along the slope; local maxima. */
-function candidates(votes: Votes, slope: number): number[] {
-  const least = Math.ceil(LEAST_SHARE * FULL);
+function candidates(votes: Votes, marked: readonly number[][], slope: number): number[] {
   const reach = Math.ceil((Math.abs(slope) * votes.strips * STRIP) / 2);
   const sums = new Float64Array(votes.length + 2 * reach);
   const middle = votes.strips / 2;
   for (let s = 0; s < votes.strips; s += 1) {
     const shift = Math.round(slope * (s + 0.5 - middle) * STRIP) - reach;
     const base = s * votes.length;
-    for (let i = 0; i < votes.length; i += 1) {
-      const v = votes.values[base + i]!;
-      if (v >= least) sums[i - shift] = sums[i - shift]! + Math.min(v, FULL / 2);
-    }
+    for (const i of marked[s]!) sums[i - shift] = sums[i - shift]! + Math.min(votes.values[base + i]!, FULL / 2);
   }
   const needed = (LENGTH * SUPPORT * votes.strips * FULL) / 4;
   const found: number[] = [];

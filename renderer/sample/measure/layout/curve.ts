@@ -93,7 +93,11 @@ function linear(s: Float64Array, t: Float64Array): number {
 }
 
 function quadratic(s: Float64Array, t: Float64Array): number {
-  const [s0, s1, s2, s3, s4] = [s[0]!, s[1]!, s[2]!, s[3]!, s[4]!];
+  const s0 = s[0]!;
+  const s1 = s[1]!;
+  const s2 = s[2]!;
+  const s3 = s[3]!;
+  const s4 = s[4]!;
   const det = s0 * (s2 * s4 - s3 * s3) - s1 * (s1 * s4 - s2 * s3) + s2 * (s1 * s3 - s2 * s2);
   if (Math.abs(det) < 1e-9) return linear(s, t);
   return (t[0]! * (s2 * s4 - s3 * s3) - s1 * (t[1]! * s4 - s3 * t[2]!) + s2 * (t[1]! * s3 - s2 * t[2]!)) / det;

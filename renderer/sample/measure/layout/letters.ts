@@ -1,7 +1,7 @@
 import type { Hole } from '../image/holes.ts';
 import { alignLetters } from '../text/align-letters.ts';
 import { LETTER_SPACE, usualWidth } from '../text/letter-kinds.ts';
-import type { Blob, InkMap } from './blobs.ts';
+import type { InkMap } from './blobs.ts';
 import { uOf } from './frame.ts';
 import type { Frame } from './frame.ts';
 import type { LineWork } from './line-work.ts';

@@ -17,15 +17,19 @@ const STRAIGHT = 0.035;
 /** From this slant on (radians, 45 degrees) a stroke is no longer an upright one. */
 const STEEPEST = 0.8;
 
-/** Open chain of runs, one a row. */
+/** Open chain of runs, one a row, from `first` on. Its lists are longer than `count` where it was used before. */
 interface Chain {
   from: number;
   to: number;
-  rows: number[];
-  middles: number[];
-  lengths: number[];
+  first: number;
+  count: number;
+  middles: Float64Array;
+  lengths: Float64Array;
   taken: boolean;
 }
+
+/** Closed chains wait here to be used again: a page has some ten thousand of them. */
+const spare: Chain[] = [];
 
 /**
  * Upright strokes of a blob: chains of short runs, each touching exactly one run in the row before.
@@ -33,65 +37,92 @@ interface Chain {
  * @param least least height of a stroke, pixels
  */
 export function strokesOf(blob: Blob, map: InkMap, usual: number, least: number): Stroke[] {
+  const { order, rowOf, runs } = map;
   const strokes: Stroke[] = [];
   let open: Chain[] = [];
+  let next: Chain[] = [];
   const end = blob.firstRun + blob.runCount;
   let i = blob.firstRun;
   let lastRow = -2;
   const close = (chain: Chain): void => {
     const stroke = straight(chain, least);
     if (stroke) strokes.push(stroke);
+    spare.push(chain);
   };
   while (i < end) {
-    const row = map.rowOf[map.order[i]!]!;
+    const row = rowOf[order[i]!]!;
     if (row !== lastRow + 1) {
       open.forEach(close);
-      open = [];
+      open.length = 0;
     }
-    const next: Chain[] = [];
     for (const chain of open) chain.taken = false;
-    for (; i < end && map.rowOf[map.order[i]!] === row; i += 1) {
-      const r = map.order[i]!;
-      const from = map.runs.from[r]!;
-      const to = map.runs.to[r]!;
-      const touching = open.filter((chain) => chain.from < to && chain.to > from);
-      const one = touching.length === 1 ? touching[0]! : null;
+    for (; i < end && rowOf[order[i]!] === row; i += 1) {
+      const from = runs.from[order[i]!]!;
+      const to = runs.to[order[i]!]!;
       if (to - from > WIDEST * usual) continue;
-      if (one && !one.taken) {
-        one.taken = true;
-        append(one, row, from, to);
-        next.push(one);
-      } else next.push(append({ from, to, rows: [], middles: [], lengths: [], taken: true }, row, from, to));
+      let one: Chain | null = null;
+      let touching = 0;
+      for (const chain of open) {
+        if (chain.from >= to || chain.to <= from) continue;
+        one = chain;
+        touching += 1;
+      }
+      if (!one || touching > 1 || one.taken) one = opened(row);
+      append(one, from, to);
+      next.push(one);
     }
     for (const chain of open) if (!chain.taken) close(chain);
+    const closed = open;
     open = next;
+    next = closed;
+    next.length = 0;
     lastRow = row;
   }
   open.forEach(close);
   return strokes;
 }
 
-function append(chain: Chain, row: number, from: number, to: number): Chain {
+function opened(row: number): Chain {
+  const chain = spare.pop() ?? { from: 0, to: 0, first: 0, count: 0, middles: ROOM, lengths: ROOM, taken: true };
+  chain.first = row;
+  chain.count = 0;
+  return chain;
+}
+
+/** A chain starts without room of its own. */
+const ROOM = new Float64Array(0);
+
+function append(chain: Chain, from: number, to: number): void {
+  const { count } = chain;
+  if (count === chain.middles.length) {
+    chain.middles = longer(chain.middles);
+    chain.lengths = longer(chain.lengths);
+  }
   chain.from = from;
   chain.to = to;
-  chain.rows.push(row + 0.5);
-  chain.middles.push((from + to) / 2);
-  chain.lengths.push(to - from);
-  return chain;
+  chain.middles[count] = (from + to) / 2;
+  chain.lengths[count] = to - from;
+  chain.count = count + 1;
+  chain.taken = true;
+}
+
+function longer(list: Float64Array): Float64Array {
+  const copy = new Float64Array(Math.max(64, 2 * list.length));
+  copy.set(list);
+  return copy;
 }
 
 /** The chain without its ends (there the pen turns), as a straight stroke; null when it is short or bent. */
 function straight(chain: Chain, least: number): Stroke | null {
-  const n = chain.rows.length;
+  const n = chain.count;
   if (n < least) return null;
   const skip = Math.round(n * 0.12);
   let [sy, sx, syy, sxy, length, count] = [0, 0, 0, 0, 0, 0];
   for (let k = skip; k < n - skip; k += 1) {
-    const y = chain.rows[k]! - chain.rows[0]!;
-    sy += y;
+    sy += k;
     sx += chain.middles[k]!;
-    syy += y * y;
-    sxy += y * chain.middles[k]!;
+    syy += k * k;
+    sxy += k * chain.middles[k]!;
     length += chain.lengths[k]!;
     count += 1;
   }
@@ -100,13 +131,12 @@ function straight(chain: Chain, least: number): Stroke | null {
   const slope = (count * sxy - sy * sx) / det;
   const intercept = (sx - slope * sy) / count;
   let square = 0;
-  for (let k = skip; k < n - skip; k += 1)
-    square += (chain.middles[k]! - intercept - slope * (chain.rows[k]! - chain.rows[0]!)) ** 2;
+  for (let k = skip; k < n - skip; k += 1) square += (chain.middles[k]! - intercept - slope * k) ** 2;
   // A third of a pixel is the unevenness of pixels themselves.
   if (Math.sqrt(square / count) > Math.max(0.4, STRAIGHT * n) || Math.abs(slope) > STEEPEST) return null;
   return {
     x: sx / count,
-    y: chain.rows[0]! + n / 2,
+    y: chain.first + 0.5 + n / 2,
     height: n,
     width: (length / count) * Math.cos(Math.atan(slope)),
     slant: Math.atan(-slope),
