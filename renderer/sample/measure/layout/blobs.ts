@@ -190,26 +190,29 @@ export function extentAlong(
 ): { from: number; to: number } {
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);
+  const { order, rowOf } = map;
+  const { from: lefts, to: rights } = map.runs;
+  const first = blob.firstRun;
+  const end = first + blob.runCount;
   let least = Infinity;
   let most = -Infinity;
-  const end = blob.firstRun + blob.runCount;
-  for (let i = blob.firstRun; i < end; i += 1) {
-    const r = map.order[i]!;
-    const down = (map.rowOf[r]! + 0.5 - originY) * sin;
-    const a = (map.runs.from[r]! - originX) * cos - down;
-    const b = (map.runs.to[r]! - originX) * cos - down;
+  for (let i = first; i < end; i += 1) {
+    const r = order[i]!;
+    const down = (rowOf[r]! + 0.5 - originY) * sin;
+    const a = (lefts[r]! - originX) * cos - down;
+    const b = (rights[r]! - originX) * cos - down;
     if (a < least) least = a;
     if (b > most) most = b;
   }
   // Edges between pixels, where a run reaches within a pixel of the outermost one.
   let from = Infinity;
   let to = -Infinity;
-  for (let i = blob.firstRun; i < end; i += 1) {
-    const r = map.order[i]!;
-    const y = map.rowOf[r]!;
+  for (let i = first; i < end; i += 1) {
+    const r = order[i]!;
+    const y = rowOf[r]!;
     const down = (y + 0.5 - originY) * sin;
-    const left = map.runs.from[r]!;
-    const right = map.runs.to[r]!;
+    const left = lefts[r]!;
+    const right = rights[r]!;
     if ((left - originX) * cos - down < least + NEARLY)
       from = Math.min(from, (left + 0.5 - map.edge(left, y, -1) - originX) * cos - down);
     if ((right - originX) * cos - down > most - NEARLY)

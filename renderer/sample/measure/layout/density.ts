@@ -23,12 +23,14 @@ export function densityOf(blobs: readonly Blob[], map: InkMap, frame: Frame, alo
   const columns = Math.ceil(right / along) + 1;
   const rows = Math.ceil(bottom / down) + 2;
   const values = new Float32Array(columns * rows);
+  const { order, rowOf } = map;
+  const { from, to } = map.runs;
   for (const blob of blobs)
-    for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-      const r = map.order[i]!;
-      const y = map.rowOf[r]! + 0.5;
+    for (let i = blob.firstRun, last = i + blob.runCount; i < last; i += 1) {
+      const r = order[i]!;
+      const y = rowOf[r]! + 0.5;
       // Long runs are spread over their cells.
-      for (let x = map.runs.from[r]!, end = map.runs.to[r]!; x < end; x += along) {
+      for (let x = from[r]!, end = to[r]!; x < end; x += along) {
         const length = Math.min(along, end - x);
         const c = Math.floor(uOf(frame, x + length / 2, y) / along);
         const w = Math.floor(vOf(frame, x + length / 2, y) / down);

@@ -45,10 +45,10 @@ export function sizeTrend(heads: readonly Head[], expected: number): SizeTrend {
   const logs = tall.map((head) => Math.log(head.height));
   const low = Math.log(expected) - 0.75;
   const high = Math.log(expected) + 0.6;
-  let best = { peak: -1, level: Math.log(expected), slope: 0 };
+  let best = { k: 0, peak: -1, level: Math.log(expected), slope: 0 };
   const steps = tall.length < LEAST_FOR_SLOPE ? 1 : SLOPES;
   const shifted = new Float64Array(tall.length);
-  for (let k = 0; k < steps; k += 1) {
+  const tried = (k: number): void => {
     const slope = steps === 1 ? 0 : ((2 * k) / (steps - 1) - 1) * (STEEPEST / (50 * expected));
     for (let i = 0; i < tall.length; i += 1) shifted[i] = logs[i]! - slope * (tall[i]!.u - u0);
     const density = densityCurve(shifted, low, high, BANDWIDTH)!;
@@ -58,8 +58,12 @@ export function sizeTrend(heads: readonly Head[], expected: number): SizeTrend {
     }
     // A level line wins a tie: a slope must be earned.
     const peak = density.curve[at]! * (1 - 0.05 * Math.abs((2 * k) / Math.max(1, steps - 1) - 1));
-    if (peak > best.peak) best = { peak, level: low + firstMode(density) * density.step, slope };
-  }
+    if (peak > best.peak) best = { k, peak, level: low + firstMode(density) * density.step, slope };
+  };
+  // Every second slope first, then the two beside the best.
+  for (let k = 0; k < steps; k += 2) tried(k);
+  const middle = best.k;
+  for (const k of [middle - 1, middle + 1]) if (k > 0 && k < steps) tried(k);
   return refined(tall, logs, { u0, level: best.level, slope: best.slope }, steps > 1);
 }
 

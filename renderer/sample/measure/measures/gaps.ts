@@ -109,15 +109,22 @@ export const gapSeparation: Measure = {
     // Wider pairs between each two lines, counted once; a draw only weighs them.
     const sorted = lines.map((line) => Float64Array.from(line.letters).sort());
     const wider = lines.map((line) => sorted.map((letters) => pairsWider(line.words, letters)));
+    const words = lines.map((line) => line.words.length);
+    const letters = lines.map((line) => line.letters.length);
     const share = (times: Int32Array): number | null => {
-      let [won, all] = [0, 0];
-      lines.forEach((line, i) =>
-        lines.forEach((other, j) => {
-          const weight = times[i]! * times[j]!;
-          won += weight * wider[i]![j]!;
-          all += weight * line.words.length * other.letters.length;
-        }),
-      );
+      let won = 0;
+      let wordsDrawn = 0;
+      let lettersDrawn = 0;
+      for (let i = 0; i < words.length; i += 1) {
+        wordsDrawn += times[i]! * words[i]!;
+        lettersDrawn += times[i]! * letters[i]!;
+        if (times[i] === 0) continue;
+        const row = wider[i]!;
+        let sum = 0;
+        for (let j = 0; j < row.length; j += 1) sum += times[j]! * row[j]!;
+        won += times[i]! * sum;
+      }
+      const all = wordsDrawn * lettersDrawn;
       return all === 0 ? null : won / all;
     };
     const value = share(new Int32Array(lines.length).fill(1));

@@ -50,16 +50,14 @@ export function directionOf(layout: Layout, holesByBlob: ReadonlyMap<number, rea
 function parts(layout: Layout): { tall: number; hanging: number } {
   let tall = 0;
   let hanging = 0;
-  for (const line of layout.lines) {
-    const own = new Set(line.blobs.map((b) => b.index));
-    for (const extreme of layout.extremes) {
-      if (!own.has(extreme.blob)) continue;
-      const size = sizeAt(line.trend, extreme.u);
-      const height = (traceAt(line.baseline.curve, extreme.u) - extreme.v) / size;
-      if (extreme.kind === 'top' && height > 1.3 && height < 2.8) tall += 1;
-      if (extreme.kind === 'bottom' && height < -0.3 && height > -1.8) hanging += 1;
-    }
-  }
+  for (const line of layout.lines)
+    for (const { index } of line.blobs)
+      for (const extreme of layout.lists[index]!) {
+        const size = sizeAt(line.trend, extreme.u);
+        const height = (traceAt(line.baseline.curve, extreme.u) - extreme.v) / size;
+        if (extreme.kind === 'top' && height > 1.3 && height < 2.8) tall += 1;
+        if (extreme.kind === 'bottom' && height < -0.3 && height > -1.8) hanging += 1;
+      }
   return { tall, hanging };
 }
 
