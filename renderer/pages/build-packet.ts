@@ -12,6 +12,7 @@ import type { Packet, SheetModel, WritingPicture } from './model.ts';
 import { thenAndNowPictures } from './pictures.ts';
 import { practiceLogSheet } from './practice-log-sheet.ts';
 import { practiceSheets, type PracticeRequest } from './practice.ts';
+import { furtherPages } from './practice-request.ts';
 import { programSheets } from './program-sheet.ts';
 import { comeBackWhen, dischargeSummary, progressReport } from './progress-report.ts';
 import { referralPage } from './referral.ts';
@@ -34,6 +35,8 @@ export interface PacketChoices {
   withEnglish: boolean;
   words: PageWords;
   practice: PracticeRequest;
+  /** The sheets that single lines speak of come along: dots, boxes, pictures. */
+  withFurther: boolean;
 }
 
 function packetOf(kind: PageKind, input: PageInput, sheets: SheetModel[], warnings: string[]): Packet {
@@ -47,6 +50,11 @@ function packetOf(kind: PageKind, input: PageInput, sheets: SheetModel[], warnin
     basis: [input.visitId, program?.id].filter((id) => id !== undefined),
     warnings,
   };
+}
+
+function practicePages(input: PageInput, choices: PacketChoices, rules: RulesInUse): SheetModel[] {
+  const main = { ...choices.practice, sheet: input.sheet };
+  return [main, ...(choices.withFurther ? furtherPages(input, rules, main) : [])].flatMap(practiceSheets);
 }
 
 function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {
@@ -67,7 +75,7 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse
     warnings.push('This program is a draft. It prints with the word DRAFT until it is approved.');
   const sheets: SheetModel[] = [...(program ?? [])];
   if (choices.withLog) sheets.push(...practiceLogSheet(input, t));
-  if (choices.withPractice) sheets.push(...practiceSheets({ ...choices.practice, sheet: input.sheet }));
+  if (choices.withPractice) sheets.push(...practicePages(input, choices, rules));
   if (choices.withCard) sheets.push(...selfCheckCard(input, choices.pt, t));
   return packetOf('home-program', input, sheets, warnings);
 }
@@ -148,7 +156,7 @@ function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: 
     case 'home-program':
       return homeProgram(input, choices, rules, t);
     case 'practice-pages':
-      return packetOf(kind, input, practiceSheets({ ...choices.practice, sheet: input.sheet }), []);
+      return packetOf(kind, input, practicePages(input, choices, rules), []);
     case 'visit-note':
       return visitNote(input);
     case 'referral':

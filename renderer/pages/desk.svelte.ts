@@ -10,7 +10,7 @@ import { textsOf } from './fit.ts';
 import type { Doc, Packet } from './model.ts';
 import { startingWords, usualSheet } from './page-choices.ts';
 import type { PracticeRequest } from './practice.ts';
-import { practiceRequestOf } from './practice-request.ts';
+import { furtherPages, practiceRequestOf } from './practice-request.ts';
 import { readingGrade } from './reading-grade.ts';
 import { mayBePrinted, safeProgram } from './safe-program.ts';
 import { type Language, languageOf, languages } from './languages.ts';
@@ -37,6 +37,7 @@ export class Desk {
   useCode = $state(false);
   language = $state<Language>('en');
   withEnglish = $state(true);
+  withFurther = $state(true);
   practiceChanges = $state<Partial<PracticeRequest>>({});
   /** Words of a client without a visit: there is nothing to keep them with. */
   #loose = $state.raw<Omit<PageDraft, 'at' | 'by'> | null>(null);
@@ -79,6 +80,9 @@ export class Desk {
     ...this.practiceChanges,
   }));
 
+  /** Sheets that single lines of the program need beside the practice page. */
+  further = $derived.by(() => furtherPages(this.input, this.open.rules, this.practice));
+
   built: Packet = $derived.by(() =>
     buildPacket(
       this.kind,
@@ -94,6 +98,7 @@ export class Desk {
         withEnglish: this.withEnglish,
         words: this.words,
         practice: this.practice,
+        withFurther: this.withFurther,
       },
       this.open.rules,
     ),

@@ -2,6 +2,7 @@ import type { RuleTable } from '../../db/types/rules.ts';
 import type { ProgramLine } from '../../db/types/program.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf } from './facts.ts';
 import type { PracticeRequest } from './practice.ts';
+import { pictureOfWord } from './drawings/picture-words.ts';
 import { type RulingCode, rulings } from './rulings.ts';
 import type { Texts } from './texts.ts';
 
@@ -39,6 +40,7 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
   const [writing] = lines
     .filter((line) => line.kind === 'writing' && line.dose.lines)
     .sort((a, b) => (b.dose.lines ?? 0) - (a.dose.lines ?? 0));
+  const has = (item: string): boolean => lines.some((line) => line.item === item);
   const letters = lettersToPractice(input, 3);
   const contents = lines.flatMap((line) =>
     line.kind === 'content' ? (tables.contents.find((c) => `text-${c.code}` === line.item)?.lines ?? []) : [],
@@ -53,13 +55,54 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
     linesPerBout: writing?.dose.lines ?? null,
     bouts: Math.max(1, writing?.dose.sets ?? 1),
     restText: t.practice.rest(Math.max(1, Math.round(rest))),
-    bold: client.largePrint === '20',
+    bold: client.largePrint === '20' || has('bold-base-line') || has('bold-lines-lamp'),
     startLine: 'none',
+    marks: has('short-lines') ? 'stop' : has('start-end-dots') || has('dots-and-targets') ? 'dots' : 'none',
+    pictures: null,
     xHeightMm: null,
     title: t.practice.title,
     instruction: t.practice.instruction,
-    formId: `${(ruling ?? 'dashed-10').toUpperCase()} ${dayOf(input)}`,
     date: longDate(dayOf(input), input.locale),
     clientCode: client.code,
   };
+}
+
+/** Sheets that single lines of the program speak of, by their item. */
+const sheetOfItem: Readonly<Record<string, RulingCode>> = {
+  'dot-to-dot': 'dots-30',
+  'same-lean': 'lean-10',
+  'form-boxes': 'boxes-8',
+  'digits-and-money': 'boxes-8',
+  'signature-in-place': 'signature',
+};
+
+/** Figures that are taken for each other, and sums as they are written. */
+const figures = ['1 7 1 7', '4 9 4 9', '0 6 0 6', '12.50', '407.96'];
+
+/** Further pages that the program's lines need beside the main one: dots, boxes, pictures, a sheet to lie under. */
+export function furtherPages(input: PageInput, tables: Tables, main: PracticeRequest): PracticeRequest[] {
+  const lines = programOf(input)?.lines ?? [];
+  const filled = { ...main, linesPerBout: null, bouts: 1, marks: 'none' as const };
+  const codes = new Set(lines.flatMap((line) => sheetOfItem[line.item ?? ''] ?? []));
+  const boxed = lines.some((line) => line.item === 'digits-and-money') ? figures : main.models;
+  const words = lines.flatMap((line) => {
+    const text = tables.contents.find((each) => `text-${each.code}` === line.item);
+    return text?.kind === 'pictures' ? text.lines : [];
+  });
+  const dashed = rulings[main.ruling].kind === 'dashed';
+  return [
+    ...[...codes]
+      .filter((ruling) => ruling !== main.ruling)
+      .map((ruling) => ({ ...filled, ruling, models: ruling.startsWith('boxes') ? boxed : main.models })),
+    ...(words.length > 0
+      ? [
+          {
+            ...filled,
+            ruling: dashed ? main.ruling : ('dashed-10' as const),
+            models: words,
+            pictures: pictureOfWord,
+          },
+        ]
+      : []),
+  ];
 }

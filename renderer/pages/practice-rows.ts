@@ -23,6 +23,20 @@ export interface DrawnText {
   anchor: 'start' | 'middle' | 'end';
 }
 
+export interface DrawnDot {
+  x: number;
+  y: number;
+  r: number;
+}
+
+/** A line drawing on its field of 160 by 120, scaled to `width`. */
+export interface DrawnPicture {
+  name: string;
+  x: number;
+  y: number;
+  width: number;
+}
+
 /** Vertical room of a row and where its writing stands, from the row's top. */
 export interface RowShape {
   height: number;
@@ -40,6 +54,8 @@ export function rowShape(ruling: Ruling): RowShape {
       return { height: s + 9, baseline: s * 0.72 };
     case 'plain':
       return { height: 12, baseline: 9 };
+    case 'dots':
+      return { height: s + 14, baseline: s };
     default:
       return { height: s, baseline: ruling.kind === 'squares' ? s * 0.7 : s };
   }
@@ -75,6 +91,45 @@ export function rowLines(ruling: Ruling, area: Area, top: number): DrawnLine[] {
     default:
       return [];
   }
+}
+
+/** Dots up and down in turn, to be joined one after the other. */
+export function dotRow(area: Area, top: number, { sizeMm }: Ruling): DrawnDot[] {
+  const r = 1.6;
+  const count = Math.floor((area.width - 2 * r) / sizeMm + 1e-9) + 1;
+  return Array.from({ length: count }, (_, i) => ({
+    x: area.x + r + i * sizeMm,
+    y: top + (i % 2 === 0 ? sizeMm : 6),
+    r,
+  }));
+}
+
+/** Lines that lean 10 degrees to the right, from the top to the bottom of the area. */
+export function leaningLines(area: Area, { sizeMm }: Ruling): DrawnLine[] {
+  const run = area.height * Math.tan((10 * Math.PI) / 180);
+  const count = Math.floor((area.width - run) / sizeMm + 1e-9) + 1;
+  return Array.from({ length: count }, (_, i) => {
+    const x = area.x + i * sizeMm;
+    return line('guide', x, area.y + area.height, x + run, area.y);
+  });
+}
+
+/** Share of the row at which a short line stops. */
+const stopShare = 0.6;
+
+/** Where a short line stops, across the row from its top to its baseline. */
+export function stopMark(area: Area, top: number, shape: RowShape): DrawnLine {
+  const x = area.x + area.width * stopShare;
+  return line('mark', x, top, x, top + shape.baseline + 1.5);
+}
+
+/** A dot on the baseline where a row starts, and one where it ends. */
+export function rowDots(area: Area, y: number): DrawnDot[] {
+  const r = 1.2;
+  return [
+    { x: area.x + r, y, r },
+    { x: area.x + area.width - r, y, r },
+  ];
 }
 
 const signatureBox = { width: 80, gap: 12 };

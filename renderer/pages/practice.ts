@@ -2,16 +2,22 @@ import { breakLines, fontSizeFor, type LetterStyleCode } from './letter-styles.t
 import { type SheetName, writingArea } from './paper.ts';
 import {
   breakIntoCells,
+  type DrawnDot,
   type DrawnLine,
+  type DrawnPicture,
   type DrawnText,
+  dotRow,
   gridLines,
+  leaningLines,
   lettersInCells,
   line,
+  rowDots,
   rowLines,
   rowShape,
   signatureRow,
+  stopMark,
 } from './practice-rows.ts';
-import { type RulingCode, rulings } from './rulings.ts';
+import { type RulingCode, rulings, withoutModels } from './rulings.ts';
 
 /** What a practice page is to be. Lengths in mm. */
 export interface PracticeRequest {
@@ -29,11 +35,14 @@ export interface PracticeRequest {
   bold: boolean;
   /** A heavy line where each row starts, for a client who misses one side. */
   startLine: 'none' | 'left' | 'right';
+  /** On each row: where a short line stops, or dots where it starts and ends. */
+  marks: 'none' | 'stop' | 'dots';
+  /** Drawings by word: each model stands beside its picture, as many as fit. */
+  pictures: Readonly<Record<string, string>> | null;
   /** Height of model letters without reach; null takes the paper's own. */
   xHeightMm: number | null;
   title: string;
   instruction: string;
-  formId: string;
   date: string;
   clientCode: string;
 }
@@ -53,6 +62,9 @@ export interface PracticeSheet {
   pages: number;
   lines: DrawnLine[];
   texts: DrawnText[];
+  /** Not on pages that were issued before there were any. */
+  dots?: DrawnDot[];
+  pictures?: DrawnPicture[];
 }
 
 type Step = { kind: 'model'; text: string } | { kind: 'write' } | { kind: 'rest' };
@@ -66,6 +78,8 @@ export function rowsPerSheet(sheet: SheetName, ruling: RulingCode): number {
 /** Model rows with their lines to write on, bout after bout. `models` holds each model text as its broken rows. */
 function plan(request: PracticeRequest, models: string[][]): Step[] {
   const room = rowsPerSheet(request.sheet, request.ruling);
+  if (withoutModels.has(rulings[request.ruling].kind) && rulings[request.ruling].kind !== 'signature')
+    return spread([], room);
   if (request.linesPerBout === null) {
     // Filling a sheet, models take at most half of it.
     const shown: string[][] = [];
@@ -97,6 +111,7 @@ function spread(models: string[][], lines: number): Step[] {
  * The model letters' x-height is `xHeightMm` exactly, by the font's own ratio (letter-styles.ts).
  */
 export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
+  if (request.pictures) return pictureSheets(request, request.pictures);
   const ruling = rulings[request.ruling];
   const area = writingArea(request.sheet);
   const shape = rowShape(ruling);
@@ -104,7 +119,7 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
   const size = fontSizeFor(request.letters, request.xHeightMm ?? ruling.xHeightMm);
   const indent = request.startLine === 'left' ? 4 : 1;
   const columns = inCells ? Math.floor(area.width / ruling.sizeMm + 1e-9) : 0;
-  const noModels = ruling.kind === 'guide' || ruling.kind === 'signature';
+  const noModels = withoutModels.has(ruling.kind);
   const breakUp = (text: string): string[] =>
     inCells ? breakIntoCells(text, columns) : breakLines(text, request.letters, size, area.width - indent - 4);
   const models = noModels ? [] : request.models.filter((text) => text.trim() !== '').map(breakUp);
@@ -114,7 +129,9 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
 
   return Array.from({ length: pages }, (_, page) => {
     const lines: DrawnLine[] = ruling.kind === 'squares' ? gridLines(ruling, area) : [];
+    if (ruling.kind === 'lean') lines.push(...leaningLines(area, ruling));
     const texts: DrawnText[] = [];
+    const dots: DrawnDot[] = [];
     steps.slice(page * perSheet, (page + 1) * perSheet).forEach((step, row) => {
       const top = area.y + row * shape.height;
       const y = top + shape.baseline;
@@ -123,6 +140,11 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
         return;
       }
       lines.push(...rowLines(ruling, area, top));
+      if (ruling.kind === 'dots') dots.push(...dotRow(area, top, ruling));
+      if (step.kind === 'write' && !inCells && !noModels) {
+        if (request.marks === 'stop') lines.push(stopMark(area, top, shape));
+        if (request.marks === 'dots') dots.push(...rowDots(area, y));
+      }
       if (ruling.kind === 'signature') {
         const boxes = signatureRow(area, top, ruling.sizeMm);
         lines.push(...boxes.lines);
@@ -146,20 +168,52 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
       const x = request.startLine === 'left' ? area.x : area.x + area.width;
       lines.push(line('start', x, area.y, x, area.y + area.height));
     }
-    return {
-      type: 'practice',
-      sheet: request.sheet,
-      ruling: request.ruling,
-      bold: request.bold,
-      title: request.title,
-      instruction: request.instruction,
-      formId: request.formId,
-      date: request.date,
-      clientCode: request.clientCode,
-      page: page + 1,
-      pages,
-      lines,
-      texts,
-    };
+    return { ...headOf(request), page: page + 1, pages, lines, texts, dots };
+  });
+}
+
+const headOf = ({ sheet, ruling, bold, title, instruction, date, clientCode }: PracticeRequest) => ({
+  type: 'practice' as const,
+  sheet,
+  ruling,
+  bold,
+  title,
+  instruction,
+  formId: ruling.toUpperCase(),
+  date,
+  clientCode,
+});
+
+/** Each word beside its picture, with one row for it and one to write on. */
+function pictureSheets(request: PracticeRequest, drawings: Readonly<Record<string, string>>): PracticeSheet[] {
+  const ruling = rulings[request.ruling];
+  const area = writingArea(request.sheet);
+  const shape = rowShape(ruling);
+  const picture = { width: 40, height: 30, gap: 8 };
+  const right = { ...area, x: area.x + picture.width + picture.gap, width: area.width - picture.width - picture.gap };
+  const block = Math.max(2 * shape.height, picture.height + 6);
+  const perSheet = Math.floor(area.height / block + 1e-9);
+  const size = fontSizeFor(request.letters, request.xHeightMm ?? ruling.xHeightMm);
+  const words = request.models.filter((word) => Object.hasOwn(drawings, word));
+  const pages = Math.max(1, Math.ceil(words.length / perSheet));
+  return Array.from({ length: pages }, (_, page) => {
+    const lines: DrawnLine[] = [];
+    const texts: DrawnText[] = [];
+    const pictures: DrawnPicture[] = [];
+    words.slice(page * perSheet, (page + 1) * perSheet).forEach((text, i) => {
+      const top = area.y + i * block;
+      pictures.push({ name: drawings[text] ?? '', x: area.x, y: top, width: picture.width });
+      lines.push(...rowLines(ruling, right, top), ...rowLines(ruling, right, top + shape.height));
+      texts.push({
+        text,
+        x: right.x + 1,
+        y: top + shape.baseline,
+        size,
+        style: request.letters,
+        grey: 0.15,
+        anchor: 'start',
+      });
+    });
+    return { ...headOf(request), page: page + 1, pages, lines, texts, pictures };
   });
 }

@@ -18,9 +18,11 @@ export type RulingCode =
   | 'boxes-8'
   | 'boxes-6'
   | 'boxes-5'
-  | 'signature';
+  | 'signature'
+  | 'dots-30'
+  | 'lean-10';
 
-export type RulingKind = 'squares' | 'dashed' | 'ruled' | 'plain' | 'guide' | 'boxes' | 'signature';
+export type RulingKind = 'squares' | 'dashed' | 'ruled' | 'plain' | 'guide' | 'boxes' | 'signature' | 'dots' | 'lean';
 
 export interface Ruling {
   kind: RulingKind;
@@ -85,6 +87,8 @@ export const rulings: Record<RulingCode, Ruling> = {
   'boxes-6': boxes(6),
   'boxes-5': boxes(5),
   signature: { kind: 'signature', sizeMm: 20, xHeightMm: 3.5, label: 'Signature boxes', source: common },
+  'dots-30': { kind: 'dots', sizeMm: 30, xHeightMm: 3, label: 'Dots to join, 30 mm apart', source: common },
+  'lean-10': { kind: 'lean', sizeMm: 10, xHeightMm: 3, label: 'Leaning lines to lie under the sheet', source: common },
 };
 
 /** From easiest to hardest paper: each step asks the client for more. */
@@ -109,8 +113,12 @@ export const inks = {
   box: { normal: { width: 0.35, grey: 0.3 }, bold: { width: 0.9, grey: 0 } },
   guide: { normal: { width: 1.1, grey: 0 }, bold: { width: 2, grey: 0 } },
   start: { normal: { width: 2, grey: 0 }, bold: { width: 3, grey: 0 } },
+  mark: { normal: { width: 1, grey: 0 }, bold: { width: 1.8, grey: 0 } },
 } as const;
 export type InkRole = keyof typeof inks;
+
+/** Papers without letters of their own: they fill the sheet. */
+export const withoutModels: ReadonlySet<RulingKind> = new Set<RulingKind>(['guide', 'signature', 'dots', 'lean']);
 
 /** Dash and gap of the midline, mm. */
 export const midlineDash = [2.5, 2] as const;

@@ -28,6 +28,7 @@ function build(kind: PageKind, from: PageInput = input(), more: Partial<PacketCh
     withEnglish: true,
     words: emptyWords(),
     practice: practiceRequestOf(from, rules, texts),
+    withFurther: true,
     ...more,
   };
   return buildPacket(kind, from, choices, rules);
@@ -91,6 +92,27 @@ test('what most lines warn of is said once for all, and what is done in the clin
   expect(text).toContain('In all of these: Stop if it hurts.');
   expect(text).toContain('Never force the fingers.');
   expect(text).toContain('With us, at your visits | Try three pens');
+});
+
+test('the practice pages bring along the sheets that single lines speak of', () => {
+  const from = input({
+    record: record((r) => {
+      const [line] = r.programs[0]!.lines;
+      r.programs[0]!.lines.push(
+        { ...line!, item: 'digits-and-money', title: 'Numbers and amounts' },
+        { ...line!, item: 'signature-in-place', title: 'Your signature' },
+        { ...line!, item: 'start-end-dots', title: 'Stay on the line' },
+        { ...line!, item: 'text-picture-words-home', kind: 'content' as const, title: 'Pictures from home' },
+      );
+    }),
+  });
+  const sheets = build('practice-pages', from).sheets.flatMap((sheet) => (sheet.type === 'practice' ? [sheet] : []));
+  expect(new Set(sheets.map(({ ruling }) => ruling))).toEqual(new Set(['dashed-10', 'boxes-8', 'signature']));
+  expect(sheets[0]!.dots?.length).toBeGreaterThan(0);
+  expect(sheets.flatMap(({ texts }) => texts.map(({ text }) => text)).join('')).toContain('407.96');
+  expect(sheets.some(({ pictures }) => (pictures?.length ?? 0) > 0)).toBe(true);
+  const main = build('practice-pages', from, { withFurther: false }).sheets;
+  expect(main.every((sheet) => sheet.type === 'practice' && sheet.ruling === 'dashed-10')).toBe(true);
 });
 
 test('a draft program says DRAFT on the sheet', () => {

@@ -1,4 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { rulesCurrent } from '../../db/rules/index.ts';
+import { pictureDrawings, pictureOfWord } from '../../renderer/pages/drawings/picture-words.ts';
 import { letterStyles } from '../../renderer/pages/letter-styles.ts';
 import { marginMm, type SheetName } from '../../renderer/pages/paper.ts';
 import { type PracticeRequest, type PracticeSheet, practiceSheets } from '../../renderer/pages/practice.ts';
@@ -20,10 +22,11 @@ function request(sheet: SheetName, ruling: RulingCode, more: Partial<PracticeReq
     restText: 'Stop here. Rest 2 minutes.',
     bold: false,
     startLine: 'none',
+    marks: 'none',
+    pictures: null,
     xHeightMm: null,
     title: 'Practice page',
     instruction: 'Stop when a line gets hard to read.',
-    formId: 'P-1',
     date: 'March 4, 2026',
     clientCode: 'C-014',
     ...more,
@@ -151,4 +154,38 @@ describe.skipIf(!chromiumPath)(`practice pages in the printed PDF${noChromium}`,
     );
     expect(Math.abs(widest - inks.baseline.bold.width)).toBeLessThan(tolerance);
   });
+});
+
+test('rows carry the mark that the line speaks of, on the rows to write on only', () => {
+  const [stop] = practiceSheets(request('A4', 'ruled-8.7', { marks: 'stop', linesPerBout: 4 }));
+  expect(stop!.lines.filter(({ ink }) => ink === 'mark')).toHaveLength(4);
+  const [dots] = practiceSheets(request('A4', 'ruled-8.7', { marks: 'dots', linesPerBout: 4 }));
+  expect(dots!.dots).toHaveLength(8);
+  const [squares] = practiceSheets(request('A4', 'squares-10', { marks: 'dots' }));
+  expect(squares!.dots).toEqual([]);
+});
+
+test('sheets to lie under and dots to join fill the sheet and say what they are', () => {
+  for (const ruling of ['guide-8.7', 'dots-30', 'lean-10'] as const) {
+    const sheets = practiceSheets(request('Letter', ruling, { linesPerBout: 3, bouts: 3 }));
+    expect(sheets).toHaveLength(1);
+    expect(sheets[0]!.formId).toBe(ruling.toUpperCase());
+    expect(sheets[0]!.lines.length + (sheets[0]!.dots?.length ?? 0)).toBeGreaterThan(12);
+    expect(sheets[0]!.texts).toEqual([]);
+  }
+});
+
+test('a picture sheet has every word of every language beside its picture', () => {
+  const words = rulesCurrent().contents.filter(({ kind }) => kind === 'pictures');
+  expect(words.length).toBeGreaterThan(1);
+  for (const { lines, language } of words)
+    for (const sheet of ['A4', 'Letter'] as const) {
+      const sheets = practiceSheets(request(sheet, 'dashed-10', { models: lines, pictures: pictureOfWord }));
+      expect(
+        sheets.flatMap(({ texts }) => texts.map(({ text }) => text)),
+        language,
+      ).toEqual(lines);
+      for (const { name } of sheets.flatMap(({ pictures }) => pictures ?? []))
+        expect(pictureDrawings).toHaveProperty(name);
+    }
 });
