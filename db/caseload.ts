@@ -83,6 +83,8 @@ export interface Writer {
  */
 export interface Caseload {
   readonly folder: string;
+  /** The write-ahead log of the last session was gone when the file was opened: its last changes may be missing. */
+  readonly logLost: boolean;
   /** Version of the file's tables. */
   readonly schemaVersion: number;
 

@@ -77,7 +77,7 @@ export async function createCaseload({ folder, passphrase, now, workFactor }: Cr
     writeKeyFile(folder, { format: 'fairhand-key', version: 1, at: now, ...wraps, outgoing: null });
     settle(building, caseloadFile(folder));
     db = openFile(caseloadFile(folder), identity);
-    return { ok: true, caseload: openRecords({ db, folder, identity, lock }), recoveryKey };
+    return { ok: true, caseload: openRecords({ db, folder, identity, lock, logLost: false }), recoveryKey };
   } catch (error) {
     db?.close();
     lock?.release();
@@ -124,6 +124,12 @@ function fitting(file: string, secrets: readonly Unwrapped[], pending: boolean):
   throw new CaseloadError('damaged');
 }
 
+/**
+ * SQLite removes the log's index (-shm) before the log (-wal) when it closes, so an index without its log is never left
+ * by a close or a kill: somebody or something took the log away, and with it what was not in the file yet.
+ */
+const logIsLost = (file: string): boolean => existsSync(`${file}-shm`) && !existsSync(`${file}-wal`);
+
 export type OpenOptions = { folder: string; now: string; migrations?: readonly Migration[] } & Secret;
 
 /**
@@ -142,6 +148,7 @@ export async function openCaseload(options: OpenOptions): Promise<Opened> {
     secrets = unlocked.secrets;
     lock = holdFolder(folder);
     if (statSync(file).size === 0) throw new CaseloadError('damaged');
+    const logLost = logIsLost(file);
     const { identity, version, wraps } = fitting(file, secrets, unlocked.file?.outgoing != null);
     if (version > migrations.length) throw new CaseloadError('newer-version');
     db = openFile(file, identity);
@@ -150,7 +157,7 @@ export async function openCaseload(options: OpenOptions): Promise<Opened> {
     }
     migrate(db, folder, stampOf(now), migrations);
     settleKeyFile(folder, unlocked.file, wraps);
-    const caseload: Caseload = openRecords({ db, folder, identity: Buffer.from(identity), lock });
+    const caseload: Caseload = openRecords({ db, folder, identity: Buffer.from(identity), lock, logLost });
     return { ok: true, caseload };
   } catch (error) {
     db?.close();

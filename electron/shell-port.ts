@@ -3,6 +3,8 @@
  * browser's own pickers. Nothing here puts a client's data into a temporary folder.
  */
 
+import type { KeyStore } from './key-store.ts';
+
 /** Paper sizes of the printed pages (A4: ISO 216, 210 x 297 mm; Letter: 8.5 x 11 in). */
 export type PageSize = 'A4' | 'Letter';
 
@@ -56,6 +58,8 @@ export interface ShellPort {
   printPaper(): Promise<void>;
   /** Grants the camera for the next picture only. */
   allowCameraOnce(): Promise<void>;
+  /** The operating system's key store; null where the shell cannot reach one (the browser). */
+  keyStore: KeyStore | null;
   /** Closes the window; the caseload is closed afterwards by whoever opened it. */
   close(): void;
 }

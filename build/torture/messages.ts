@@ -122,6 +122,7 @@ const port: ShellPort = {
   printPdf: async () => Buffer.from('%PDF-1.4'),
   printPaper: async () => {},
   allowCameraOnce: async () => {},
+  keyStore: null,
   close: () => {},
 };
 

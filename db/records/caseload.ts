@@ -24,12 +24,13 @@ export interface OpenFile {
   /** Ours from here on: zeroed when the caseload is closed. */
   identity: Buffer;
   lock: FolderLock;
+  logLost: boolean;
 }
 
 /** Entries of the trail shown for one client unless more are asked for. */
 const TRAIL_LIMIT = 500;
 
-export function openRecords({ db, folder, identity, lock }: OpenFile): Caseload {
+export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): Caseload {
   // Undo goes back to the opening of the caseload, no further: what was closed was meant.
   const since = lastSeq(db);
   const open = <T>(work: () => T): T => {
@@ -41,6 +42,7 @@ export function openRecords({ db, folder, identity, lock }: OpenFile): Caseload 
 
   return {
     folder,
+    logLost,
     schemaVersion: versionOf(db),
     clients: () => open(() => listClients(db)),
     search: (typed) => open(() => searchClients(db, typed)),

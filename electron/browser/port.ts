@@ -42,6 +42,7 @@ export function browserPort(context: BrowserContext, page: Page, options: Browse
       await context.grantPermissions([...ALWAYS, 'camera'], { origin: BROWSER_ORIGIN });
       setTimeout(() => void denyPermissions(context).catch(() => undefined), CAMERA_MS).unref();
     },
+    keyStore: null,
     close: () => void page.close().catch(() => undefined),
   };
 }

@@ -14,6 +14,12 @@ export const AppStatus = z.object({
   /** The weekly check of the whole file found something that does not fit. */
   damageFound: z.boolean(),
   lastBackupAt: IsoDateTime.nullable(),
+  /** The second place for backups has had no copy for over a week. */
+  secondOld: z.boolean(),
+  /** What the opening found missing: the log of the last session, or changes that the newest backup has. */
+  missing: z.enum(['nothing', 'log', 'newer-backup']),
+  /** The operating system's key store holds a key for this caseload. */
+  systemKey: z.boolean(),
   /** ISO date of today by the shell's clock: logic takes its date from here. */
   today: z.string(),
   version: z.string(),
@@ -31,6 +37,18 @@ export const appRequests = {
     z.object({ status: AppStatus, recoveryKey: z.string() }),
   ),
   'app.unlock': read(z.object({ passphrase: Passphrase }).strict(), AppStatus),
+  /** Somebody is at work (keys, pen, pointer): idle time starts anew. */
+  'app.used': read(nothing, nothing),
+  /** Opens with the key that the operating system's key store holds. */
+  'app.unlockWithSystem': read(nothing, AppStatus),
+  /** Whether the operating system's key store can be used here. May make the system ask its user. */
+  'app.systemKey': read(
+    nothing,
+    z.object({ state: z.enum(['not-in-this-window', 'none', 'plain-text', 'off', 'on']) }),
+  ),
+  /** Lets the operating system's key store open this caseload; asks for the passphrase. */
+  'app.keepSystemKey': write(z.object({ passphrase: Passphrase }).strict(), AppStatus),
+  'app.forgetSystemKey': write(nothing, AppStatus),
   'app.lock': read(nothing, AppStatus),
   'app.openDemo': read(nothing, AppStatus),
   'app.removeDemo': write(nothing, AppStatus),

@@ -41,6 +41,8 @@ export const whileLocked: readonly RequestName[] = [
   'app.status',
   'app.create',
   'app.unlock',
+  'app.unlockWithSystem',
+  'app.used',
   'app.lock',
   'app.openDemo',
   'app.removeDemo',

@@ -21,6 +21,8 @@ export const messages = {
     'This passphrase is too short to protect health records. Nothing was changed. Use at least 12 characters; a few unrelated words are easy to remember.',
   damaged:
     'The caseload file is damaged. It was not changed and will not be deleted. Restore the newest backup, or ask for help with the file.',
+  'system-key-unusable':
+    'The key store of this computer did not give the key. The caseload is unharmed. Type the passphrase; Settings can set the key store up again.',
   'key-file-missing':
     'The key file beside the caseload is missing or cannot be read. The caseload is unharmed but cannot be opened without it. Put the key file back or restore a backup.',
   'newer-version': 'This caseload was written by a newer Fairhand. It was not changed. Open it with that version.',

@@ -48,6 +48,8 @@ export const recordRequests = {
   'backup.state': read(nothing, BackupState),
   /** Writes, reads back and compares; into the second place as well, where it is there. */
   'backup.now': read(nothing, BackupInfo),
+  /** Stops a backup that is being made; nothing half is left. */
+  'backup.cancel': read(nothing, nothing),
   'backup.setSecond': write(z.object({ folder: z.string().max(1000) }).strict(), BackupState),
   /** What the backups hold, before any caseload is open. The passphrase is the backups' own. */
   'backup.listWith': read(z.object({ passphrase: Secret }).strict(), z.array(BackupInfo)),

@@ -2,14 +2,24 @@
 import { existsSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import type { Caseload } from '../../db/index.ts';
-import { backupNames, backupsFolder, listBackups, makeBackup, type BackupInfo, type BackupReason } from './backup.ts';
+import { listAside } from '../../db/set-aside.ts';
+import { noteSecond } from './backup-second.ts';
+import {
+  backupNames,
+  backupsFolder,
+  listBackups,
+  makeBackup,
+  stampOf,
+  type BackupInfo,
+  type BackupReason,
+} from './backup.ts';
 import { isDue, mayGo, type BackupState } from './backup-schedule.ts';
 
 export interface AutoBackupOptions {
   caseload: Caseload;
   now: () => Date;
-  /** A second place, for example a USB stick; skipped while it is not there. */
-  second?: string | null;
+  /** The second place of the moment, for example a USB stick; skipped while it is not there. */
+  second?: () => string | null;
   /** Told after each backup, also of one that failed: 'code' is the refusal's. */
   onDone?: (done: { ok: true; info: BackupInfo; place: 'first' | 'second' } | { ok: false; code: string }) => void;
 }
@@ -21,6 +31,11 @@ export interface AutoBackup {
   ifChanged(reason: BackupReason): Promise<void>;
   /** Stops a backup that is running; resolves when its files are gone. */
   stop(): Promise<void>;
+  /**
+   * The newest backup holds more changes than the caseload, and no restore since then explains it: a part of the
+   * file was lost with its log.
+   */
+  behind: boolean;
 }
 
 /** Deletes what rotation gives free. Answers the names. */
@@ -32,7 +47,7 @@ export function rotate(place: string, offsetMinutes: number): string[] {
 
 /** Ready to look; reads from the newest backup how far it goes. */
 export async function autoBackup(options: AutoBackupOptions): Promise<AutoBackup> {
-  const { caseload, now, second = null, onDone } = options;
+  const { caseload, now, second = () => null, onDone } = options;
   const { folder } = caseload;
   const first = backupsFolder(folder);
   const state: BackupState = { backedUpSeq: null, backedUpAt: backupNames(first)[0]?.at ?? null };
@@ -43,7 +58,8 @@ export async function autoBackup(options: AutoBackupOptions): Promise<AutoBackup
   let stopper = new AbortController();
 
   const make = async (reason: BackupReason): Promise<void> => {
-    const places = [first, ...(second !== null && existsSync(second) ? [second] : [])];
+    const other = second();
+    const places = [first, ...(other !== null && existsSync(other) ? [other] : [])];
     const at = now();
     const seq = caseload.lastSeq();
     for (const to of places) {
@@ -53,6 +69,7 @@ export async function autoBackup(options: AutoBackupOptions): Promise<AutoBackup
           makeBackup({ folder, identity, to, reason, now: at.toISOString(), signal }),
         );
         if (to === first) Object.assign(state, { backedUpSeq: seq, backedUpAt: at.toISOString() });
+        else noteSecond(folder, to, at.toISOString());
         rotate(to, -at.getTimezoneOffset());
         onDone?.({ ok: true, info, place: to === first ? 'first' : 'second' });
       } catch (error) {
@@ -65,7 +82,11 @@ export async function autoBackup(options: AutoBackupOptions): Promise<AutoBackup
     return running;
   };
 
+  const replaced = listAside(folder)[0] ?? '';
+  const explained = newest !== undefined && replaced !== '' && replaced >= stampOf(newest.at);
+
   return {
+    behind: newest !== undefined && !explained && (newest.entries ?? 0) > caseload.lastSeq(),
     look: async () => {
       if (isDue(state, caseload.lastSeq(), now().toISOString())) await start('hour');
     },

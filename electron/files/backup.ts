@@ -54,7 +54,7 @@ export function readBackupName(name: string): BackupName | null {
   return { name, at: `${y}-${mo}-${d}T${h}:${mi}:${s}.000Z`, reason: reason as BackupReason };
 }
 
-const stampOf = (now: string): string => new Date(now).toISOString().replace(/\.\d+/, '').replace(/[-:]/g, '');
+export const stampOf = (now: string): string => new Date(now).toISOString().replace(/\.\d+/, '').replace(/[-:]/g, '');
 
 function freeName(folder: string, now: string, reason: BackupReason): string {
   const base = `caseload-${stampOf(now)}-${reason}`;
@@ -160,17 +160,33 @@ async function unlockBackup(key: KeyFile, secret: string): Promise<Buffer> {
   return identity;
 }
 
+/** Key files tried with one passphrase when a list is asked for: each costs most of a second. */
+const KEYS_TRIED = 4;
+
 /** What backups hold, for choosing one while the caseload does not open. @throws Refusal wrong-passphrase, not-a-backup */
 export function listBackupsWith(place: string, passphrase: string): Promise<BackupInfo[]> {
   return refusing('not-a-backup', async () => {
-    const newest = backupNames(place)[0];
-    if (!newest) return [];
-    const identity = await unlockBackup(openContainer(path.join(place, newest.name)).key, passphrase);
-    try {
-      return await listBackups(place, identity);
-    } finally {
-      identity.fill(0);
+    let refused: unknown = null;
+    const tried = new Set<string>();
+    for (const { name } of backupNames(place)) {
+      try {
+        const { key } = openContainer(path.join(place, name));
+        // A damaged newest backup, or one under another passphrase, must not hide those before it.
+        if (tried.has(key.passphrase) || tried.size === KEYS_TRIED) continue;
+        tried.add(key.passphrase);
+        const identity = await unlockBackup(key, passphrase);
+        try {
+          return await listBackups(place, identity);
+        } finally {
+          identity.fill(0);
+        }
+      } catch (error) {
+        if (!(error instanceof Refusal)) throw error;
+        if (refused === null || error.code === 'wrong-passphrase') refused = error;
+      }
     }
+    if (refused !== null) throw refused as Refusal;
+    return [];
   });
 }
 
@@ -223,11 +239,14 @@ export function undoRestore(folder: string, keptAs: string, now: string): Promis
   });
 }
 
-/** Integrity, references, checksums and trail of the open caseload, in the worker. */
-export async function checkCaseload(folder: string, identity: Uint8Array, hooks?: BackupHooks) {
+/**
+ * Looks through the open caseload, in the worker.
+ * @param what `check`: integrity, references, checksums and trail; `start`: a quick check of every page, and the trail
+ */
+export async function checkCaseload(folder: string, identity: Uint8Array, what: 'check' | 'start' = 'check') {
   const copy = Buffer.from(identity);
   try {
-    const answer = await runBackupJob({ kind: 'check', folder, identity: copy }, hooks);
+    const answer = await runBackupJob({ kind: 'check', what, folder, identity: copy });
     if (answer.kind !== 'check') throw new Refusal('backup-failed');
     return { file: answer.file, trail: answer.trail };
   } finally {

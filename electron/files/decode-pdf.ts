@@ -18,11 +18,24 @@ interface CanvasFactory {
   destroy(made: CanvasAndContext): void;
 }
 
-/** Width in pixels of the widest picture on the page, to draw a scanned page at the resolution it was scanned with. */
+/** Saved drawing states inside each other: 28 are promised (ISO 32000-1, annex C); thousands take minutes to draw. */
+const DEEPEST_STATE = 500;
+/** Drawing steps of one page: a dense map has some hundred thousand. */
+const MOST_OPERATORS = 2_000_000;
+
+/**
+ * Width in pixels of the widest picture on the page, to draw a scanned page at the resolution it was scanned with.
+ * @throws DecodeError unreadable-file, too-large for a page that would take too long to draw
+ */
 async function widestPicture(page: PDFPageProxy): Promise<number | null> {
   const { fnArray, argsArray } = await page.getOperatorList();
+  if (fnArray.length > MOST_OPERATORS) throw new DecodeError('too-large');
   let widest = 0;
+  let depth = 0;
   for (const [index, operator] of fnArray.entries()) {
+    if (operator === OPS.save || operator === OPS.paintFormXObjectBegin || operator === OPS.beginGroup) depth += 1;
+    if (operator === OPS.restore || operator === OPS.paintFormXObjectEnd || operator === OPS.endGroup) depth -= 1;
+    if (depth > DEEPEST_STATE) throw new DecodeError('unreadable-file');
     if (operator !== OPS.paintImageXObject) continue;
     const [, width] = argsArray[index] as [string, number, number];
     if (width > widest) widest = width;
@@ -48,6 +61,8 @@ export async function drawPdfPage(
     cMapUrl: `${root}/cmaps/`,
     wasmUrl: `${root}/wasm/`,
     isEvalSupported: false,
+    // Larger pictures inside the page are left out before they are decoded.
+    maxImageSize: maxPixels,
     verbosity: 0,
   });
   try {

@@ -6,9 +6,12 @@ import {
   openCaseload,
   rekeyCaseload,
   renewRecoveryKey,
+  type Secret,
 } from '../../db/index.ts';
+import { unlock as unlockSecrets } from '../../db/open.ts';
 import type { appRequests } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
+import { forgetSystemKey, hasSystemKey, keepSystemKey, openSystemKey } from '../files/system-key.ts';
 import type { Handler } from './handler.ts';
 import type { Services } from './services.ts';
 
@@ -19,14 +22,20 @@ const nowIso = (services: Services) => services.options.now().toISOString();
 
 const unlock = (services: Services, secret: string): Promise<void> =>
   services.slowed(async () => {
-    const where = { folder: services.folder, now: nowIso(services) };
-    let opened = await openCaseload({ ...where, passphrase: secret });
-    if (!opened.ok && opened.code === 'wrong-passphrase' && looksLikeRecoveryKey(secret)) {
-      opened = await openCaseload({ ...where, recoveryKey: secret.trim() });
+    try {
+      await open(services, { passphrase: secret });
+    } catch (error) {
+      const wrong = error instanceof Refusal && error.code === 'wrong-passphrase';
+      if (!wrong || !looksLikeRecoveryKey(secret)) throw error;
+      await open(services, { recoveryKey: secret.trim() });
     }
-    if (!opened.ok) throw new Refusal(opened.code);
-    await services.took(opened.caseload);
   });
+
+async function open(services: Services, secret: Secret): Promise<void> {
+  const opened = await openCaseload({ folder: services.folder, now: nowIso(services), ...secret });
+  if (!opened.ok) throw new Refusal(opened.code);
+  await services.took(opened.caseload);
+}
 
 const looksLikeRecoveryKey = (secret: string): boolean => /^[A-Z0-9\s-]{30,}$/i.test(secret.trim());
 
@@ -48,6 +57,56 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
 
   'app.unlock': async (services, { passphrase }) => {
     await unlock(services, passphrase);
+    return services.status();
+  },
+
+  'app.used': (services) => {
+    services.used();
+    return {};
+  },
+
+  'app.unlockWithSystem': async (services) => {
+    const { keyStore } = services.options.port;
+    if (services.demo || keyStore === null) throw new Refusal('system-key-unusable');
+    const identity = await openSystemKey(services.folder, keyStore);
+    try {
+      await open(services, { identity });
+    } finally {
+      identity.fill(0);
+    }
+    return services.status();
+  },
+
+  'app.systemKey': async (services) => {
+    const { keyStore } = services.options.port;
+    if (keyStore === null || services.demo) return { state: 'not-in-this-window' };
+    const state = await keyStore.state();
+    if (state !== 'usable') return { state };
+    return { state: hasSystemKey(services.folder) ? 'on' : 'off' };
+  },
+
+  'app.keepSystemKey': async (services, { passphrase }) => {
+    const caseload = services.need();
+    const { keyStore } = services.options.port;
+    if (services.demo || keyStore === null) throw new Refusal('system-key-unusable');
+    await services.slowed(async () => {
+      // Who only finds the window open must not get in again later.
+      const { secrets } = await unlockSecrets(services.folder, { passphrase });
+      for (const { identity } of secrets) identity.fill(0);
+    });
+    await caseload.withKey(async (copy) => {
+      const identity = Buffer.from(copy);
+      try {
+        await keepSystemKey(services.folder, identity, keyStore);
+      } finally {
+        identity.fill(0);
+      }
+    });
+    return services.status();
+  },
+
+  'app.forgetSystemKey': (services) => {
+    forgetSystemKey(services.folder);
     return services.status();
   },
 
@@ -107,6 +166,7 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     return services.slowed(async () => {
       const done = await rekeyCaseload({ folder: services.folder, passphrase, next, now: nowIso(services) });
       if (!done.ok) throw new Refusal(done.code);
+      forgetSystemKey(services.folder);
       return { recoveryKey: done.recoveryKey };
     });
   },

@@ -6,6 +6,7 @@ import { CaseloadError } from '../../db/index.ts';
 import { contract, whileLocked, type Contract, type RequestName } from '../contract/index.ts';
 import { Refusal, type Envelope } from '../contract/envelope.ts';
 import { messages, type MessageCode } from '../contract/messages.ts';
+import { isTooDeep } from '../../renderer/program/json-lines.ts';
 import { appHandlers } from './app.ts';
 import { caseloadHandlers } from './caseload.ts';
 import { exchangeHandlers } from './exchange.ts';
@@ -45,12 +46,12 @@ const failure = (code: MessageCode, detail?: string): Envelope =>
   detail === undefined ? { ok: false, code } : { ok: false, code, detail };
 
 export async function dispatch(services: Services, json: string): Promise<string> {
-  services.used();
   return JSON.stringify(await answer(services, json));
 }
 
 async function answer(services: Services, json: string): Promise<Envelope> {
   if (typeof json !== 'string' || json.length > maxRequestChars) return failure('malformed-request', 'too long');
+  if (isTooDeep(json)) return failure('malformed-request', 'nested too deep');
   let asked: unknown;
   try {
     asked = JSON.parse(json);

@@ -5,7 +5,6 @@ import path from 'node:path';
 import type { TrailRow } from '../../db/index.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { recordRequests } from '../contract/records.ts';
-import { secondPlaceIsOld } from '../files/backup-schedule.ts';
 import {
   backupNames,
   backupsFolder,
@@ -17,6 +16,7 @@ import {
   restoreBackup,
   undoRestore,
 } from '../files/backup.ts';
+import { newestIn, noteSecond } from '../files/backup-second.ts';
 import { whereClientRemains } from '../files/backup-holding.ts';
 import { salvageCaseload } from '../files/backup-salvage.ts';
 import { readClientFile, writeClientFile } from '../files/client-file.ts';
@@ -86,14 +86,14 @@ async function backupState(services: Services) {
   const place = backupsFolder(services.folder);
   const second = services.secondPlace();
   const secondThere = second !== '' && existsSync(second);
-  const secondNewest = secondThere ? (backupNames(second)[0]?.at ?? null) : null;
+  const secondNewest = second === '' ? null : newestIn(services.folder, second);
   return {
     place,
     backups: await caseload.withKey((identity) => listBackups(place, identity)),
     second,
     secondThere,
     secondNewest,
-    secondOld: second !== '' && secondPlaceIsOld(secondNewest, nowIso(services)),
+    secondOld: services.secondOld(),
   };
 }
 
@@ -134,11 +134,32 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
   'backup.state': backupState,
   'backup.now': async (services) => {
     const now = nowIso(services);
+    const { folder, options } = services;
+    const caseload = services.need();
     const second = services.secondPlace();
-    const made = await services.need().withKey((identity) => makeBackup({ folder: services.folder, identity, now }));
-    if (second && existsSync(second))
-      await services.need().withKey((identity) => makeBackup({ folder: services.folder, identity, now, to: second }));
-    return made;
+    const places = [backupsFolder(folder), ...(second && existsSync(second) ? [second] : [])];
+    services.backingUp?.abort();
+    const run = (services.backingUp = new AbortController());
+    const { signal } = run;
+    try {
+      const made = [];
+      for (const [n, to] of places.entries()) {
+        const onProgress = (stage: string, done: number) => {
+          // Writing is the first half of a place, reading back the second.
+          const half = stage === 'checking' ? 0.5 + done / 2 : done / 2;
+          options.emit({ kind: 'progress', task: stage, id: 'backup', done: (n + half) / places.length });
+        };
+        made.push(await caseload.withKey((identity) => makeBackup({ folder, identity, now, to, onProgress, signal })));
+        if (to === second) noteSecond(folder, second, now);
+      }
+      return made[0]!;
+    } finally {
+      if (services.backingUp === run) services.backingUp = null;
+    }
+  },
+  'backup.cancel': (services) => {
+    services.backingUp?.abort();
+    return {};
   },
   'backup.setSecond': async (services, { folder }) => {
     const place = folder.trim();

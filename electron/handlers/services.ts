@@ -10,7 +10,9 @@ import type { AppStatus } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { ShellEvent } from '../contract/index.ts';
 import type { ShellPort } from '../shell-port.ts';
-import { checkIsDue } from '../files/backup-schedule.ts';
+import { checkIsDue, secondPlaceIsOld } from '../files/backup-schedule.ts';
+import { newestIn } from '../files/backup-second.ts';
+import { hasSystemKey } from '../files/system-key.ts';
 import { backupNames, backupsFolder, checkCaseload } from '../files/backup.ts';
 import { autoBackup, type AutoBackup } from '../files/backup-auto.ts';
 import type { BlobSource } from '../window-files.ts';
@@ -42,10 +44,14 @@ export class Services implements BlobSource {
   caseload: Caseload | null = null;
   demo = false;
   damageFound = false;
+  missing: AppStatus['missing'] = 'nothing';
+  /** The backup that the therapist asked for, while it runs. */
+  backingUp: AbortController | null = null;
   readonly measuring = new Map<string, AbortController>();
   #staged = new Map<string, Uint8Array>();
   #lastUse: number;
   #backups: AutoBackup | null = null;
+  #lastTry: Promise<void> = Promise.resolve();
   #wrongTries = 0;
   /** No unlocking before this instant, ms. */
   #waitUntil = 0;
@@ -66,7 +72,17 @@ export class Services implements BlobSource {
   }
 
   /** Slows guessing down: after some wrong passphrases every further one waits, longer each time. Never destructive. */
-  async slowed<T>(attempt: () => Promise<T>): Promise<T> {
+  slowed<T>(attempt: () => Promise<T>): Promise<T> {
+    // One at a time: many asked at once would all be let through.
+    const turn = this.#lastTry.then(() => this.#tried(attempt));
+    this.#lastTry = turn.then(
+      () => undefined,
+      () => undefined,
+    );
+    return turn;
+  }
+
+  async #tried<T>(attempt: () => Promise<T>): Promise<T> {
     const now = this.options.now().getTime();
     if (now < this.#waitUntil)
       throw new Refusal('wait-before-retry', String(Math.ceil((this.#waitUntil - now) / 1000)));
@@ -88,8 +104,27 @@ export class Services implements BlobSource {
   async took(caseload: Caseload): Promise<void> {
     this.caseload?.close();
     this.caseload = caseload;
+    this.used();
     this.damageFound = false;
-    this.#backups = await autoBackup({ caseload, now: this.options.now, second: this.secondPlace() || null });
+    this.missing = caseload.logLost ? 'log' : 'nothing';
+    const second = () => this.secondPlace() || null;
+    const backups = await autoBackup({ caseload, now: this.options.now, second });
+    // It may have been locked meanwhile.
+    if (this.caseload !== caseload) return;
+    this.#backups = backups;
+    if (this.missing === 'nothing' && backups.behind) this.missing = 'newer-backup';
+    if (!this.demo) void this.#checkAtStart(caseload).catch(() => undefined);
+  }
+
+  /** Trail, and the pages of a file that was too large to be looked through while it opened; in a worker. */
+  async #checkAtStart(caseload: Caseload): Promise<void> {
+    const { file, trail } = await caseload.withKey((identity) => checkCaseload(this.folder, identity, 'start'));
+    if (this.caseload === caseload) this.#judge(file === 'ok' && trail.whole);
+  }
+
+  #judge(sound: boolean): void {
+    this.damageFound = !sound;
+    if (!sound) this.options.emit({ kind: 'damage' });
   }
 
   /** Checks every page, reference and picture in a worker once a week; the demo is left alone. */
@@ -97,11 +132,10 @@ export class Services implements BlobSource {
     const { caseload } = this;
     const now = this.options.now().toISOString();
     if (this.demo || !caseload || !checkIsDue((caseload.setting('lastCheck') as string | null) ?? null, now)) return;
-    const { file, trail } = await caseload.withKey((identity) => checkCaseload(this.folder, identity));
+    const { file, trail } = await caseload.withKey((identity) => checkCaseload(this.folder, identity, 'check'));
     if (this.caseload !== caseload) return;
-    this.damageFound = file !== 'ok' || !trail.whole;
-    if (this.damageFound) this.options.emit({ kind: 'damage' });
-    else caseload.putSetting('lastCheck', now, this.doing());
+    this.#judge(file === 'ok' && trail.whole);
+    if (!this.damageFound) caseload.putSetting('lastCheck', now, this.doing());
   }
 
   /** Makes an hourly backup if one is due; at closing, one if anything changed. The demo is not backed up by itself. */
@@ -129,6 +163,12 @@ export class Services implements BlobSource {
     return (this.caseload?.setting('secondPlace') as string | null) ?? '';
   }
 
+  /** True when the second place is to be plugged in. */
+  secondOld(): boolean {
+    const place = this.secondPlace();
+    return place !== '' && secondPlaceIsOld(newestIn(this.folder, place), this.options.now().toISOString());
+  }
+
   /** Local calendar date of the shell's clock. */
   today(): string {
     const now = this.options.now();
@@ -145,6 +185,9 @@ export class Services implements BlobSource {
       ...this.therapist(),
       damageFound: this.damageFound,
       lastBackupAt: this.caseload ? (backupNames(backupsFolder(this.folder))[0]?.at ?? null) : null,
+      secondOld: this.secondOld(),
+      missing: this.caseload ? this.missing : 'nothing',
+      systemKey: !this.demo && this.options.port.keyStore !== null && hasSystemKey(this.folder),
       today: this.today(),
       version: this.options.version,
       shell: this.options.shell,
@@ -157,6 +200,7 @@ export class Services implements BlobSource {
     this.measuring.clear();
     this.#staged.clear();
     const wasOpen = this.caseload !== null;
+    this.backingUp?.abort();
     void this.#backups?.stop();
     this.#backups = null;
     this.caseload?.close();

@@ -53,6 +53,27 @@ export function lineOfPath(text: string, path: Path): number {
   return text.slice(0, found).split('\n').length;
 }
 
+/** Levels of JSON that are read. What Fairhand writes has fewer than twenty. */
+export const DEEPEST_JSON = 100;
+
+/** True when JSON text is nested deeper than that: its readers call themselves for every level. */
+export function isTooDeep(text: string): boolean {
+  let depth = 0;
+  let quoted = false;
+  for (let at = 0; at < text.length; at += 1) {
+    const char = text.charCodeAt(at);
+    if (quoted) {
+      if (char === 0x5c) at += 1;
+      else if (char === 0x22) quoted = false;
+    } else if (char === 0x22) quoted = true;
+    else if (char === 0x5b || char === 0x7b) {
+      depth += 1;
+      if (depth > DEEPEST_JSON) return true;
+    } else if (char === 0x5d || char === 0x7d) depth -= 1;
+  }
+  return false;
+}
+
 /** Line of a syntax error as the parser tells it ("at position 17", "line 3 column 4"); 1 where it does not say. */
 export function lineOfSyntaxError(text: string, message: string): number {
   const line = /line (\d+)/.exec(message)?.[1];

@@ -9,7 +9,7 @@ import type { LineKind, Tier } from '../../db/types/program.ts';
 import type { ProgramInput } from '../../db/types/program-input.ts';
 import { compose } from './compose.ts';
 import { hazardsInWords } from './hazard-words.ts';
-import { lineOfPath, lineOfSyntaxError } from './json-lines.ts';
+import { isTooDeep, lineOfPath, lineOfSyntaxError } from './json-lines.ts';
 
 export interface FileProblem {
   /** Counted from 1. */
@@ -18,6 +18,9 @@ export interface FileProblem {
 }
 export type ReadRules = { ok: true; rules: ClinicRules } | { ok: false; problems: FileProblem[] };
 
+/** More are not told at once: each is looked up in the whole text. */
+const MOST_PROBLEMS = 25;
+
 const refused = (line: number, reason: string): ReadRules => ({ ok: false, problems: [{ line, reason }] });
 
 /**
@@ -25,6 +28,7 @@ const refused = (line: number, reason: string): ReadRules => ({ ok: false, probl
  * not fit; the table in use is not touched.
  */
 export function readClinicRules(text: string, shipped: RuleTable): ReadRules {
+  if (isTooDeep(text)) return refused(1, 'The file is nested too deep for a rule file.');
   let data: unknown;
   try {
     data = JSON.parse(text.replace(/^\uFEFF/, ''));
@@ -42,7 +46,7 @@ export function readClinicRules(text: string, shipped: RuleTable): ReadRules {
   }
   const parsed = ClinicRules.safeParse(data);
   if (!parsed.success) {
-    const problems = parsed.error.issues.map((issue) => ({
+    const problems = parsed.error.issues.slice(0, MOST_PROBLEMS).map((issue) => ({
       line: lineOfPath(
         text,
         issue.path.filter((step) => typeof step !== 'symbol'),
@@ -52,10 +56,12 @@ export function readClinicRules(text: string, shipped: RuleTable): ReadRules {
     return { ok: false, problems };
   }
   const merged = mergeClinicRules(shipped, parsed.data);
-  const problems = checkRuleTable(merged).map(({ path, reason }) => ({
-    line: lineOfPath(text, inFile(path, merged, parsed.data)),
-    reason,
-  }));
+  const problems = checkRuleTable(merged)
+    .slice(0, MOST_PROBLEMS)
+    .map(({ path, reason }) => ({
+      line: lineOfPath(text, inFile(path, merged, parsed.data)),
+      reason,
+    }));
   const unknown = Object.keys(parsed.data.thresholds).find(
     (code) => !shipped.thresholds.some((each) => each.code === code),
   );

@@ -228,7 +228,9 @@ test('a full disk is reported and the entry before it is whole', async () => {
   again.withKey((identity) => {
     const db = openFile(caseloadFile(caseload.folder), identity);
     db.pragma(`max_page_count = ${(db.pragma('page_count', { simple: true }) as number) + 2}`);
-    const full = openRecords({ db, folder: caseload.folder, identity: Buffer.from(identity), lock: { release() {} } });
+    const lock = { release() {} };
+    const opened = { db, folder: caseload.folder, identity: Buffer.from(identity), lock, logLost: false };
+    const full = openRecords(opened);
     expect(() => full.putBlob(id, 'image/png', Buffer.alloc(100_000, 7), doing)).toThrow('disk-full');
     expect(full.record(id).client.id).toBe(id);
     expect(full.counts()).toMatchObject({ client: 1, blob: 0, trail: 1 });

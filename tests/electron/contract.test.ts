@@ -21,6 +21,7 @@ const port: ShellPort = {
   },
   printPaper: async () => {},
   allowCameraOnce: async () => {},
+  keyStore: null,
   close: () => {},
 };
 let now = new Date('2026-05-04T10:00:00Z');
@@ -95,6 +96,14 @@ test('malformed messages of every kind are refused and change nothing', async ()
     }
   }
   expect(counts()).toEqual(before);
+});
+
+test('a message nested without end is refused, not fallen over', async () => {
+  for (const depth of [1000, 100_000]) {
+    const deep = '['.repeat(depth) + ']'.repeat(depth);
+    const sent = `{"name":"rules.saveChanges","input":{"changes":${deep}}}`;
+    expect(JSON.parse(await dispatch(services, sent))).toMatchObject({ ok: false, code: 'malformed-request' });
+  }
 });
 
 test('random messages get only declared answers; refusals and reads leave the row counts alone (share)', async () => {

@@ -24,6 +24,7 @@ const services = new Services({
     printPdf: async () => new Uint8Array(),
     printPaper: async () => {},
     allowCameraOnce: async () => {},
+    keyStore: null,
     close: () => {},
   },
   shell: 'browser',

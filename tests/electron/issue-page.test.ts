@@ -18,6 +18,7 @@ const services = new Services({
     printPdf: async () => new TextEncoder().encode('%PDF-1.4'),
     printPaper: async () => {},
     allowCameraOnce: async () => {},
+    keyStore: null,
     close: () => {},
   },
   shell: 'browser',

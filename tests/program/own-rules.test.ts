@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { rulesCurrent } from '../../db/rules/index.ts';
-import { lineOfPath } from '../../renderer/program/json-lines.ts';
+import { isTooDeep, lineOfPath } from '../../renderer/program/json-lines.ts';
 import {
   itemFromForm,
   nextRuleId,
@@ -76,6 +76,23 @@ test.each([
     .slice(Math.max(0, line - 3), line + 4)
     .join('\n');
   if (text.includes('ghost')) expect(there).toContain('ghost');
+});
+
+test('a hostile rule file is refused at once: thousands of problems, thousands of levels', () => {
+  const many = JSON.stringify({ ...noClinicRules(rules), items: Array.from({ length: 20_000 }, () => 1) });
+  const read = readClinicRules(many, rules);
+  expect(!read.ok && read.problems.length).toBe(25);
+  for (const depth of [200, 100_000]) {
+    const deep = JSON.stringify(noClinicRules(rules)).replace(
+      '"items":[]',
+      `"items":${'['.repeat(depth)}${']'.repeat(depth)}`,
+    );
+    expect(readClinicRules(deep, rules)).toEqual({
+      ok: false,
+      problems: [{ line: 1, reason: 'The file is nested too deep for a rule file.' }],
+    });
+  }
+  expect(isTooDeep(`{"a":"${'['.repeat(500)}\\\\\\""}`)).toBe(false);
 });
 
 test('the line of a value is found under keys, indexes and escapes', () => {

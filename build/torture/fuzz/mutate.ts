@@ -90,6 +90,7 @@ export function nastyValue(random: Random): unknown {
     () => ({}),
     () => JSON.parse('{"__proto__":{"polluted":true},"constructor":{"prototype":{"polluted":true}}}') as unknown,
     () => Array.from({ length: 3000 }, () => 1),
+    () => nested(60),
     () => nested(300),
   ])();
 }

@@ -74,7 +74,11 @@ async function run(): Promise<BackupAnswer> {
     case 'check': {
       const db = openReader(caseloadFile(job.folder), job.identity);
       try {
-        return { kind: 'check', file: checkAll(db), trail: verifyTrail(db) };
+        return {
+          kind: 'check',
+          file: job.what === 'start' ? checkFile(db, false) : checkAll(db),
+          trail: verifyTrail(db),
+        };
       } finally {
         db.close();
       }

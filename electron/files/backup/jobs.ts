@@ -11,7 +11,7 @@ export type BackupJob = { identity: Uint8Array } & (
   | { kind: 'write'; folder: string; target: string; scratch: string; now: string }
   | { kind: 'unpack'; file: string; scratch: string }
   | { kind: 'manifests'; files: string[] }
-  | { kind: 'check'; folder: string }
+  | { kind: 'check'; what: 'check' | 'start'; folder: string }
   | { kind: 'salvage'; folder: string; now: string }
   | { kind: 'holding'; files: string[]; clientId: string }
 );

@@ -12,6 +12,7 @@ vi.mock('electron', () => import('./fake-electron.ts'));
 const { emit, setupIpc } = await import('../../../electron/desktop/ipc.ts');
 const { setupMenu } = await import('../../../electron/desktop/menu.ts');
 const { setupPermissions } = await import('../../../electron/desktop/permissions.ts');
+const { desktopKeyStore } = await import('../../../electron/desktop/key-store.ts');
 const { desktopPort } = await import('../../../electron/desktop/port.ts');
 const { setupPower } = await import('../../../electron/desktop/power.ts');
 const { registerScheme, setupNoNetwork, setupScheme } = await import('../../../electron/desktop/scheme.ts');
@@ -276,6 +277,19 @@ describe('dialogs and printing', () => {
   });
 });
 
+test('the key store is Electron’s safeStorage; its plain-text fallback is not even woken', async () => {
+  const store = desktopKeyStore('linux');
+  expect(await store.state()).toBe('usable');
+  expect(Buffer.from(await store.seal('secret')).toString()).toBe('sealed secret');
+  expect(await store.open(Buffer.from('sealed secret'))).toBe('secret');
+  fake.safeStorage.calls = [];
+  fake.safeStorage.backend = 'basic_text';
+  expect(await store.state()).toBe('plain-text');
+  expect(fake.safeStorage.calls).toEqual([]);
+  fake.safeStorage.available = false;
+  expect(await desktopKeyStore('darwin').state()).toBe('none');
+});
+
 test('a sleeping or locked machine locks the caseload', () => {
   const lock = vi.fn();
   setupPower({ lock });
@@ -299,6 +313,7 @@ test('no source hands an address to the system or turns a protection off', () =>
     'enableBlinkFeatures',
     '@electron/remote',
     'executeJavaScript',
+    'setUsePlainTextEncryption',
   ]) {
     expect(sources.filter((text) => text.includes(word))).toEqual([]);
   }

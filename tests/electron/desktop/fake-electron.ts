@@ -108,6 +108,16 @@ export const contextBridge = {
   },
 };
 
+export const safeStorage = {
+  available: true,
+  backend: 'gnome_libsecret',
+  calls: [] as string[],
+  isAsyncEncryptionAvailable: async () => (safeStorage.calls.push('available?'), safeStorage.available),
+  getSelectedStorageBackend: () => safeStorage.backend,
+  encryptStringAsync: async (text: string) => Buffer.from(`sealed ${text}`),
+  decryptStringAsync: async (sealed: Buffer) => ({ shouldReEncrypt: false, result: sealed.toString().slice(7) }),
+};
+
 export const powerMonitor = new Listens();
 
 export const dialog = {

@@ -13,7 +13,7 @@ test('backups follow the changes: hourly, at closing, and to the second place wh
   const options = {
     caseload,
     now: () => now,
-    second,
+    second: () => second,
     onDone: (each: { ok: boolean; place?: string }) => done.push(each.ok ? each.place! : 'failed'),
   };
   const auto = await autoBackup(options);
@@ -30,7 +30,7 @@ test('backups follow the changes: hourly, at closing, and to the second place wh
   await auto.ifChanged('close');
   expect(done).toHaveLength(4);
   // A new start knows how far the newest backup goes.
-  const again = await autoBackup({ ...options, second: path.join(second, 'unplugged') });
+  const again = await autoBackup({ ...options, second: () => path.join(second, 'unplugged') });
   now = new Date('2026-03-04T12:00:00.000Z');
   await again.look();
   expect(done).toHaveLength(4);

@@ -110,9 +110,8 @@ test('damaged bytes in the middle never crash the decoder', async () => {
   }
 });
 
-/** A PDF of one page, 72 x 36 pt, with a filled black square of 18 pt in its lower left corner. */
-function smallPdf(): Buffer {
-  const stream = '0 0 0 rg 0 0 18 18 re f';
+/** A PDF of one page, 72 x 36 pt, by default with a filled black square of 18 pt in its lower left corner. */
+function smallPdf(stream = '0 0 0 rg 0 0 18 18 re f'): Buffer {
   const objects = [
     '<< /Type /Catalog /Pages 2 0 R >>',
     '<< /Type /Pages /Kids [3 0 R] /Count 1 >>',
@@ -138,6 +137,12 @@ test('a PDF page is drawn true to its size, and a page it does not have is refus
   expect(page.gray.data[149 * 300]).toBeLessThan(10);
   expect(await code(smallPdf(), { page: 2 })).toBe('page-not-found');
   expect((await pictureForWindow(smallPdf())).mime).toBe('image/png');
+});
+
+test('a PDF page of thousands of nested drawing states is refused before it is drawn; deep but honest ones are drawn', async () => {
+  const nested = (depth: number) => smallPdf(`${'q '.repeat(depth)}0 0 18 18 re f ${'Q '.repeat(depth)}`);
+  expect(await code(nested(3000))).toBe('unreadable-file');
+  expect(await code(nested(100))).toBe('decoded');
 });
 
 test('the worker decodes, passes refusals on as codes, and can be stopped', async () => {
