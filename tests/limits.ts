@@ -1,5 +1,9 @@
+import { goalLadder } from '../db/rules/goal-ladder.ts';
 import { rulesCurrent } from '../db/rules/index.ts';
 import { limitsOf } from '../renderer/progress/limits.ts';
 
 /** The limits as they are shipped. */
 export const limits = limitsOf(rulesCurrent());
+
+/** The ladder of goals as it is shipped. */
+export const ladder = goalLadder(rulesCurrent().thresholds);

@@ -2,6 +2,7 @@
 import type { RulesInUse } from '../types/rules-in-use.ts';
 import type { ClinicRules } from '../types/rules.ts';
 import { SampleTexts } from '../types/sample-texts.ts';
+import { goalLadder } from './goal-ladder.ts';
 import { rulesCurrent } from './index.ts';
 import { screenTables } from './items-schema.ts';
 import sampleTexts from './sample-texts.json' with { type: 'json' };
@@ -15,5 +16,6 @@ export function rulesInUse(clinic: ClinicRules | null): RulesInUse {
     ...rules,
     ...screenTables(rules.thresholds),
     sampleTexts: shippedSampleTexts,
+    goalLadder: goalLadder(rules.thresholds),
   };
 }

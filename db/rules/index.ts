@@ -12,6 +12,7 @@ import doses from './doses.json' with { type: 'json' };
 import exercises from './exercises.json' with { type: 'json' };
 import flagRules from './flag-rules.json' with { type: 'json' };
 import { screenTables, shippedItems, shippedRedFlags, shippedScreenThresholds } from './items-schema.ts';
+import { shippedLadderThresholds } from './goal-ladder.ts';
 import measureFindings from './measure-findings.json' with { type: 'json' };
 import papers from './papers.json' with { type: 'json' };
 import rulesHand from './rules-hand.json' with { type: 'json' };
@@ -27,7 +28,7 @@ import vocabulary from './vocabulary.json' with { type: 'json' };
 import writing from './writing.json' with { type: 'json' };
 
 /** Of the shipped table; raised with every change to it. */
-export const ruleVersion = '2026.2';
+export const ruleVersion = '2026.3';
 
 /** The table cannot be used; the message names the place and the reason. */
 export class RuleTableError extends Error {
@@ -105,7 +106,7 @@ export const shippedTable = {
   format: 'fairhand-rules',
   version: ruleVersion,
   vocabulary: { ...vocabulary, findings },
-  thresholds: [...thresholds, ...shippedScreenThresholds],
+  thresholds: [...thresholds, ...shippedLadderThresholds, ...shippedScreenThresholds],
   measureFindings,
   redFlags: shippedRedFlags.flags,
   flagsFromAnswers: shippedRedFlags.fromAnswers,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { factFields, Id, IsoDate, Line, Note } from './common.ts';
+import { factFields, Id, IsoDate, Line, Note, SourceTag } from './common.ts';
 
 export const GoalLevel = z.union([z.literal(-2), z.literal(-1), z.literal(0), z.literal(1), z.literal(2)]);
 export type GoalLevel = z.infer<typeof GoalLevel>;
@@ -41,3 +41,16 @@ export const GoalRating = z.object({
   note: Note,
 });
 export type GoalRating = z.infer<typeof GoalRating>;
+
+/** One rung of the ladder of goals: a piece of writing that matters by itself, a reachable step above the one before. */
+export const GoalRung = z.strictObject({
+  code: z.string().min(1).max(40),
+  /** What is written, in words that fit into "will write …". */
+  output: Line.min(1),
+  /** About how many words it takes. */
+  words: z.number().int().min(1).max(200),
+});
+export type GoalRung = z.infer<typeof GoalRung>;
+
+/** A rung as it is shipped. */
+export const ShippedRung = GoalRung.extend({ source: SourceTag, sourceNote: z.string().max(400) });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { GoalRung } from './goal.ts';
 import { ItemTable, RedFlagTable, SetupTable } from './items.ts';
 import { RuleTable } from './rules.ts';
 import { SampleTexts } from './sample-texts.ts';
@@ -10,5 +11,7 @@ export const RulesInUse = z.object({
   redFlagTable: RedFlagTable,
   setup: SetupTable,
   sampleTexts: SampleTexts,
+  /** Rungs of goals, lowest first. */
+  goalLadder: z.array(GoalRung).min(1),
 });
 export type RulesInUse = z.infer<typeof RulesInUse>;

@@ -1,33 +1,6 @@
 import { median } from 'simple-statistics';
+import type { GoalRung } from '../../db/types/goal.ts';
 import type { Limits } from '../progress/limits.ts';
-
-/** One rung: a piece of writing that matters by itself, a reachable step above the one before. */
-export interface Rung {
-  code: string;
-  /** What is written, in words that fit into "will write …". */
-  output: string;
-  /** About how many words it takes. */
-  words: number;
-}
-
-/** Common practice, no source: from a couple of words to a note at work, each rung one step above the last. */
-export const ladder: readonly Rung[] = [
-  { code: 'two-words', output: 'two or three words', words: 3 },
-  { code: 'name', output: 'first and last name', words: 2 },
-  { code: 'date-time', output: 'a date and a time', words: 4 },
-  { code: 'line', output: 'one line, for example an address line', words: 5 },
-  { code: 'sentence', output: 'one sentence', words: 8 },
-  { code: 'two-lines', output: 'two lines', words: 14 },
-  { code: 'two-lines-no-pause', output: 'two lines without a pause', words: 14 },
-  { code: 'list', output: 'a list of five items that another person can use', words: 10 },
-  { code: 'message', output: 'a phone message with name, number and time', words: 12 },
-  { code: 'note', output: 'a note of three lines', words: 20 },
-  { code: 'form', output: 'one page of a form with small boxes', words: 20 },
-  { code: 'amount', output: 'an amount of money in words and digits', words: 8 },
-  { code: 'diary', output: 'a paragraph for a diary', words: 40 },
-  { code: 'letter', output: 'a letter of half a page', words: 60 },
-  { code: 'work-note', output: 'a note for work in a given time', words: 30 },
-];
 
 export interface ReadSample {
   /** Percent of words read, 0 to 100. */
@@ -36,7 +9,7 @@ export interface ReadSample {
 }
 
 export interface NextStep {
-  rung: Rung;
+  rung: GoalRung;
   /** Percent of words to be read at the expected level. */
   percent: number;
   /** The same in words of about this many. */
@@ -51,8 +24,10 @@ export interface NextStep {
  * Proposes the next reachable step above what the last samples show. Where the present rung is not yet climbed the
  * step is a higher percent on it, larger than the minimal detectable change where known; else it is the next rung.
  * @param samples samples that were read, oldest first
- * @param current code of the rung worked on, null to take it from the length of the last samples
+ * @param current code of the rung worked on, or what the goal in force says is written; null, or where no rung fits, it
+ *   is taken from the length of the last samples
  * @param mdc minimal detectable change in percentage points, or null
+ * @param rungs the ladder in use, lowest first (`rules.goalLadder`)
  * @param limits when a rung counts as climbed, and how far a step goes (`limitsOf`)
  */
 export function nextStep(
@@ -60,7 +35,7 @@ export function nextStep(
   current: string | null,
   mdc: number | null,
   { goalClimbedPercent, goalFirstStep, goalSamples }: Limits,
-  rungs: readonly Rung[] = ladder,
+  rungs: readonly GoalRung[],
 ): NextStep {
   const last = samples.slice(-goalSamples);
   if (last.length === 0) {
@@ -75,7 +50,8 @@ export function nextStep(
   // A step stands above what was shown: above the usual sample and above the latest one.
   const level = Math.max(median(percents), percents.at(-1)!);
   const words = median(last.map((s) => s.words));
-  const index = current === null ? longestWithin(rungs, words) : rungIndex(rungs, current);
+  const known = current === null ? -1 : rungIndex(rungs, current);
+  const index = known < 0 ? longestWithin(rungs, words) : known;
   const here = rungs[index]!;
   const [low, high] = [Math.round(Math.min(...percents)), Math.round(Math.max(...percents))];
   const shown = low === high ? `${low} %` : `${low} to ${high} %`;
@@ -89,6 +65,14 @@ export function nextStep(
   if (target > 100) {
     const why = `${seen}. A step that measurement could tell (${Math.round(mdc ?? 0)} points) would pass 100 %: climb by more writing or less help instead.`;
     return step(above, goalClimbedPercent, null, why);
+  }
+  if (target - level < 100 / here.words && goalClimbedPercent - level < 100 / here.words) {
+    return step(
+      above,
+      goalClimbedPercent,
+      null,
+      `${seen} with ${here.output}, less than one word below this rung’s mark.`,
+    );
   }
   const fits = mdc === null ? null : target - level > mdc;
   const against =
@@ -118,12 +102,12 @@ export function stagedTargets(
   return targets;
 }
 
-function step(rung: Rung, percent: number, largerThanMdc: boolean | null, because: string): NextStep {
+function step(rung: GoalRung, percent: number, largerThanMdc: boolean | null, because: string): NextStep {
   const wordsRight = Math.min(rung.words, Math.ceil((percent * rung.words) / 100 - 1e-9));
   return { rung, percent, wordsRight, wordsOf: rung.words, largerThanMdc, because };
 }
 
-function longestWithin(rungs: readonly Rung[], words: number): number {
+function longestWithin(rungs: readonly GoalRung[], words: number): number {
   let best = 0;
   // Only the first rungs are told apart by length; later ones differ in use, and the therapist chooses them.
   for (const [i, rung] of rungs.entries()) {
@@ -133,8 +117,10 @@ function longestWithin(rungs: readonly Rung[], words: number): number {
   return best;
 }
 
-const rungIndex = (rungs: readonly Rung[], code: string): number =>
-  Math.max(
-    0,
-    rungs.findIndex((rung) => rung.code === code || rung.output === code),
+/** Place of a rung by its code, or by a goal's own words that begin like its output; -1 where none fits. */
+function rungIndex(rungs: readonly GoalRung[], current: string): number {
+  const said = current.trim().toLowerCase();
+  return rungs.findIndex(
+    ({ code, output }) => said !== '' && (code === said || output.startsWith(said) || said.startsWith(output)),
   );
+}

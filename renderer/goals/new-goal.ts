@@ -1,4 +1,4 @@
-import type { Goal } from '../../db/types/goal.ts';
+import type { Goal, GoalRung } from '../../db/types/goal.ts';
 import type { Sample } from '../../db/types/sample.ts';
 import type { Occasion } from '../progress/occasions.ts';
 import type { Limits } from '../progress/limits.ts';
@@ -15,6 +15,8 @@ export const readSamples = (occasions: readonly Occasion[]): ReadSample[] =>
 /**
  * A goal as it could be agreed on now: the next reachable step, with the paper, aid and cue of the last sample.
  * @param setOn day of agreeing, YYYY-MM-DD
+ * @param ladder rungs in use
+ * @param current what the goal in force says is written, or null
  */
 export function proposedGoal(
   ids: { id: string; clientId: string },
@@ -23,10 +25,12 @@ export function proposedGoal(
   wants: string,
   setOn: string,
   limits: Limits,
+  ladder: readonly GoalRung[],
+  current: string | null = null,
 ): GoalDraft {
   const last = occasions.at(-1);
   const read = occasions.findLast((o) => o.legibility);
-  const step = nextStep(readSamples(occasions), null, mdc, limits);
+  const step = nextStep(readSamples(occasions), current, mdc, limits, ladder);
   const baseline = read ? Math.round(read.legibility!.accuracy * 100) : null;
   return {
     ...ids,
@@ -58,8 +62,10 @@ export function revisedGoal(
   occasions: readonly Occasion[],
   mdc: number | null,
   limits: Limits,
+  ladder: readonly GoalRung[],
 ): GoalDraft {
-  const fresh = proposedGoal({ id, clientId: goal.clientId }, occasions, mdc, goal.because, setOn, limits);
+  const ids = { id, clientId: goal.clientId };
+  const fresh = proposedGoal(ids, occasions, mdc, goal.because, setOn, limits, ladder, goal.output);
   const { at: _at, by: _by, ...kept } = goal;
   return {
     ...kept,

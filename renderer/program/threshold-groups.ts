@@ -26,6 +26,11 @@ const groups: readonly { title: string; about: string; starts: RegExp }[] = [
     starts: /^start-/,
   },
   { title: 'Seat and table', about: '', starts: /^setup-/ },
+  {
+    title: 'Ladder of goals',
+    about: 'Each rung is one reachable step above the one before; place 0 leaves a rung out.',
+    starts: /^goal-rung-/,
+  },
   { title: 'Goals', about: '', starts: /^goal-/ },
   { title: 'Writing, home program and progress', about: '', starts: /./ },
 ];

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { goalLadder } from '../../db/rules/goal-ladder.ts';
+import { rulesCurrent } from '../../db/rules/index.ts';
 import type { Goal, GoalRating } from '../../db/types/goal.ts';
 import { attainment, goalHistory } from '../../renderer/goals/attainment.ts';
 import { nextStep, stagedTargets } from '../../renderer/goals/ladder.ts';
 import { buildLevels, checkLevels, levelReached } from '../../renderer/goals/levels.ts';
 import { goalSentence, missingParts, plainGoal } from '../../renderer/goals/sentence.ts';
-import { limits } from '../limits.ts';
+import { ladder, limits } from '../limits.ts';
 
 const goal = (over: Partial<Goal> = {}): Goal => ({
   id: 'g1',
@@ -36,14 +38,32 @@ describe('next reachable step', () => {
   const samples = (...percents: number[]) => percents.map((percent) => ({ percent, words: 8 }));
 
   test('without a sample: the first rung', () => {
-    expect(nextStep([], null, null, limits)).toMatchObject({ rung: { code: 'two-words' }, largerThanMdc: null });
+    expect(nextStep([], null, null, limits, ladder)).toMatchObject({
+      rung: { code: 'two-words' },
+      largerThanMdc: null,
+    });
   });
   test('a climbed rung leads to the next one', () => {
-    expect(nextStep(samples(92, 95, 90), null, 8, limits)).toMatchObject({ rung: { code: 'two-lines' } });
-    expect(nextStep(samples(95), 'list', null, limits)).toMatchObject({ rung: { code: 'message' } });
+    expect(nextStep(samples(92, 95, 90), null, 8, limits, ladder)).toMatchObject({ rung: { code: 'two-lines' } });
+    expect(nextStep(samples(95), 'list', null, limits, ladder)).toMatchObject({ rung: { code: 'message' } });
+  });
+  test('the goal in force says which rung is worked on, also in words that only begin like it', () => {
+    const found = nextStep(samples(60, 62), 'A list of five items', null, limits, ladder);
+    expect(found).toMatchObject({ rung: { code: 'list' } });
+    expect(nextStep(samples(60, 62), 'a poem', null, limits, ladder).rung.code).toBe('sentence');
+  });
+  test('a clinic leaves a rung out, reorders and resizes; the last one cannot be left out', () => {
+    const own = (changes: Record<string, number>) =>
+      goalLadder(rulesCurrent().thresholds.map((row) => ({ ...row, value: changes[row.code] ?? row.value })));
+    const changed = own({ 'goal-rung-two-words-place': 0, 'goal-rung-list-place': 1, 'goal-rung-list-words': 6 });
+    expect(changed[0]).toMatchObject({ code: 'list', words: 6 });
+    expect(changed.map((rung) => rung.code)).not.toContain('two-words');
+    expect(nextStep([], null, null, limits, changed).rung.code).toBe('list');
+    expect(own(Object.fromEntries(ladder.map(({ code }) => [`goal-rung-${code}-place`, 0])))).toHaveLength(1);
+    expect(ladder[0]).toMatchObject({ code: 'two-words' });
   });
   test('below, the step is a higher percent, 40 % of the gap', () => {
-    expect(nextStep(samples(40, 50, 45), null, null, limits)).toMatchObject({
+    expect(nextStep(samples(40, 50, 45), null, null, limits, ladder)).toMatchObject({
       rung: { code: 'sentence' },
       percent: 63,
       wordsRight: 6,
@@ -51,10 +71,10 @@ describe('next reachable step', () => {
     });
   });
   test('the step is larger than the minimal detectable change', () => {
-    expect(nextStep(samples(70, 70, 70), null, 15, limits)).toMatchObject({ percent: 86, largerThanMdc: true });
+    expect(nextStep(samples(70, 70, 70), null, 15, limits, ladder)).toMatchObject({ percent: 86, largerThanMdc: true });
   });
   test('where such a step would pass 100 %, more writing or less help is the step', () => {
-    const found = nextStep(samples(88), null, 15, limits);
+    const found = nextStep(samples(88), null, 15, limits, ladder);
     expect(found.rung.code).toBe('two-lines');
     expect(found.because).toContain('would pass 100 %');
   });
@@ -66,7 +86,7 @@ describe('next reachable step', () => {
         }),
         fc.option(fc.integer({ min: 0, max: 60 })),
         (list, mdc) => {
-          const found = nextStep(list, null, mdc, limits);
+          const found = nextStep(list, null, mdc, limits, ladder);
           expect(found.percent).toBeLessThanOrEqual(100);
           expect(found.because).not.toMatch(/NaN|undefined/);
           if (mdc !== null && found.largerThanMdc !== null) expect(found.largerThanMdc).toBe(true);

@@ -5,7 +5,7 @@ import { checkLevels } from '../../renderer/goals/levels.ts';
 import { baselinePercent, proposedGoal, revisedGoal } from '../../renderer/goals/new-goal.ts';
 import { missingParts } from '../../renderer/goals/sentence.ts';
 import { occasionsOf } from '../../renderer/progress/occasions.ts';
-import { limits } from '../limits.ts';
+import { ladder, limits } from '../limits.ts';
 
 const stamp = { at: '2026-01-05T10:00:00.000Z', by: 'KT', clientId: 'c', visitId: 'v' };
 const sample: Sample = {
@@ -53,7 +53,15 @@ const reading: Reading = {
 const occasions = occasionsOf({ visits: [], samples: [sample], readings: [reading] });
 
 test('a goal starts from the last sample: step, paper, aid, cue, start level, levels that pass the check', () => {
-  const goal = proposedGoal({ id: 'g', clientId: 'c' }, occasions, null, 'write to my sister', '2026-01-06', limits);
+  const goal = proposedGoal(
+    { id: 'g', clientId: 'c' },
+    occasions,
+    null,
+    'write to my sister',
+    '2026-01-06',
+    limits,
+    ladder,
+  );
   expect(goal).toMatchObject({
     output: 'one sentence',
     percent: 66,
@@ -71,14 +79,17 @@ test('a goal starts from the last sample: step, paper, aid, cue, start level, le
 });
 
 test('without any sample a goal is still a goal, with its gaps named', () => {
-  const goal = proposedGoal({ id: 'g', clientId: 'c' }, [], null, '', '2026-01-06', limits);
+  const goal = proposedGoal({ id: 'g', clientId: 'c' }, [], null, '', '2026-01-06', limits, ladder);
   expect(goal.levels).toEqual(['', '', '', '', '']);
   expect(missingParts(goal)).toEqual(['paper', 'the start level', 'why it matters to the client']);
 });
 
 test('a revision names what it replaces', () => {
-  const goal = { ...proposedGoal({ id: 'g', clientId: 'c' }, occasions, null, 'w', '2026-01-06', limits), ...stamp };
-  const next = revisedGoal(goal, 'g2', '2026-02-06', occasions, null, limits);
+  const goal = {
+    ...proposedGoal({ id: 'g', clientId: 'c' }, occasions, null, 'w', '2026-01-06', limits, ladder),
+    ...stamp,
+  };
+  const next = revisedGoal(goal, 'g2', '2026-02-06', occasions, null, limits, ladder);
   expect(next).toMatchObject({ id: 'g2', replaces: 'g', setOn: '2026-02-06', status: 'active' });
   expect(next).not.toHaveProperty('by');
 });

@@ -11,7 +11,7 @@ import { repeatPairs } from '../../renderer/progress/repeat-pairs.ts';
 import { progressPicture } from '../../renderer/progress/series.ts';
 import { smallMultiples } from '../../renderer/progress/small-multiples.ts';
 import { progressCsv } from '../../renderer/progress/table.ts';
-import { limits } from '../limits.ts';
+import { ladder, limits } from '../limits.ts';
 import { reading, record, sample } from './facts.ts';
 
 const rules = rulesInUse(null);
@@ -137,6 +137,7 @@ test.each(odd)('$what: a sentence, a picture or its reason, and no number that i
     '',
     '2026-02-02',
     limits,
+    ladder,
   );
   expect(goal.percent).toBeGreaterThan(0);
   expect(goal.percent).toBeLessThanOrEqual(100);
