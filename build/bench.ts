@@ -1,7 +1,8 @@
 /**
  * `npm run bench`: the speed of measuring, as ratios within this run, so that the machine's own speed drops out.
  * One A4 page at 300 dpi, by our engine and by the OpenCV pipeline of build/opencv_reference.py with two threads;
- * then a page with twice the lines; then the memory beyond the decoded picture. Exit 1 when a limit is missed.
+ * then a page with twice the lines; the memory beyond the decoded picture; and whether the window stays awake while a
+ * page comes in. Exit 1 when a limit is missed.
  */
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -16,8 +17,10 @@ import type { PageSpec } from '../tests/pages/types.ts';
 import { missingReference } from '../tests/outside/python.ts';
 import { median } from './letters/glyph.ts';
 import { memoryBeyondPicture } from './bench-memory.ts';
+import { LONG_TASK_MS, windowTimes } from './bench-window.ts';
 import type { BenchJob, BenchTimes } from './bench-worker.ts';
 
+const LINES = 24;
 const RUNS = 11;
 const WARM_UP = 8;
 const REFERENCE = fileURLToPath(new URL('opencv_reference.py', import.meta.url));
@@ -69,7 +72,7 @@ function report(what: string, value: number, unit: string, limit: number): void 
 }
 
 try {
-  const [full, half] = [await makePage(pageOf(24)), await makePage(pageOf(12))];
+  const [full, half] = [await makePage(pageOf(LINES)), await makePage(pageOf(LINES / 2))];
   const file = path.join(folder, 'page.jpg');
   writeFileSync(file, full.bytes);
   const missing = missingReference();
@@ -90,6 +93,14 @@ try {
   }
   report('twice the lines, time after decoding', ours.afterDecodeMs / fewer.afterDecodeMs, 'x', 2.2);
   report('memory beyond the decoded picture', memoryBeyondPicture(full), 'MB', 64);
+  const shown = await windowTimes(full.bytes, LINES);
+  if (typeof shown === 'string') console.log(`Skipped: the window while a page comes in. ${shown}`);
+  else {
+    console.log(
+      `From the file to the numbers in the window, with a worker started for it: ${shown.shownMs.toFixed(0)} ms.`,
+    );
+    report('longest time in which the window answers nothing meanwhile', shown.longestMs ?? 0, 'ms', LONG_TASK_MS);
+  }
 } finally {
   rmSync(folder, { recursive: true });
 }

@@ -73,7 +73,8 @@ async function withoutDisplay(args) {
 }
 
 async function withWindow(file, args) {
-  await Promise.all([buildWindow(), args[0] === 'demo' ? buildDemo() : undefined]);
+  const needsDemo = args[0] === 'demo' || file === 'build/bench.ts';
+  await Promise.all([buildWindow(), needsDemo ? buildDemo() : undefined]);
   await browserOrInstall();
   const display = hasDisplay() ? null : await hiddenDisplay();
   try {
@@ -96,7 +97,7 @@ const verbs = {
   test: (args) => node('build/test.ts', args),
   'test:electron': (args) => node('build/test-electron.ts', args),
   package: (args) => node('build/package.ts', args),
-  bench: (args) => node('build/bench.ts', args),
+  bench: (args) => withWindow('build/bench.ts', args),
   cases: (args) => node('build/program-cases.ts', args),
   accuracy: (args) => node('build/accuracy.ts', args),
   torture: (args) => node('build/torture.ts', args),
