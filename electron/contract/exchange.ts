@@ -9,7 +9,14 @@ export const exchangeRequests = {
   /** One client as an HL7 FHIR R4 Bundle (JSON). */
   'exchange.bundle': write(
     z
-      .object({ clientId: Id, withName: z.boolean(), withPersonalText: z.boolean(), withDocuments: z.boolean() })
+      .object({
+        clientId: Id,
+        withName: z.boolean(),
+        withPersonalText: z.boolean(),
+        /** Bytes of issued pages, and of scans; without them size and hash. */
+        withDocuments: z.boolean(),
+        withScans: z.boolean(),
+      })
       .strict(),
     Saved,
   ),

@@ -46,6 +46,8 @@ export const messages = {
     'A line in this program is unsafe for this client as recorded ({detail}). The program was not approved. Remove the line, or keep it and give your reason.',
   'nothing-to-undo':
     'Nothing was changed for this client since Fairhand was opened, so there is nothing to undo. The trail shows what was changed before.',
+  'export-too-large':
+    'These pages together are larger than {detail} MB, more than one such file should hold. Nothing was saved. Save it without the scans, or export the client as a file of Fairhand.',
   'code-taken': 'Another client has this code already. Nothing was changed. Choose another code.',
   'date-in-future': 'This date lies in the future. Nothing was changed. Check the day, month and year.',
   'empty-file': 'This file is empty. Nothing was added. Scan or copy the page again.',

@@ -1,6 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { clientBundle, type KeptPdf } from '../../renderer/pages/exchange/bundle.ts';
+import { clientBundle } from '../../renderer/pages/exchange/bundle.ts';
 import { dictionaryCsv } from '../../renderer/pages/exchange/dictionary.ts';
+import type { KeptFiles } from '../../renderer/pages/exchange/fhir-documents.ts';
 import { measuresCsv } from '../../renderer/pages/exchange/measures-csv.ts';
 import type { exchangeRequests } from '../contract/exchange.ts';
 import { Refusal } from '../contract/envelope.ts';
@@ -15,13 +16,19 @@ function idFor(name: string): string {
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-5${hex.slice(13, 16)}-${variant}${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
 }
 
-function keptPdf(services: Services, blob: string, withData: boolean): KeptPdf | null {
-  const kept = services.need().blob(blob);
-  if (!kept) return null;
-  return {
-    bytes: kept.bytes,
-    sha1: createHash('sha1').update(kept.data).digest('base64'),
-    data: withData ? kept.data.toString('base64') : null,
+/** Most bytes of pages that go into one file: as base64 in one JSON text they take a third more. */
+const MOST_BYTES = 200_000_000;
+
+/** Pages and scans of the caseload for one file. @throws Refusal export-too-large */
+function keptFiles(services: Services, withData: Readonly<Record<'page' | 'scan', boolean>>): KeptFiles {
+  let total = 0;
+  return (blob, kind) => {
+    const kept = services.need().blob(blob);
+    if (!kept) return null;
+    if (withData[kind]) total += kept.bytes;
+    if (total > MOST_BYTES) throw new Refusal('export-too-large', String(MOST_BYTES / 1_000_000));
+    const data = withData[kind] ? kept.data.toString('base64') : null;
+    return { bytes: kept.bytes, sha1: createHash('sha1').update(kept.data).digest('base64'), data };
   };
 }
 
@@ -47,7 +54,7 @@ export const exchangeHandlers: { [N in keyof typeof exchangeRequests]: Handler<N
       now: services.doing().at,
       bundleId: randomUUID(),
       idOf: (name) => idFor(`${clientId} ${name}`),
-      pdf: (blob) => keptPdf(services, blob, options.withDocuments),
+      files: keptFiles(services, { page: options.withDocuments, scan: options.withScans }),
     });
     const bytes = new TextEncoder().encode(`${JSON.stringify(bundle, null, 2)}\n`);
     const name = `${plain(record.client.code)}-${services.today()}.fhir.json`;

@@ -37,7 +37,7 @@ const ask = async (name: string, input: unknown = {}) =>
   JSON.parse(await dispatch(services, JSON.stringify({ name, input }))) as { ok: boolean; value: never; code?: string };
 const one = '018f7c1e-0000-4000-8000-000000000001';
 const two = '018f7c1e-0000-4000-8000-000000000002';
-const nothing = { withName: false, withPersonalText: false, withDocuments: false };
+const nothing = { withName: false, withPersonalText: false, withDocuments: false, withScans: false };
 const trail = async (clientId: string) =>
   ((await ask('trail.list', { clientId })).value as { summary: string }[]).map((entry) => entry.summary);
 

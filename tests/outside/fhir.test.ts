@@ -23,10 +23,11 @@ const help: BundleHelp = {
   now: '2026-05-04T10:00:00.000Z',
   bundleId: '7b1f0f5e-2f6c-4a51-9d1e-00000000000f',
   idOf: uuidOf,
-  pdf: () => ({ bytes: 3, sha1: 'qZk+NkcGgWq6PiVxeFDCbJzQ2J0=', data: 'YWJj' }),
+  // "abc" and its SHA-1 (FIPS 180-2, appendix A), base64.
+  files: (_blob, kind) => ({ bytes: 3, sha1: 'qZk+NkcGgWq6PiVxeFDCbJzQ2J0=', data: kind === 'page' ? 'YWJj' : null }),
 };
-const nothing: BundleOptions = { withName: false, withPersonalText: false, withDocuments: false };
-const everything: BundleOptions = { withName: true, withPersonalText: true, withDocuments: true };
+const nothing: BundleOptions = { withName: false, withPersonalText: false };
+const everything: BundleOptions = { withName: true, withPersonalText: true };
 
 /** The record of the page tests with one of everything that travels. */
 function full(): ClientRecord {
@@ -67,6 +68,26 @@ function full(): ClientRecord {
     signature.note = 'signed twice';
     r.samples.push(signature);
     const [sample] = r.samples;
+    for (const of of [sample!, signature])
+      r.samplePages.push({
+        ...stamp,
+        id: uuidOf(`scan of ${of.id}`),
+        visitId: of.visitId,
+        sampleId: of.id,
+        order: 0,
+        blob: uuidOf('scan'),
+        view: uuidOf('scan'),
+        pdfPage: 1,
+        sha256: 'a'.repeat(64),
+        mime: 'image/png',
+        bytes: 3,
+        widthPx: 100,
+        heightPx: 100,
+        scale: null,
+        fileDpi: null,
+        quarterTurns: 0,
+      });
+    r.client.diagnoses.push({ kind: null, text: 'Told by phone', onset: '2025-11-03', side: 'right' });
     r.pageMeasurements.push({
       ...stamp,
       id: uuidOf('measurement'),
@@ -114,6 +135,7 @@ test.each([
     'Goal',
     'CarePlan',
     'DocumentReference',
+    'Condition',
   ] as const)
     expect(of(bundle, type).length, type).toBeGreaterThan(0);
 });
@@ -132,6 +154,8 @@ test('the validator refuses what is not FHIR, in each kind of resource', () => {
   expect(spoil((r) => (r['lifecycleStatus'] = 'revised'), 'Goal')).toBe(false);
   expect(spoil((r) => (r['intent'] = 'hope'), 'CarePlan')).toBe(false);
   expect(spoil((r) => (r['legible'] = true), 'DocumentReference')).toBe(false);
+  expect(spoil((r) => delete r['content'], 'DocumentReference')).toBe(false);
+  expect(spoil((r) => delete r['subject'], 'Condition')).toBe(false);
 });
 
 test('every id stands once, every reference leads to a resource of the bundle, and a second export keeps the ids', () => {
@@ -169,6 +193,25 @@ test('the values are those of the record, with unit, interval and conditions', (
   expect(named('legibility').length).toBeGreaterThan(1);
 });
 
+test('diagnoses are those the therapist entered, and nothing says that they were verified', () => {
+  const made = full();
+  const conditions = of(clientBundle(made, rules, nothing, help), 'Condition');
+  expect(conditions.map((one) => one.code?.text)).toEqual(made.client.diagnoses.map((d) => d.text));
+  expect(conditions.at(-1)).toMatchObject({ onsetDateTime: '2025-11-03', bodySite: [{ text: 'right side' }] });
+  for (const condition of conditions) expect(condition).not.toHaveProperty('verificationStatus');
+});
+
+test('a scan is there by size and hash at its visit; the page of a signature is not', () => {
+  const made = full();
+  const scans = of(clientBundle(made, rules, nothing, help), 'DocumentReference').filter(
+    (one) => one.type?.coding?.[0]?.code === 'scan',
+  );
+  expect(scans).toHaveLength(1);
+  expect(scans[0]!.content[0]!.attachment).toMatchObject({ contentType: 'image/png', size: 3 });
+  expect(scans[0]!.content[0]!.attachment).not.toHaveProperty('data');
+  expect(scans[0]!.context?.encounter?.[0]?.reference).toBe(`urn:uuid:${made.samples[0]!.visitId}`);
+});
+
 test('name, own words, safety talk, signature and page bytes stay unless they were asked for', () => {
   const made = full();
   const text = JSON.stringify(clientBundle(made, rules, nothing, help));
@@ -180,18 +223,23 @@ test('name, own words, safety talk, signature and page bytes stay unless they we
     selfHarm.title,
     'signed twice',
     uuidOf('signature'),
-    'YWJj',
+    uuidOf(`scan of ${uuidOf('signature')}`),
   ];
   for (const secret of secrets) expect(text, secret).not.toContain(secret);
   const all = JSON.stringify(clientBundle(made, rules, everything, help));
-  for (const wanted of [made.client.name, 'my sister', selfHarm.title, 'YWJj']) expect(all, wanted).toContain(wanted);
+  for (const wanted of [made.client.name, 'my sister', selfHarm.title]) expect(all, wanted).toContain(wanted);
   for (const never of ['signed twice', uuidOf('signature')]) expect(all, never).not.toContain(never);
 });
 
 test('a client of whom nothing is known yet is a valid bundle too', () => {
   const made = full();
   const empty = Object.fromEntries(Object.keys(made).map((key) => [key, []])) as unknown as ClientRecord;
-  const bundle = clientBundle({ ...empty, client: { ...made.client, birthYear: null } }, rules, nothing, help);
+  const bundle = clientBundle(
+    { ...empty, client: { ...made.client, birthYear: null, diagnoses: [] } },
+    rules,
+    nothing,
+    help,
+  );
   expect(bundle.entry).toHaveLength(1);
   expect(validate(JSON.parse(JSON.stringify(bundle))).valid).toBe(true);
 });

@@ -1,13 +1,13 @@
 /**
- * One client as an HL7 FHIR R4 Bundle (release 4.0.1): who it is, visits, measures, screen, goals, programs, issued
- * pages. Signatures and personal lines are never in it; names, the client's own words and page contents only when
- * they were asked for.
+ * One client as an HL7 FHIR R4 Bundle (release 4.0.1): who it is, diagnoses as given, visits, measures, screen, goals,
+ * programs, issued pages and scans. Signatures and personal lines are never in it; names, the client's own words and the bytes of pages
+ * only when they were asked for.
  */
-import type { Bundle, DocumentReference, Encounter, FhirResource, Patient } from './fhir-types.ts';
+import type { Bundle, Condition, Encounter, FhirResource, Patient } from './fhir-types.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
-import { pageKinds } from '../page-choices.ts';
 import { concept, refer, systems, urn } from './fhir-codes.ts';
+import { documents, type KeptFiles } from './fhir-documents.ts';
 import { observationOf } from './fhir-observations.ts';
 import { carePlans, goalResources } from './fhir-plan.ts';
 import { screenResponses } from './fhir-screen.ts';
@@ -18,17 +18,6 @@ export interface BundleOptions {
   withName: boolean;
   /** Notes, the client's reasons, talks about safety. */
   withPersonalText: boolean;
-  /** The issued pages' bytes, base64. */
-  withDocuments: boolean;
-}
-
-/** A kept PDF, as a document reference needs it. */
-export interface KeptPdf {
-  bytes: number;
-  /** SHA-1 of the bytes, base64: the hash that FHIR R4 asks for. */
-  sha1: string;
-  /** The bytes, base64; null when they stay. */
-  data: string | null;
 }
 
 /** What is not in the record and cannot be made by a pure function. */
@@ -38,10 +27,8 @@ export interface BundleHelp {
   bundleId: string;
   /** A UUID for a name, the same each time, so that a second export updates instead of doubling. */
   idOf: (name: string) => string;
-  pdf: (blob: string) => KeptPdf | null;
+  files: KeptFiles;
 }
-
-const pageName = new Map<string, string>(pageKinds.map(({ kind, label }) => [kind, label]));
 
 export function clientBundle(
   record: ClientRecord,
@@ -53,12 +40,13 @@ export function clientBundle(
   const context = { clientId: record.client.id, visits, idOf: help.idOf };
   const resources: FhirResource[] = [
     patientOf(record, options),
+    ...conditionsOf(record, help),
     ...record.visits.map((visit): Encounter => encounterOf(visit, record.client.id)),
     ...exchangeValues(record, rules).map((value) => observationOf(value, context)),
     ...screenResponses(record, rules, options, help.idOf),
     ...goalResources(record, options),
     ...carePlans(record, options),
-    ...documents(record, options, help),
+    ...documents(record, help.files),
   ];
   return {
     resourceType: 'Bundle',
@@ -81,6 +69,32 @@ function patientOf({ client }: ClientRecord, { withName }: BundleOptions): Patie
   };
 }
 
+const sideWords = { right: 'right side', left: 'left side', both: 'both sides', none: '' } as const;
+
+/** Diagnoses as the therapist was given them; nothing is diagnosed here, so none is said to be verified. */
+const conditionsOf = ({ client }: ClientRecord, { idOf }: BundleHelp): Condition[] =>
+  client.diagnoses
+    .filter(({ kind, text }) => kind !== null || text.trim() !== '')
+    .map((diagnosis, i): Condition => {
+      const { kind, text, onset, side } = diagnosis;
+      const words = text.trim() || kind!.replaceAll('-', ' ');
+      return {
+        resourceType: 'Condition',
+        id: idOf(`diagnosis ${i} ${kind ?? words}`),
+        clinicalStatus: {
+          coding: [{ system: 'http://terminology.hl7.org/CodeSystem/condition-clinical', code: 'active' }],
+        },
+        code:
+          kind === null
+            ? { text: words }
+            : { ...concept(systems.diagnosis, kind, kind.replaceAll('-', ' ')), text: words },
+        ...(sideWords[side] ? { bodySite: [{ text: sideWords[side] }] } : {}),
+        subject: refer(client.id),
+        ...(onset === null ? {} : { onsetDateTime: onset }),
+        note: [{ text: 'As given to the therapist.' }],
+      };
+    });
+
 const encounterOf = (visit: ClientRecord['visits'][number], clientId: string): Encounter => ({
   resourceType: 'Encounter',
   id: visit.id,
@@ -93,37 +107,3 @@ const encounterOf = (visit: ClientRecord['visits'][number], clientId: string): E
     ? {}
     : { length: { value: visit.minutes, unit: 'min', system: 'http://unitsofmeasure.org', code: 'min' } }),
 });
-
-function documents(record: ClientRecord, options: BundleOptions, help: BundleHelp): DocumentReference[] {
-  return record.issuedPages.flatMap((page): DocumentReference[] => {
-    const pdf = page.pdf === null ? null : help.pdf(page.pdf);
-    if (!pdf) return [];
-    const name = pageName.get(page.kind) ?? page.kind;
-    return [
-      {
-        resourceType: 'DocumentReference',
-        id: page.id,
-        status: 'current',
-        docStatus: 'final',
-        type: concept(systems.page, page.kind, name),
-        subject: refer(record.client.id),
-        date: page.issuedAt,
-        content: [
-          {
-            attachment: {
-              contentType: 'application/pdf',
-              title: `${name}, ${page.issuedAt.slice(0, 10)}`,
-              creation: page.issuedAt,
-              size: pdf.bytes,
-              hash: pdf.sha1,
-              ...(options.withDocuments && pdf.data ? { data: pdf.data } : {}),
-            },
-          },
-        ],
-        ...(record.visits.some((visit) => visit.id === page.visitId)
-          ? { context: { encounter: [refer(page.visitId)] } }
-          : {}),
-      },
-    ];
-  });
-}

@@ -8,6 +8,7 @@ import { nameOf } from './dictionary.ts';
 /** Our own code systems and identifiers, as URNs that no server has to answer. */
 export const systems = {
   measure: 'urn:x-fairhand:code:measure',
+  diagnosis: 'urn:x-fairhand:code:diagnosis',
   item: 'urn:x-fairhand:code:screening-item',
   flag: 'urn:x-fairhand:code:red-flag',
   task: 'urn:x-fairhand:code:writing-task',
