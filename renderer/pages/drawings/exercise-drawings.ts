@@ -1,5 +1,18 @@
 /** Line drawings of the main exercises and hand positions, drawn for this program. */
-import { fine, fist, flatHand, ink, move, openHand, pen, penHand, solid, table, type Stroke } from './strokes.ts';
+import {
+  fine,
+  fist,
+  flatHand,
+  ink,
+  move,
+  openHand,
+  pen,
+  penHand,
+  placed,
+  solid,
+  table,
+  type Stroke,
+} from './strokes.ts';
 import { setUpDrawings } from './set-up-drawings.ts';
 import { handsInWriting, writingDrawings } from './writing-drawings.ts';
 
@@ -42,7 +55,12 @@ export const exerciseDrawings: Readonly<Record<string, readonly Stroke[]>> = {
     move('M36 54 C34 40 44 28 54 26', 54, 26, -12),
     move('M30 52 C26 24 52 6 74 12', 74, 12, 18),
   ],
-  'open-hand-flat': [table, ...flatHand(108), move('M96 74 C112 70 128 76 138 90', 138, 90, 58)],
+  'open-hand-flat': [
+    table,
+    ...flatHand(108),
+    ink('M158 26 C136 32 118 48 106 72 C102 81 111 86 116 79 C126 64 138 56 156 50'),
+    move('M62 62 C74 58 86 60 94 68', 94, 68, 40),
+  ],
   'open-hand-lean': [
     table,
     ink(
@@ -51,9 +69,10 @@ export const exerciseDrawings: Readonly<Record<string, readonly Stroke[]>> = {
     move('M86 16 V60', 86, 60, 90),
   ],
   'open-close': [
-    ...fist(52, 62).slice(0, 2),
-    move('M112 40 C122 32 134 32 142 40', 142, 40, 50),
-    move('M142 84 C134 92 122 92 112 84', 112, 84, 220),
+    ...fist.map((stroke) => placed(stroke, 0.74, -16, 18)),
+    placed(openHand, 0.86, 52, 6),
+    move('M62 34 C68 24 76 20 86 20', 86, 20, 0),
+    move('M92 112 C84 116 72 116 66 108', 66, 108, 225),
   ],
   'head-turn': [
     ink(
@@ -63,17 +82,25 @@ export const exerciseDrawings: Readonly<Record<string, readonly Stroke[]>> = {
     move('M58 24 C66 10 96 10 106 22', 106, 22, 50),
     move('M44 34 C42 40 42 48 44 56', 44, 56, 80),
   ],
-  'putty-squeeze': [...fist(48, 60), ink('M60 34 C66 26 80 26 84 36 M62 84 C68 94 82 94 86 82')],
+  'putty-squeeze': [
+    ...fist.map((stroke) => placed(stroke, 1, 12, 0)),
+    ink('M46 62 C28 54 20 70 28 82 C34 90 44 90 48 88 M112 64 C128 58 136 72 130 84 C124 92 114 90 111 86'),
+    move('M70 12 V34', 70, 34, 90),
+    move('M90 12 V34', 90, 34, 90),
+  ],
   'putty-pinch': [
-    ink(
-      'M4 44 H50 C60 36 74 34 84 38 L118 52 C125 55 122 63 115 61 L86 54 M4 84 H52 C62 88 74 86 84 80 L114 70 C121 67 118 60 112 62',
-    ),
-    ink('M92 66 C100 60 140 60 150 66 C154 70 140 74 122 72 C104 74 92 72 92 66 Z'),
+    ink('M158 22 C132 22 106 36 94 58 C90 67 99 73 105 66 C116 54 132 48 156 48'),
+    ink('M158 96 C140 96 122 92 108 84 C99 79 94 88 101 94 C116 104 136 110 158 110'),
+    ink('M12 82 C4 72 10 64 22 66 C48 70 70 74 92 73 C103 74 103 84 92 84 C66 88 44 90 24 90 C18 90 14 87 12 82 Z'),
+    move('M80 36 V58', 80, 58, 90),
+    move('M80 118 V98', 80, 98, -90),
   ],
   'putty-letters': [
-    ink('M22 84 C22 66 136 62 142 82 C146 102 26 106 22 84 Z'),
-    fine('M52 92 C44 92 44 80 53 80 C62 80 62 92 53 92 M62 80 V92'),
-    ink('M150 20 L112 34 C98 40 92 52 88 70 C86 78 94 80 97 73 C100 62 106 54 116 50 L150 46'),
+    ink('M10 88 C10 66 128 62 134 86 C138 110 14 112 10 88 Z'),
+    fine('M44 96 C34 96 34 80 45 80 C56 80 56 96 45 96 M56 78 V96'),
+    ink('M158 8 L120 22 C106 28 94 46 86 74 C84 82 93 86 96 78 C103 60 112 50 124 46'),
+    ink('M124 46 C134 42 140 48 136 56 C132 62 124 60 120 56 M137 52 C147 50 151 58 145 64 C140 68 133 66 131 61'),
+    ink('M146 60 C152 60 156 58 158 56'),
   ],
   'wrist-lift': [
     ink('M4 104 H84 V116'),
@@ -104,9 +131,9 @@ export const exerciseDrawings: Readonly<Record<string, readonly Stroke[]>> = {
     ink('M62 58 L88 38 C94 34 104 46 98 51 L72 71 C66 76 56 63 62 58 Z M66 55 L76 68 M76 47 L86 60 M86 40 L96 52'),
   ],
   'ribbed-barrel': [
-    pen(140, 14, 22, 106),
-    fine('M58 72 L64 80 M66 66 L72 74 M74 60 L80 68 M82 54 L88 62'),
-    solid('M72 63 a4 4 0 1 0 0.1 0'),
+    ink('M135.1 7.7 L40.4 81.5 L22 106 L50.2 94.1 L144.9 20.3 Z M40.4 81.5 L50.2 94.1'),
+    fine('M138.5 12.1 L43.8 85.9 M68 60 L77.8 72.6 M61.7 64.9 L71.5 77.5 M55.4 69.8 L65.2 82.4 M49.1 74.7 L58.9 87.3'),
+    solid('M80 55 a4.5 4.5 0 1 0 0.1 0'),
   ],
   'line-window': [
     ink('M12 12 H148 V108 H12 Z'),

@@ -124,8 +124,9 @@ export const setUpDrawings: Readonly<Record<string, readonly Stroke[]>> = {
     ink('M18 96 L142 96 L128 60 L32 60 Z'),
     ink('M40 88 L120 88 L112 66 L48 66 Z'),
     fine('M56 74 H104 M52 81 H108'),
-    move('M80 50 V14', 80, 14, -90),
-    ink('M68 32 L92 46 M92 32 L68 46'),
+    move('M80 36 H112', 112, 36, 0),
+    move('M80 36 H48', 48, 36, 180),
+    ink('M68 24 L92 48 M92 24 L68 48'),
   ],
   'three-pens': [
     pen(28, 14, 40, 70),

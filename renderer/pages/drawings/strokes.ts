@@ -58,15 +58,29 @@ export const flatHand = (y: number): Stroke[] => [
   ink(`M84 ${y - 20} C92 ${y - 12} 98 ${y - 6} 108 ${y - 5} C113 ${y - 4} 113 ${y} 108 ${y}`),
 ];
 
-/** Forearm and closed hand from the side. */
-export const fist = (x: number, y: number): Stroke[] => [
+/** Right fist, palm side. */
+export const fist: readonly Stroke[] = [
   ink(
-    `M${x - 60} ${y - 14} H${x} C${x + 8} ${y - 22} ${x + 30} ${y - 24} ${x + 40} ${y - 16} C${x + 48} ${y - 10} ${x + 48} ${y + 14} ${x + 40} ${y + 18} C${x + 30} ${y + 24} ${x + 10} ${y + 22} ${x} ${y + 14} H${x - 60}`,
+    'M44 118 C44 106 40 100 36 92 C27 82 28 62 38 57 C40 47 53 46 57 53 C61 45 74 45 77 53 C83 47 95 50 95 60 C103 65 103 84 97 94 C91 102 89 110 89 118',
   ),
-  fine(
-    `M${x + 42} ${y - 6} H${x + 24} M${x + 44} ${y + 4} H${x + 24} M${x + 41} ${y + 13} H${x + 25} M${x + 8} ${y - 16} C${x + 18} ${y - 8} ${x + 24} ${y - 8} ${x + 34} ${y - 10}`,
-  ),
+  fine('M57 53 V78 M77 53 V76 M95 60 C95 68 95 72 93 76'),
+  ink('M101 84 C88 77 70 79 55 84 C48 87 49 97 58 97 C70 96 78 96 86 99'),
 ];
+
+/** The same stroke, smaller or larger, elsewhere: for paths of absolute points only. */
+export const placed = ({ d, kind }: Stroke, scale: number, x: number, y: number): Stroke => {
+  let across = true;
+  const turned = d.replace(/[A-Za-z]|-?[\d.]+/g, (part) => {
+    if (/[A-Za-z]/.test(part)) {
+      across = part !== 'V';
+      return part;
+    }
+    const value = (Number(part) * scale + (across ? x : y)).toFixed(1);
+    across = !across;
+    return value;
+  });
+  return { d: turned, kind };
+};
 
 /** Somebody at a table, from the side: seat at y = 82, feet on the floor. */
 export const sitter: Stroke[] = [
