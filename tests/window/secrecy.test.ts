@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, rmSync, statSync, writeFileSync, type Dirent
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { profileFolder } from '../../electron/browser/launch.ts';
+import { openClient, openTab } from '../../electron/browser/walk.ts';
 import { expect, PASSPHRASE, test } from './app.ts';
 
 /** Words that no other file on the machine holds. */
@@ -82,4 +83,34 @@ test('names, codes, notes and the passphrase stay in the encrypted caseload', as
     (name) => !path.join(tmpdir(), name).startsWith(app.saveFolder) && !/playwright|vitest|\.log$/.test(name),
   );
   expect(elsewhere).toEqual([]);
+});
+
+test('after a walk through the demo no name of it lies in the clear anywhere, nor in what was said to the terminal', async ({
+  demoApp: app,
+}) => {
+  test.setTimeout(180_000);
+  const began = Date.now() - 1000;
+  const said: string[] = [];
+  app.page.on('console', (message) => said.push(message.text()));
+  const clients = (await app.ask('caseload.list')) as { name: string; code: string }[];
+  expect(clients.length).toBeGreaterThan(4);
+  for (const { code } of clients) {
+    await openClient(app.page, code);
+    for (const tab of ['Intake screen', 'Writing sample', 'Home program', 'Progress', 'Pages']) {
+      await openTab(app.page, tab);
+    }
+    await app.page.keyboard.press('Alt+0');
+  }
+  // A request that fails inside says the kind of its error, nothing of the client.
+  const failed = await app.call(JSON.stringify({ name: 'client.save', input: { name: clients[0]!.name, code: 7 } }));
+  expect(failed).not.toContain(clients[0]!.name);
+  await app.ask('backup.now');
+  await app.page.waitForTimeout(6000);
+  const words = inEveryEncoding(clients.map(({ name }) => name));
+  expect(holders(app.dataFolder, words, 0)).toEqual([]);
+  const elsewhere = holders(tmpdir(), words, began).filter(
+    (name) => !path.join(tmpdir(), name).startsWith(app.saveFolder) && !/playwright|vitest|\.log$|^wt\//.test(name),
+  );
+  expect(elsewhere).toEqual([]);
+  for (const { name } of clients) expect(said.join('\n')).not.toContain(name);
 });

@@ -236,22 +236,48 @@ test('a caseload that was damaged behind its own back gives no verified backup',
   expect(readdirSync(backupsFolder(caseload.folder))).toEqual([]);
 });
 
-test('the way in READ-ME.txt works: tar, age and JSON lines, without Fairhand', async () => {
+/** Opens `identity.age` and `caseload.age` of a folder into `caseload.tar`, by the library that Fairhand uses itself. */
+async function withOurLibrary(folder: string): Promise<void> {
+  const { armor } = await import('age-encryption');
+  const withPassphrase = new Decrypter();
+  withPassphrase.addPassphrase(PASSPHRASE);
+  const identity = armor.decode(readFileSync(path.join(folder, 'identity.age'), 'utf8'));
+  const withIdentity = new Decrypter();
+  withIdentity.addIdentity(await withPassphrase.decrypt(identity, 'text'));
+  const caseload = readFileSync(path.join(folder, 'caseload.age'));
+  writeFileSync(path.join(folder, 'caseload.tar'), await withIdentity.decrypt(caseload));
+}
+
+/**
+ * The same by another implementation of the format: rage (in Rust, github.com/str4d/rage), compiled to WebAssembly in
+ * the package @kanru/rage-wasm. It looks for a browser's Window, so it gets a process of its own with one.
+ */
+async function withRage(folder: string): Promise<void> {
+  const script = `
+    import { readFileSync, writeFileSync } from 'node:fs';
+    globalThis.Window = class { static [Symbol.hasInstance]() { return true; } };
+    const rage = await import(${JSON.stringify(path.resolve('node_modules/@kanru/rage-wasm/dist/index.js'))});
+    const identity = await rage.decrypt_with_user_passphrase(process.env.WORD, readFileSync('identity.age'));
+    const caseload = await rage.decrypt_with_x25519(new TextDecoder().decode(identity).trim(), readFileSync('caseload.age'));
+    writeFileSync('caseload.tar', caseload);`;
+  execFileSync(process.execPath, ['--no-warnings', '--input-type=module', '-e', script], {
+    cwd: folder,
+    env: { ...process.env, WORD: PASSPHRASE },
+  });
+}
+
+test.each([
+  ['the age library', withOurLibrary],
+  ['rage, another implementation', withRage],
+])('the way in READ-ME.txt works without Fairhand: tar, age and JSON lines, by %s', async (_name, openAge) => {
   const { caseload, id, picture } = await lived();
   const { name } = await backUp(caseload);
   const out = newFolder();
   execFileSync('tar', ['-xf', fileOf(caseload.folder, name), '-C', out]);
   expect(readFileSync(path.join(out, 'READ-ME.txt'), 'utf8')).toContain('age -d -i identity.age');
   const key = JSON.parse(readFileSync(path.join(out, 'key.json'), 'utf8')) as { passphrase: string };
-  const { armor } = await import('age-encryption');
-  const withPassphrase = new Decrypter();
-  withPassphrase.addPassphrase(PASSPHRASE);
-  const withIdentity = new Decrypter();
-  withIdentity.addIdentity(await withPassphrase.decrypt(armor.decode(key.passphrase), 'text'));
-  writeFileSync(
-    path.join(out, 'caseload.tar'),
-    await withIdentity.decrypt(readFileSync(path.join(out, 'caseload.age'))),
-  );
+  writeFileSync(path.join(out, 'identity.age'), key.passphrase);
+  await openAge(out);
   execFileSync('tar', ['-xf', path.join(out, 'caseload.tar'), '-C', out]);
   const line = readFileSync(path.join(out, 'rows/client-0001.jsonl'), 'utf8').trim();
   expect(JSON.parse((JSON.parse(line) as { body: string }).body)).toMatchObject({ id, name: 'Wilhelmina Test' });
