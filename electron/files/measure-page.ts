@@ -23,31 +23,83 @@ const WORKER = new URL(import.meta.url.endsWith('.ts') ? './page-worker.ts' : '.
 
 /** A page makes some 40 MB of short-lived numbers: with room for them the collector copies none around. */
 export const PAGE_WORKER_LIMITS = { maxYoungGenerationSizeMb: 96 };
+/** A worker waits this long for the next page: a correction measures anew, and a warm one takes a fifth of the time. */
+const KEEP_MS = 60_000;
+
+/** A worker thread with whoever waits for its next word. */
+interface PageWorker {
+  thread: Worker;
+  hear: (message: WorkerMessage) => void;
+  fail: (error: Error) => void;
+}
+
+/** The worker that waits for a page, with what ends it. */
+let waiting: { worker: PageWorker; timer: NodeJS.Timeout } | null = null;
+
+function takeWorker(): PageWorker {
+  if (waiting) {
+    const { worker, timer } = waiting;
+    waiting = null;
+    clearTimeout(timer);
+    worker.thread.ref();
+    return worker;
+  }
+  const thread = new Worker(WORKER, { resourceLimits: PAGE_WORKER_LIMITS });
+  const worker: PageWorker = { thread, hear: () => undefined, fail: () => undefined };
+  // Heard by whose turn it is: a thread that lost its last listener would no longer keep the program waiting for it.
+  thread.on('message', (message: WorkerMessage) => worker.hear(message));
+  thread.on('error', (error) => worker.fail(error instanceof Error ? error : new Error(String(error))));
+  thread.on('exit', () => worker.fail(new Error('the page worker ended without an answer')));
+  return worker;
+}
+
+function keepWorker(worker: PageWorker): void {
+  endPageWorker();
+  // Neither keeps the program running.
+  const timer = setTimeout(endPageWorker, KEEP_MS).unref();
+  worker.thread.unref();
+  const kept = { worker, timer };
+  waiting = kept;
+  worker.hear = () => undefined;
+  worker.fail = () => {
+    if (waiting === kept) waiting = null;
+  };
+}
+
+/** Ends the waiting worker and with it what its memory holds of the last page: when the caseload is locked. */
+export function endPageWorker(): void {
+  if (!waiting) return;
+  clearTimeout(waiting.timer);
+  void waiting.worker.thread.terminate();
+  waiting = null;
+}
 
 function runInWorker(job: PageJob, hooks: WorkerHooks): Promise<PageAnswer> {
   const { signal, onProgress, timeoutMs = TIMEOUT_MS } = hooks;
   return new Promise((resolve, reject) => {
     if (signal?.aborted) return reject(new DecodeError('cancelled'));
-    const worker = new Worker(WORKER, { workerData: job, resourceLimits: PAGE_WORKER_LIMITS });
+    const worker = takeWorker();
     let settled = false;
-    const finish = (act: () => void): void => {
+    /** @param isIdle the worker has answered and can take another page */
+    const finish = (isIdle: boolean, act: () => void): void => {
       if (settled) return;
       settled = true;
       clearTimeout(timer);
       signal?.removeEventListener('abort', abort);
-      void worker.terminate();
+      if (isIdle) keepWorker(worker);
+      else void worker.thread.terminate();
       act();
     };
-    const timer = setTimeout(() => finish(() => reject(new DecodeError('decode-timeout'))), timeoutMs);
-    const abort = (): void => finish(() => reject(new DecodeError('cancelled')));
+    const timer = setTimeout(() => finish(false, () => reject(new DecodeError('decode-timeout'))), timeoutMs);
+    const abort = (): void => finish(false, () => reject(new DecodeError('cancelled')));
     signal?.addEventListener('abort', abort);
-    worker.on('message', (message: WorkerMessage) => {
+    worker.hear = (message) => {
       if ('progress' in message) onProgress?.(message.progress.stage, message.progress.done);
-      else if ('answer' in message) finish(() => resolve(message.answer));
-      else finish(() => reject(asError(message)));
-    });
-    worker.on('error', (error) => finish(() => reject(error instanceof Error ? error : new Error(String(error)))));
-    worker.on('exit', () => finish(() => reject(new Error('the page worker ended without an answer'))));
+      else if ('answer' in message) finish(true, () => resolve(message.answer));
+      else finish(message.failed !== null, () => reject(asError(message)));
+    };
+    worker.fail = (error) => finish(false, () => reject(error));
+    worker.thread.postMessage(job);
   });
 }
 

@@ -1,5 +1,5 @@
-/** Runs in a worker thread: one page in, its measures out. Ended from outside by terminating the thread. */
-import { parentPort, workerData } from 'node:worker_threads';
+/** Runs in a worker thread: a page in, its measures out, then the next. Ended from outside by terminating the thread. */
+import { parentPort } from 'node:worker_threads';
 import { measurePage } from '../../renderer/sample/measure/page.ts';
 import { DecodeError } from './decode-error.ts';
 import { decodePage, pictureForWindow } from './decode.ts';
@@ -28,10 +28,11 @@ async function run(job: PageJob): Promise<PageAnswer> {
   return { kind: 'measure', result, format, fileDpi, width, height, gray: job.wantGray ? gray.data : null };
 }
 
-try {
-  const answer = await run(workerData as PageJob);
-  // Copied, not moved: sharp's buffers belong to the library and cannot be handed over.
-  parentPort?.postMessage({ answer });
-} catch (error) {
-  parentPort?.postMessage({ failed: error instanceof DecodeError ? error.code : null, words: String(error) });
-}
+parentPort?.on('message', async (job: PageJob) => {
+  try {
+    // Copied, not moved: sharp's buffers belong to the library and cannot be handed over.
+    parentPort?.postMessage({ answer: await run(job) });
+  } catch (error) {
+    parentPort?.postMessage({ failed: error instanceof DecodeError ? error.code : null, words: String(error) });
+  }
+});

@@ -12,6 +12,7 @@ import type { ShellEvent } from '../contract/index.ts';
 import type { ShellPort } from '../shell-port.ts';
 import { checkIsDue, secondPlaceIsOld } from '../files/backup-schedule.ts';
 import { newestIn } from '../files/backup-second.ts';
+import { endPageWorker } from '../files/measure-page.ts';
 import { hasSystemKey } from '../files/system-key.ts';
 import { backupNames, backupsFolder, checkCaseload } from '../files/backup.ts';
 import { autoBackup, type AutoBackup } from '../files/backup-auto.ts';
@@ -205,6 +206,7 @@ export class Services implements BlobSource {
     this.#backups = null;
     this.caseload?.close();
     this.caseload = null;
+    endPageWorker();
     if (wasOpen) this.options.emit({ kind: 'locked', why });
   }
 

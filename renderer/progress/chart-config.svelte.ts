@@ -53,7 +53,7 @@ export function progressChart(
         x: {
           type: 'time',
           ...(Number.isFinite(from) && { min: from - space, max: to + space }),
-          time: { minUnit: 'day', displayFormats: { day: 'd MMM', week: 'd MMM', month: 'MMM yyyy' } },
+          time: { minUnit: 'day', displayFormats: { day: 'MMM d', week: 'MMM d', month: 'MMM yyyy' } },
           ticks: { ...tick, maxRotation: 0, autoSkipPadding: 16 },
           grid: { color: colors.rule },
         },

@@ -2,7 +2,7 @@ import sharp from 'sharp';
 import type { Sharp } from 'sharp';
 import { expect, test } from 'vitest';
 import { decodePage, pictureForWindow } from '../../../electron/files/decode.ts';
-import { lookInWorker, measureInWorker } from '../../../electron/files/measure-page.ts';
+import { endPageWorker, lookInWorker, measureInWorker } from '../../../electron/files/measure-page.ts';
 
 /** A small page: white with a dark bar on its left side. */
 async function picture(width = 200, height = 120): Promise<Sharp> {
@@ -156,4 +156,9 @@ test('the worker decodes, passes refusals on as codes, and can be stopped', asyn
   const stopped = failing(measureInWorker(file, { scale: null }, { signal: stop.signal }));
   stop.abort();
   expect(await stopped).toBe('cancelled');
+  // A refused file leaves the worker for the next page; so does a page, and ending it leaves the way to a new one.
+  expect(await failing(lookInWorker(Buffer.from('no picture')))).toBe('not-an-image');
+  expect(await Promise.all([lookInWorker(file), lookInWorker(file)])).toHaveLength(2);
+  endPageWorker();
+  expect(await lookInWorker(file)).toMatchObject({ format: 'png', fileDpi: 200, width: 200, height: 120 });
 });
