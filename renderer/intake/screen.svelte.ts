@@ -1,4 +1,5 @@
 /** The intake screen of the open client at the chosen visit: what is derived from the facts, and how answers are saved. */
+import { SvelteMap } from 'svelte/reactivity';
 import type { Side } from '../../db/types/common.ts';
 import type { IntakeAnswer, RedFlagAnswer, SetupMeasures } from '../../db/types/intake.ts';
 import type { IntakeItem, RedFlagTable } from '../../db/types/items.ts';
@@ -10,6 +11,9 @@ import { openItems, resumeAt } from './opening.ts';
 import { setUp, type SetupInput } from './setup.ts';
 
 type Part<T> = Partial<Omit<T, 'id' | 'at' | 'by' | 'clientId' | 'visitId'>>;
+
+/** Writing blocks that run, by visit, since when (epoch ms): they go on while other screens are looked at. */
+const runningBlocks = new SvelteMap<string, number>();
 
 export class Screen {
   readonly open: OpenRecord;
@@ -115,6 +119,17 @@ export class Screen {
       const client = this.open.record.client;
       if (client.handNow !== part.detail) await this.open.save('client', { ...client, handNow: part.detail });
     }
+  }
+
+  /** Start of the running writing block, epoch ms; null while none runs. */
+  get blockFrom(): number | null {
+    return runningBlocks.get(this.open.visitId) ?? null;
+  }
+  startBlock(now: number): void {
+    runningBlocks.set(this.open.visitId, now);
+  }
+  stopBlock(): void {
+    runningBlocks.delete(this.open.visitId);
   }
 
   /** Every rating of the writing block was asked before and after, at this visit. */
