@@ -41,6 +41,7 @@ export class App {
   /** Takes the shell's word on what is open; the rules are there before any screen shows. */
   async took(status: AppStatus): Promise<void> {
     if (status.state !== 'open' || status.demo !== this.status?.demo) this.leaveClient();
+    if (status.state !== 'open') this.paletteOpen = this.keysOpen = false;
     if (status.state === 'open') await this.loadRules();
     this.status = status;
   }

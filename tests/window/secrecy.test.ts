@@ -109,7 +109,9 @@ test('after a walk through the demo no name of it lies in the clear anywhere, no
   const words = inEveryEncoding(clients.map(({ name }) => name));
   expect(holders(app.dataFolder, words, 0)).toEqual([]);
   const elsewhere = holders(tmpdir(), words, began).filter(
-    (name) => !path.join(tmpdir(), name).startsWith(app.saveFolder) && !/playwright|vitest|\.log$|^wt\//.test(name),
+    (name) =>
+      !path.join(tmpdir(), name).startsWith(app.saveFolder) &&
+      !/playwright|vitest|\.log$|^wt\/|^fairhand-(window|test)-/.test(name),
   );
   expect(elsewhere).toEqual([]);
   for (const { name } of clients) expect(said.join('\n')).not.toContain(name);
