@@ -157,7 +157,11 @@ export function mutatedText(text: string, random: Random): string {
     case 'double':
       return text.slice(0, at) + text.slice(Math.floor(at / 2));
     case 'nest':
-      return text.slice(0, at) + pick(random, ['[', '{"a":', '<<', '(', 'q ']).repeat(pick(random, [200, 2000, 10_000])) + text.slice(at);
+      return (
+        text.slice(0, at) +
+        pick(random, ['[', '{"a":', '<<', '(', 'q ']).repeat(pick(random, [200, 2000, 10_000])) +
+        text.slice(at)
+      );
     default:
       return text.slice(0, at) + text.slice(at + whole(random, 80));
   }
