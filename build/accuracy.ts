@@ -2,17 +2,20 @@
  * `npm run accuracy [-- NAME …]`: every page of tests/pages/specs.ts through the measuring engine. Prints each page's
  * errors, then worst and median of each quantity beside its limit; leaves the worst page as a picture and the report
  * as JSON in out/accuracy. Exit 1 when a limit is missed.
+ * `npm run accuracy -- --held-out N [--seed S] [NAME …]`: N pages drawn by lot (tests/pages/held-out.ts) instead.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
 import { overlayPng } from '../electron/files/overlay.ts';
 import { measurePage } from '../renderer/sample/measure/page.ts';
 import type { PageResult } from '../renderer/sample/measure/types.ts';
 import { makePage } from '../tests/pages/generate.ts';
+import { heldOutSpecs } from '../tests/pages/held-out.ts';
 import { isMissed, judgePage } from '../tests/pages/judge.ts';
 import type { Judgement } from '../tests/pages/judge.ts';
 import { SPECS } from '../tests/pages/specs.ts';
-import type { MadePage } from '../tests/pages/types.ts';
+import type { MadePage, PageSpec } from '../tests/pages/types.ts';
 import { digitHolesReport } from './accuracy-digits.ts';
 import { median } from './letters/glyph.ts';
 
@@ -26,7 +29,9 @@ interface JudgedPage {
 
 function measured(page: MadePage): PageResult {
   const scale = { pxPerMm: page.spec.picture.dpi / 25.4, source: 'dpi' as const };
-  return measurePage({ width: page.width, height: page.height, data: page.gray }, { scale });
+  const text = page.truth.lines.map((line) => line.words.map((word) => word.text).join(' ')).join('\n');
+  const options = page.spec.textGiven ? { scale, text } : { scale };
+  return measurePage({ width: page.width, height: page.height, data: page.gray }, options);
 }
 
 const shown = (value: number): string => (Number.isFinite(value) ? String(Number(value.toPrecision(3))) : '-');
@@ -35,6 +40,24 @@ function printPage({ name, rows, ms }: JudgedPage): void {
   const missed = rows.filter(isMissed);
   const facts = rows.map((row) => `${row.quantity} ${shown(row.error)}${row.unit}${isMissed(row) ? ' !' : ''}`);
   console.log(`${missed.length ? 'MISSED ' : 'ok     '}${name} (${Math.round(ms)} ms): ${facts.join(' · ')}`);
+}
+
+/** What a page drawn by lot is, in one line. */
+function described({ writing: w, ruling, picture: p, ink, textGiven, paper }: PageSpec): string {
+  const n = (value: number): string => String(Number(value.toPrecision(3)));
+  const paperKind =
+    ruling.kind === 'ruled'
+      ? `ruled ${ruling.pitchMm}`
+      : ruling.kind === 'squares'
+        ? `squares ${ruling.sideMm}`
+        : ruling.kind;
+  return [
+    `${w.font} ${n(w.xHeightMm)} mm (${n((w.xHeightMm * p.dpi) / 25.4)} px at ${p.dpi} dpi), pen ${n(w.penMm)} ${ink}`,
+    `${paper} ${paperKind}, ${w.lines} x ${w.wordsPerLine} words every ${n(w.pitchMm)} mm${w.vocabulary === 'mixed' ? ', mixed' : ''}${textGiven ? ', text given' : ''}`,
+    `gaps ${n(w.wordGapXh)} +- ${n(w.wordGapSdXh)}, letters ${w.letterGapXh === null ? 'own' : n(w.letterGapXh)}, slant ${n(w.slantDeg)} +- ${n(w.slantSdDeg)}`,
+    `shrink ${n(w.lnPerWord)}, ${n(w.percentPerLine)} %, rise ${n(w.lineAngleDeg)} + ${n(w.lineAngleStepDeg)}, wave ${n(w.waveMm)}, open ${n(w.openShare)}`,
+    `turn ${n(p.rotationDeg)}${p.tilt ? `, photo ${n(p.tilt.pitchDeg)} ${n(p.tilt.yawDeg)}` : ''}, blur ${n(p.blurPx)}, noise ${n(p.noise)}, shadow ${n(p.shadow)}, jpeg ${String(p.jpeg)}`,
+  ].join('; ');
 }
 
 /** Results in mm of the page written once and scanned at four resolutions must agree within 2 %. */
@@ -74,8 +97,13 @@ function badness(rows: readonly Judgement[]): number {
   );
 }
 
-const wanted = process.argv.slice(2).filter((word) => !word.startsWith('-'));
-const specs = SPECS.filter(({ name }) => wanted.length === 0 || wanted.some((part) => name.includes(part)));
+const { values: asked, positionals: wanted } = parseArgs({
+  allowPositionals: true,
+  options: { 'held-out': { type: 'string' }, seed: { type: 'string', default: '1' } },
+});
+const lot = asked['held-out'];
+const pages = lot === undefined ? SPECS : heldOutSpecs(Number(asked.seed), Number(lot));
+const specs = pages.filter(({ name }) => wanted.length === 0 || wanted.some((part) => name.includes(part)));
 const judged: JudgedPage[] = [];
 const sizes = new Map<string, number>();
 let worst: { page: MadePage; result: PageResult; badness: number } | null = null;
@@ -85,8 +113,11 @@ for (const spec of specs) {
   const start = performance.now();
   const result = measured(page);
   const one = { name: spec.name, rows: judgePage(page, result), ms: performance.now() - start };
+  const said = result.warnings.map(({ code }) => code);
+  if (said.length > 0) one.name += ` [${said.join(' ')}]`;
   judged.push(one);
   printPage(one);
+  if (lot !== undefined && one.rows.some(isMissed)) console.log(`       ${described(spec)}`);
   const size = result.measures.find(({ code }) => code === 'x-height')?.value;
   if (typeof size === 'number') sizes.set(spec.name, size);
   const bad = badness(one.rows);
@@ -101,7 +132,7 @@ if (worst) {
   writeFileSync(`${OUT}worst-${page.spec.name}.png`, png);
   console.log(`\nThe worst page is drawn in out/accuracy/worst-${page.spec.name}.png.`);
 }
-const digits = wanted.length === 0 ? digitHolesReport() : { missed: 0, lines: [] };
+const digits = wanted.length === 0 && lot === undefined ? digitHolesReport() : { missed: 0, lines: [] };
 for (const line of digits.lines) console.log(line);
 writeFileSync(`${OUT}report.json`, JSON.stringify({ pages: judged, digits }, null, 1));
 const missedPages = judged.filter(({ rows }) => rows.some(isMissed)).length;

@@ -11,6 +11,13 @@ export const PEN_HANDS = {
   EMSFelix: true,
   EMSAllure: true,
   HersheyScript1: true,
+  // For pages that nothing was tuned on.
+  EMSTech: false,
+  EMSElfin: false,
+  EMSOsmotron: false,
+  EMSReadabilityItalic: false,
+  HersheySansMed: false,
+  HersheyScriptMed: true,
 } as const;
 export type PenHand = keyof typeof PEN_HANDS;
 

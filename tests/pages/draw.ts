@@ -49,12 +49,13 @@ function capsule(x0: number, y0: number, x1: number, y1: number, widthMm: number
 function drawRulings(context: SKRSContext2D, spec: PageSpec, view: View): void {
   const { widthMm, heightMm } = PAPERS[spec.paper];
   const { ruling, writing } = spec;
-  const lines: { chains: Chain[]; color: string } = { chains: [], color: RULING };
+  const lines: { chains: Chain[]; color: string } = { chains: [], color: ruling.color ?? RULING };
+  const thick = ruling.widthMm ?? 0.25;
   const margin: Chain[] = [];
   const inset = spec.picture.tilt ? 0 : -20; // on a flatbed the printed lines run off the window
   const across = (y: number, dash: number | null): void => {
-    if (dash === null) lines.chains.push(strip(inset, y, widthMm - inset, y, 0.25));
-    else for (let x = inset; x < widthMm - inset; x += 2 * dash) lines.chains.push(strip(x, y, x + dash, y, 0.25));
+    if (dash === null) lines.chains.push(strip(inset, y, widthMm - inset, y, thick));
+    else for (let x = inset; x < widthMm - inset; x += 2 * dash) lines.chains.push(strip(x, y, x + dash, y, thick));
   };
   const from = writing.topMm;
   if (ruling.kind === 'ruled') {
@@ -64,14 +65,14 @@ function drawRulings(context: SKRSContext2D, spec: PageSpec, view: View): void {
   } else if (ruling.kind === 'midline' || ruling.kind === 'own-sheet') {
     for (let y = from; y < heightMm - 15; y += ruling.pitchMm) {
       across(y, null);
-      across(y - ruling.bodyMm, 2);
+      across(y - ruling.bodyMm, ruling.dashMm ?? 2);
       across(y - 2 * ruling.bodyMm, null);
     }
   } else if (ruling.kind === 'squares') {
     const side = ruling.sideMm;
     for (let y = from - Math.floor((from - inset) / side) * side; y < heightMm - inset; y += side) across(y, null);
     for (let x = inset + 3.7; x < widthMm - inset; x += side)
-      lines.chains.push(strip(x, inset, x, heightMm - inset, 0.25));
+      lines.chains.push(strip(x, inset, x, heightMm - inset, thick));
   }
   for (const [chains, color] of [
     [lines.chains, RULING],
@@ -114,7 +115,7 @@ function addGrain(context: SKRSContext2D, width: number, height: number, seed: n
 export function drawPage(spec: PageSpec, ink: PageInk, view: View): Uint8ClampedArray {
   const canvas = createCanvas(view.width, view.height);
   const context = canvas.getContext('2d');
-  context.fillStyle = spec.picture.tilt ? '#4a3a2e' : '#f4f2ea';
+  context.fillStyle = spec.picture.tilt ? (spec.picture.table ?? '#4a3a2e') : '#f4f2ea';
   context.fillRect(0, 0, view.width, view.height);
   if (spec.picture.tilt) {
     context.fillStyle = '#f4f2ea';

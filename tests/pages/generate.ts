@@ -13,8 +13,8 @@ export type { MadePage, PageSpec, PageTruth } from './types.ts';
 
 /** Fonts whose stems stand upright and have no serifs, so that the added shear is the whole slant. */
 const UPRIGHT = new Set(['EMSReadability', 'HersheySans1']);
-/** Its slab serifs melt into the stems: the pen's width is not the width that is seen. */
-const SERIFED = 'EMSNixish';
+/** Slab serifs that melt into the stems, and letters drawn twice: the pen's width is not the width that is seen. */
+const WIDER = new Set(['EMSNixish', 'HersheySansMed', 'HersheyScriptMed']);
 
 /** Light falling unevenly and a soft shadow edge, as a factor for each pixel; then noise. In place on RGB bytes. */
 function expose(rgb: Uint8Array, width: number, height: number, spec: PageSpec): void {
@@ -126,7 +126,7 @@ export async function makePage(spec: PageSpec, text?: readonly (readonly string[
       wordGapXh: ink.wordGapsXh.length ? median(ink.wordGapsXh) : 0,
       letterGapXh: writing.letterGapXh !== null && ink.letterGapsXh.length ? median(ink.letterGapsXh) : null,
       closedLoops: countLoops(ink.words, 1 / scale),
-      strokeWidthMm: font.kind === 'pen' && font.name !== SERIFED ? writing.penMm : null,
+      strokeWidthMm: font.kind === 'pen' && !WIDER.has(font.name) ? writing.penMm : null,
       slantDeg: UPRIGHT.has(writing.font) ? writing.slantDeg : null,
       corners: cornersOf(spec, view),
     },

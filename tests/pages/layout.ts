@@ -86,7 +86,7 @@ export function layOut(spec: PageSpec, text?: readonly (readonly string[])[]): P
   };
   const roomMm = PAPERS[spec.paper].widthMm - writing.leftMm - 9;
   for (let row = 0; row < writing.lines; row += 1) {
-    const words = text?.[row] ?? lineOfWords(random, writing.wordsPerLine, writing.punctuation);
+    const words = text?.[row] ?? lineOfWords(random, writing.wordsPerLine, writing.punctuation, writing.vocabulary);
     const angleDeg = writing.lineAngleDeg + row * writing.lineAngleStepDeg;
     const phase = random.between(0, 2 * Math.PI);
     const wave = (u: number): number => writing.waveMm * Math.sin((2 * Math.PI * u) / writing.waveLengthMm + phase);

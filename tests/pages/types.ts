@@ -2,13 +2,14 @@ import type { OutlineHand } from '../../build/letters/outline-fonts.ts';
 import type { PenHand } from '../../build/letters/pen-fonts.ts';
 
 /** What is printed on the sheet before anybody writes. Distances in mm. */
-export type Ruling =
+export type Ruling = { color?: string; widthMm?: number } & (
   | { kind: 'plain' }
   | { kind: 'ruled'; pitchMm: number; marginMm: number | null }
-  | { kind: 'midline'; bodyMm: number; pitchMm: number }
+  | { kind: 'midline'; bodyMm: number; pitchMm: number; dashMm?: number }
   | { kind: 'squares'; sideMm: number }
   /** Fairhand's own sheet: dashed midlines between corner marks. */
-  | { kind: 'own-sheet'; bodyMm: number; pitchMm: number };
+  | { kind: 'own-sheet'; bodyMm: number; pitchMm: number; dashMm?: number }
+);
 
 export type PaperSize = 'A4' | 'Letter';
 
@@ -48,6 +49,8 @@ export interface Writing {
   openGapXh: number;
   /** Words end in commas and points now and then. */
   punctuation: boolean;
+  /** Lower-case words only, or with short words, figures, capitals and words in capitals among them. */
+  vocabulary?: 'plain' | 'mixed';
   leftMm: number;
   topMm: number;
   /** Distance between baselines; with rulings it should be a multiple of theirs, mm. */
@@ -63,6 +66,8 @@ export interface Picture {
   rotationDeg: number;
   /** Tilt of the camera about the horizontal and the vertical axis, degrees; null = flatbed. */
   tilt: { pitchDeg: number; yawDeg: number; distanceMm: number; marginMm: number } | null;
+  /** What a photographed sheet lies on. */
+  table?: string;
   /** Loss of light from one corner to the other, 0 to 1. */
   uneven: number;
   /** Depth of a soft shadow across the page, 0 to 1. */
@@ -81,6 +86,8 @@ export interface PageSpec {
   paper: PaperSize;
   ruling: Ruling;
   ink: 'blue' | 'black' | 'pencil';
+  /** Whether the engine is told the text. */
+  textGiven?: boolean;
   writing: Writing;
   picture: Picture;
 }

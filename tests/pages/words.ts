@@ -9,10 +9,21 @@ export const WORDS = (
   'there where when again always never maybe good better best fixed exact open close small large'
 ).split(' ');
 
+/** Short words, figures and capitals as they stand in lists, letters and forms. */
+const OTHERS = (
+  'a I to of in on it is we my no go up at 7 24 1963 350 18 2.50 9:15 Mr Mrs Tuesday March Monday June North ' +
+  'OK USA TEL BOX Street Road Avenue Dear Room Bus 12 305'
+).split(' ');
+
 /** A line of words; the first with a capital, some with commas, the last with a point when asked for. */
-export function lineOfWords(random: Random, count: number, punctuation: boolean): string[] {
+export function lineOfWords(
+  random: Random,
+  count: number,
+  punctuation: boolean,
+  vocabulary: 'plain' | 'mixed' = 'plain',
+): string[] {
   return Array.from({ length: count }, (_, index) => {
-    const word = random.pick(WORDS);
+    const word = vocabulary === 'mixed' && random.next() < 0.35 ? random.pick(OTHERS) : random.pick(WORDS);
     if (!punctuation) return word;
     if (index === 0) return (word[0] as string).toUpperCase() + word.slice(1);
     if (index === count - 1) return `${word}.`;

@@ -43,6 +43,8 @@ const MOST_PIECES = 12_000;
 const SPECK = 0.4;
 /** A head or foot stands out by this share of the stroke's thickness. */
 const PROMINENCE = 0.8;
+/** Ink at the picture's edge that reaches in no further than this, mm, is a shadow of the lid or a cut printed line. */
+const RIM_MM = 1.5;
 /** Strokes lower than this many thicknesses are bars and joins. */
 const LOW = 2;
 
@@ -52,7 +54,8 @@ export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
   const strokePx = usualRun(ink);
   const smallest = Math.max(4, SPECK * strokePx * strokePx);
   if (busy(ink, smallest)) return { ...nowhere(frame, map, strokePx), busy: true };
-  const blobs = blobsOf(image, ink.levels, frame, ink.components, map, starts, smallest);
+  const rim = RIM_MM * frame.pxPerMm;
+  const blobs = blobsOf(image, ink.levels, frame, ink.components, map, starts, smallest, rim);
   const extremes = extremesOf(blobs, frame, PROMINENCE * strokePx);
   const empty: Layout = { ...nowhere(frame, map, strokePx), blobs, extremes, lists: byBlob(extremes, blobs.length) };
   const rough = roughXHeight(extremes, strokePx);

@@ -1,6 +1,7 @@
 import { markKey } from './corrections/marks.ts';
 import type { Marks } from './corrections/marks.ts';
 import type { Hole } from './image/holes.ts';
+import { SOLID } from './image/rulings.ts';
 import type { Ink } from './ink.ts';
 import { boxMm, pointMm, xOf, yOf } from './layout/frame.ts';
 import { sizeAt, X_HEIGHT_BAND } from './layout/heights.ts';
@@ -175,7 +176,7 @@ function letterResult(letter: LetterWork, size: number, layout: Layout): LetterR
 /** Mean distance of the feet above the printed line they stand on, mm; null without one nearby. */
 function rulingOffset(line: LineWork, ink: Ink, layout: Layout): number | null {
   const { frame } = layout;
-  const solid = ink.rulings.across.filter((ruling) => ruling.filled >= 0.85);
+  const solid = ink.rulings.across.filter((ruling) => ruling.filled >= SOLID);
   if (solid.length === 0 || line.baseline.feet.length === 0) return null;
   const reach = 1.2 * lineSize(line);
   let best: number | null = null;

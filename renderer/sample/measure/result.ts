@@ -2,8 +2,10 @@ import { markKey, marksOf } from './corrections/marks.ts';
 import type { Marks } from './corrections/marks.ts';
 import { holes } from './image/holes.ts';
 import type { Hole } from './image/holes.ts';
+import { SOLID } from './image/rulings.ts';
 import type { Ink } from './ink.ts';
 import { boxMm, pointMm } from './layout/frame.ts';
+import { levelled } from './layout/level.ts';
 import { shapeKinds } from './layout/shapes.ts';
 import type { Layout } from './layout.ts';
 import { median } from './numbers.ts';
@@ -23,7 +25,7 @@ import type {
 } from './types.ts';
 import { METHOD_VERSION } from './version.ts';
 import { directionOf, isSideways } from './trust/direction.ts';
-import { pageWarnings } from './trust/page-warnings.ts';
+import { isBlurred, pageWarnings } from './trust/page-warnings.ts';
 import { pitchOf } from './trust/ruling-scale.ts';
 import { WARNINGS } from './warnings.ts';
 
@@ -39,7 +41,7 @@ export function resultOf(
   image: GrayImage,
   page: PageInfo,
   ink: Ink,
-  layout: Layout,
+  read: Layout,
   options: MeasureOptions,
   before: PageWarning[],
 ): PageResult {
@@ -50,12 +52,16 @@ export function resultOf(
     byComponent.set(hole.component, list);
   }
   const warnings = [...before];
+  const kinds = shapeKinds(read, byComponent);
+  const layout = levelled(read, kinds);
   const rulings = rulingsOf(ink, layout);
   if (layout.busy) return untrusted(page, [...warnings, WARNINGS.busy], rulings);
   if (layout.lines.length > 0 && median(layout.sizes)! < LEGIBLE_PX)
     return untrusted(page, [...warnings, WARNINGS.unreadable], rulings);
   const lying = lieOf(layout, byComponent);
-  if (lying) return untrusted(page, [...warnings, lying], rulings);
+  // What is smeared looks as if it lay on its side.
+  const reason = lying && isBlurred(image, ink, layout) ? WARNINGS.blur : lying;
+  if (reason) return untrusted(page, [...warnings, reason], rulings);
   let texts: (string | null)[][] | null = null;
   let textFits: boolean | null = null;
   if (options.text !== undefined && options.text.trim() !== '' && layout.lines.length > 0) {
@@ -74,11 +80,10 @@ export function resultOf(
   const marks = marksOf(layout, options.corrections ?? []);
   texts = withSetTexts(layout, texts, marks);
   const widths = texts ? handWidths(layout, texts, byComponent) : undefined;
-  const kinds = shapeKinds(layout, byComponent);
   const lines = sizesAsRead(
     layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, kinds, widths)),
   );
-  const read = {
+  const result = {
     version: METHOD_VERSION,
     page: { ...page, rulingMm: pitchOf(rulings, 'across') },
     lines,
@@ -88,8 +93,8 @@ export function resultOf(
     rulings,
     loops: loopsOf(layout, byComponent),
   };
-  warnings.push(...pageWarnings(image, read, ink, layout, options));
-  return { ...read, measures: measuresOf(read, options.seed ?? SEED) };
+  warnings.push(...pageWarnings(image, result, ink, layout, options));
+  return { ...result, measures: measuresOf(result, options.seed ?? SEED) };
 }
 
 /**
@@ -163,7 +168,7 @@ function rulingsOf(ink: Ink, layout: Layout): RulingResult[] {
   const across = ink.rulings.across.map((line): RulingResult => {
     const from = point(line.from, line.intercept + line.slope * line.from);
     const to = point(line.to, line.intercept + line.slope * line.to);
-    return { kind: line.filled < 0.85 ? 'dashed' : 'line', from, to };
+    return { kind: line.filled < SOLID ? 'dashed' : 'line', from, to };
   });
   const kind = ink.rulings.down.length > 3 ? 'grid' : 'margin';
   const down = ink.rulings.down.map((line): RulingResult => {

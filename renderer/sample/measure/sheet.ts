@@ -111,6 +111,20 @@ function quadArea(p: readonly Point[]): number {
   return Math.abs(twice) / 2;
 }
 
+/** Opposite sides of the marks' rectangle that differ by more than this share are seen under a tilt. */
+const TILTED = 0.004;
+
+/** Whether the marks lie further apart across than down (or the other way) although the sheet is not seen under a tilt. */
+function axesDiffer(p: readonly Point[], paper: { widthMm: number; heightMm: number }): boolean {
+  const side = (i: number, j: number): number => Math.hypot(p[i]!.x - p[j]!.x, p[i]!.y - p[j]!.y);
+  const [top, bottom, left, right] = [side(0, 1), side(3, 2), side(0, 3), side(1, 2)];
+  if (Math.abs(top / bottom - 1) > TILTED || Math.abs(left / right - 1) > TILTED) return false;
+  const inner = (sizeMm: number): number => sizeMm - 2 * CORNER_MARK.insetMm;
+  const across = (top + bottom) / inner(paper.widthMm);
+  const down = (left + right) / inner(paper.heightMm);
+  return Math.abs(across / down - 1) > SCALE_TOLERANCE;
+}
+
 /** The sheet by its corner marks: scale, turn and perspective follow from them. */
 export function sheetOfMarks(sheet: Sheet, marks: FoundMarks): Sheet {
   // The hollow mark is the sheet's top left: a sheet that lies on its side or head is turned upright with the rest.
@@ -149,7 +163,11 @@ export function sheetOfMarks(sheet: Sheet, marks: FoundMarks): Sheet {
     toPicture: composed(sheet.toPicture, map),
     turnDeg: sheet.turnDeg + turnOf(map, sheet.image),
     sizeMm: paper,
-    warnings: contradicts ? [...sheet.warnings, WARNINGS.scaleMarks] : sheet.warnings,
+    warnings: [
+      ...sheet.warnings,
+      ...(contradicts ? [WARNINGS.scaleMarks] : []),
+      ...(axesDiffer(centers, paper) ? [WARNINGS.axesDiffer] : []),
+    ],
     refused: sheet.refused,
   };
 }

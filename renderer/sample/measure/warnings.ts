@@ -37,7 +37,7 @@ export const WARNINGS = {
   ),
   axesDiffer: warning(
     'axes-differ',
-    'The squares of the paper come out wider than high, or higher than wide, by more than 1 %. Check how the page was scanned or photographed.',
+    'The squares or corner marks of the paper come out wider than high, or higher than wide, by more than 1 %. Check how the page was scanned or photographed.',
   ),
   writingCut: warning(
     'writing-cut',

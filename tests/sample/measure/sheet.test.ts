@@ -5,6 +5,7 @@ import { findMarks } from '../../../renderer/sample/measure/image/marks.ts';
 import { paperOf } from '../../../renderer/sample/measure/image/paper.ts';
 import { sheetEdges } from '../../../renderer/sample/measure/image/quad.ts';
 import { quarterTurned } from '../../../renderer/sample/measure/image/turn.ts';
+import { sheetOf, sheetOfMarks } from '../../../renderer/sample/measure/sheet.ts';
 
 type XY = readonly [number, number];
 
@@ -131,4 +132,42 @@ test('a quarter turn moves every pixel to where its map says', () => {
         expect(image.data[y * image.width + x]).toBe(data[Math.floor(p.y) * 4 + Math.floor(p.x)]);
       }
   }
+});
+
+test('a sheet half in shadow has the corners of the whole sheet', () => {
+  const corners = [
+    [61.3, 52.7],
+    [540.9, 71.2],
+    [571.6, 742.4],
+    [38.2, 731.8],
+  ] as const;
+  const data = table(620, 800, corners).map((v, i) => v * (1 - 0.45 / (1 + Math.exp((330 - (i % 620)) / 25))));
+  const found = sheetEdges({ width: 620, height: 800, data });
+  if (found.kind !== 'quad') throw new Error(`the sheet was not found: ${found.kind}`);
+  found.corners.forEach(({ x, y }, i) => {
+    expect(Math.abs(x - corners[i]![0])).toBeLessThan(1);
+    expect(Math.abs(y - corners[i]![1])).toBeLessThan(1);
+  });
+});
+
+test('corner marks further apart across than down by over 1 % are questioned', () => {
+  const picture = { width: 2100, height: 2970, data: new Uint8Array(0) };
+  const marksAt = (stretch: number): ReturnType<typeof findMarks> => ({
+    centers: [
+      { x: 175 * stretch, y: 175 },
+      { x: 1925 * stretch, y: 175 },
+      { x: 1925 * stretch, y: 2795 },
+      { x: 175 * stretch, y: 2795 },
+    ],
+    hollow: 0,
+    paper: { name: 'A4', widthMm: 210, heightMm: 297 },
+    sidePx: 50,
+  });
+  const codes = (stretch: number): string[] => {
+    const image = { ...picture, data: new Uint8Array(picture.width * picture.height).fill(240) };
+    const sheet = sheetOfMarks(sheetOf(image, null), marksAt(stretch)!);
+    return sheet.warnings.map(({ code }) => code);
+  };
+  expect(codes(1.004)).toEqual([]);
+  expect(codes(1.016)).toEqual(['axes-differ']);
 });

@@ -1,7 +1,7 @@
 import { baselineOf } from '../layout/baseline.ts';
 import { extentAlong } from '../layout/blobs.ts';
 import type { LineBlob, LineWork } from '../layout/line-work.ts';
-import { isJoined, lineSize, sized } from '../layout/line-work.ts';
+import { isFlat, isJoined, lineSize, sized } from '../layout/line-work.ts';
 import type { Trace } from '../layout/trace.ts';
 import { traceAt } from '../layout/trace.ts';
 import type { Layout } from '../layout.ts';
@@ -51,7 +51,9 @@ function joinLines(layout: Layout, correction: Correction & { kind: 'join-lines'
 function remade(layout: Layout, like: LineWork, own: readonly LineBlob[]): LineWork | null {
   const size = lineSize(like);
   const members = new Set(own.map((b) => b.index));
-  const feet = layout.extremes.filter((e) => e.kind === 'bottom' && members.has(e.blob));
+  const feet = layout.extremes.filter(
+    (e) => e.kind === 'bottom' && members.has(e.blob) && !isFlat(layout.blobs[e.blob]!, size),
+  );
   const trace = feetTrace(feet.map((f) => [f.u, f.v] as const));
   const baseline = trace && baselineOf(trace, feet, 0, size, (foot) => isJoined(layout.blobs[foot.blob]!, size));
   if (!trace || !baseline) return null;
@@ -104,6 +106,7 @@ function moveBaseline(layout: Layout, correction: Correction & { kind: 'move-bas
     straight: { slope, intercept: left.yMm * px - slope * left.xMm * px },
     feet,
     rms: feet.length === 0 ? 0 : Math.sqrt(square / feet.length),
+    byHand: true as const,
   };
   const moved = sized({ ...line, baseline }, layout.lists, size);
   return layout.lines.map((other, k) => (k === i ? moved : other));

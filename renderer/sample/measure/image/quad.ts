@@ -24,6 +24,10 @@ const TOUCH = 0.04;
 const SQUARE = 0.014;
 /** A sheet's edge rises by this share of the contrast within three small pixels; a shadow's edge is soft. */
 const SHARP = 0.5;
+/** … and by this share within two pixels of the large one: shadows and noise do not. */
+const EDGE_RISE = 0.15;
+/** Light on the sheet falls off by less than this share over two small pixels, even at a shadow's edge. */
+const FALL_OFF = 0.14;
 /** Places along each edge where the sheet's border is measured. */
 const PLACES = 80;
 
@@ -48,10 +52,23 @@ export function sheetEdges(image: GrayImage): SheetEdges {
   const small = shrunk(image);
   const table = tableCut(small);
   if (table === null) return { kind: 'none' };
-  const sheet = largestBright(small, table.cut);
+  const bright = largestBright(small, table.cut);
+  const grown = grownTo(bright.mask, small);
+  // A sheet half in shadow is as dark there as a table in the light: its edges tell, not its brightness.
+  const lit = quadOf(image, small, grown, table.contrast);
+  return lit.kind === 'none' ? quadOf(image, small, bright, table.contrast) : lit;
+}
+
+/** The sheet as one bright piece of the small picture, with its edges found in the large one. */
+function quadOf(
+  image: GrayImage,
+  small: Small,
+  sheet: { mask: Uint8Array; count: number },
+  contrast: number,
+): SheetEdges {
   const area = sheet.count / (small.width * small.height);
   if (area < LEAST_AREA || area > LARGEST_AREA) return { kind: 'none' };
-  if (sharpness(sheet.mask, small) < SHARP * table.contrast) return { kind: 'none' };
+  if (sharpness(sheet.mask, small) < SHARP * contrast) return { kind: 'none' };
   const touched = touches(sheet.mask, small);
   const corners = roughCorners(sheet.mask, small);
   if (touched.some((share) => share > TOUCH)) {
@@ -61,7 +78,7 @@ export function sheetEdges(image: GrayImage): SheetEdges {
   if (quadArea(corners) === 0 || sheet.count / quadArea(corners) < 0.9 || sheet.count / quadArea(corners) > 1.12)
     return { kind: 'none' };
   const scaled = corners.map((p) => ({ x: (p.x + 0.5) * small.step, y: (p.y + 0.5) * small.step }));
-  const lines = [0, 1, 2, 3].map((side) => refinedEdge(image, scaled, side, 2 * small.step + 4));
+  const lines = [0, 1, 2, 3].map((side) => refinedEdge(image, scaled, side, 2 * small.step + 4, EDGE_RISE * contrast));
   if (lines.some((line) => line === null)) return { kind: 'none' };
   const exact = [0, 1, 2, 3].map((k) => crossing(lines[(k + 3) % 4]!, lines[k]!));
   return exact.some((p) => p === null) ? { kind: 'none' } : { kind: 'quad', corners: exact as Point[] };
@@ -156,6 +173,42 @@ function largestBright(small: Small, cut: number): { mask: Uint8Array; count: nu
   return { mask, count: filled(mask, width, height) };
 }
 
+/** The piece grown over paper in shadow: over pixels that are hardly darker than all around them. */
+function grownTo(mask: Uint8Array, small: Small): { mask: Uint8Array; count: number } {
+  const { width, height, values } = small;
+  const grown = mask.slice();
+  const around = brightestAround(small);
+  const waiting: number[] = [];
+  for (let i = 0; i < grown.length; i += 1) if (grown[i]) waiting.push(i);
+  while (waiting.length > 0) {
+    const i = waiting.pop()!;
+    const x = i % width;
+    for (const j of [x > 0 ? i - 1 : -1, x < width - 1 ? i + 1 : -1, i - width, i + width]) {
+      if (j < 0 || j >= grown.length || grown[j] || values[j]! < (1 - FALL_OFF) * around[j]!) continue;
+      grown[j] = 1;
+      waiting.push(j);
+    }
+  }
+  return { mask: grown, count: filled(grown, width, height) };
+}
+
+/** Brightest value within two small pixels. */
+function brightestAround({ width, values }: Small): Float32Array {
+  const along = values.slice();
+  for (let i = 0; i < values.length; i += 1) {
+    const x = i % width;
+    for (let d = Math.max(-2, -x); d <= Math.min(2, width - 1 - x); d += 1)
+      along[i] = Math.max(along[i]!, values[i + d]!);
+  }
+  const result = along.slice();
+  for (let i = 0; i < values.length; i += 1)
+    for (let d = -2; d <= 2; d += 1) {
+      const j = i + d * width;
+      if (j >= 0 && j < values.length) result[i] = Math.max(result[i]!, along[j]!);
+    }
+  return result;
+}
+
 /** Fills what lies between the first and last pixel of each row (writing is dark too); answers the count. */
 function filled(mask: Uint8Array, width: number, height: number): number {
   let count = 0;
@@ -220,7 +273,13 @@ function squareToPicture(corners: readonly Point[], side: number): boolean {
 }
 
 /** Line through the steepest rise of gray along the normal at many places of one side; outliers dropped twice. */
-function refinedEdge(image: GrayImage, corners: readonly Point[], side: number, reach: number): EdgeLine | null {
+function refinedEdge(
+  image: GrayImage,
+  corners: readonly Point[],
+  side: number,
+  reach: number,
+  least: number,
+): EdgeLine | null {
   const a = corners[side]!;
   const b = corners[(side + 1) % 4]!;
   const length = Math.hypot(b.x - a.x, b.y - a.y);
@@ -232,7 +291,7 @@ function refinedEdge(image: GrayImage, corners: readonly Point[], side: number, 
   let offsets: number[] = [];
   for (let k = 0; k < PLACES; k += 1) {
     const t = (0.04 + (0.92 * (k + 0.5)) / PLACES) * length;
-    const offset = steepest(image, a.x + t * dx, a.y + t * dy, nx, ny, reach);
+    const offset = steepest(image, a.x + t * dx, a.y + t * dy, nx, ny, reach, least);
     if (offset === null) continue;
     along.push(t);
     offsets.push(offset);
@@ -267,7 +326,15 @@ function fitLine(xs: readonly number[], ys: readonly number[]): { slope: number;
 }
 
 /** Place of the steepest rise from table to sheet along a normal, between pixels; null where there is none. */
-function steepest(image: GrayImage, x: number, y: number, nx: number, ny: number, reach: number): number | null {
+function steepest(
+  image: GrayImage,
+  x: number,
+  y: number,
+  nx: number,
+  ny: number,
+  reach: number,
+  least: number,
+): number | null {
   const samples: number[] = [];
   for (let d = -reach - 1; d <= reach + 1; d += 1) {
     const v = sample(image, x + d * nx - 0.5, y + d * ny - 0.5);
@@ -280,7 +347,7 @@ function steepest(image: GrayImage, x: number, y: number, nx: number, ny: number
     const step = samples[i + 1]! - samples[i - 1]!;
     if (step > rise) [rise, best] = [step, i];
   }
-  if (best < 2 || best + 2 >= samples.length || rise < CONTRAST / 2) return null;
+  if (best < 2 || best + 2 >= samples.length || rise < Math.max(CONTRAST / 2, least)) return null;
   const [before, here, after] = [-1, 0, 1].map((d) => samples[best + d + 1]! - samples[best + d - 1]!) as [
     number,
     number,

@@ -3,6 +3,7 @@ import type { GrayImage } from '../types.ts';
 import { ERASED, INK, inkAt, paperAt } from './contrast.ts';
 import type { Levels } from './contrast.ts';
 import type { PrintedLine } from './ruling-lines.ts';
+import { SOLID } from './rulings.ts';
 import type { Rulings } from './rulings.ts';
 
 /** Mark in the ink bitmap: pixel of a printed line, not judged yet. */
@@ -33,10 +34,32 @@ export interface Band {
 /** The bands of all printed lines of a picture. */
 export function bandsOf(image: GrayImage, rulings: Rulings, pxPerMm: number): Band[] {
   const { width, height } = image;
+  const across = { along: 1, across: width, length: width, breadth: height };
+  const down = { along: width, across: 1, length: height, breadth: width };
+  const dashed = (line: PrintedLine): boolean => line.filled < SOLID;
+  const bands = (lines: readonly PrintedLine[], place: typeof across): Band[] =>
+    lines.map((line) => ({ line, ...place, ...profile(image, { line, ...place }, pxPerMm) }));
   return [
-    ...rulings.across.map((line) => ({ line, along: 1, across: width, length: width, breadth: height })),
-    ...rulings.down.map((line) => ({ line, along: width, across: 1, length: height, breadth: width })),
-  ].map((geometry) => ({ ...geometry, ...profile(image, geometry, pxPerMm) }));
+    ...alike(bands(rulings.across.filter(dashed), across)),
+    ...alike(
+      bands(
+        rulings.across.filter((line) => !dashed(line)),
+        across,
+      ),
+    ),
+    // A margin is no line of the squares beside it, and no line of writing runs down the page.
+    ...bands(rulings.down, down),
+  ];
+}
+
+/** Lines of one print differ in depth and thickness by no more than this factor; beyond it writing was taken for print. */
+const ALIKE = 1.3;
+
+/** The bands of one kind of line, none much darker or thicker than they usually are: writing lies on some of them. */
+function alike(bands: readonly Band[]): Band[] {
+  const depth = ALIKE * (median(bands.map((band) => band.depth)) ?? 0);
+  const reach = ALIKE * (median(bands.map((band) => band.reach)) ?? 0);
+  return bands.map((band) => ({ ...band, depth: Math.min(band.depth, depth), reach: Math.min(band.reach, reach) }));
 }
 
 /** First place along a band and the one after its last. */

@@ -23,9 +23,10 @@ const SUPPORT = 0.72;
 const LENGTH = 0.45;
 /** Support that is enough where a regular sheet must have a line. */
 const HIDDEN_SUPPORT = 0.35;
-/** Up to this many times the usual distance, and that exactly (as a share of it). */
-const MISSING = 4;
+/** Lines come again after one period to within this share of it, … */
 const REGULAR = 0.03;
+/** … and at least this share of them do. */
+const LEAST_REGULAR = 0.5;
 /** Distance between the places of one line in neighboring strips that is still noise, pixels. */
 const JITTER = 2;
 /** Steps of lag, in strips, by which the common slope is refined. */
@@ -106,28 +107,64 @@ function candidates(votes: Votes, marked: readonly number[][], slope: number): n
 }
 
 /**
- * Lines that a regular sheet must have and writing hides: between neighbors twice or three times the usual distance
- * apart, looked for again with less support.
+ * Lines that a regular sheet must have and writing hides: wherever a line should lie one period from another, looked
+ * for again with less support.
  * @param lines printed lines of one kind
  */
 export function hiddenLines(votes: Votes, lines: readonly PrintedLine[]): PrintedLine[] {
   if (lines.length < 3) return [];
   const middle = (votes.strips / 2) * STRIP;
-  const places = lines.map((line) => line.intercept + line.slope * middle).sort((a, b) => a - b);
-  const steps = places.slice(1).map((place, i) => place - places[i]!);
-  const pitch = median(steps)!;
   const slope = median(lines.map((line) => line.slope))!;
-  return steps.flatMap((step, i) => {
-    const times = Math.round(step / pitch);
-    if (times < 2 || times > MISSING || Math.abs(step - times * pitch) > REGULAR * pitch) return [];
-    return Array.from({ length: times - 1 }, (_, k) =>
-      follow(votes, places[i]! + ((k + 1) * step) / times, slope, HIDDEN_SUPPORT),
-    ).filter((line): line is PrintedLine => line !== null);
-  });
+  const placeOf = (line: PrintedLine): number => line.intercept + line.slope * middle;
+  const places = lines.map(placeOf).sort((a, b) => a - b);
+  const period = periodOf(places);
+  if (period === null) return [];
+  const found: PrintedLine[] = [];
+  const missing = (place: number): boolean => places.every((other) => Math.abs(other - place) > period / 4);
+  // A line found leads on to the next one.
+  for (let next = places.slice(); next.length > 0;) {
+    const fresh: number[] = [];
+    for (const place of next.flatMap((at) => [at - period, at + period])) {
+      if (!missing(place)) continue;
+      const line = follow(votes, place, slope, HIDDEN_SUPPORT, true);
+      if (!line || Math.abs(placeOf(line) - place) > REGULAR * period + JITTER || !missing(placeOf(line))) continue;
+      found.push(line);
+      places.push(placeOf(line));
+      fresh.push(placeOf(line));
+    }
+    next = fresh;
+  }
+  return found;
 }
 
-/** Follows one line from strip to strip and fits it; null when it is not a printed line. */
-function follow(votes: Votes, middleAt: number, slope: number, needed = SUPPORT): PrintedLine | null {
+/** Distance after which the pattern of lines comes again: one step, or up to three on paper with a line of heads and feet. */
+function periodOf(places: readonly number[]): number | null {
+  let best: number | null = null;
+  let most = LEAST_REGULAR;
+  for (let k = 1; k <= 3 && k + 1 < places.length; k += 1) {
+    const steps = places.slice(k).map((place, i) => place - places[i]!);
+    const period = median(steps)!;
+    const next = places.filter((place) =>
+      places.some((other) => Math.abs(other - place - period) <= REGULAR * period + JITTER),
+    );
+    const share = next.length / (places.length - k);
+    if (share > most + 0.1) [most, best] = [share, period];
+  }
+  return best;
+}
+
+/** The lines of one kind made as long as most of them are: writing hides the end of a line, the sheet does not. */
+export function equallyLong(lines: readonly PrintedLine[]): PrintedLine[] {
+  const from = median(lines.map((line) => line.from)) ?? 0;
+  const to = median(lines.map((line) => line.to)) ?? 0;
+  return lines.map((line) => ({ ...line, from: Math.min(line.from, from), to: Math.max(line.to, to) }));
+}
+
+/**
+ * Follows one line from strip to strip and fits it; null when it is not a printed line.
+ * @param parallel keep the slope given: what little is seen of a hidden line bends with the writing over it
+ */
+function follow(votes: Votes, middleAt: number, slope: number, needed = SUPPORT, parallel = false): PrintedLine | null {
   const middle = (votes.strips / 2) * STRIP;
   let fit = { slope, intercept: middleAt - slope * middle };
   let seen: { s: number; at: number; share: number }[] = [];
@@ -152,7 +189,7 @@ function follow(votes: Votes, middleAt: number, slope: number, needed = SUPPORT)
       good.map((p) => p.at),
     );
     if (!refined) return null;
-    fit = refined;
+    fit = parallel ? { slope, intercept: fit.intercept + middleOff } : refined;
   }
   const [first, last] = trimmed(seen.map((p) => p.s));
   const length = last - first + 1;

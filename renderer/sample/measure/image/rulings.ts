@@ -1,6 +1,6 @@
 import { median } from '../numbers.ts';
 import type { GrayImage } from '../types.ts';
-import { hiddenLines, printedLines } from './ruling-lines.ts';
+import { equallyLong, hiddenLines, printedLines } from './ruling-lines.ts';
 import type { PrintedLine } from './ruling-lines.ts';
 import type { Votes } from './ruling-votes.ts';
 
@@ -15,7 +15,7 @@ export interface Rulings {
 /** Lines of one sheet are parallel to this (radians, about 0.4 degrees); others are folds or table edges. */
 const PARALLEL = 0.007;
 /** A solid line fills nearly all of the strips that have no writing over them. */
-const SOLID = 0.85;
+export const SOLID = 0.85;
 /** Every third pixel along a broken line is enough to see its dashes. */
 const EVERY = 3;
 /** Autocorrelation from which a broken line is a row of dashes; writing stays below 0.3. */
@@ -32,7 +32,7 @@ export function findRulings(image: GrayImage, votes: { across: Votes; down: Vote
     const dashed = lines.filter((line) => line.filled < SOLID);
     // Dashes come with solid lines or in numbers; a single row of them is writing that happens to be even.
     if (solid.length < 2 && dashed.length < 3) return solid;
-    return [...solid, ...hiddenLines(from, solid), ...dashed, ...hiddenLines(from, dashed)];
+    return [solid, dashed].flatMap((kind) => equallyLong([...kind, ...hiddenLines(from, kind)]));
   };
   const across = printed(votes.across, 1, width);
   // Lines down the page lean the other way: x grows with y where the page lay turned counter-clockwise.

@@ -18,6 +18,8 @@ export interface Baseline {
   feet: Extreme[];
   /** Root mean square of the feet about the straight line, in pixels. */
   rms: number;
+  /** Drawn by the therapist: not to be adjusted. */
+  byHand?: true;
 }
 
 /**

@@ -1,3 +1,4 @@
+import { CORNER_MARK } from '../corner-marks.ts';
 import type { Components } from '../image/components.ts';
 import { paperAt } from '../image/contrast.ts';
 import type { Levels } from '../image/contrast.ts';
@@ -39,6 +40,10 @@ export interface InkMap {
   edge(x: number, y: number, step: -1 | 1): number;
 }
 
+/** A solid square from this share of a corner mark's side on, filled to this share, is print: no letter is that black. */
+const LEAST_MARK = 0.7;
+const SOLID_MARK = 0.72;
+
 /** Groups the runs by component. */
 export function inkMap(
   image: GrayImage,
@@ -63,7 +68,11 @@ export function inkMap(
   return { map: { runs, order, rowOf, edge }, starts };
 }
 
-/** Blobs of the components that are large enough. `smallest` is an area in pixels. */
+/**
+ * Blobs of the components that are writing by their place and size.
+ * @param smallest least area, pixels
+ * @param rim ink that touches an edge of the picture and reaches in no further than this is left out, pixels
+ */
 export function blobsOf(
   image: GrayImage,
   levels: Levels,
@@ -72,10 +81,23 @@ export function blobsOf(
   map: InkMap,
   starts: Int32Array,
   smallest: number,
+  rim: number,
 ): Blob[] {
   const blobs: Blob[] = [];
+  // A corner mark that the picture holds without the other three.
+  const isMark = (c: number): boolean => {
+    const wide = components.right[c]! - components.left[c]!;
+    const high = components.bottom[c]! - components.top[c]!;
+    const least = LEAST_MARK * CORNER_MARK.sideMm * frame.pxPerMm;
+    return Math.min(wide, high) > least && components.area[c]! > SOLID_MARK * wide * high;
+  };
+  const inside = (c: number): boolean =>
+    (components.left[c]! > 1 || components.right[c]! > rim) &&
+    (components.top[c]! > 1 || components.bottom[c]! > rim) &&
+    (components.right[c]! < image.width - 1 || components.left[c]! < image.width - rim) &&
+    (components.bottom[c]! < image.height - 1 || components.top[c]! < image.height - rim);
   for (let c = 0; c < components.count; c += 1) {
-    if (components.area[c]! < smallest) continue;
+    if (components.area[c]! < smallest || !inside(c) || isMark(c)) continue;
     const blob: Blob = {
       component: c,
       left: components.left[c]!,

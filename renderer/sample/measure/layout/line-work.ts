@@ -60,7 +60,7 @@ export function readLines(
   const feet: Extreme[][] = traces.map(() => []);
   const offsets: number[] = [];
   extremes.forEach((e, i) => {
-    if (e.kind !== 'bottom' || near[i]! < 0) return;
+    if (e.kind !== 'bottom' || near[i]! < 0 || isFlat(blobs[e.blob]!, roughXHeight)) return;
     feet[near[i]!]!.push(e);
     offsets.push(e.v - traceAt(traces[near[i]!]!, e.u));
   });
@@ -93,6 +93,11 @@ export function sized(line: Omit<LineWork, 'trend' | 'heads'>, lists: readonly E
 /** Whether a piece of ink holds several letters. */
 export function isJoined(blob: Blob, xHeight: number): boolean {
   return blob.u1 - blob.u0 > JOINED_WIDTH * xHeight;
+}
+
+/** Points, commas and bars have no foot: they float a little above the line, or hang from it. */
+export function isFlat(blob: Blob, xHeight: number): boolean {
+  return blob.v1 - blob.v0 < FLAT * xHeight;
 }
 
 function nearest(traces: readonly Trace[], extreme: Extreme, reach: number): number {

@@ -17,6 +17,9 @@ const STRAIGHT = 0.035;
 /** From this slant on (radians, 45 degrees) a stroke is no longer an upright one. */
 const STEEPEST = 0.8;
 
+/** Runs of a stroke whose edges are looked for between pixels. */
+const LOOKED_AT = 6;
+
 /** Open chain of runs, one a row, from `first` on. Its lists are longer than `count` where it was used before. */
 interface Chain {
   from: number;
@@ -45,7 +48,7 @@ export function strokesOf(blob: Blob, map: InkMap, usual: number, least: number)
   let i = blob.firstRun;
   let lastRow = -2;
   const close = (chain: Chain): void => {
-    const stroke = straight(chain, least);
+    const stroke = straight(chain, least, map);
     if (stroke) strokes.push(stroke);
     spare.push(chain);
   };
@@ -113,17 +116,16 @@ function longer(list: Float64Array): Float64Array {
 }
 
 /** The chain without its ends (there the pen turns), as a straight stroke; null when it is short or bent. */
-function straight(chain: Chain, least: number): Stroke | null {
+function straight(chain: Chain, least: number, map: InkMap): Stroke | null {
   const n = chain.count;
   if (n < least) return null;
   const skip = Math.round(n * 0.12);
-  let [sy, sx, syy, sxy, length, count] = [0, 0, 0, 0, 0, 0];
+  let [sy, sx, syy, sxy, count] = [0, 0, 0, 0, 0];
   for (let k = skip; k < n - skip; k += 1) {
     sy += k;
     sx += chain.middles[k]!;
     syy += k * k;
     sxy += k * chain.middles[k]!;
-    length += chain.lengths[k]!;
     count += 1;
   }
   const det = count * syy - sy * sy;
@@ -138,7 +140,20 @@ function straight(chain: Chain, least: number): Stroke | null {
     x: sx / count,
     y: chain.first + 0.5 + n / 2,
     height: n,
-    width: (length / count) * Math.cos(Math.atan(slope)),
+    width: widthAlong(chain, skip, map) * Math.cos(Math.atan(slope)),
     slant: Math.atan(-slope),
   };
+}
+
+/** Mean length of some runs of a chain, between pixels by gray. */
+function widthAlong({ first, count, middles, lengths }: Chain, skip: number, map: InkMap): number {
+  const step = Math.max(1, Math.floor((count - 2 * skip) / LOOKED_AT));
+  let [sum, looked] = [0, 0];
+  for (let k = skip; k < count - skip; k += step) {
+    const from = middles[k]! - lengths[k]! / 2;
+    const last = from + lengths[k]! - 1;
+    sum += lengths[k]! - 1 + map.edge(from, first + k, -1) + map.edge(last, first + k, 1);
+    looked += 1;
+  }
+  return sum / looked;
 }

@@ -35,14 +35,19 @@ export function pageWarnings(
   if (size < LEAST_PX) warnings.push(WARNINGS.smallText);
   const sizeMm = size / layout.frame.pxPerMm;
   if (sizeMm < SIZES_MM.least || sizeMm > SIZES_MM.most) warnings.push(sizeWarning(sizeMm));
-  const blur = blurPx(image, ink.levels, layout);
-  if (blur !== null && blur > BLURRED * size) warnings.push(WARNINGS.blur);
+  if (isBlurred(image, ink, layout)) warnings.push(WARNINGS.blur);
   if (read.darknessPercent !== null && read.darknessPercent < FAINT) warnings.push(WARNINGS.faint);
   const cut = layout.lines.some((line) =>
     line.blobs.some(({ blob }) => blob.left <= 1 || blob.right >= image.width - 1),
   );
   if (cut) warnings.push(WARNINGS.writingCut);
   return [...warnings, ...scaleWarnings(read, options)];
+}
+
+/** Whether the picture is too soft for its small letters. */
+export function isBlurred(image: GrayImage, ink: Ink, layout: Layout): boolean {
+  const blur = blurPx(image, ink.levels, layout);
+  return blur !== null && layout.sizes.length > 0 && blur > BLURRED * median(layout.sizes)!;
 }
 
 /** The printed lines against the scale: their known distance, a usual one, and both directions against each other. */
