@@ -7,6 +7,7 @@ import { rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { createCaseload, type Caseload, type Doing } from '../../db/index.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
+import type { Care } from '../../db/types/client.ts';
 import type { Sample } from '../../db/types/sample.ts';
 import { measureInWorker } from '../../electron/files/measure-page.ts';
 import { demoPassphrase } from '../../electron/handlers/app.ts';
@@ -17,10 +18,11 @@ import { approvedPrograms, lastChange, ownFirst, sessionsOf } from '../../render
 import { buildLevels } from '../../renderer/goals/levels.ts';
 import { newClient } from '../../renderer/caseload/new-client.ts';
 import { noConditions } from '../../renderer/sample/conditions.ts';
+import { noCare } from '../../renderer/pages/care.ts';
 import { renderDemoPage } from './pages/index.ts';
 import { demoClinic, people } from './people.ts';
 import { readLines } from './reader.ts';
-import type { DemoClient, DemoSample, DemoVisit } from './types.ts';
+import type { DemoCare, DemoClient, DemoSample, DemoVisit } from './types.ts';
 
 const rules = rulesInUse(null);
 const dpi = 300;
@@ -55,7 +57,8 @@ class Maker {
   async client(person: DemoClient): Promise<void> {
     const id = randomUUID();
     const first = person.visits[0]!;
-    const client = { ...newClient(id, person.client.name, person.client.code), ...person.client };
+    const care = person.care && { care: this.care(person.care, first) };
+    const client = { ...newClient(id, person.client.name, person.client.code), ...person.client, ...care };
     const doing = this.doing(first);
     this.caseload.put(
       'client',
@@ -65,6 +68,18 @@ class Maker {
     const goalId = randomUUID();
     for (const visit of person.visits) await this.visit(person, id, goalId, visit, visit === first);
     this.practice(person, id);
+  }
+
+  care(care: DemoCare, first: DemoVisit): Care {
+    const { certifiedDaysAhead, outsideTests = [], missed = [], ...told } = care;
+    return {
+      ...noCare,
+      ...told,
+      startOn: day(this.today, first.daysAgo),
+      certifiedUntil: certifiedDaysAhead === null ? null : day(this.today, -certifiedDaysAhead),
+      outsideTests: outsideTests.map(({ name, score, daysAgo }) => ({ name, score, on: day(this.today, daysAgo) })),
+      missedVisits: missed.map(({ daysAgo, reason }) => ({ on: day(this.today, daysAgo), reason })),
+    };
   }
 
   doing(visit: DemoVisit): Doing {

@@ -74,8 +74,22 @@ export interface DemoVisit {
   goalLevel?: -2 | -1 | 0 | 1 | 2;
 }
 
+/** What a payer and a record ask about the course; days before the demo was made (negative: ahead). */
+export interface DemoCare {
+  payer: string;
+  authorizedVisits: number | null;
+  reportEveryVisits: number | null;
+  reportEveryDays: number | null;
+  certifiedDaysAhead: number | null;
+  priorLevel: string;
+  potential: string;
+  outsideTests?: { name: string; score: string; daysAgo: number }[];
+  missed?: { daysAgo: number; reason: string }[];
+}
+
 export interface DemoClient {
   client: Partial<Client> & { name: string; code: string };
+  care?: DemoCare;
   /** Red flags present; every other question is answered no. */
   flags: { code: string; note: string }[];
   setup?: {
