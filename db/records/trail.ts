@@ -155,7 +155,10 @@ function firstStray(db: Db): number | null {
 
 /** Recomputes every hash and digest, and compares every fact with its last entry. Long: seconds at 100,000 entries. */
 export function verifyTrail(db: Db): TrailCheck {
-  const head = headOf(db);
-  const brokenAt = firstBreak(db) ?? firstStray(db);
-  return { whole: brokenAt === null, entries: head.entries, brokenAt, head: head.hash };
+  // All of it at one moment: a reader beside the open caseload must not take a new entry for a break.
+  return db.transaction(() => {
+    const head = headOf(db);
+    const brokenAt = firstBreak(db) ?? firstStray(db);
+    return { whole: brokenAt === null, entries: head.entries, brokenAt, head: head.hash };
+  })();
 }

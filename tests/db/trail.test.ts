@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { readFileSync } from 'node:fs';
-import { openFile } from '../../db/connection.ts';
+import { openFile, openReader } from '../../db/connection.ts';
 import { caseloadFile } from '../../db/files.ts';
 import type { Caseload } from '../../db/index.ts';
+import { verifyTrail } from '../../db/records/trail.ts';
 import { answer, client, doing, newCaseload, page, reopen, sample, visit } from './support.ts';
 
 function behind<T>(caseload: Caseload, act: (db: ReturnType<typeof openFile>) => T): T {
@@ -191,4 +192,23 @@ test('an export is noted in the trail of each client, holds no values, and undo 
   expect(caseload.trail(id, 1)[0]).toMatchObject({ kind: 'intakeAnswer', action: 'undo' });
   caseload.erase(id, doing);
   expect(caseload.verifyTrail().whole).toBe(true);
+});
+
+test('what is saved while another connection checks is no break', async () => {
+  const caseload = await newCaseload();
+  const { id } = caseload.put('client', client(), doing);
+  const reader = caseload.withKey((identity) => openReader(caseloadFile(caseload.folder), Buffer.from(identity)));
+  const prepare = reader.prepare.bind(reader);
+  let saves = 0;
+  // A therapist who types between any two statements of the check.
+  reader.prepare = ((sql: string) => {
+    const statement = prepare(sql);
+    saves++;
+    caseload.put('visit', visit(id), doing);
+    return statement;
+  }) as typeof reader.prepare;
+  expect(verifyTrail(reader)).toMatchObject({ whole: true, brokenAt: null });
+  expect(saves).toBeGreaterThan(3);
+  reader.close();
+  caseload.close();
 });

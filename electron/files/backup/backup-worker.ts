@@ -74,11 +74,12 @@ async function run(): Promise<BackupAnswer> {
     case 'check': {
       const db = openReader(caseloadFile(job.folder), job.identity);
       try {
-        return {
-          kind: 'check',
+        // One moment of the file: what is typed meanwhile must not look like damage.
+        return db.transaction(() => ({
+          kind: 'check' as const,
           file: job.what === 'start' ? checkFile(db, false) : checkAll(db),
           trail: verifyTrail(db),
-        };
+        }))();
       } finally {
         db.close();
       }
