@@ -33,7 +33,7 @@ export function conditionsWords(c: Conditions): string {
   const parts = [
     c.hand ? `${c.hand} hand` : '',
     c.pen,
-    c.paper ? `on ${c.paper}` : '',
+    c.paper ? `on ${c.paper === 'plain' ? 'plain paper' : c.paper}` : '',
     c.time ? `at ${c.time}` : '',
     c.doseState === 'on' || c.doseState === 'off' ? `medicine ${c.doseState}` : '',
     c.minutesSinceDose !== null ? `${c.minutesSinceDose} min after the dose` : '',
@@ -67,22 +67,36 @@ export function changeUpTo(input: PageInput): ChangeAnswer {
   return describeChange(picture.changePoints, picture.mdc, input.limits);
 }
 
-/** The same as sentences. */
+/** The same as sentences; '' while nothing was read. */
 export function changeLine(input: PageInput): string {
-  const { sentence, conditions } = changeUpTo(input);
+  const { verdict, sentence, conditions } = changeUpTo(input);
+  if (verdict === 'nothing') return '';
   return [sentence, conditions].filter(Boolean).join(' ');
 }
 
-/** Measures of the page at this visit with the value before: "Height of small letters 2.9 mm (before 2.1 mm)". */
-export function measureLines(input: PageInput, codes?: readonly string[]): string[] {
+/** Measures that a note speaks of: size, steadiness, spaces, line, closed letters. The rest is on the progress screen. */
+export const keyMeasures: readonly string[] = ['x-height', 'line-decrement', 'word-gap', 'baseline-rms', 'closure'];
+
+const betterWords = { higher: 'higher is better', lower: 'lower is better', own: '' } as const;
+
+/**
+ * Measures with an earlier value and what to make of them: "Height of small letters: 2.9 mm (at the start 2.1 mm);
+ * larger helps where writing had become small."
+ * @param against the visit before, or the start
+ */
+export function measureLines(input: PageInput, codes: readonly string[], against: 'before' | 'start'): string[] {
   const day = dayOf(input);
   return smallMultiples(input.record).flatMap((measure) => {
-    if (codes && !codes.includes(measure.code)) return [];
     const upTo = measure.points.filter((point) => point.day <= day);
     const now = upTo.at(-1);
-    if (!now || (!codes && now.day !== day)) return [];
-    const before = upTo.findLast((point) => point.day < now.day);
-    return [`${measure.label}: ${now.words}${before ? ` (before ${before.words})` : ''}.`];
+    if (!now || !codes.includes(measure.code)) return [];
+    const earlier = upTo.filter((point) => point.day < now.day);
+    const then = against === 'start' ? earlier[0] : earlier.at(-1);
+    const since = against === 'start' ? 'at the start' : 'before';
+    const meaning = measure.note || betterWords[measure.better];
+    return [
+      `${measure.label}: ${now.words}${then ? ` (${since} ${then.words})` : ''}${meaning ? `; ${meaning}` : ''}.`,
+    ];
   });
 }
 

@@ -26,6 +26,10 @@ export function sawLines(input: PageInput, program: Program | null, withFirst: b
   const { wordsRight, words, reader } = now.legibility;
   const lines = [t.saw[reader](wordsRight, words)];
   if (before) {
+    // Where every word or no word is read the count says it all, and what comes next matters more.
+    const [shareNow, shareBefore] = [share(now), share(before)];
+    if (shareNow === shareBefore && (shareNow === 1 || shareNow === 0))
+      return [...lines, shareNow === 1 ? t.allAgain : t.noneAgain];
     lines.push(t.lastTime(before.legibility.wordsRight, before.legibility.words));
     const showFirst =
       withFirst &&

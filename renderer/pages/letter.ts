@@ -4,7 +4,7 @@
  */
 import type { PageWords } from '../../db/types/page.ts';
 import { changeLine, conditionsWords, goalLines, legibilityWords, measureLines } from './clinical-lines.ts';
-import { dayOf, legibleOf, longDate, type PageInput, programOf } from './facts.ts';
+import { dayOf, legibleOf, longDate, type PageInput, programOf, type ReadOccasion } from './facts.ts';
 import { paginate } from './layout.ts';
 import type { Block, Doc, Packet, Section, WritingPicture } from './model.ts';
 
@@ -14,6 +14,11 @@ const sizeCodes = ['x-height', 'line-decrement', 'page-decrement', 'baseline-ang
 
 /** Days between two ISO dates. */
 const daysBetween = (from: string, to: string): number => Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000);
+
+const conditions = ({ sample }: ReadOccasion): string => {
+  const words = conditionsWords(sample.conditions);
+  return words && ` Conditions: ${words}`;
+};
 
 function tremorWords(input: PageInput): string {
   const answers = input.record.intakeAnswers.filter((a) => a.item === 'tremor' && a.state === 'graded');
@@ -55,14 +60,10 @@ export function letterPage(input: PageInput, options: LetterOptions): Packet {
   ].filter((row) => row.value);
   const found: string[] = [];
   if (first)
-    found.push(
-      `At the start (${longDate(first.day, input.locale)}): ${legibilityWords(first)}. ${conditionsWords(first.sample.conditions)}`.trim(),
-    );
+    found.push(`At the start (${longDate(first.day, input.locale)}): ${legibilityWords(first)}.${conditions(first)}`);
   if (last && last !== first)
-    found.push(
-      `Now (${longDate(last.day, input.locale)}): ${legibilityWords(last)}. ${conditionsWords(last.sample.conditions)}`.trim(),
-    );
-  found.push(...measureLines(input, sizeCodes), changeLine(input));
+    found.push(`Now (${longDate(last.day, input.locale)}): ${legibilityWords(last)}.${conditions(last)}`);
+  found.push(changeLine(input), ...measureLines(input, sizeCodes, 'start'));
   const sections: Section[] = [
     {
       key: 'question',
@@ -70,7 +71,7 @@ export function letterPage(input: PageInput, options: LetterOptions): Packet {
       blocks: [{ kind: 'text', text: options.question.trim() || '____________________________________' }],
     },
     { key: 'facts', title: 'About the client', blocks: [{ kind: 'facts', rows }] },
-    { key: 'found', title: 'What the writing shows', blocks: [{ kind: 'list', items: found }] },
+    { key: 'found', title: 'What the writing shows', blocks: [{ kind: 'list', items: found.filter(Boolean) }] },
   ];
   if (options.pictures.length > 0)
     sections.push({

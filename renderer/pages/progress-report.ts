@@ -3,7 +3,7 @@ import type { PageWords } from '../../db/types/page.ts';
 import type { Visit } from '../../db/types/visit.ts';
 import { plural } from '../progress/words-about.ts';
 import { careOf, counters, sinceLastReport, startOfCare } from './care.ts';
-import { changeLine, goalLines, legibilityWords, measureLines } from './clinical-lines.ts';
+import { changeLine, goalLines, keyMeasures, legibilityWords, measureLines } from './clinical-lines.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf, visitsUpTo } from './facts.ts';
 import { paginate } from './layout.ts';
 import { minutesADay } from './program-sheet.ts';
@@ -64,11 +64,7 @@ function outcome(input: PageInput): string[] {
   const lines: string[] = [];
   if (first) lines.push(`Start (${longDate(first.day, input.locale)}): ${legibilityWords(first)}.`);
   if (last && last !== first) lines.push(`Latest (${longDate(last.day, input.locale)}): ${legibilityWords(last)}.`);
-  return [
-    ...lines,
-    changeLine(input),
-    ...measureLines(input, ['x-height', 'line-decrement', 'word-gap', 'baseline-rms']),
-  ];
+  return [...lines, changeLine(input), ...measureLines(input, keyMeasures, 'start')].filter(Boolean);
 }
 
 const listed = (key: string, title: string, items: string[]): Section[] =>

@@ -25,8 +25,6 @@ export function referralPage(input: PageInput, flags: ReferralFlags, options: Re
   const { client } = input.record;
   const emergency = flags.level === 'emergency';
   const sections: Section[] = [];
-  if (flags.open.length === 0)
-    sections.push({ key: 'none', title: '', blocks: [{ kind: 'text', text: 'No red flag is open for this client.' }] });
   // What several flags ask for is said once.
   const said = new Set<string>();
   for (const [i, flag] of flags.open.entries()) {
@@ -85,7 +83,9 @@ export function referralPage(input: PageInput, flags: ReferralFlags, options: Re
         kind: 'text',
         text: emergency
           ? 'Everything was stopped. No exercises until the client is seen and cleared.'
-          : 'No writing exercises until this is reviewed. Please tell us what was found and what the client may do.',
+          : flags.open.length > 0
+            ? 'No writing exercises until this is reviewed. Please tell us what was found and what the client may do.'
+            : 'Please tell us what you find and what the client may do.',
       },
       {
         kind: 'checks',
@@ -101,7 +101,7 @@ export function referralPage(input: PageInput, flags: ReferralFlags, options: Re
   const doc: Doc = {
     sheet: input.sheet,
     pt: 12,
-    title: emergency ? 'Emergency referral' : 'Referral: please review today',
+    title: emergency ? 'Emergency referral' : flags.open.length > 0 ? 'Referral: please review today' : 'Referral',
     lead: [
       { label: 'Date', value: longDate(dayOf(input), input.locale) },
       { label: 'From', value: input.clinic.therapist || '____________' },
@@ -118,7 +118,7 @@ export function referralPage(input: PageInput, flags: ReferralFlags, options: Re
     sheets: paginate(doc),
     basis: [input.visitId],
     warnings: [
-      ...(flags.open.length === 0 ? ['No red flag is open, so there is nothing to refer.'] : []),
+      ...(flags.open.length === 0 ? ['No red flag is open. Write under “You add” why you refer.'] : []),
       ...(visitOf(input) ? [] : ['There is no visit; the page carries today’s date.']),
     ],
   };

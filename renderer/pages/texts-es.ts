@@ -54,6 +54,8 @@ export const es: Texts = {
       family: (right, of) => `Una persona cercana pudo leer ${right} de ${of} palabras.`,
       therapist: (right, of) => `Su terapeuta pudo leer ${right} de ${of} palabras.`,
     },
+    allAgain: 'La última vez también fueron todas. Podemos probar algo más difícil.',
+    noneAgain: 'La última vez fue igual. Ahora miramos letras sueltas: cambian primero.',
     sawMore: {
       up: 'Otros pueden leer más de lo que usted escribe que antes.',
       down: 'Otros pueden leer menos de lo que usted escribe que antes. Veremos el plan con usted.',

@@ -57,6 +57,8 @@ export const en = {
       family: (right: number, of: number) => `Someone close to you could read ${right} of ${of} words.`,
       therapist: (right: number, of: number) => `Your therapist could read ${right} of ${of} words.`,
     },
+    allAgain: 'It was all of them last time too. We can try something harder.',
+    noneAgain: 'It was the same last time. Next we look at single letters: they change first.',
     sawMore: {
       up: 'Others can read more of your writing than before.',
       down: 'Others can read less of your writing than before. We will look at the plan with you.',

@@ -8,6 +8,7 @@ import {
   enduranceLines,
   goalLines,
   homePracticeLine,
+  keyMeasures,
   legibilityLines,
   measureLines,
 } from './clinical-lines.ts';
@@ -60,6 +61,9 @@ const minutesWords = (visit: Visit | null): string => {
   return visit.units ? `${visit.minutes} (${plural(visit.units, 'timed unit')})` : String(visit.minutes);
 };
 
+const measuredToday = (input: PageInput): boolean =>
+  input.record.samples.some((sample) => sample.visitId === input.visitId);
+
 function sectionsOf(input: PageInput, visit: Visit): Section[] {
   const program = programOf(input);
   const own = (text: string): string[] => (text.trim() ? [text.trim()] : []);
@@ -76,7 +80,12 @@ function sectionsOf(input: PageInput, visit: Visit): Section[] {
     [
       'measured',
       'Measured',
-      [...legibilityLines(input), ...measureLines(input), ...enduranceLines(input), changeLine(input)],
+      [
+        ...legibilityLines(input),
+        changeLine(input),
+        ...enduranceLines(input),
+        ...(measuredToday(input) ? measureLines(input, keyMeasures, 'before') : []),
+      ].filter(Boolean),
     ],
     ['goals', 'Goals', goalLines(input)],
     ['skilled', 'Skilled judgement', own(visit.skilled)],

@@ -67,6 +67,14 @@ export function changeEvidence(
   const interval = line?.interval;
   const last = later.at(-1)!;
   const pooled = (points: readonly DayPoint[], pick: 'right' | 'words') => points.reduce((s, p) => s + p[pick], 0);
+  const firstAgainstLast = newcombeDifference(
+    last.right,
+    last.words,
+    pooled(baseline, 'right'),
+    pooled(baseline, 'words'),
+  );
+  // A figure from a few pairs can come out smaller than counting so few words allows: then counting decides too.
+  const apart = firstAgainstLast !== null && (firstAgainstLast.low > 0 || firstAgainstLast.high < 0);
   return {
     days: [...days],
     baseline,
@@ -78,11 +86,12 @@ export function changeEvidence(
     tau: kendall(weeks, percents(days)),
     band,
     outside: band ? (bandExit(band, percents(later).slice(-2))?.direction ?? null) : null,
-    firstAgainstLast: newcombeDifference(last.right, last.words, pooled(baseline, 'right'), pooled(baseline, 'words')),
+    firstAgainstLast,
     nap: nap(percents(baseline), percents(later)),
     correctedTau: baselineCorrectedTau(percents(baseline), percents(later)),
     mdc,
-    beyondMdc: mdc && Math.abs(now - before) > mdc.mdc95 ? (now > before ? 'up' : 'down') : null,
+    beyondMdc:
+      mdc && Math.abs(now - before) > mdc.mdc95 && (!mdc.provisional || apart) ? (now > before ? 'up' : 'down') : null,
     trend: interval && interval.low > 0 ? 'up' : interval && interval.high < 0 ? 'down' : null,
   };
 }

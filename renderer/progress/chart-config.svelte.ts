@@ -27,14 +27,15 @@ export function progressChart(
   colors: ChartColors,
   showDate: (iso: string) => string,
 ): ChartConfiguration<'line', DrawnPoint[]> {
+  const day = 86_400_000;
+  const breakMs = picture.breakDays * day;
   const datasets = [
-    ...picture.legibility.map((series) => dataset(series, colors.accent, 'percent', colors)),
+    ...picture.legibility.map((series) => dataset(series, colors.accent, 'percent', colors, breakMs)),
     ...picture.fatigue.map((series) =>
-      dataset(series, series.id.startsWith('log') ? colors.soft : colors.ink, 'fatigue', colors),
+      dataset(series, series.id.startsWith('log') ? colors.soft : colors.ink, 'fatigue', colors, breakMs),
     ),
   ];
   const times = datasets.flatMap((set) => set.data.map((p) => p.x));
-  const day = 86_400_000;
   const from = Math.min(...times, ...picture.marks.map((mark) => mark.at));
   const to = Math.max(...times, ...picture.marks.map((mark) => mark.at));
   const space = Math.max(3 * day, (to - from) * 0.04);
@@ -96,7 +97,7 @@ export function progressChart(
   };
 }
 
-function dataset(series: Series, color: string, axis: string, colors: ChartColors): LineDataset {
+function dataset(series: Series, color: string, axis: string, colors: ChartColors, breakMs: number): LineDataset {
   const dash = DASHES[series.id];
   return {
     label: series.label,
@@ -111,6 +112,8 @@ function dataset(series: Series, color: string, axis: string, colors: ChartColor
     borderWidth: 2,
     ...(dash ? { borderDash: dash } : {}),
     showLine: dash !== undefined,
+    // No line over a long break: what was in between is not known.
+    spanGaps: breakMs,
     clip: false,
   };
 }

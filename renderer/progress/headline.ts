@@ -58,5 +58,7 @@ function verdictWords({ verdict, evidence }: ChangeAnswer): string {
   if (verdict === 'nothing') return 'Nothing read yet';
   if (verdict === 'cannot-tell') return 'Cannot tell yet';
   if (verdict === 'steady') return 'No clear change';
-  return evidence?.outside || evidence?.beyondMdc ? `Yes, ${verdict}` : `Probably: ${verdict} through the whole series`;
+  const settled = evidence?.outside || (evidence?.beyondMdc && !evidence.mdc?.provisional);
+  if (!settled && evidence?.beyondMdc) return `Probably, ${verdict}`;
+  return settled ? `Yes, ${verdict}` : `Probably: ${verdict} through the whole series`;
 }

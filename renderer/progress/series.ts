@@ -52,6 +52,8 @@ export interface ProgressPicture {
   rows: SeriesRow[];
   changePoints: ChangePoint[];
   mdc: MinimalChange | null;
+  /** A longer break starts a new series, days. */
+  breakDays: number;
   /** Why something that could be expected is not there. */
   notes: string[];
 }
@@ -98,6 +100,7 @@ export function progressPicture(
     ),
     changePoints: changePoints(occasions, limits),
     mdc: mdcFor(occasions, span.pairs ?? repeatPairs(record, limits), limits),
+    breakDays: limits.breakDays,
     notes: notesOf(record, occasions, all),
   };
 }

@@ -72,6 +72,20 @@ test('a harder day is said kindly, and never as a number alone', () => {
   expect(all(familyPage(input({ record: worse }), options, texts))).toContain('Today was harder. We changed the plan.');
 });
 
+test('all words or none at two visits are said with what comes next, not as a row of equal numbers', () => {
+  for (const [right, next] of [
+    [24, texts.family.allAgain],
+    [0, texts.family.noneAgain],
+  ] as const) {
+    const same = record((r) => {
+      for (const reading of r.readings) reading.counted = { right, of: 24 };
+    });
+    const text = all(familyPage(input({ record: same }), options, texts));
+    expect(text).toContain(`could read ${right} of 24 words. | ${next}`);
+    expect(text).not.toContain('Last time');
+  }
+});
+
 test('without a reader the page still prints and says so', () => {
   const unread = record((r) => {
     r.readings = [];

@@ -51,3 +51,19 @@ test('one day has no second figure, no day has none, nothing countable makes no 
   expect(zero.words).toBeNull();
   expect(JSON.stringify(zero)).not.toMatch(/NaN|null %|Infinity/);
 });
+
+test('a provisional figure smaller than counting allows does not decide alone', () => {
+  const changePoints = points([13, 15].map((right) => right)).map((p) => ({ ...p, baseline: p.day === days[0] }));
+  const mdc = { sem: 1.5, mdc95: 4, mdc90: 3.5, pairs: 2, provisional: true };
+  const change = describeChange(changePoints, mdc as never, limits);
+  expect(change.verdict).toBe('cannot-tell');
+  const far = describeChange(
+    [...points([5]), ...points([0, 20]).slice(1)].map((p, i) => ({ ...p, baseline: i === 0 })),
+    mdc as never,
+    limits,
+  );
+  expect(far.verdict).toBe('up');
+  expect(headline({ changePoints: [], fatigue: [] }, far).verdict).toBe('Probably, up');
+  const settled = describeChange(changePoints, { ...mdc, pairs: 5, provisional: false } as never, limits);
+  expect(settled.verdict).toBe('up');
+});
