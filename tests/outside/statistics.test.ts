@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { linearRegression, median, sampleCorrelation } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
 import { ac1 } from '../../renderer/progress/ac1.ts';
 import { blandAltman, repeatability } from '../../renderer/progress/bland-altman.ts';
@@ -43,6 +44,10 @@ test('Sen 1968, JASA 63:1379-1389: slope 4, 93 % interval 26/7 to 35/8 (the prin
   expect(line.intercept).toBe(intercept_median_y_minus_bx);
   expect(line.interval!.low).toBeCloseTo(ci93[0], 10);
   expect(line.interval!.high).toBeCloseTo(ci93[1], 10);
+  // The same data by other ways: the line through the medians (Conover), and least squares of the library in use.
+  const { intercept_conover, ols_slope } = published.theil_sen;
+  expect(median(y) - line.slope * median(t)).toBe(intercept_conover);
+  expect(linearRegression(t.map((x: number, i: number) => [x, y[i]])).m).toBeCloseTo(ols_slope, 4);
   // Counting orders, these ranks hold the slope in 97 % of cases: Sen's choice is on the safe side.
   expect(line.confidence).toBeCloseTo(0.97, 2);
 });
@@ -166,6 +171,8 @@ describe('Bland & Altman 1986, Lancet i:307-310', () => {
     expect(Math.abs(two.limits.high - b.printed_loa[1])).toBeLessThan(0.1);
     expect(two.seBias).toBeCloseTo(b.se_bias, 3);
     expect(two.seLimit).toBeCloseTo(b.se_loa_sqrt3, 2);
+    // The correlation that the paper warns of: high although the meters differ.
+    expect(sampleCorrelation(b.wright1, b.mini1)).toBeCloseTo(b.r, 3);
     const usual = blandAltman(b.wright1, b.mini1)!;
     expect(usual.limits.low).toBeCloseTo(b.loa_196[0], 2);
     expect(usual.limits.high).toBeCloseTo(b.loa_196[1], 2);
