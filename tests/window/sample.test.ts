@@ -45,6 +45,28 @@ test('a page goes in by file, is measured in millimeters and drawn over', async 
   await expect(page.locator('svg .word.excluded')).toHaveCount(1, { timeout: 60_000 });
   await page.getByRole('button', { name: 'Take back all' }).click();
   await expect(page.locator('svg .word.excluded')).toHaveCount(0, { timeout: 60_000 });
+
+  // Lower the baseline: the drawn line and the heights follow, and stay when the page is measured again.
+  const ends = () => page.locator('svg .baseline').first().getAttribute('points');
+  const before = { line: await ends(), height: await xHeight.innerText() };
+  await page.getByRole('button', { name: 'lower', exact: true }).click();
+  await expect.poll(ends, { timeout: 60_000 }).not.toBe(before.line);
+  await expect(xHeight).not.toHaveText(before.height);
+  const moved = await ends();
+  await page.getByRole('button', { name: 'Measure again' }).click();
+  await expect(page.locator('progress')).toHaveCount(0, { timeout: 60_000 });
+  expect(await ends()).toBe(moved);
+  await page.getByRole('button', { name: 'Take back all' }).click();
+  await expect.poll(ends, { timeout: 60_000 }).toBe(before.line);
+
+  // Join, and take back; a new line begins with the word that was chosen.
+  await page.getByRole('button', { name: 'Join with the next word' }).click();
+  await expect(page.getByRole('heading', { name: '2 lines, 7 words' })).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Take back the last correction' }).click();
+  await expect(page.getByRole('heading', { name: '2 lines, 8 words' })).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Word after' }).click();
+  await page.getByRole('button', { name: 'New line from here' }).click();
+  await expect(page.getByRole('heading', { name: '3 lines, 8 words' })).toBeVisible({ timeout: 60_000 });
 });
 
 test('a page without scale says so; two marked points give it', async ({ demoApp }) => {

@@ -50,6 +50,8 @@ function joinLines(layout: Layout, correction: Correction & { kind: 'join-lines'
 /** Reads a line anew from some of the ink. */
 function remade(layout: Layout, like: LineWork, own: readonly LineBlob[]): LineWork | null {
   const size = lineSize(like);
+  if (like.baseline.byHand)
+    return sized({ trace: like.trace, baseline: like.baseline, blobs: [...own] }, layout.lists, size);
   const members = new Set(own.map((b) => b.index));
   const feet = layout.extremes.filter(
     (e) => e.kind === 'bottom' && members.has(e.blob) && !isFlat(layout.blobs[e.blob]!, size),
