@@ -171,3 +171,12 @@ test('corner marks further apart across than down by over 1 % are questioned', (
   expect(codes(1.004)).toEqual([]);
   expect(codes(1.016)).toEqual(['axes-differ']);
 });
+
+test('a scan of squared paper under a soft shadow is no sheet that was cut', () => {
+  const squares = Uint8Array.from({ length: 620 * 800 }, (_, i) => {
+    const [x, y] = [i % 620, Math.floor(i / 620)];
+    const paper = x % 14 < 2 || y % 14 < 2 ? 190 : 242;
+    return paper * (1 - 0.16 / (1 + Math.exp((300 - x - 0.3 * (y - 400)) / 25)));
+  });
+  expect(sheetEdges({ width: 620, height: 800, data: squares }).kind).toBe('none');
+});

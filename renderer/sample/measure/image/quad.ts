@@ -54,6 +54,8 @@ export function sheetEdges(image: GrayImage): SheetEdges {
   if (table === null) return { kind: 'none' };
   const bright = largestBright(small, table.cut);
   const grown = grownTo(bright.mask, small);
+  // Light that falls off softly all over, with no sharp edge to stop at, is a scan in a shadow.
+  if (grown.count > LARGEST_AREA * small.width * small.height) return { kind: 'none' };
   // A sheet half in shadow is as dark there as a table in the light: its edges tell, not its brightness.
   const lit = quadOf(image, small, grown, table.contrast);
   return lit.kind === 'none' ? quadOf(image, small, bright, table.contrast) : lit;
