@@ -38,13 +38,14 @@ test.each(SHARE)(
 const ONCE_FALSE = {
   'held-out-1-000': 'squares cut by the edge of the picture',
   'held-out-1-004': 'a line of head, dashed and foot lines hidden by the writing on it',
+  'held-out-1-046': 'letters in felt pen, as black as a corner mark',
   'held-out-1-028': 'a photographed sheet half in shadow',
 };
 
 test.each(Object.entries(ONCE_FALSE))(
   '%s: lines and words are exact on %s',
   async (name) => {
-    const spec = heldOutSpecs(1, 30).find((one) => one.name === name);
+    const spec = heldOutSpecs(1, 50).find((one) => one.name === name);
     if (!spec) throw new Error(`no page is called ${name}`);
     const page = await makePage(spec);
     const scale = { pxPerMm: spec.picture.dpi / 25.4, source: 'dpi' as const };

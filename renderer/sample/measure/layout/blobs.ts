@@ -40,9 +40,10 @@ export interface InkMap {
   edge(x: number, y: number, step: -1 | 1): number;
 }
 
-/** A solid square from this share of a corner mark's side on, filled to this share, is print: no letter is that black. */
-const LEAST_MARK = 0.7;
-const SOLID_MARK = 0.72;
+/** A solid square between these shares of a corner mark's side, filled to this share of its box (a turn enlarges it), is one. */
+const LEAST_MARK = 0.85;
+const LARGEST_MARK = 1.25;
+const SOLID_MARK = 0.75;
 
 /** Groups the runs by component. */
 export function inkMap(
@@ -84,12 +85,20 @@ export function blobsOf(
   rim: number,
 ): Blob[] {
   const blobs: Blob[] = [];
-  // A corner mark that the picture holds without the other three.
+  // A corner mark that the picture holds without the other three. A letter in felt pen may be as black, but not there.
   const isMark = (c: number): boolean => {
-    const wide = components.right[c]! - components.left[c]!;
-    const high = components.bottom[c]! - components.top[c]!;
-    const least = LEAST_MARK * CORNER_MARK.sideMm * frame.pxPerMm;
-    return Math.min(wide, high) > least && components.area[c]! > SOLID_MARK * wide * high;
+    const [left, right] = [components.left[c]!, components.right[c]!];
+    const [top, bottom] = [components.top[c]!, components.bottom[c]!];
+    const [wide, high] = [right - left, bottom - top];
+    const side = CORNER_MARK.sideMm * frame.pxPerMm;
+    const corner = 2 * CORNER_MARK.insetMm * frame.pxPerMm;
+    return (
+      Math.min(wide, high) > LEAST_MARK * side &&
+      Math.max(wide, high) < LARGEST_MARK * side &&
+      components.area[c]! > SOLID_MARK * wide * high &&
+      Math.min(right, image.width - left) < corner &&
+      Math.min(bottom, image.height - top) < corner
+    );
   };
   const inside = (c: number): boolean =>
     (components.left[c]! > 1 || components.right[c]! > rim) &&
