@@ -29,8 +29,8 @@ import { isBlurred, pageWarnings } from './trust/page-warnings.ts';
 import { pitchOf } from './trust/ruling-scale.ts';
 import { WARNINGS } from './warnings.ts';
 
-/** White areas of fewer pixels are no loops: unevenness of the ink. */
-const LEAST_LOOP_PX = 3;
+/** White areas of fewer pixels are no loops: pencil on rough paper leaves such holes inside its strokes. */
+const LEAST_LOOP_PX = 5;
 /** Small letters under this many pixels cannot be told from specks. */
 const LEGIBLE_PX = 5;
 /** Seed of the intervals where none is given. */

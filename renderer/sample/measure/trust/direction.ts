@@ -10,10 +10,16 @@ export type Direction = 'upright' | 'sideways' | 'upside-down' | 'mirrored';
 
 /** Fewer pieces of ink than this say nothing about the direction of lines. */
 const LEAST_PIECES = 30;
-/** Upright pages show 1.8 to 3 times as much pattern along their lines, sideways ones about half as much. */
-const SIDEWAYS = 0.95;
+/** Stripes and neighbors together: 173 drawn pages gave 0.01 and more upright, -0.08 and less turned by a quarter. */
+const SIDEWAYS = -0.04;
 /** Cell in stroke widths: the same whichever way the page lies. About two thirds of a letter. */
 const CELL = 3.5;
+/** Pieces asked for their neighbor; the rest of the page agrees with them. */
+const ASKED = 200;
+/** Least common part of two pieces' sides, as a share of the shorter, for one to lie beside or below the other. */
+const FACING = 0.3;
+/** A piece this much longer than wide shows the way of the line by itself: joined words. */
+const LONG = 2;
 /** Tall and hanging parts needed; hanging ones must outnumber tall ones by this factor (English has 4 tall to 1). */
 const LEAST_PARTS = 16;
 const OUTNUMBER = 1.7;
@@ -21,14 +27,41 @@ const OUTNUMBER = 1.7;
 const LEAST_OPEN = 12;
 const SHARE_LEFT = 0.75;
 
-/** Lines of writing make stripes: along them the smoothed ink varies more than along the other direction. */
+/** Whether the lines of a page run down it: by its stripes, and by where each piece of ink has its nearest neighbor. */
 export function isSideways(layout: Layout): boolean {
-  if (layout.blobs.length < LEAST_PIECES) return false;
+  return layout.blobs.length >= LEAST_PIECES && stripes(layout) + neighbors(layout) < SIDEWAYS;
+}
+
+/** Lines of writing make stripes: ln of how much more the smoothed ink varies along them than along the other direction. */
+function stripes(layout: Layout): number {
   const cell = Math.max(1, CELL * layout.strokePx);
   const density = densityOf(layout.blobs, layout.map, layout.frame, cell, cell);
-  const across = contrast(smoothed(density, 7, 0.8, 1));
-  const down = contrast(smoothed(density, 0.8, 7, 1));
-  return across < SIDEWAYS * down;
+  return Math.log(contrast(smoothed(density, 7, 0.8, 1)) / contrast(smoothed(density, 0.8, 7, 1)));
+}
+
+/** Letters stand closer in their line than lines do, joined words are long: 1 when every piece says across, -1 down. */
+function neighbors({ blobs, strokePx }: Layout): number {
+  const pieces = blobs.filter((b) => Math.max(b.u1 - b.u0, b.v1 - b.v0) > 2 * strokePx);
+  const step = Math.max(1, pieces.length / ASKED);
+  let across = 0;
+  let down = 0;
+  for (let k = 0; k < pieces.length; k += step) {
+    const piece = pieces[Math.floor(k)]!;
+    const width = piece.u1 - piece.u0;
+    const height = piece.v1 - piece.v0;
+    if (width > LONG * height) across += 1;
+    if (height > LONG * width) down += 1;
+    let [beside, below] = [Infinity, Infinity];
+    for (const other of pieces) {
+      const du = Math.max(other.u0 - piece.u1, piece.u0 - other.u1);
+      const dv = Math.max(other.v0 - piece.v1, piece.v0 - other.v1);
+      if (du >= 0 && dv < -FACING * Math.min(height, other.v1 - other.v0)) beside = Math.min(beside, du);
+      if (dv >= 0 && du < -FACING * Math.min(width, other.u1 - other.u0)) below = Math.min(below, dv);
+    }
+    if (beside < below) across += 1;
+    if (below < beside) down += 1;
+  }
+  return across + down === 0 ? 0 : (across - down) / (across + down);
 }
 
 function contrast(density: Density): number {
