@@ -7,6 +7,7 @@ import type { Rulings } from './image/rulings.ts';
 import type { PixelStages } from './image/pixel-stages.ts';
 import { ownRuns } from './image/runs.ts';
 import type { Runs } from './image/runs.ts';
+import { median } from './numbers.ts';
 import type { GrayImage } from './types.ts';
 
 /** The ink of a page without its printed lines. */
@@ -15,6 +16,8 @@ export interface Ink {
   bitmap: Uint8Array;
   levels: Levels;
   rulings: Rulings;
+  /** How much darker than the paper printed lines are, across and down the page, gray levels. */
+  printed: { across: number; down: number };
   runs: Runs;
   components: Components;
 }
@@ -31,5 +34,14 @@ export function inkOf(image: GrayImage, stages: PixelStages, rulings: Rulings, p
   for (const band of bands) stages.eraseBand(band, levels);
   stages.halfContrast(levels);
   const runs = ownRuns(stages.runs());
-  return { bitmap: stages.bitmap(), levels, rulings, runs, components: connectedComponents(runs, 1) };
+  const depth = (along: number): number =>
+    median(bands.filter((band) => band.along === along).map((band) => band.depth)) ?? 0;
+  return {
+    bitmap: stages.bitmap(),
+    levels,
+    rulings,
+    printed: { across: depth(1), down: depth(image.width) },
+    runs,
+    components: connectedComponents(runs, 1),
+  };
 }

@@ -50,12 +50,12 @@ const LOW = 2;
 
 /** Reads lines and words out of the ink. */
 export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
-  const { map, starts } = inkMap(image, ink.levels, ink.runs, ink.components);
+  const { map, starts } = inkMap(image, ink);
   const strokePx = usualRun(ink);
   const smallest = Math.max(4, SPECK * strokePx * strokePx);
   if (busy(ink, smallest)) return { ...nowhere(frame, map, strokePx), busy: true };
   const rim = RIM_MM * frame.pxPerMm;
-  const blobs = blobsOf(image, ink.levels, frame, ink.components, map, starts, smallest, rim);
+  const blobs = blobsOf(image, ink, frame, map, starts, smallest, rim);
   const extremes = extremesOf(blobs, frame, PROMINENCE * strokePx);
   const empty: Layout = { ...nowhere(frame, map, strokePx), blobs, extremes, lists: byBlob(extremes, blobs.length) };
   const rough = roughXHeight(extremes, strokePx);

@@ -118,15 +118,24 @@ function depthOfDashes(middle: readonly number[], paper: number): number {
   return Math.max(0, paper - sorted[sorted.length >> 2]!);
 }
 
+/** Pixels of one column of a band, in whole pixels across; its true middle lies at `middle`. */
+interface Column {
+  s: number;
+  from: number;
+  to: number;
+  middle: number;
+}
+
 /** Calls back with the buffer index of each pixel of a band, column by column. */
-function eachPixel(band: Band, visit: (index: number, s: number, at: number) => void): void {
+function eachPixel(band: Band, visit: (index: number, k: number, column: Column) => void): void {
   const offset = bandOffset(band);
   const [first, end] = bandSpan(band);
   for (let s = first; s < end; s += 1) {
-    const at = band.line.intercept + band.line.slope * (s + 0.5) + offset;
-    const from = Math.max(0, Math.ceil(at - band.reach - 0.5));
-    const to = Math.min(band.breadth - 1, Math.floor(at + band.reach - 0.5));
-    for (let k = from; k <= to; k += 1) visit(k * band.across + s * band.along, s, k);
+    const middle = band.line.intercept + band.line.slope * (s + 0.5) + offset;
+    const from = Math.max(0, Math.ceil(middle - band.reach - 0.5));
+    const to = Math.min(band.breadth - 1, Math.floor(middle + band.reach - 0.5));
+    const column = { s, from, to, middle };
+    for (let k = from; k <= to; k += 1) visit(k * band.across + s * band.along, k, column);
   }
 }
 
@@ -136,7 +145,7 @@ function eachPixel(band: Band, visit: (index: number, s: number, at: number) => 
  */
 export function eraseBand(image: GrayImage, ink: Uint8Array, band: Band, levels: Levels): void {
   const { width } = image;
-  eachPixel(band, (i, s, k) => {
+  eachPixel(band, (i, k, column) => {
     if (ink[i] !== PRINTED) return;
     const x = i % width;
     const y = (i - x) / width;
@@ -144,16 +153,18 @@ export function eraseBand(image: GrayImage, ink: Uint8Array, band: Band, levels:
     const contrast = paper - inkAt(levels, x, y);
     const share = contrast > 0 ? band.depth / contrast : 1;
     if (share < PALE) ink[i] = image.data[i]! <= paper - contrast * (0.5 + share / 2) ? INK : ERASED;
-    else ink[i] = goesOn(ink, band, s, k) ? INK : ERASED;
+    else ink[i] = goesOn(ink, band, k, column) ? INK : ERASED;
   });
 }
 
-/** Whether ink touches the band above or below this place. */
-function goesOn(ink: Uint8Array, band: Band, s: number, k: number): boolean {
-  const reach = Math.ceil(2 * band.reach) + 1;
-  for (let d = 1; d <= reach; d += 1) {
-    if (k - d >= 0 && ink[(k - d) * band.across + s * band.along] === INK) return true;
-    if (k + d < band.breadth && ink[(k + d) * band.across + s * band.along] === INK) return true;
-  }
-  return false;
+/**
+ * Whether a stroke is seen to go on from this place: on both sides of the line, or on this side of its middle. A foot
+ * set on the line ends somewhere within it; its middle is the best guess.
+ */
+function goesOn(ink: Uint8Array, band: Band, k: number, { s, from, to, middle }: Column): boolean {
+  const { across, along, breadth } = band;
+  const isInk = (at: number): boolean => at >= 0 && at < breadth && ink[at * across + s * along] === INK;
+  const before = isInk(from - 1) || isInk(from - 2);
+  const after = isInk(to + 1) || isInk(to + 2);
+  return before && after ? true : k + 0.5 < middle ? before : after;
 }

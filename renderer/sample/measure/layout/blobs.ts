@@ -1,8 +1,7 @@
 import { CORNER_MARK } from '../corner-marks.ts';
-import type { Components } from '../image/components.ts';
-import { paperAt } from '../image/contrast.ts';
-import type { Levels } from '../image/contrast.ts';
+import { ERASED, paperAt } from '../image/contrast.ts';
 import type { Runs } from '../image/runs.ts';
+import type { Ink } from '../ink.ts';
 import type { GrayImage } from '../types.ts';
 import { vOf } from './frame.ts';
 import type { Frame } from './frame.ts';
@@ -46,12 +45,8 @@ const LARGEST_MARK = 1.25;
 const SOLID_MARK = 0.75;
 
 /** Groups the runs by component. */
-export function inkMap(
-  image: GrayImage,
-  levels: Levels,
-  runs: Runs,
-  components: Components,
-): { map: InkMap; starts: Int32Array } {
+export function inkMap(image: GrayImage, ink: Ink): { map: InkMap; starts: Int32Array } {
+  const { runs, components } = ink;
   const starts = new Int32Array(components.count + 1);
   for (let r = 0; r < runs.count; r += 1) starts[components.labels[r]! + 1] = starts[components.labels[r]! + 1]! + 1;
   for (let c = 0; c < components.count; c += 1) starts[c + 1] = starts[c + 1]! + starts[c]!;
@@ -65,7 +60,7 @@ export function inkMap(
       order[next[label]!] = r;
       next[label] = next[label]! + 1;
     }
-  const edge = (x: number, y: number, step: -1 | 1): number => edgeBeyond(image, levels, x, y, step, 0);
+  const edge = (x: number, y: number, step: -1 | 1): number => edgeBeyond(image, ink, x, y, step, 0);
   return { map: { runs, order, rowOf, edge }, starts };
 }
 
@@ -76,14 +71,14 @@ export function inkMap(
  */
 export function blobsOf(
   image: GrayImage,
-  levels: Levels,
+  ink: Ink,
   frame: Frame,
-  components: Components,
   map: InkMap,
   starts: Int32Array,
   smallest: number,
   rim: number,
 ): Blob[] {
+  const { components } = ink;
   const blobs: Blob[] = [];
   // A corner mark that the picture holds without the other three. A letter in felt pen may be as black, but not there.
   const isMark = (c: number): boolean => {
@@ -123,14 +118,14 @@ export function blobsOf(
       v0: 0,
       v1: 0,
     };
-    outline(blob, image, levels, frame, map);
+    outline(blob, image, ink, frame, map);
     blobs.push(blob);
   }
   return blobs;
 }
 
 /** Fills the outline and the extent on the page. */
-export function outline(blob: Blob, image: GrayImage, levels: Levels, frame: Frame, map: InkMap): void {
+function outline(blob: Blob, image: GrayImage, ink: Ink, frame: Frame, map: InkMap): void {
   const span = blob.right - blob.left;
   const first = new Int32Array(span).fill(-1);
   const last = new Int32Array(span);
@@ -155,8 +150,8 @@ export function outline(blob: Blob, image: GrayImage, levels: Levels, frame: Fra
     const after = k + 1 < span ? k + 1 : k;
     const isHead = top <= first[before]! && top <= first[after]!;
     const isFoot = bottom >= last[before]! && bottom >= last[after]!;
-    const above = isHead ? edgeBeyond(image, levels, x, top, 0, -1) : 0.5;
-    const below = isFoot ? edgeBeyond(image, levels, x, bottom, 0, 1) : 0.5;
+    const above = isHead ? edgeBeyond(image, ink, x, top, 0, -1) : 0.5;
+    const below = isFoot ? edgeBeyond(image, ink, x, bottom, 0, 1) : 0.5;
     const high = vOf(frame, x + 0.5, top + 0.5 - above);
     const low = vOf(frame, x + 0.5, bottom + 0.5 + below);
     blob.upper[k] = high;
@@ -177,12 +172,14 @@ const OUTWARD = 2;
 /** How far out the paper beside a stroke is looked at, pixels, and how much brighter than it that must be. */
 const BESIDE = 4;
 const LEAST_RISE = 20;
+/** How far out a printed line that was taken out is looked at, pixels. */
+const PRINT_BESIDE = 9;
 
 /**
  * Distance from the center of the last ink pixel outward to where the gray level lies halfway between the paper and
  * the darkest place of this very stroke, pixels: a thin stroke is paler than a thick one.
  */
-function edgeBeyond(image: GrayImage, levels: Levels, x: number, y: number, dx: number, dy: number): number {
+function edgeBeyond(image: GrayImage, ink: Ink, x: number, y: number, dx: number, dy: number): number {
   const { data, width, height } = image;
   const step = dy * width + dx;
   const at = y * width + x;
@@ -198,10 +195,14 @@ function edgeBeyond(image: GrayImage, levels: Levels, x: number, y: number, dx: 
     if (g < darkest) [darkest, second] = [g, darkest];
     else if (g < second) second = g;
   }
-  // A printed line right beside the stroke is the paper there.
+  // What is printed right beside the stroke is the paper there: a line that was taken out, or any other.
   let brightest = 0;
   for (let k = 1; k <= Math.min(BESIDE, room); k += 1) brightest = Math.max(brightest, data[at + k * step]!);
-  const paper = Math.min(paperAt(levels, x, y), Math.max(brightest, darkest + LEAST_RISE));
+  const plain = paperAt(ink.levels, x, y);
+  const print = ink.bitmap[at + step] === ERASED ? printBeside(data, ink.bitmap, at, step, room) : plain;
+  const depthOfPrint = dy === 0 ? ink.printed.down : ink.printed.across;
+  const beside = Math.min(plain, Math.max(print, plain - depthOfPrint));
+  const paper = Math.min(beside, Math.max(brightest, darkest + LEAST_RISE));
   const half = (paper + (darkest + Math.min(second, (darkest + data[at]!) / 2)) / 2) / 2;
   for (let k = 0; k < Math.min(OUTWARD, room); k += 1) {
     const inside = data[at + k * step]!;
@@ -209,6 +210,16 @@ function edgeBeyond(image: GrayImage, levels: Levels, x: number, y: number, dx: 
     if (outside > half) return k + (inside >= half ? 0 : (half - inside) / (outside - inside));
   }
   return OUTWARD;
+}
+
+/** Middle gray of what was taken out beside a place: print, or paper between its dashes. */
+function printBeside(data: Uint8Array, bitmap: Uint8Array, at: number, step: number, room: number): number {
+  const levels: number[] = [];
+  for (let k = 1; k <= Math.min(PRINT_BESIDE, room) && bitmap[at + k * step] === ERASED; k += 1)
+    levels.push(data[at + k * step]!);
+  // The first is partly ink.
+  if (levels.length > 1) levels.shift();
+  return levels.sort((a, b) => a - b)[levels.length >> 2]!;
 }
 
 /** Extent of a blob along a direction (radians, counter-clockwise), in pixels from an origin, between pixels by gray. */

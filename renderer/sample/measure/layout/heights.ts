@@ -26,6 +26,8 @@ const LOWER_SHARE = 0.5;
 /** Largest change of ln(x-height) over 50 x-heights of line (about one line of writing) that is looked for. */
 const STEEPEST = 0.9;
 const SLOPES = 25;
+/** How far (ln) below and above the expected height a line's own is looked for. */
+const SOUGHT = { below: 0.75, above: 0.6 };
 /** Fewer heads than this tell a size but no change of it. */
 const LEAST_FOR_SLOPE = 12;
 
@@ -36,15 +38,16 @@ export function sizeAt(trend: SizeTrend, u: number): number {
 
 /**
  * Course of the x-height along a line: the straight line in ln(height) that most heads lie close to.
- * Starts from `expected` (pixels). A short line answers its mode with no slope.
+ * Starts from `expected` (pixels), and looks no further from it than `sought` (ln). A short line answers its mode with
+ * no slope.
  */
-export function sizeTrend(heads: readonly Head[], expected: number): SizeTrend {
+export function sizeTrend(heads: readonly Head[], expected: number, sought = SOUGHT): SizeTrend {
   const tall = heads.filter((head) => head.height > 0.35 * expected && head.height < 2.2 * expected);
   if (tall.length === 0) return { u0: 0, level: Math.log(expected), slope: 0 };
   const u0 = median(tall.map((head) => head.u))!;
   const logs = tall.map((head) => Math.log(head.height));
-  const low = Math.log(expected) - 0.75;
-  const high = Math.log(expected) + 0.6;
+  const low = Math.log(expected) - sought.below;
+  const high = Math.log(expected) + sought.above;
   let best = { k: 0, peak: -1, level: Math.log(expected), slope: 0 };
   const steps = tall.length < LEAST_FOR_SLOPE ? 1 : SLOPES;
   const shifted = new Float64Array(tall.length);
@@ -70,6 +73,11 @@ export function sizeTrend(heads: readonly Head[], expected: number): SizeTrend {
 /** Sample of the first mode: small letters are the lower of two heights, even where tall ones are more. */
 function firstMode({ curve, step }: { curve: Float64Array; step: number }): number {
   return lowestPeak(curve, LOWER_SHARE, Math.round(TALLER / step));
+}
+
+/** Heads that lie close to a trend. */
+export function countNear(heads: readonly Head[], trend: SizeTrend): number {
+  return heads.filter((h) => h.height > 0 && Math.abs(Math.log(h.height / sizeAt(trend, h.u))) < X_HEIGHT_BAND).length;
 }
 
 /** The trend again after heads were left out or added: it moves a little only. */

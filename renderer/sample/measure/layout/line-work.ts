@@ -7,7 +7,7 @@ import { byBlob } from './extremes.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
 import type { Head, SizeTrend } from './heights.ts';
-import { adjustedTrend, sizeAt, sizeTrend, usualHeight, withoutJoins } from './heights.ts';
+import { adjustedTrend, countNear, sizeAt, sizeTrend, usualHeight, withoutJoins } from './heights.ts';
 import { modeOf } from './mode.ts';
 import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';
@@ -47,6 +47,16 @@ const MIDDLE = 0.62;
 /** Ink further than this many x-heights from every line's middle is no part of a line. */
 const STRAY = 2.4;
 
+/** Lines before and after one that tell its usual size. */
+const AROUND = 3;
+/** A line is looked at again when its size differs by more than this (ln) from them, for heads within the second of them. */
+const UNLIKE = 0.18;
+const LIKE = 0.12;
+/** So many heads, and this share of those that it was read by, are its small letters then: more if they are the taller. */
+const LEAST_NEAR = 3;
+const SHARE_LOWER = 0.3;
+const SHARE_TALLER = 1;
+
 /** Baselines and sizes of all lines, then which ink belongs to which. */
 export function readLines(
   traces: readonly Trace[],
@@ -78,12 +88,32 @@ export function readLines(
     lines.flatMap((line) => headsOf(line.blobs, line.baseline, lists, roughXHeight).map((head) => head.height)),
     roughXHeight,
   );
-  return lines.map((line) => sized(line, lists, usual));
+  const read = lines.map((line) => sized(line, lists, usual));
+  return read.map((line, i) => likeItsNeighbors(line, read, i, lists));
+}
+
+/**
+ * A line whose size is far from that of the lines around it was mostly read by its tall letters, its joins or its
+ * capitals: where enough of its heads have their neighbors' height, those are its small letters.
+ */
+function likeItsNeighbors(line: LineWork, lines: readonly LineWork[], at: number, lists: Extreme[][]): LineWork {
+  const around = lines.slice(Math.max(0, at - AROUND), at + AROUND + 1).filter((other) => other !== line);
+  const usual = median(around.map(lineSize));
+  if (usual === null || around.length < AROUND || Math.abs(Math.log(lineSize(line) / usual)) < UNLIKE) return line;
+  const other = sized(line, lists, usual, { below: LIKE, above: LIKE });
+  const near = countNear(other.heads, other.trend);
+  const share = usual < lineSize(line) ? SHARE_LOWER : SHARE_TALLER;
+  return near >= LEAST_NEAR && near > share * countNear(line.heads, line.trend) ? other : line;
 }
 
 /** A line with its heads and the course of its size. */
-export function sized(line: Omit<LineWork, 'trend' | 'heads'>, lists: readonly Extreme[][], xHeight: number): LineWork {
-  const rough = sizeTrend(headsOf(line.blobs, line.baseline, lists, xHeight), xHeight);
+export function sized(
+  line: Omit<LineWork, 'trend' | 'heads'>,
+  lists: readonly Extreme[][],
+  xHeight: number,
+  sought?: { below: number; above: number },
+): LineWork {
+  const rough = sizeTrend(headsOf(line.blobs, line.baseline, lists, xHeight), xHeight, sought);
   // Where a line shrinks or grows, what is one letter and what are several follows its size.
   const all = headsOf(line.blobs, line.baseline, lists, (u) => sizeAt(rough, u));
   const heads = withoutJoins(all, adjustedTrend(all, rough));

@@ -331,13 +331,16 @@ export function markBand(
   }
 }
 
-// Whether ink touches a place of a band before or after it, within `far` pixels across.
-function goesOn(bitmap: usize, place: usize, k: i32, across: i32, breadth: i32, far: i32): bool {
-  for (let d = 1; d <= far; d++) {
-    if (k - d >= 0 && load<u8>(bitmap + place - <usize>d * across) == 1) return true;
-    if (k + d < breadth && load<u8>(bitmap + place + <usize>d * across) == 1) return true;
-  }
-  return false;
+// Whether a stroke goes on beyond a band from a place in one of its columns, as in the plain stage.
+function goesOn(bitmap: usize, column: usize, k: i32, across: i32, breadth: i32, from: i32, to: i32, middle: f64): bool {
+  const before = inkAcross(bitmap, column, from - 1, across, breadth) || inkAcross(bitmap, column, from - 2, across, breadth);
+  const after = inkAcross(bitmap, column, to + 1, across, breadth) || inkAcross(bitmap, column, to + 2, across, breadth);
+  if (before && after) return true;
+  return <f64>k + 0.5 < middle ? before : after;
+}
+
+function inkAcross(bitmap: usize, column: usize, k: i32, across: i32, breadth: i32): bool {
+  return k >= 0 && k < breadth && load<u8>(bitmap + column + <usize>k * across) == 1;
 }
 
 /** Decides each pixel that is marked with 3: ink (1) or erased (2). `pale` as in the plain stage. */
@@ -346,7 +349,6 @@ export function eraseBand(
   along: i32, across: i32, breadth: i32, depth: f64, pale: f64,
   paperLevels: usize, inkLevels: usize, columns: i32, tileBits: i32,
 ): void {
-  const far = <i32>Math.ceil(2 * reach) + 1;
   let last: usize = -1;
   let share = 1.0;
   // Lightest gray that is ink, where the printed line is paler than ink.
@@ -355,8 +357,9 @@ export function eraseBand(
     const at = intercept + slope * (<f64>s + 0.5) + offset;
     const from = max<i32>(0, <i32>Math.ceil(at - reach - 0.5));
     const to = min<i32>(breadth - 1, <i32>Math.floor(at + reach - 0.5));
+    const column = <usize>s * along;
     for (let k = from; k <= to; k++) {
-      const place = <usize>k * across + <usize>s * along;
+      const place = <usize>k * across + column;
       if (load<u8>(bitmap + place) != 3) continue;
       const x = along == 1 ? s : k;
       const y = along == 1 ? k : s;
@@ -369,7 +372,7 @@ export function eraseBand(
         most = <i32>Math.floor(paper - contrast * (0.5 + share / 2));
       }
       const isInk =
-        share < pale ? <i32>load<u8>(gray + place) <= most : goesOn(bitmap, place, k, across, breadth, far);
+        share < pale ? <i32>load<u8>(gray + place) <= most : goesOn(bitmap, column, k, across, breadth, from, to, at);
       store<u8>(bitmap + place, isInk ? 1 : 2);
     }
   }
