@@ -90,38 +90,43 @@ export class Sorted {
     return new Sorted(values, clusters, new Float64Array(n).fill(1), lists.length);
   }
 
-  /** Half the weight of a draw. */
-  private halfOf(times: Int32Array): number {
+  /** The weight of a draw. */
+  private weightOf(times: Int32Array): number {
     let total = 0;
     for (let c = 0; c < this.totals.length; c += 1) total += this.totals[c]! * times[c]!;
-    return total / 2;
+    return total;
   }
 
-  /** Index of the (lower) weighted median of a draw; -1 when nothing was drawn. */
-  private medianAt(times: Int32Array): number {
-    const half = this.halfOf(times);
-    if (half <= 0) return -1;
+  /** Index of the (lower) weighted quantile of a draw; -1 when nothing was drawn. */
+  private indexOf(times: Int32Array, share: number): number {
+    const wanted = share * this.weightOf(times);
+    if (wanted <= 0) return -1;
     const { weights, clusters } = this;
     let sum = 0;
     for (let i = 0; i < weights.length; i += 1) {
       sum += weights[i]! * times[clusters[i]!]!;
-      if (sum >= half) return i;
+      if (sum >= wanted) return i;
     }
     return weights.length - 1;
   }
 
   median(times: Int32Array): number | null {
-    const at = this.medianAt(times);
+    return this.quantile(times, 0.5);
+  }
+
+  /** @param share 0 to 1, above 0 */
+  quantile(times: Int32Array, share: number): number | null {
+    const at = this.indexOf(times, share);
     return at < 0 ? null : this.values[at]!;
   }
 
   /** Median absolute deviation of a draw from its median: outward from it on both sides until half is reached. */
   deviation(times: Int32Array): number | null {
-    const at = this.medianAt(times);
+    const at = this.indexOf(times, 0.5);
     if (at < 0) return null;
     const { values, weights, clusters } = this;
     const middle = values[at]!;
-    const half = this.halfOf(times);
+    const half = this.weightOf(times) / 2;
     let sum = weights[at]! * times[clusters[at]!]!;
     let left = at - 1;
     let right = at + 1;

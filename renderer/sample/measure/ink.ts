@@ -2,7 +2,7 @@ import { connectedComponents } from './image/components.ts';
 import type { Components } from './image/components.ts';
 import { localLevels } from './image/contrast.ts';
 import type { Levels } from './image/contrast.ts';
-import { bandsOf } from './image/ruling-erase.ts';
+import { bandsOf, crossingOf } from './image/ruling-erase.ts';
 import type { Rulings } from './image/rulings.ts';
 import type { PixelStages } from './image/pixel-stages.ts';
 import { ownRuns } from './image/runs.ts';
@@ -18,6 +18,8 @@ export interface Ink {
   rulings: Rulings;
   /** How much darker than the paper printed lines are, across and down the page, gray levels. */
   printed: { across: number; down: number };
+  /** Whether a box of pixels holds nothing but a crossing of printed lines. */
+  isCrossing(left: number, top: number, right: number, bottom: number): boolean;
   runs: Runs;
   components: Components;
 }
@@ -41,6 +43,7 @@ export function inkOf(image: GrayImage, stages: PixelStages, rulings: Rulings, p
     levels,
     rulings,
     printed: { across: depth(1), down: depth(image.width) },
+    isCrossing: crossingOf(bands),
     runs,
     components: connectedComponents(runs, 1),
   };

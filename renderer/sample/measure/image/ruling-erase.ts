@@ -12,6 +12,8 @@ export const PRINTED = 3;
 const EDGE = 1.3;
 /** Every so many pixels along a line its profile is taken: some eighty times. */
 const PROFILE_STEP = 29;
+/** How far print shows round a crossing, as a multiple of a band's reach. */
+const CROSSING = 2;
 /** Up to this share of the ink's contrast a printed line is told from ink by its gray level. */
 export const PALE = 0.72;
 
@@ -75,6 +77,25 @@ export function bandOffset(band: Band): number {
 /** Marks all pixels of a printed line, so that the levels of ink are taken from writing alone. */
 export function markBand(ink: Uint8Array, band: Band): void {
   eachPixel(band, (i) => (ink[i] = PRINTED));
+}
+
+/**
+ * Whether a box of pixels lies where a printed line across crosses one down: two prints over each other are as dark as
+ * ink, and what is left of them there is no writing.
+ */
+export function crossingOf(
+  bands: readonly Band[],
+): (left: number, top: number, right: number, bottom: number) => boolean {
+  const across = bands.filter((band) => band.across > band.along);
+  const down = bands.filter((band) => band.across < band.along);
+  const lies = (band: Band, at: number, from: number, to: number): boolean => {
+    const middle = band.line.intercept + band.line.slope * at + bandOffset(band);
+    const reach = CROSSING * band.reach;
+    return from >= middle - reach && to <= middle + reach;
+  };
+  return (left, top, right, bottom) =>
+    down.some((band) => lies(band, (top + bottom) / 2, left, right)) &&
+    across.some((band) => lies(band, (left + right) / 2, top, bottom));
 }
 
 /** Average darkness across a line where there is no writing over it: thickness, middle and depth. */

@@ -102,6 +102,7 @@ export function blobsOf(
     (components.bottom[c]! < image.height - 1 || components.top[c]! < image.height - rim);
   for (let c = 0; c < components.count; c += 1) {
     if (components.area[c]! < smallest || !inside(c) || isMark(c)) continue;
+    if (ink.isCrossing(components.left[c]!, components.top[c]!, components.right[c]!, components.bottom[c]!)) continue;
     const blob: Blob = {
       component: c,
       left: components.left[c]!,

@@ -53,7 +53,7 @@ const AROUND = 3;
 const UNLIKE = 0.18;
 const LIKE = 0.12;
 /** So many heads, and this share of those that it was read by, are its small letters then: more if they are the taller. */
-const LEAST_NEAR = 3;
+const LEAST_NEAR = 2;
 const SHARE_LOWER = 0.3;
 const SHARE_TALLER = 1;
 

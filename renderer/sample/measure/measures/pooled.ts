@@ -1,19 +1,24 @@
 import { interval, Sorted } from '../bootstrap.ts';
 import type { Draws } from '../bootstrap.ts';
-import { median, standardDeviation } from '../numbers.ts';
+import { quantile, standardDeviation } from '../numbers.ts';
 import { NOTHING } from './measure.ts';
 import type { Reading } from './measure.ts';
 
 /** Median of all values with an interval over clusters of them (the values of one word or line). */
 export function pooledMedian(clusters: readonly (readonly number[])[], draws: Draws): Reading {
+  return pooledQuantile(clusters, 0.5, draws);
+}
+
+/** The same for another quantile. @param share 0 to 1, above 0 */
+export function pooledQuantile(clusters: readonly (readonly number[])[], share: number, draws: Draws): Reading {
   const filled = clusters.filter((values) => values.length > 0);
   const all = filled.flat();
   if (all.length === 0) return NOTHING;
   const sorted = Sorted.of(filled);
   return {
-    value: median(all),
+    value: quantile(all, share),
     n: all.length,
-    ...interval(filled.length, (times) => sorted.median(times), draws),
+    ...interval(filled.length, (times) => sorted.quantile(times, share), draws),
     spread: standardDeviation(all),
   };
 }

@@ -1,6 +1,9 @@
 import type { Measure } from './measure.ts';
 import { NOTHING, wordsIn } from './measure.ts';
-import { pooledMedian } from './pooled.ts';
+import { pooledQuantile } from './pooled.ts';
+
+/** Lower quartile: joined letters draw many a stem twice, which only ever makes it wider. */
+const QUARTILE = 0.25;
 
 export const strokeWidth: Measure = {
   code: 'stroke-width',
@@ -9,10 +12,11 @@ export const strokeWidth: Measure = {
   direction: 'none',
   source:
     'Definition: width of the upright strokes at half contrast, square to the stroke. Depends on pen and pressure; no cut-off.',
-  how: 'median width of the straight upright strokes, interval over words',
+  how: 'lower quartile of the widths of the straight upright strokes, interval over words',
   compute: (page, draws) =>
-    pooledMedian(
+    pooledQuantile(
       wordsIn(page).map((word) => word.strokeWidthsMm),
+      QUARTILE,
       draws,
     ),
 };
