@@ -43,7 +43,9 @@ export function sideView(input: SetupInput, result: SetupResult, constants: Setu
   const { seat, table } = result.set;
   const elbowHeight = seat + (input.elbow ?? 0);
   const thigh = input.thigh ?? 150;
-  const footOn = result.footrest;
+  // What is too little to be asked for is not drawn either.
+  const asked = (mm: number): number => (mm >= constants.leastChange.value ? mm : 0);
+  const footOn = asked(result.footrest);
   const sole = input.shoe ?? constants.shoeDefault.value;
   const thickness = input.tableThickness ?? constants.tableThicknessDefault.value;
   const kneeX = hipX + thighLength;
@@ -79,7 +81,7 @@ export function sideView(input: SetupInput, result: SetupResult, constants: Setu
       ...(footOn > 0
         ? [{ name: 'footrest', x: kneeX - 80, y: 0, width: constants.footrestSize.depth.value, height: footOn }]
         : []),
-      ...(result.raiseTable > 0
+      ...(asked(result.raiseTable) > 0
         ? [{ name: 'blocks', x: tableEnd - 80, y: 0, width: 90, height: result.raiseTable }]
         : []),
     ],
