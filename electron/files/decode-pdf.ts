@@ -2,6 +2,7 @@ import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
+import { lumaOf } from '../../renderer/sample/measure/image/luma.ts';
 import { DecodeError } from './decode-error.ts';
 
 /** Drawing resolution where the page holds no scan of its own. */
@@ -90,12 +91,7 @@ export async function drawPdfPage(
       background: '#ffffff',
     }).promise;
     const rgba = made.context.getImageData(0, 0, width, height).data;
-    const data = new Uint8Array(width * height);
-    for (let i = 0; i < data.length; i += 1)
-      // Luma of ITU-R BT.601.
-      data[i] =
-        (299 * (rgba[4 * i] as number) + 587 * (rgba[4 * i + 1] as number) + 114 * (rgba[4 * i + 2] as number) + 500) /
-        1000;
+    const data = lumaOf(new Uint8Array(rgba.buffer, rgba.byteOffset, rgba.length), 4);
     factory.destroy(made);
     return { gray: { width, height, data }, fileDpi: dpi };
   } finally {

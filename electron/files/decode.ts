@@ -1,5 +1,6 @@
 import sharp from 'sharp';
 import type { Sharp } from 'sharp';
+import { lumaOf } from '../../renderer/sample/measure/image/luma.ts';
 import { DecodeError } from './decode-error.ts';
 import { drawPdfPage } from './decode-pdf.ts';
 import { readHeader } from './picture-header.ts';
@@ -80,16 +81,9 @@ export async function decodePage(bytes: Uint8Array, options: Partial<DecodeOptio
   };
 }
 
-/** Luma of ITU-R BT.601 in parts of 256, as JPEG itself parts light from color (ITU-T T.871): gray stays what it is. */
-const [RED, GREEN, BLUE] = [77, 150, 29];
-
-/** Gray bytes of decoded pixels: red, green, blue and perhaps more, or gray and perhaps more. */
+/** Gray bytes of decoded pixels. */
 function grayOf(pixels: Uint8Array, channels: number): Uint8Array {
-  const gray = new Uint8Array(pixels.length / channels);
-  if (channels < 3) for (let i = 0; i < gray.length; i += 1) gray[i] = pixels[i * channels]!;
-  else
-    for (let i = 0, at = 0; i < gray.length; i += 1, at += channels)
-      gray[i] = (RED * pixels[at]! + GREEN * pixels[at + 1]! + BLUE * pixels[at + 2]!) >> 8;
+  const gray = lumaOf(pixels, channels);
   // Given back at once: three times the page would make the collector run in the middle of measuring.
   if (pixels.byteLength === pixels.buffer.byteLength) (pixels.buffer as ArrayBuffer).transfer(0);
   return gray;

@@ -8,6 +8,7 @@ import type { PixelStages } from '../../../renderer/sample/measure/image/pixel-s
 import type { Band } from '../../../renderer/sample/measure/image/ruling-erase.ts';
 import { ownRuns } from '../../../renderer/sample/measure/image/runs.ts';
 import type { Runs } from '../../../renderer/sample/measure/image/runs.ts';
+import { fastLuma, lumaOf, plainLuma } from '../../../renderer/sample/measure/image/luma.ts';
 import { seededNumbers } from '../../../renderer/sample/measure/numbers.ts';
 import type { GrayImage } from '../../../renderer/sample/measure/types.ts';
 
@@ -103,4 +104,16 @@ test('every stage equals the plain one bit for bit, at any size and brightness',
 test('the fast stages are really used here', () => {
   const { buffer } = fastStages(picture(64, 64, 1, 240, 10)).threshold();
   expect(buffer.byteLength).toBeGreaterThan(64 * 64);
+});
+
+test('gray from red, green and blue is the same either way, whatever the number of pixels', () => {
+  const pixels = (count: number, seed: number): Uint8Array => {
+    const chance = seededNumbers(seed);
+    return Uint8Array.from({ length: 3 * count }, () => 256 * chance());
+  };
+  for (const count of [0, 1, 15, 16, 17, 65_535, 65_536, 70_001]) {
+    const rgb = pixels(count, count);
+    expect(Buffer.compare(fastLuma(rgb) as Uint8Array, plainLuma(rgb, 3))).toBe(0);
+  }
+  expect([...lumaOf(Uint8Array.of(255, 255, 255, 0, 0, 0, 9, 9, 9), 3)]).toEqual([255, 0, 9]);
 });

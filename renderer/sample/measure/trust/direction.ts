@@ -15,7 +15,7 @@ const SIDEWAYS = -0.04;
 /** Cell in stroke widths: the same whichever way the page lies. About two thirds of a letter. */
 const CELL = 3.5;
 /** Pieces asked for their neighbor; the rest of the page agrees with them. */
-const ASKED = 200;
+const ASKED = 80;
 /** Least common part of two pieces' sides, as a share of the shorter, for one to lie beside or below the other. */
 const FACING = 0.3;
 /** A piece this much longer than wide shows the way of the line by itself: joined words. */

@@ -12,6 +12,7 @@ export interface StageExports {
   halfContrast(gray: number, bitmap: number, ...rest: number[]): void;
   gatherPaper(gray: number, bitmap: number, ...rest: number[]): void;
   gatherInk(gray: number, ...rest: number[]): void;
+  luma(from: number, to: number, count: number, red: number, green: number, blue: number): void;
 }
 
 /** Room in the memory of the stages. */

@@ -5,6 +5,7 @@
 //   runs        image/runs.ts, `inkRuns`
 //   markBand, eraseBand      image/ruling-erase.ts, functions of the same names
 //   gatherInk, gatherPaper, halfContrast   image/contrast.ts, functions of the same names
+//   luma        image/luma.ts, `plainLuma`
 // Built by build/wasm.ts into bytes.ts. Memory is laid out by the caller, who passes addresses.
 
 const WINDOW: i32 = 51;
@@ -544,5 +545,47 @@ export function gatherPaper(
       store<f64>(sums + (tile << 3), load<f64>(sums + (tile << 3)) + <f64>load<u8>(gray + row + x));
       store<f64>(counts + (tile << 3), load<f64>(counts + (tile << 3)) + 1);
     }
+  }
+}
+
+// One color of sixteen pixels, a byte each, out of 48 bytes; `at` is the color's place in the first of them.
+// @ts-ignore: decorator
+@inline
+function everyThird(a: v128, b: v128, c: v128, at: i32): v128 {
+  if (at == 0)
+    return i8x16.shuffle(i8x16.shuffle(a, b, 0, 3, 6, 9, 12, 15, 18, 21, 24, 27, 30, 0, 0, 0, 0, 0), c, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 17, 20, 23, 26, 29);
+  if (at == 1)
+    return i8x16.shuffle(i8x16.shuffle(a, b, 1, 4, 7, 10, 13, 16, 19, 22, 25, 28, 31, 0, 0, 0, 0, 0), c, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 18, 21, 24, 27, 30);
+  return i8x16.shuffle(i8x16.shuffle(a, b, 2, 5, 8, 11, 14, 17, 20, 23, 26, 29, 0, 0, 0, 0, 0, 0), c, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 16, 19, 22, 25, 28, 31);
+}
+
+/** Gray of pixels of three bytes, by the parts of 256 that each color has. */
+export function luma(from: usize, to: usize, count: i32, red: i32, green: i32, blue: i32): void {
+  const r = i8x16.splat(<i8>red);
+  const g = i8x16.splat(<i8>green);
+  const b = i8x16.splat(<i8>blue);
+  let i = 0;
+  for (; i + 16 <= count; i += 16) {
+    const at = from + 3 * i;
+    const first = v128.load(at);
+    const second = v128.load(at, 16);
+    const third = v128.load(at, 32);
+    const reds = everyThird(first, second, third, 0);
+    const greens = everyThird(first, second, third, 1);
+    const blues = everyThird(first, second, third, 2);
+    // The parts add up to 256: sums fit into 16 bits.
+    const low = i16x8.add(
+      i16x8.add(i16x8.extmul_low_i8x16_u(reds, r), i16x8.extmul_low_i8x16_u(greens, g)),
+      i16x8.extmul_low_i8x16_u(blues, b),
+    );
+    const high = i16x8.add(
+      i16x8.add(i16x8.extmul_high_i8x16_u(reds, r), i16x8.extmul_high_i8x16_u(greens, g)),
+      i16x8.extmul_high_i8x16_u(blues, b),
+    );
+    v128.store(to + i, i8x16.narrow_i16x8_u(i16x8.shr_u(low, 8), i16x8.shr_u(high, 8)));
+  }
+  for (; i < count; i++) {
+    const at = from + 3 * i;
+    store<u8>(to + i, <u8>((red * <i32>load<u8>(at) + green * <i32>load<u8>(at, 1) + blue * <i32>load<u8>(at, 2)) >> 8));
   }
 }
