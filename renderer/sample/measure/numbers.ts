@@ -1,9 +1,9 @@
 /** Order statistics on small lists. Empty lists answer null: an unknown is never NaN. */
 
-/** The k-th smallest (from 0) by Hoare's selection; reorders `values`. */
-export function select(values: Float64Array, k: number): number {
+/** The k-th smallest (from 0) of the first `count` values by Hoare's selection; reorders them. */
+export function select(values: Float64Array, k: number, count = values.length): number {
   let low = 0;
-  let high = values.length - 1;
+  let high = count - 1;
   while (low < high) {
     const pivot = values[(low + high) >> 1]!;
     let i = low;
@@ -26,14 +26,19 @@ export function select(values: Float64Array, k: number): number {
   return values[k]!;
 }
 
+/** Room for a copy of the values: thousands of short lists are looked through for a page. */
+let scratch = new Float64Array(1024);
+
 /** Quantile q (0 to 1), linear between order statistics (type 7). */
 export function quantile(values: ArrayLike<number>, q: number): number | null {
   const n = values.length;
   if (n === 0) return null;
-  const copy = new Float64Array(values);
+  if (scratch.length < n) scratch = new Float64Array(2 * n);
+  const copy = scratch;
+  for (let i = 0; i < n; i += 1) copy[i] = values[i]!;
   const at = (n - 1) * q;
   const k = Math.floor(at);
-  const lower = select(copy, k);
+  const lower = select(copy, k, n);
   if (k === at || k + 1 >= n) return lower;
   let upper = Infinity;
   for (let i = k + 1; i < n; i += 1) if (copy[i]! < upper) upper = copy[i]!;

@@ -105,15 +105,19 @@ function profile(
   pxPerMm: number,
 ): { reach: number; offset: number; depth: number } {
   const reach = Math.max(3, Math.round(0.6 * pxPerMm));
-  const samples: number[][] = Array.from({ length: 2 * reach + 1 }, () => []);
+  const places = Math.max(0, Math.ceil((Math.min(g.line.to, g.length) - g.line.from) / PROFILE_STEP));
+  const room = new Uint8Array((2 * reach + 1) * places);
+  let count = 0;
   for (let s = g.line.from; s < Math.min(g.line.to, g.length); s += PROFILE_STEP) {
     const at = g.line.intercept + g.line.slope * (s + 0.5);
     const middle = Math.floor(at);
     if (middle - reach < 0 || middle + reach >= g.breadth) continue;
     for (let d = -reach; d <= reach; d += 1)
-      samples[d + reach]!.push(image.data[(middle + d) * g.across + s * g.along]!);
+      room[(d + reach) * places + count] = image.data[(middle + d) * g.across + s * g.along]!;
+    count += 1;
   }
-  const curve = samples.map((list) => median(list) ?? 0);
+  const seen = (d: number): Uint8Array => room.subarray((d + reach) * places, (d + reach) * places + count);
+  const curve = Array.from({ length: 2 * reach + 1 }, (_, i) => median(seen(i - reach)) ?? 0);
   const paper = Math.max(curve[0]!, curve[2 * reach]!);
   const dips = curve.map((v) => Math.max(0, paper - v));
   const depth = Math.max(...dips.slice(reach - 2, reach + 3));
@@ -129,13 +133,13 @@ function profile(
   return {
     reach: half - 0.5 + EDGE,
     offset,
-    depth: g.line.filled < PALE ? depthOfDashes(samples[reach]!, paper) : depth,
+    depth: g.line.filled < PALE ? depthOfDashes(seen(0), paper) : depth,
   };
 }
 
 /** The median across a dashed line mixes dashes and gaps: its darkest quarter is dash. */
-function depthOfDashes(middle: readonly number[], paper: number): number {
-  const sorted = [...middle].sort((a, b) => a - b);
+function depthOfDashes(middle: Uint8Array, paper: number): number {
+  const sorted = middle.slice().sort();
   return Math.max(0, paper - sorted[sorted.length >> 2]!);
 }
 

@@ -44,6 +44,9 @@ const LEAST_MARK = 0.85;
 const LARGEST_MARK = 1.25;
 const SOLID_MARK = 0.75;
 
+/** A blob whose outline is not known yet. */
+const NO_EDGE = new Float32Array(0);
+
 /** Groups the runs by component. */
 export function inkMap(image: GrayImage, ink: Ink): { map: InkMap; starts: Int32Array } {
   const { runs, components } = ink;
@@ -112,8 +115,8 @@ export function blobsOf(
       area: components.area[c]!,
       firstRun: starts[c]!,
       runCount: starts[c + 1]! - starts[c]!,
-      upper: new Float32Array(0),
-      lower: new Float32Array(0),
+      upper: NO_EDGE,
+      lower: NO_EDGE,
       u0: 0,
       u1: 0,
       v0: 0,
@@ -125,11 +128,19 @@ export function blobsOf(
   return blobs;
 }
 
+/** Room for the first and last rows of a blob's columns: used again by the next one. */
+let rows: [Int32Array, Int32Array] = [new Int32Array(512), new Int32Array(512)];
+
+function rowsFor(span: number): [Int32Array, Int32Array] {
+  if (rows[0].length < span) rows = [new Int32Array(2 * span), new Int32Array(2 * span)];
+  rows[0].fill(-1, 0, span);
+  return rows;
+}
+
 /** Fills the outline and the extent on the page. */
 function outline(blob: Blob, image: GrayImage, ink: Ink, frame: Frame, map: InkMap): void {
   const span = blob.right - blob.left;
-  const first = new Int32Array(span).fill(-1);
-  const last = new Int32Array(span);
+  const [first, last] = rowsFor(span);
   for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
     const r = map.order[i]!;
     const y = map.rowOf[r]!;
@@ -138,8 +149,9 @@ function outline(blob: Blob, image: GrayImage, ink: Ink, frame: Frame, map: InkM
       last[x] = y;
     }
   }
-  blob.upper = new Float32Array(span);
-  blob.lower = new Float32Array(span);
+  const edges = new Float32Array(2 * span);
+  blob.upper = edges.subarray(0, span);
+  blob.lower = edges.subarray(span);
   blob.v0 = Infinity;
   blob.v1 = -Infinity;
   for (let k = 0; k < span; k += 1) {
@@ -202,8 +214,8 @@ function edgeBeyond(image: GrayImage, ink: Ink, x: number, y: number, dx: number
   const plain = paperAt(ink.levels, x, y);
   const print = ink.bitmap[at + step] === ERASED ? printBeside(data, ink.bitmap, at, step, room) : plain;
   const depthOfPrint = dy === 0 ? ink.printed.down : ink.printed.across;
-  const beside = Math.min(plain, Math.max(print, plain - depthOfPrint));
-  const paper = Math.min(beside, Math.max(brightest, darkest + LEAST_RISE));
+  const bare = Math.min(plain, Math.max(print, plain - depthOfPrint));
+  const paper = Math.min(bare, Math.max(brightest, darkest + LEAST_RISE));
   const half = (paper + (darkest + Math.min(second, (darkest + data[at]!) / 2)) / 2) / 2;
   for (let k = 0; k < Math.min(OUTWARD, room); k += 1) {
     const inside = data[at + k * step]!;
@@ -213,15 +225,23 @@ function edgeBeyond(image: GrayImage, ink: Ink, x: number, y: number, dx: number
   return OUTWARD;
 }
 
-/** Middle gray of what was taken out beside a place: print, or paper between its dashes. */
+/** Gray of what was taken out beside a place, its darkest quarter: print, or paper between its dashes. */
 function printBeside(data: Uint8Array, bitmap: Uint8Array, at: number, step: number, room: number): number {
-  const levels: number[] = [];
-  for (let k = 1; k <= Math.min(PRINT_BESIDE, room) && bitmap[at + k * step] === ERASED; k += 1)
-    levels.push(data[at + k * step]!);
-  // The first is partly ink.
-  if (levels.length > 1) levels.shift();
-  return levels.sort((a, b) => a - b)[levels.length >> 2]!;
+  let count = 0;
+  for (let k = 1; k <= Math.min(PRINT_BESIDE, room) && bitmap[at + k * step] === ERASED; k += 1) {
+    // Sorted as they come: there are a few only.
+    let place = count;
+    const level = data[at + k * step]!;
+    // The first is partly ink.
+    if (k === 2) place = count = 0;
+    for (; place > 0 && beside[place - 1]! > level; place -= 1) beside[place] = beside[place - 1]!;
+    beside[place] = level;
+    count += 1;
+  }
+  return beside[count >> 2]!;
 }
+
+const beside = new Uint8Array(PRINT_BESIDE);
 
 /** Extent of a blob along a direction (radians, counter-clockwise), in pixels from an origin, between pixels by gray. */
 export function extentAlong(

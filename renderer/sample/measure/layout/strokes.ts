@@ -33,6 +33,9 @@ interface Chain {
 
 /** Closed chains wait here to be used again: a page has some ten thousand of them. */
 const spare: Chain[] = [];
+let spares = 0;
+/** Open chains of a row and of the next. */
+const rooms: [Chain[], Chain[]] = [[], []];
 
 /**
  * Upright strokes of a blob: chains of short runs, each touching exactly one run in the row before.
@@ -42,51 +45,55 @@ const spare: Chain[] = [];
 export function strokesOf(blob: Blob, map: InkMap, usual: number, least: number): Stroke[] {
   const { order, rowOf, runs } = map;
   const strokes: Stroke[] = [];
-  let open: Chain[] = [];
-  let next: Chain[] = [];
+  // Lists with a count of their own: emptying an array gives its room away, row after row.
+  let [open, next] = rooms;
+  let opens = 0;
   const end = blob.firstRun + blob.runCount;
   let i = blob.firstRun;
   let lastRow = -2;
   const close = (chain: Chain): void => {
     const stroke = straight(chain, least, map);
     if (stroke) strokes.push(stroke);
-    spare.push(chain);
+    spare[spares] = chain;
+    spares += 1;
   };
   while (i < end) {
     const row = rowOf[order[i]!]!;
     if (row !== lastRow + 1) {
-      open.forEach(close);
-      open.length = 0;
+      for (let k = 0; k < opens; k += 1) close(open[k]!);
+      opens = 0;
     }
-    for (const chain of open) chain.taken = false;
+    for (let k = 0; k < opens; k += 1) open[k]!.taken = false;
+    let nexts = 0;
     for (; i < end && rowOf[order[i]!] === row; i += 1) {
       const from = runs.from[order[i]!]!;
       const to = runs.to[order[i]!]!;
       if (to - from > WIDEST * usual) continue;
       let one: Chain | null = null;
       let touching = 0;
-      for (const chain of open) {
+      for (let k = 0; k < opens; k += 1) {
+        const chain = open[k]!;
         if (chain.from >= to || chain.to <= from) continue;
         one = chain;
         touching += 1;
       }
       if (!one || touching > 1 || one.taken) one = opened(row);
       append(one, from, to);
-      next.push(one);
+      next[nexts] = one;
+      nexts += 1;
     }
-    for (const chain of open) if (!chain.taken) close(chain);
-    const closed = open;
-    open = next;
-    next = closed;
-    next.length = 0;
+    for (let k = 0; k < opens; k += 1) if (!open[k]!.taken) close(open[k]!);
+    [open, next] = [next, open];
+    opens = nexts;
     lastRow = row;
   }
-  open.forEach(close);
+  for (let k = 0; k < opens; k += 1) close(open[k]!);
   return strokes;
 }
 
 function opened(row: number): Chain {
-  const chain = spare.pop() ?? { from: 0, to: 0, first: 0, count: 0, middles: ROOM, lengths: ROOM, taken: true };
+  const chain =
+    spares > 0 ? spare[--spares]! : { from: 0, to: 0, first: 0, count: 0, middles: ROOM, lengths: ROOM, taken: true };
   chain.first = row;
   chain.count = 0;
   return chain;
