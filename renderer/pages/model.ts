@@ -30,6 +30,8 @@ export interface WritingPicture {
   widthMm: number;
   heightMm: number;
   scale: number;
+  /** Corners of what is shown inside the crop, "x,y x,y …" in pixels before the turn; absent: all of it. */
+  outline?: string;
 }
 
 export interface SetupFigure {

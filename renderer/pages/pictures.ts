@@ -2,7 +2,7 @@
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { SamplePage } from '../../db/types/sample.ts';
 import { type ComparedPage, type LineStrip, matchedLines, pagesThenAndNow } from '../progress/then-now.ts';
-import { linesOnPages } from '../readback/line-pictures.ts';
+import { linesOnPages, OUTLINE_MM } from '../readback/line-pictures.ts';
 import { turnedView } from '../readback/turned.ts';
 import type { WritingPicture } from './model.ts';
 
@@ -27,22 +27,27 @@ interface Crop {
   width: number;
   height: number;
   tiltDeg: number;
+  outline?: string;
 }
 
-/** Of the free paper around a line less is printed, so that the next line does not show. */
-const TRIM_MM = 1.3;
+/** Of the free paper around a line only what its outline shows is printed. */
+const TRIM_MM = 2 - OUTLINE_MM;
+
+const pointsOf = (outline: LineStrip['outline']): string =>
+  (outline ?? []).map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ');
 
 /** A line as its page lay: level where the page was scanned askew, without what stands above and below. */
 function levelLine(record: ClientRecord, line: LineStrip, page: SamplePage): Crop {
   const { picture, widthMm, heightMm } = line;
   const { x, y, width, height } = turnedView(picture, picture.turns, picture.pageWidth, picture.pageHeight);
-  const plain = { x, y, width, height, tiltDeg: 0 };
+  const plain = { x, y, width, height, tiltDeg: 0, outline: pointsOf(line.outline) };
   const pxPerMm = page.scale?.pxPerMm;
   if (!picture.cropped || !pxPerMm || picture.turns !== 0) return plain;
   const measured = record.pageMeasurements.filter((m) => m.pageId === page.id).sort((a, b) => (a.at < b.at ? -1 : 1));
   const level = { width: Math.min(width, widthMm * pxPerMm), height: (heightMm - 2 * TRIM_MM) * pxPerMm };
   if (level.height <= 0) return plain;
   return {
+    ...plain,
     ...level,
     x: x + (width - level.width) / 2,
     y: y + (height - level.height) / 2,
@@ -91,7 +96,7 @@ export function thenAndNowPictures(
   return {
     trueSize: pair.sameScale && scale === 1,
     sameScale: pair.sameScale,
-    pictures: crops.map(({ one: { page, day }, pxPerMm, crop: { tiltDeg, ...crop } }, i) => ({
+    pictures: crops.map(({ one: { page, day }, pxPerMm, crop: { tiltDeg, outline, ...crop } }, i) => ({
       blob: page.view,
       caption: caption(day, i === 0 ? 'then' : 'now'),
       crop,
@@ -106,6 +111,7 @@ export function thenAndNowPictures(
       widthMm: (crop.width / pxPerMm) * scale,
       heightMm: (crop.height / pxPerMm) * scale,
       scale,
+      ...(outline && { outline }),
     })),
   };
 }

@@ -65,6 +65,8 @@ export interface LineStrip {
   /** Size on paper, mm. */
   widthMm: number;
   heightMm: number;
+  /** Corners around the line's own words, in pixels before the turn; none for a whole page. */
+  outline?: { x: number; y: number }[];
 }
 
 function wholePage(page: SamplePage, pxPerMm: number): LineStrip {
@@ -114,9 +116,9 @@ function lineStrips(record: LineFacts, sampleId: string): { key: string; text: s
   if (!sample) return [];
   const found = linesOnPages(record, sampleId);
   const texts = assignLines(sample.task.text, found);
-  return found.flatMap(({ picture, widthMm, heightMm }, i) => {
+  return found.flatMap(({ picture, widthMm, heightMm, outline }, i) => {
     const text = texts[i]?.trim() ?? '';
     const key = normalise(text);
-    return key && picture ? [{ key, text, strip: { picture, widthMm, heightMm } }] : [];
+    return key && picture ? [{ key, text, strip: { picture, widthMm, heightMm, outline } }] : [];
   });
 }

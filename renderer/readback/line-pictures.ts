@@ -31,6 +31,9 @@ type Facts = Pick<ClientRecord, 'samples' | 'samplePages' | 'pageMeasurements'>;
 /** Free paper shown around a line, in mm, so that loops and dots are not cut. */
 const MARGIN_MM = 2;
 
+/** Free paper inside a line's outline, in mm: the next line may be close. */
+export const OUTLINE_MM = 0.8;
+
 /** Tasks whose text stays in the picture or that are never read back. */
 const NOT_READ: ReadonlySet<string> = new Set(['signature', 'personal']);
 
@@ -64,6 +67,13 @@ export interface FoundLine {
   /** Size on paper of what the picture shows, mm. */
   widthMm: number;
   heightMm: number;
+  /** Corners around the line's own words, in pixels before the turn: what lies outside belongs to other lines. */
+  outline: Point[];
+}
+
+interface Point {
+  x: number;
+  y: number;
 }
 
 /** The lines of all pages of a sample, top to bottom; none where nothing was measured. */
@@ -80,6 +90,7 @@ export function linesOnPages(record: Facts, sampleId: string): FoundLine[] {
       picture: crop(line.box, map, page),
       widthMm: line.box.widthMm + 2 * MARGIN_MM,
       heightMm: line.box.heightMm + 2 * MARGIN_MM,
+      outline: outlineOf(line.words.length > 0 ? line.words.map((word) => word.box) : [line.box], map),
     }));
   });
 }
@@ -102,6 +113,34 @@ function crop(box: BoxMm, map: readonly number[], page: SamplePage): LinePicture
   const width = within(Math.max(...corners.map((c) => c.x)), pageWidth) - x;
   const height = within(Math.max(...corners.map((c) => c.y)), pageHeight) - y;
   return { view, turns, pageWidth, pageHeight, x, y, width, height, cropped: true };
+}
+
+function outlineOf(boxes: readonly BoxMm[], map: readonly number[]): Point[] {
+  return convexHull(
+    boxes.flatMap(({ xMm, yMm, widthMm, heightMm }) =>
+      [xMm - OUTLINE_MM, xMm + widthMm + OUTLINE_MM].flatMap((x) =>
+        [yMm - OUTLINE_MM, yMm + heightMm + OUTLINE_MM].map((y) => toPicture(map, x, y)),
+      ),
+    ),
+  );
+}
+
+/** The smallest convex polygon around points (Andrew's monotone chain). */
+function convexHull(points: readonly Point[]): Point[] {
+  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
+  const chain = (along: readonly Point[]): Point[] => {
+    const kept: Point[] = [];
+    for (const p of along) {
+      for (;;) {
+        const [a, b] = kept.slice(-2);
+        if (!a || !b || (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) > 0) break;
+        kept.pop();
+      }
+      kept.push(p);
+    }
+    return kept.slice(0, -1);
+  };
+  return [...chain(sorted), ...chain(sorted.reverse())];
 }
 
 function wholePage(record: Facts, sampleId: string): LinePicture | null {

@@ -89,6 +89,36 @@ test('a letter read as another is marked at its own place, the word around it', 
   expect(own.marks).toEqual([]);
 });
 
+test('the outline of a rising line leaves out the next line, though that one reaches into its box', () => {
+  const made = facts();
+  const [first, second] = made.pageMeasurements[0]!.result.lines;
+  const word = (x: number, y: number) => ({ ...first!.words[0]!, box: box(x, y, 10, 10) });
+  // The first line rises from y 40 to y 20; the next one begins under its right end, at y 36.
+  first!.box = box(10, 20, 80, 30);
+  first!.words = [word(10, 40), word(80, 20)];
+  second!.box = box(80, 36, 10, 10);
+  second!.words = [word(80, 36)];
+  const { outline } = linesOnPages(made, 'a')[0]!;
+  const inside = (x: number, y: number) =>
+    outline.every(({ x: ax, y: ay }, i) => {
+      const b = outline[(i + 1) % outline.length]!;
+      return (b.x - ax) * (y - ay) - (b.y - ay) * (x - ax) >= 0;
+    });
+  for (const [x, y] of [
+    [10, 40],
+    [20, 50],
+    [80, 20],
+    [90, 30],
+  ] as const)
+    expect(inside(x, y)).toBe(true);
+  for (const [x, y] of [
+    [80, 36],
+    [90, 46],
+    [10, 20],
+  ] as const)
+    expect(inside(x, y)).toBe(false);
+});
+
 test('a page that was turned upright is marked and cut where the eye sees it', () => {
   const read = reading('a', 0, { counted: null, lines: [{ intended: 'milk', read: 'mulk', seconds: null }] });
   const found = marksOnPage(facts(1), read)!;
