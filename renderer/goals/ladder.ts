@@ -83,18 +83,21 @@ export function nextStep(
 /**
  * Staged targets on the way to a goal, leaving out steps that measurement could not tell.
  * @param baseline,goal percent of words
+ * @param wordsOf words of the goal: a step is at least one of them; null = not known
  */
 export function stagedTargets(
   baseline: number,
   goal: number,
   mdc: number | null,
   { goalFirstStep, goalSecondStep }: Pick<Limits, 'goalFirstStep' | 'goalSecondStep'>,
+  wordsOf: number | null = null,
 ): number[] {
+  const least = wordsOf ? 100 / wordsOf : 0;
   const targets: number[] = [];
   let from = baseline;
   for (const share of [goalFirstStep, goalSecondStep, 1]) {
     const target = Math.round(baseline + share * (goal - baseline));
-    if (target - from > (mdc ?? 0)) {
+    if (target - from > (mdc ?? 0) && target - from >= least) {
       targets.push(target);
       from = target;
     }
@@ -103,8 +106,18 @@ export function stagedTargets(
 }
 
 function step(rung: GoalRung, percent: number, largerThanMdc: boolean | null, because: string): NextStep {
-  const wordsRight = Math.min(rung.words, Math.ceil((percent * rung.words) / 100 - 1e-9));
+  const wordsRight = wordsOfPercent(percent, rung.words);
   return { rung, percent, wordsRight, wordsOf: rung.words, largerThanMdc, because };
+}
+
+/** The least whole number of words that is at least this percent of them. */
+export const wordsOfPercent = (percent: number, of: number): number =>
+  Math.min(of, Math.ceil((percent * of) / 100 - 1e-9));
+
+/** The rung above what a goal says is written, as the step to talk about next; '' at the top or beside the ladder. */
+export function rungAbove(rungs: readonly GoalRung[], output: string): string {
+  const at = rungIndex(rungs, output);
+  return (at < 0 ? undefined : rungs[at + 1]?.output) ?? '';
 }
 
 function longestWithin(rungs: readonly GoalRung[], words: number): number {

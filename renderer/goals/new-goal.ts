@@ -2,8 +2,8 @@ import type { Goal, GoalRung } from '../../db/types/goal.ts';
 import type { Sample } from '../../db/types/sample.ts';
 import type { Occasion } from '../progress/occasions.ts';
 import type { Limits } from '../progress/limits.ts';
-import { buildLevels } from './levels.ts';
-import { nextStep, type ReadSample } from './ladder.ts';
+import { buildLevels, type GoalLevels } from './levels.ts';
+import { nextStep, rungAbove, type ReadSample, wordsOfPercent } from './ladder.ts';
 
 /** A goal without the stamps that are set when it is saved. */
 export type GoalDraft = Omit<Goal, 'at' | 'by'>;
@@ -31,6 +31,7 @@ export function proposedGoal(
   const last = occasions.at(-1);
   const read = occasions.findLast((o) => o.legibility);
   const step = nextStep(readSamples(occasions), current, mdc, limits, ladder);
+  const tries = { of: 3, need: 2 };
   const baseline = read ? Math.round(read.legibility!.accuracy * 100) : null;
   return {
     ...ids,
@@ -41,14 +42,14 @@ export function proposedGoal(
     reader: read?.legibility?.reader === 'family' ? 'family' : 'unfamiliar',
     wordsOf: step.wordsOf,
     percent: step.percent,
-    tries: { of: 3, need: 2 },
+    tries,
     dueOn: addDays(setOn, limits.goalWeeks * 7),
     setOn,
     baseline: read ? `${read.legibility!.wordsRight} of ${read.legibility!.words} words read (${baseline} %)` : '',
     because: wants,
-    levels: levelsFor(baseline, step.percent),
+    levels: levelsFor(baseline, step.percent, step.wordsOf, tries.of),
     weight: 1,
-    nextStep: step.because.slice(0, 300),
+    nextStep: rungAbove(ladder, step.rung.output),
     replaces: null,
     status: 'active',
   };
@@ -83,12 +84,38 @@ export function revisedGoal(
   };
 }
 
-/** Level texts in percent of words; a baseline near the bottom could hardly worsen, so it lies at -2. */
-export function levelsFor(baseline: number | null, expected: number | null): Goal['levels'] {
+/**
+ * Level texts of a goal; a baseline near the bottom could hardly worsen, so it lies at -2. In percent of words where one
+ * word is less than a step; else in words of all tries together, because no smaller step could be counted.
+ * @param baseline,expected percent of words
+ * @param wordsOf words of one try; null = not known
+ */
+export function levelsFor(
+  baseline: number | null,
+  expected: number | null,
+  wordsOf: number | null,
+  tries: number,
+): Goal['levels'] {
   if (baseline === null || expected === null) return ['', '', '', '', ''];
-  const variable = { unit: '% of words', min: 0, max: 100 };
-  const atBottom = buildLevels(variable, baseline, expected, false);
-  return atBottom.problems.length === 0 ? atBottom.texts : ['', '', '', '', ''];
+  const built = goalLevels(baseline, expected, wordsOf, tries, false);
+  return built.problems.length === 0 ? built.texts : ['', '', '', '', ''];
+}
+
+/** Levels of a goal with what is wrong with them, as for `levelsFor`. */
+export function goalLevels(
+  baseline: number,
+  expected: number,
+  wordsOf: number | null,
+  tries: number,
+  couldWorsen: boolean,
+): GoalLevels {
+  const step = (expected - baseline) / (couldWorsen ? 1 : 2);
+  if (!wordsOf || step >= 100 / wordsOf)
+    return buildLevels({ unit: '% of words', min: 0, max: 100 }, baseline, expected, couldWorsen);
+  const words = wordsOf * tries;
+  const unit = tries > 1 ? `words of ${words} (${tries} tries together)` : `words of ${words}`;
+  const [from, to] = [Math.round((baseline * words) / 100), wordsOfPercent(expected, words)];
+  return buildLevels({ unit, min: 0, max: words }, from, to, couldWorsen);
 }
 
 /** The percent in a baseline text such as "18 of 24 words read (75 %)"; null when there is none. */

@@ -1,4 +1,5 @@
 import type { Goal } from '../../db/types/goal.ts';
+import { wordsOfPercent } from './ladder.ts';
 
 type GoalText = Pick<
   Goal,
@@ -57,19 +58,7 @@ export function missingParts(goal: GoalText): string[] {
   return missing.filter(([isMissing]) => isMissing).map(([, name]) => name);
 }
 
-/** The goal in words for the family: no percent, no jargon. */
-export function plainGoal(goal: Pick<Goal, 'output' | 'wordsOf' | 'percent' | 'reader'>): string {
-  const who = goal.reader === 'family' ? 'somebody in the family' : 'somebody who does not know the text';
-  const of = goal.wordsOf;
-  const output = goal.output.charAt(0).toUpperCase() + goal.output.slice(1);
-  if (of === null || goal.percent === null) return `${output} that ${who} can read.`;
-  const right = Math.ceil((goal.percent * of) / 100 - 1e-9);
-  return right >= of
-    ? `${output}: ${who} can read every word.`
-    : `${output}: ${who} can read at least ${right} of ${of} words.`;
-}
-
 function wordCount(goal: Pick<Goal, 'wordsOf' | 'percent'>): string {
   if (!goal.wordsOf || goal.percent === null) return '';
-  return ` (${Math.ceil((goal.percent * goal.wordsOf) / 100 - 1e-9)} of ${goal.wordsOf})`;
+  return ` (${wordsOfPercent(goal.percent, goal.wordsOf)} of ${goal.wordsOf})`;
 }

@@ -105,6 +105,9 @@ export function goalsOf(input: PageInput): Goal[] {
   return input.record.goals.filter((g) => g.setOn <= day && (g.status === 'active' || g.status === 'met'));
 }
 
+/** The goal worked on at the day of the page. */
+export const goalOf = (input: PageInput): Goal | undefined => goalsOf(input).find((g) => g.status === 'active');
+
 /** The latest set-up that the calculator accepts, as heights to set. */
 export function setupOf(input: PageInput): SetupFigure | null {
   const days = new Map(input.record.visits.map((v) => [v.id, v.date]));

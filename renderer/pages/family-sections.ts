@@ -1,6 +1,9 @@
 /** Parts of the family page: what was seen, what to practice, cautions, whom to call, chair and table. */
+import type { Goal } from '../../db/types/goal.ts';
 import type { PageWords } from '../../db/types/page.ts';
 import type { Program, ProgramLine } from '../../db/types/program.ts';
+import { wordsOfPercent } from '../goals/ladder.ts';
+import { capital } from '../progress/words-about.ts';
 import { amountWords, doseOfLines, lengthWords, oftenWords } from './dose-words.ts';
 import { lastSample, legibleOf, type PageInput, type ReadOccasion } from './facts.ts';
 import { languages } from './languages.ts';
@@ -60,6 +63,18 @@ export function sawBlocks(
   const [today = '', ...rest] = sawLines(input, program, withFirst, t);
   const told = [rest.join(' '), ownWords.trim()].filter(Boolean);
   return [{ kind: 'text', text: today, strong: true }, ...told.map((text): Block => ({ kind: 'text', text }))];
+}
+
+/** The goal in the client's words; `withCount` says how many words others can then read. */
+export function goalBlocks(goal: Goal, withCount: boolean, t: Texts['family']): Block[] {
+  const { output, percent, wordsOf, because, nextStep } = goal;
+  const lines = [
+    capital(output.replace(/[.\s]*$/, '.')),
+    withCount && percent !== null && wordsOf ? t.goalRead[goal.reader](wordsOfPercent(percent, wordsOf), wordsOf) : '',
+    because ? t.inYourWords(because) : '',
+    nextStep ? t.nextStep(nextStep) : '',
+  ];
+  return [{ kind: 'text', text: lines.filter(Boolean).join(' ') }];
 }
 
 /** A title inside a sentence: "Squares of 7 mm" as "squares of 7 mm"; "TV pen" stays. */

@@ -1,7 +1,14 @@
 /** How a crowded family page is cut to one sheet. */
 import type { Program } from '../../db/types/program.ts';
-import { type PageInput, setupOf } from './facts.ts';
-import { type FamilyOptions, practiceLines, practiceSection, sawBlocks, setupInWords } from './family-sections.ts';
+import { goalOf, type PageInput, setupOf } from './facts.ts';
+import {
+  type FamilyOptions,
+  goalBlocks,
+  practiceLines,
+  practiceSection,
+  sawBlocks,
+  setupInWords,
+} from './family-sections.ts';
 import { changeSection, type Shortening } from './fit.ts';
 import type { Block, Doc } from './model.ts';
 import type { Texts } from './texts.ts';
@@ -36,9 +43,14 @@ function withMore(blocks: readonly Block[], t: Texts): Block[] {
 export function shortenings(input: PageInput, program: Program | null, options: FamilyOptions, t: Texts): Shortening[] {
   const figure = setupOf(input);
   const f = t.family;
+  const goal = goalOf(input);
   const inWords = figure ? setupInWords(figure, input.locale, t) : [f.setUp];
   return [
     { says: 'What to bring was left out.', apply: dropSection('bring') },
+    {
+      says: 'How many words the goal counts was left out.',
+      apply: (doc) => changeSection(doc, 'goal', (blocks) => (goal ? goalBlocks(goal, false, f) : blocks)),
+    },
     {
       says: 'The drawing of chair and table was left out; its heights are in the text.',
       against: 'height',

@@ -3,10 +3,9 @@
  * and more on request, left-aligned, dark on white). Only this client's cautions; no diagnosis, no score without meaning.
  */
 import type { Program } from '../../db/types/program.ts';
-import { capital } from '../progress/words-about.ts';
 import {
   dayOf,
-  goalsOf,
+  goalOf,
   legibleOf,
   longDate,
   mediumDate,
@@ -16,7 +15,15 @@ import {
   visitOf,
   whoOf,
 } from './facts.ts';
-import { callLine, type FamilyOptions, practiceSection, sawBlocks, setupTasks, stopItems } from './family-sections.ts';
+import {
+  callLine,
+  type FamilyOptions,
+  goalBlocks,
+  practiceSection,
+  sawBlocks,
+  setupTasks,
+  stopItems,
+} from './family-sections.ts';
 import { shortenings } from './family-shortenings.ts';
 import { fitOneSheet } from './fit.ts';
 import type { Doc, Packet, Section } from './model.ts';
@@ -53,21 +60,8 @@ function familyDoc(input: PageInput, options: FamilyOptions, program: Program | 
           },
         ]
       : [];
-  const goal = goalsOf(input).find((g) => g.status === 'active');
-  const goalLines = goal && [
-    capital(goal.output.replace(/[.\s]*$/, '.')),
-    goal.because ? f.inYourWords(goal.because) : '',
-    goal.nextStep ? f.nextStep(goal.nextStep) : '',
-  ];
-  const goalSection: Section[] = goalLines
-    ? [
-        {
-          key: 'goal',
-          title: f.goalTitle,
-          blocks: [{ kind: 'text', text: goalLines.filter(Boolean).join(' ') }],
-        },
-      ]
-    : [];
+  const goal = goalOf(input);
+  const goalSection: Section[] = goal ? [{ key: 'goal', title: f.goalTitle, blocks: goalBlocks(goal, true, f) }] : [];
   const stop: Section = {
     key: 'stop',
     title: '',

@@ -74,6 +74,10 @@ export const es: Texts = {
     then: (date) => `Al principio, ${date}`,
     now: (date) => `Ahora, ${date}`,
     goalTitle: 'Su meta',
+    goalRead: {
+      unfamiliar: (right, of) => `Otros pueden leer ${right} de ${of} palabras.`,
+      family: (right, of) => `Su familia puede leer ${right} de ${of} palabras.`,
+    },
     inYourWords: (words) => `Usted dijo: «${words}»`,
     nextStep: (step) => `Próximo paso: ${step.replace(/[.\s]*$/, '.')}`,
     practiceTitle: 'Qué practicar',

@@ -77,6 +77,10 @@ export const en = {
     then: (date: string) => `At the start, ${date}`,
     now: (date: string) => `Now, ${date}`,
     goalTitle: 'Your goal',
+    goalRead: {
+      unfamiliar: (right: number, of: number) => `Others can read ${right} of ${of} words.`,
+      family: (right: number, of: number) => `Your family can read ${right} of ${of} words.`,
+    },
     inYourWords: (words: string) => `You said: “${words}”`,
     nextStep: (step: string) => `Next step: ${step.replace(/[.\s]*$/, '.')}`,
     practiceTitle: 'What to practice',

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Reading } from '../../db/types/reading.ts';
 import type { Sample } from '../../db/types/sample.ts';
 import { checkLevels } from '../../renderer/goals/levels.ts';
-import { baselinePercent, proposedGoal, revisedGoal } from '../../renderer/goals/new-goal.ts';
+import { baselinePercent, levelsFor, proposedGoal, revisedGoal } from '../../renderer/goals/new-goal.ts';
 import { missingParts } from '../../renderer/goals/sentence.ts';
 import { occasionsOf } from '../../renderer/progress/occasions.ts';
 import { ladder, limits } from '../limits.ts';
@@ -73,7 +73,15 @@ test('a goal starts from the last sample: step, paper, aid, cue, start level, le
     dueOn: '2026-02-03',
     because: 'write to my sister',
   });
-  expect(goal.levels[0]).toBe('fewer than 58 % of words');
+  // A step of 8 % is less than one of eight words, so the three tries are counted together: 12 of 24 now, 16 expected.
+  expect(goal.levels).toEqual([
+    'fewer than 14 words of 24 (3 tries together)',
+    '14 to 15 words of 24 (3 tries together)',
+    '16 to 17 words of 24 (3 tries together)',
+    '18 to 19 words of 24 (3 tries together)',
+    '20 words of 24 (3 tries together) or more',
+  ]);
+  expect(goal.nextStep).toBe('two lines');
   expect(checkLevels(goal.levels)).toEqual([]);
   expect(missingParts(goal)).toEqual([]);
 });
@@ -98,4 +106,15 @@ test('the start level is read from its text', () => {
   expect(baselinePercent('18 of 24 words read (75 %)')).toBe(75);
   expect(baselinePercent('18 of 24 words')).toBe(75);
   expect(baselinePercent('hardly anything')).toBeNull();
+});
+
+test('levels count in percent where a step is more than one word', () => {
+  expect(levelsFor(30, 60, 20, 3)).toEqual([
+    'fewer than 45 % of words',
+    '45 to 59 % of words',
+    '60 to 74 % of words',
+    '75 to 89 % of words',
+    '90 % of words or more',
+  ]);
+  expect(levelsFor(null, 60, 20, 3)).toEqual(['', '', '', '', '']);
 });

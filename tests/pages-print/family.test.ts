@@ -37,6 +37,14 @@ test('says what was read today, last time and at the start, in words', () => {
   expect(text).toContain('could read 18 of 24 words. | Last time it was 15 of 24. At the start it was 12 of 24.');
 });
 
+test('says the goal in the client’s words and in words that others read, never in percent', () => {
+  const text = all(familyPage(input(), options, texts));
+  expect(text).toContain(
+    'A shopping list of five things. Others can read 9 of 10 words. You said: “I want my sister to shop from my list.” Next step: a list of three things.',
+  );
+  expect(text).not.toContain('%');
+});
+
 test('names no diagnosis and no medicine', () => {
   const text = all(familyPage(input(), options, texts));
   expect(text).not.toMatch(/parkinson|levodopa/i);
