@@ -1,4 +1,5 @@
 import { syllable } from 'syllable';
+import type { Client } from '../../db/types/client.ts';
 import type { IssuedPage, PageDraft, PageKind, PageWords } from '../../db/types/page.ts';
 import { ClinicPairs } from '../frame/clinic-pairs.svelte.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
@@ -179,6 +180,13 @@ export class Desk {
   show(kind: PageKind): void {
     this.kind = kind;
     this.reopened = null;
+  }
+
+  /** Print size and language are the client's: the next page, and the next visit, print like this one. */
+  printIn(choice: Partial<Pick<Client, 'largePrint' | 'language'>>): void {
+    if (choice.largePrint) this.pt = Number(choice.largePrint) as 14 | 16 | 20;
+    if (choice.language) this.language = languageOf(choice.language);
+    void this.open.save('client', { ...this.open.record.client, ...choice }).catch(() => {});
   }
 
   /** Another way to print this page drops what was changed by hand on it; undo brings that back. */

@@ -137,7 +137,7 @@ export function headHeight(doc: Doc): number {
 }
 
 /** Height between margins and foot in em. */
-export function sheetHeight(doc: Doc): number {
+export function sheetHeight(doc: Pick<Doc, 'sheet' | 'pt'>): number {
   const { em } = room(doc);
   return (sheetSizes[doc.sheet].heightMm - textMargins.top - textMargins.bottom - textMargins.foot) / em;
 }
@@ -164,6 +164,16 @@ function joined(blocks: Block[], next: Block): Block[] {
   if (last?.kind === 'facts' && next.kind === 'facts')
     return [...blocks.slice(0, -1), { ...last, rows: [...last.rows, ...next.rows] }];
   return [...blocks, next];
+}
+
+/** Nobody signs an empty sheet: where only the signatures are left over, the section before goes along with them. */
+function signedWithWords(sheets: Section[][], doc: Pick<Doc, 'sheet' | 'pt'>): void {
+  const [before, last] = sheets.slice(-2);
+  if (!before || !last || !last.every((section) => section.blocks.every((block) => block.kind === 'sign'))) return;
+  const along = before.at(-1)!;
+  if (before.length < 2 || along.beside || rowHeight([along], doc) > sheetHeight(doc) / 2) return;
+  before.pop();
+  last.unshift(along);
 }
 
 /** Breaks a page into sheets: between blocks, list items, steps or rows, never inside one; titles stay with their text. */
@@ -203,6 +213,7 @@ export function paginate(doc: Doc): DocSheet[] {
       used += height;
     }
   }
+  signedWithWords(sheets, doc);
   // A section carried on says so only once.
   const seen = new Set<string>();
   return sheets.map((sections, i) => ({

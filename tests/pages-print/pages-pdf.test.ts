@@ -3,6 +3,7 @@ import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { PageKind } from '../../db/types/page.ts';
 import { buildPacket, type PacketChoices } from '../../renderer/pages/build-packet.ts';
 import { repaginate, withText } from '../../renderer/pages/edit.ts';
+import { docHeight, paginate, sheetHeight } from '../../renderer/pages/layout.ts';
 import type { PageInput } from '../../renderer/pages/facts.ts';
 import { textsOf } from '../../renderer/pages/fit.ts';
 import type { DocSheet, Packet } from '../../renderer/pages/model.ts';
@@ -192,6 +193,36 @@ test('words changed on the page stay, and the page is broken anew', () => {
   expect(docs(changed).length).toBe(docs(packet).length);
   const list = withText({ items: ['a', 'b', 'c'] }, ['items', 1], '');
   expect(list).toEqual({ items: ['a', 'c'] });
+});
+
+test('signatures never stand on a sheet of their own', () => {
+  const text = 'Words that fill a line of the page, so that the sheet is full sooner or later.';
+  for (let lines = 10; lines < 60; lines++) {
+    const sections = [
+      {
+        key: 'long',
+        title: 'Outcome',
+        blocks: [{ kind: 'list' as const, items: Array(lines).fill(text) as string[] }],
+      },
+      { key: 'short', title: 'Plan', blocks: [{ kind: 'text' as const, text }] },
+      {
+        key: 'sign',
+        title: '',
+        blocks: [{ kind: 'sign' as const, labels: ['Therapist, date', 'Certified by, date'] }],
+      },
+    ];
+    const pages = paginate({ sheet: 'A4', pt: 11, title: 'Report', lead: [], foot: '', sections });
+    const signed = pages.find((page) => page.sections.some((section) => section.key === 'sign'))!;
+    expect(signed.sections.map((section) => section.key)).toContain('short');
+    const height = docHeight({ ...signed, sections: signed.sections });
+    expect(height).toBeLessThanOrEqual(sheetHeight(signed) + 1e-9);
+  }
+});
+
+test('what is not there in the other language is named', () => {
+  const { warnings } = build('home-program', input(), { language: 'es' });
+  expect(warnings.join(' ')).toContain('How each line is done prints in English');
+  expect(build('home-program').warnings.join(' ')).not.toContain('in English');
 });
 
 test('paper follows the region', () => {

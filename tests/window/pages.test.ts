@@ -111,3 +111,16 @@ test('words typed for a page and words changed on it are saved like every other 
   await expect(preview.getByRole('heading', { level: 1 })).toHaveText('Your writing visit');
   await expect(preview).toContainText('555-0100');
 });
+
+test('print size and language of the pages stay with the client', async ({ app }) => {
+  await seedClient(app);
+  await openTab(app, 'Pages');
+  const { page } = app;
+  await page.getByRole('radio', { name: '16', exact: true }).click();
+  await page.getByRole('radio', { name: 'Español', exact: true }).click();
+  await openTab(app, 'Client');
+  await expect(page.getByRole('radio', { name: '16 pt' })).toBeChecked();
+  await openTab(app, 'Pages');
+  await expect(page.getByRole('radio', { name: '16', exact: true })).toBeChecked();
+  await expect(page.getByRole('radio', { name: 'Español', exact: true })).toBeChecked();
+});
