@@ -18,7 +18,8 @@ test('a therapist creates a caseload, adds a client and starts a visit without a
   await expect(page.getByText('No clients yet')).toBeVisible();
 
   await page.keyboard.press('n');
-  await page.getByLabel('Name', { exact: false }).first().focus();
+  // The first field of a dialog has the focus.
+  await expect(page.getByLabel('Name', { exact: false }).first()).toBeFocused();
   await page.keyboard.type('Ada Invented');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('navigation', { name: 'Client' })).toBeVisible();
@@ -105,4 +106,22 @@ test('a removed caseload comes back from its backup on the first screen', async 
   await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
   await page.keyboard.press('Enter');
   await expect(page.getByText('Bea Invented')).toBeVisible({ timeout: 60_000 });
+});
+
+test('a refusal is in sight however far down the screen it happens; another screen begins at its top', async ({
+  demoApp,
+}) => {
+  const { page } = demoApp;
+  await page.getByRole('button', { name: 'Edmund Varley' }).click();
+  const onset = page.getByLabel('Onset', { exact: true }).first();
+  await onset.fill('2091-01-01');
+  await onset.press('Tab');
+  await expect(page.getByRole('alert')).toContainText('This date lies in the future. Nothing was changed.');
+  await expect(page.getByRole('alert')).toBeInViewport();
+
+  await page.getByRole('button', { name: 'Erase this client' }).scrollIntoViewIfNeeded();
+  await expect(page.getByRole('alert')).toBeInViewport();
+  await page.keyboard.press('Alt+7');
+  await expect(page.getByRole('heading', { name: 'Words that can be read' })).toBeInViewport();
+  expect(await page.evaluate(() => window.scrollY)).toBe(0);
 });
