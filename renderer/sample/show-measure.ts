@@ -6,6 +6,8 @@ import { ruled } from './typed.ts';
 const named = new Map<string, string>([
   ...ruled.map((m) => [m.code, m.name.replace(/, mm$/, '')] as const),
   ...MEASURES.map((m) => [m.code, m.name] as const),
+  ['x-height-before', 'Height of small letters before'],
+  ['x-height-goal', 'Height of small letters aimed at'],
 ]);
 
 /** A measure that an older method knew keeps its code as its name. */
@@ -28,7 +30,7 @@ function number(value: number, unit: string): string {
   if (unit.startsWith('ln(')) return change(percentOfLn(value), unit.endsWith('letter') ? 'letter' : 'word');
   if (unit === '% per line') return change(value, 'line');
   if (unit === '1') return value.toFixed(2);
-  return `${value.toFixed(2)} ${unit}`;
+  return `${(Math.abs(value) < 0.005 ? 0 : value).toFixed(2)} ${unit}`;
 }
 
 export const showMeasure = (m: Pick<MeasureValue, 'value' | 'unit'>): string =>

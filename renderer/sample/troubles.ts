@@ -26,12 +26,16 @@ function strip(name: string, candidates: readonly Candidate[]): Strip[] {
   if (candidates.length < worstShown + 1) return [];
   const sorted = [...candidates].sort((a, b) => b.badness - a.badness);
   const best = sorted.at(-1)!;
+  // A word as good as the best one is no example of the trouble.
+  const worst = sorted.slice(0, worstShown).filter((c) => c.badness > best.badness);
   return [
     {
       name,
-      shots: [...sorted.slice(0, worstShown).map((c) => ({ ...c, worst: true })), { ...best, worst: false }].map(
-        ({ box, label, worst }) => ({ box, label, worst }),
-      ),
+      shots: [...worst.map((c) => ({ ...c, worst: true })), { ...best, worst: false }].map(({ box, label, worst }) => ({
+        box,
+        label,
+        worst,
+      })),
     },
   ];
 }
