@@ -9,6 +9,9 @@ import { openTab } from './walk.ts';
 /** Longest wait for a page to be measured, in milliseconds. */
 const MEASURING = 60_000;
 
+/** First line of the page that the demo client wrote last. */
+const WRITTEN = 'Please call me back before half past eight';
+
 /** Sections of the intake screen, by the words on their buttons. */
 const intakeSections = [
   [/^Red flags/, 'intake-red-flags'],
@@ -36,6 +39,8 @@ export async function liveVisit(visit: DemoVisit): Promise<void> {
   });
   await visit.step('Today: a written page is added and measured', async () => {
     await openTab(page, 'Writing sample');
+    const text = page.getByLabel('Text', { exact: true });
+    await text.selectOption(await text.locator('option', { hasText: WRITTEN }).getAttribute('value'));
     await page.getByRole('button', { name: 'Start this sample' }).click();
     await dropPage(page, picture);
     await page.getByRole('heading', { name: /^\d+ lines?, \d+ words?/ }).waitFor({ timeout: MEASURING });
@@ -43,10 +48,11 @@ export async function liveVisit(visit: DemoVisit): Promise<void> {
   });
   await visit.step('Today: a line is read blind', async () => {
     await openTab(page, 'Read-back');
-    await page.getByLabel('Reader’s initials', { exact: true }).fill('NB');
+    // Somebody new: whoever has read this text before is not offered it again.
+    await page.getByLabel('Reader’s initials', { exact: true }).fill('OH');
     await page.getByRole('button', { name: /^Start reading/ }).click();
     await visit.picture('blind-reading');
-    await page.getByLabel('Type what you read').fill('Please call me back before half past eight');
+    await page.getByLabel('Type what you read').fill(WRITTEN);
     await page.keyboard.press('Enter');
     await page.keyboard.press('Escape');
     await page.getByRole('dialog', { name: 'Blind reading' }).waitFor({ state: 'hidden' });

@@ -1,4 +1,5 @@
 /** Which shipped text to write next: one that this client has not written lately. */
+import type { Program } from '../../db/types/program.ts';
 import type { Sample, TaskKind } from '../../db/types/sample.ts';
 import type { SampleText } from '../../db/types/sample-texts.ts';
 
@@ -25,6 +26,18 @@ export function nextText(
 export function usedLately(text: SampleText, samples: readonly Sample[]): boolean {
   const last = [...samples].sort((a, b) => a.takenAt.localeCompare(b.takenAt)).slice(-apart);
   return last.some((s) => s.task.textCodes.includes(text.code));
+}
+
+/** The task of the client's last sample: samples of one task can be compared. One line with every letter before any. */
+export function usualTask(samples: readonly Sample[]): TaskKind {
+  const [first, ...rest] = samples;
+  if (!first) return 'pangram';
+  return rest.reduce((last, sample) => (sample.takenAt > last.takenAt ? sample : last), first).task.kind;
+}
+
+/** Whether a new sample counts as baseline unless the therapist says otherwise: the first of its task, before any program. */
+export function isFirst(kind: TaskKind, samples: readonly Sample[], programs: readonly Program[]): boolean {
+  return !samples.some((s) => s.task.kind === kind) && !programs.some((p) => p.status === 'approved');
 }
 
 export const taskNames: Record<TaskKind, string> = {

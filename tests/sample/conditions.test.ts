@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
 import { conditionDifferences } from '../../renderer/progress/conditions.ts';
 import { carriedOver, noConditions, notNoted, rulingOf } from '../../renderer/sample/conditions.ts';
-import { nextText, usedLately } from '../../renderer/sample/texts.ts';
+import { isFirst, nextText, usedLately, usualTask } from '../../renderer/sample/texts.ts';
 import { parseReadings, summarize } from '../../renderer/sample/typed.ts';
 import { pxPerMm, toPage, toPicture } from '../../renderer/sample/overlay.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
+import type { Program } from '../../db/types/program.ts';
 import type { Conditions, Sample } from '../../db/types/sample.ts';
 
 const sample = (takenAt: string, conditions: Partial<Conditions>, textCodes: string[] = []): Sample => ({
@@ -101,4 +102,16 @@ test('page millimeters and picture pixels map both ways, also through perspectiv
   expect(back.yMm).toBeCloseTo(56.7, 8);
   expect(pxPerMm({ x: 0, y: 0 }, { x: 300, y: 400 }, 50)).toBe(10);
   expect(pxPerMm({ x: 5, y: 5 }, { x: 5, y: 5 }, 50)).toBeNull();
+});
+
+test('the task of the last sample comes again; a baseline is the first of its task before any program', () => {
+  const older = sample('2026-02-02T09:00:00Z', {});
+  const last = sample('2026-03-02T09:00:00Z', {});
+  last.task = { ...last.task, kind: 'sentences' };
+  expect(usualTask([])).toBe('pangram');
+  expect(usualTask([last, older])).toBe('sentences');
+  expect(isFirst('pangram', [], [])).toBe(true);
+  expect(isFirst('pangram', [older], [])).toBe(false);
+  expect(isFirst('digits', [older], [{ status: 'draft' } as Program])).toBe(true);
+  expect(isFirst('digits', [older], [{ status: 'approved' } as Program])).toBe(false);
 });
