@@ -57,6 +57,9 @@ function practicePages(input: PageInput, choices: PacketChoices, rules: RulesInU
   return [main, ...(choices.withFurther ? furtherPages(input, rules, main) : [])].flatMap(practiceSheets);
 }
 
+/** Advice that is the check card itself. */
+const onCard: ReadonlySet<string> = new Set(['self-check', 'guess-and-compare']);
+
 function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {
   const hand = input.record.client.handNow;
   const drawing = ({ item }: ProgramLine) => {
@@ -66,8 +69,11 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse
   const clinicDoses = new Set(['in-clinic', 'each-visit']);
   const inClinic = ({ item }: ProgramLine) =>
     clinicDoses.has(rules.items.find((each) => each.code === item)?.dose ?? '');
+  // What the check card says is not said on the program too; the therapist's own wording of it stays.
+  const saidElsewhere = ({ item, text }: ProgramLine) =>
+    choices.withCard && onCard.has(item ?? '') && rules.items.some((each) => each.code === item && each.text === text);
   const { words, pt } = choices;
-  const options = { pt, when: words.family.when, ownWords: words.programWords, drawing, inClinic };
+  const options = { pt, when: words.family.when, ownWords: words.programWords, drawing, inClinic, saidElsewhere };
   const program = programSheets(input, options, t);
   const warnings: string[] = [];
   if (!program) warnings.push('There is no home program yet. Build one under Home program.');

@@ -27,20 +27,24 @@ export const howWords = (dose: Dose, t: Texts['dose']): string =>
 export interface DosedLines {
   /** Dose of each line as the family reads it. */
   doses: string[];
+  /** How often of each line, without what all lines share. */
+  often: string[];
   /** What all lines share, or ''. */
   common: string;
 }
 
-/** Doses of several lines; how often is said once where it is the same for all. */
+/** Doses of several lines; how often, or at least the days a week, is said once where it is the same for all. */
 export function doseOfLines(doses: readonly Dose[], t: Texts['dose']): DosedLines {
-  const often = doses.map((dose) => oftenWords(dose, t));
-  const same = often.length > 1 && new Set(often).size === 1;
+  const whole = doses.map((dose) => oftenWords(dose, t));
+  const same = whole.length > 1 && new Set(whole).size === 1;
+  const days =
+    doses.length > 1 && new Set(doses.map((dose) => dose.daysPerWeek)).size === 1 ? doses[0]!.daysPerWeek : 0;
+  const often = doses.map((dose) => (same ? '' : oftenWords(days ? { ...dose, daysPerWeek: 0 } : dose, t)));
+  const amounts = doses.map((dose) => (howWords(dose, t) ? t.minutes(dose.minutes) : amountWords(dose, t)));
   return {
-    doses: doses.map((dose, i) => {
-      const amount = howWords(dose, t) ? t.minutes(dose.minutes) : amountWords(dose, t);
-      return [amount, same ? '' : often[i]].filter(Boolean).join(', ') || dose.text;
-    }),
-    common: same ? (often[0] ?? '') : '',
+    doses: doses.map((dose, i) => [amounts[i], often[i]].filter(Boolean).join(', ') || dose.text),
+    often,
+    common: same ? (whole[0] ?? '') : days > 0 ? t.perWeek(days) : '',
   };
 }
 

@@ -4,7 +4,7 @@ import type { PageWords } from '../../db/types/page.ts';
 import type { Program, ProgramLine } from '../../db/types/program.ts';
 import { wordsOfPercent } from '../goals/ladder.ts';
 import { capital } from '../progress/words-about.ts';
-import { amountWords, doseOfLines, lengthWords, oftenWords } from './dose-words.ts';
+import { amountWords, doseOfLines, lengthWords } from './dose-words.ts';
 import { lastSample, legibleOf, type PageInput, type ReadOccasion } from './facts.ts';
 import { languages } from './languages.ts';
 import type { Block, PageStep, Section, SetupFigure, WritingPicture } from './model.ts';
@@ -105,23 +105,18 @@ export function practiceSection(
   const lines = program ? practiceLines(program) : [];
   if (!program || lines.length === 0)
     return { key: 'practice', title: f.practiceTitle, blocks: [{ kind: 'text', text: f.noProgram }] };
-  const { common } = doseOfLines(
+  const { common, often: each } = doseOfLines(
     lines.map((line) => line.dose),
     t.dose,
   );
-  // Days a week are said once where they are the same; times a day then stand with each line.
-  const days = new Set(lines.map((line) => line.dose.daysPerWeek));
-  const sameDays = !common && lines.length > 1 && days.size === 1 ? [...days][0]! : 0;
-  const shared = common || sameDays ? t.dose.doThese(common || t.dose.perWeek(sameDays)) : '';
+  const shared = common ? t.dose.doThese(common) : '';
   // Title and minutes only: how to do it is on the home program sheet.
-  const steps = lines.map((line): PageStep => {
+  const steps = lines.map((line, i): PageStep => {
     const minutes = line.dose.minutes > 0 ? t.dose.minutes(line.dose.minutes) : amountWords(line.dose, t.dose);
     return {
       title: line.title,
       text: '',
-      dose: [minutes, common ? '' : oftenWords(sameDays ? { ...line.dose, daysPerWeek: 0 } : line.dose, t.dose)]
-        .filter(Boolean)
-        .join(', '),
+      dose: [minutes, each[i]].filter(Boolean).join(', '),
       cautions: [],
       drawing: null,
     };

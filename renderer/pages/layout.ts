@@ -8,7 +8,7 @@ import type { Block, Doc, DocSheet, Section } from './model.ts';
 import { sheetSizes } from './paper.ts';
 
 const mmPerPt = 25.4 / 72;
-const line = 1.34;
+const line = 1.3;
 
 /** Margins of text pages and the room kept for the foot, mm. */
 export const textMargins = { side: 15, top: 15, bottom: 14, foot: 6.5 } as const;
@@ -58,7 +58,7 @@ export function blockHeight(block: Block, { em, width }: Room): number {
         const text = step.text ? rows(step.text, inner) * line : 0;
         const cautions = step.cautions.reduce((h, caution) => h + rows(caution, inner - 1.4) * line, 0);
         const words = rows(first, inner, true) * line + text + cautions;
-        return sum + Math.max(words, step.drawing ? drawingMm.height / em : 0) + 0.4;
+        return sum + Math.max(words, step.drawing ? drawingMm.height / em : 0) + 0.32;
       }, 0);
     case 'facts':
       return block.rows.reduce(

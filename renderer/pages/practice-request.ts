@@ -1,7 +1,7 @@
 import type { RuleTable } from '../../db/types/rules.ts';
 import type { ProgramLine } from '../../db/types/program.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf } from './facts.ts';
-import type { PracticeRequest } from './practice.ts';
+import { type PracticeRequest, rowsPerSheet } from './practice.ts';
 import { pictureOfWord } from './drawings/picture-words.ts';
 import { type RulingCode, rulings } from './rulings.ts';
 import type { Texts } from './texts.ts';
@@ -30,6 +30,15 @@ export function lettersToPractice(input: PageInput, atMost: number): string[] {
     .map(([letter]) => letter);
 }
 
+/** Texts whose first line asks for the client's name: it is known, and nobody copies the words "My name". */
+const nameTexts: ReadonlySet<string> = new Set(['name-and-address', 'nombre-y-calle']);
+
+function ownNameFirst(text: Tables['contents'][number] | undefined, input: PageInput): string[] {
+  if (!text) return [];
+  const name = input.record.client.name.trim();
+  return nameTexts.has(text.code) && name && !input.useCode ? [name, ...text.lines.slice(1)] : text.lines;
+}
+
 /** A practice page as the program in force asks for it; every part can be changed before printing. */
 export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): PracticeRequest {
   const program = programOf(input);
@@ -42,19 +51,29 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
     .sort((a, b) => (b.dose.lines ?? 0) - (a.dose.lines ?? 0));
   const has = (item: string): boolean => lines.some((line) => line.item === item);
   const letters = lettersToPractice(input, 3);
-  const contents = lines.flatMap((line) =>
-    line.kind === 'content' ? (tables.contents.find((c) => `text-${c.code}` === line.item)?.lines ?? []) : [],
-  );
-  const models = [...letters.map((letter) => `${letter} ${letter} ${letter}`), ...contents].slice(0, 6);
+  const contents = lines.flatMap((line) => {
+    const text = line.kind === 'content' ? tables.contents.find((c) => `text-${c.code}` === line.item) : undefined;
+    return ownNameFirst(text, input);
+  });
+  const bouts = Math.max(1, writing?.dose.sets ?? 1);
+  const linesPerBout = writing?.dose.lines ?? null;
+  const rows = letters.map((letter) => `${letter} ${letter} ${letter}`);
+  const code = ruling ?? 'dashed-10';
+  // On lines the letters share one model row, so that a bout with its models stays on one sheet.
+  const letterRows = rulings[code].kind === 'squares' || rows.length === 0 ? rows : [rows.join('   ')];
+  const room = Math.floor(rowsPerSheet(input.sheet, code) / bouts) - (linesPerBout ?? 0);
+  const most = linesPerBout === null ? 6 : Math.min(6, Math.max(room, letterRows.length + 1));
+  const models = [...letterRows, ...contents].slice(0, most);
   const rest = writing?.dose.restMinutes ?? 2;
   return {
     sheet: input.sheet,
-    ruling: ruling ?? 'dashed-10',
+    ruling: code,
     letters: 'print',
     models: models.length > 0 ? models : [t.practice.sample],
-    linesPerBout: writing?.dose.lines ?? null,
-    bouts: Math.max(1, writing?.dose.sets ?? 1),
+    linesPerBout,
+    bouts,
     restText: t.practice.rest(Math.max(1, Math.round(rest))),
+    nextTimeText: t.practice.nextTime,
     bold: client.largePrint === '20' || has('bold-base-line') || has('bold-lines-lamp'),
     startLine: 'none',
     marks: has('short-lines') ? 'stop' : has('start-end-dots') || has('dots-and-targets') ? 'dots' : 'none',

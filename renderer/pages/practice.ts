@@ -31,6 +31,8 @@ export interface PracticeRequest {
   bouts: number;
   /** Printed where a bout ends. */
   restText: string;
+  /** Printed where the dose ends and room is left on the sheet: the lines below it are another day's. */
+  nextTimeText: string;
   /** Bold lines for low vision. */
   bold: boolean;
   /** A heavy line where each row starts, for a client who misses one side. */
@@ -67,7 +69,7 @@ export interface PracticeSheet {
   pictures?: DrawnPicture[];
 }
 
-type Step = { kind: 'model'; text: string } | { kind: 'write' } | { kind: 'rest' };
+type Step = { kind: 'model'; text: string } | { kind: 'write' } | { kind: 'rest' } | { kind: 'next-time' };
 
 /** How many rows of a paper fit one sheet. */
 export function rowsPerSheet(sheet: SheetName, ruling: RulingCode): number {
@@ -92,7 +94,20 @@ function plan(request: PracticeRequest, models: string[][]): Step[] {
     return spread(shown, Math.max(0, room - rows));
   }
   const bout = spread(models.slice(0, Math.max(1, request.linesPerBout)), request.linesPerBout);
-  return Array.from({ length: request.bouts }, (_, i): Step[] => (i === 0 ? bout : [{ kind: 'rest' }, ...bout])).flat();
+  const dose = Array.from({ length: request.bouts }, (_, i): Step[] => (i === 0 ? bout : [{ kind: 'rest' }, ...bout]));
+  // Squares cover their sheet anyway.
+  return rulings[request.ruling].kind === 'squares' ? dose.flat() : filled(dose.flat(), bout, room);
+}
+
+/** Fills what the dose leaves of its last sheet with lines for another day, where that is more than a line or two. */
+function filled(dose: Step[], bout: Step[], room: number): Step[] {
+  const left = (room - (dose.length % room)) % room;
+  if (left < 4) return dose;
+  const again = Array.from({ length: Math.ceil(left / bout.length) }, () => bout).flat();
+  const more = again.slice(0, left - 1);
+  // A model with no line under it is no use.
+  while (more.at(-1)?.kind === 'model') more.pop();
+  return [...dose, { kind: 'next-time' }, ...more];
 }
 
 /** Shares `lines` writing rows among the models, earlier models first. */
@@ -135,8 +150,9 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
     steps.slice(page * perSheet, (page + 1) * perSheet).forEach((step, row) => {
       const top = area.y + row * shape.height;
       const y = top + shape.baseline;
-      if (step.kind === 'rest') {
-        texts.push({ text: request.restText, x: area.x, y, size: 4.2, style: 'page-bold', grey: 0.1, anchor: 'start' });
+      if (step.kind === 'rest' || step.kind === 'next-time') {
+        const text = step.kind === 'rest' ? request.restText : request.nextTimeText;
+        texts.push({ text, x: area.x, y, size: 4.2, style: 'page-bold', grey: 0.1, anchor: 'start' });
         return;
       }
       lines.push(...rowLines(ruling, area, top));

@@ -20,6 +20,8 @@ export interface ProgramSheetOptions {
   drawing: (line: ProgramLine) => PageStep['drawing'];
   /** Whether a line is done in the clinic only: at home it would be a riddle. */
   inClinic: (line: ProgramLine) => boolean;
+  /** Whether a line is said by a page that comes along. */
+  saidElsewhere: (line: ProgramLine) => boolean;
 }
 
 const doKinds: readonly ProgramLine['kind'][] = ['warm-up', 'exercise', 'writing'];
@@ -35,6 +37,11 @@ export function minutesADay(program: Program): number {
 function titled(line: ProgramLine): string {
   const text = line.text.trim();
   return text ? `${line.title.replace(/[.\s]*$/, '')}. ${text}` : line.title;
+}
+
+/** Several titles in one row, as sentences; none for none. */
+function oneLine(lines: readonly ProgramLine[]): string[] {
+  return lines.length > 0 ? [lines.map((line) => `${line.title.replace(/[.\s]*$/, '')}.`).join(' ')] : [];
 }
 
 /** Cautions that more than half of the lines carry: said once for all of them, which errs to the safe side. */
@@ -111,12 +118,24 @@ function doSection(program: Program, options: ProgramSheetOptions, t: Texts): Se
 export function programSheets(input: PageInput, options: ProgramSheetOptions, t: Texts): DocSheet[] | null {
   const program = programOf(input);
   if (!program) return null;
-  // Drawings of set-up and tools, and advice for helpers (it stands on the family page too), go where that saves a sheet.
+  // Drawings of set-up and tools, and advice for helpers (it stands on the family page too), go where that saves a sheet;
+  // so does the early place of the stop box, which leaves a gap where it just does not fit.
   const bare = { ...options, drawing: onlyDone(options.drawing) };
-  const ways = [options, bare].map((each) => programDoc(input, program, each, t));
+  const ways = [options, bare].flatMap((each) => {
+    const doc = programDoc(input, program, each, t);
+    return [doc, stopLater(doc)];
+  });
   const tries = [...ways, ...ways.map((doc) => changeSection(doc, 'help', () => []))].map(paginate);
   const fewest = Math.min(...tries.map((sheets) => sheets.length));
   return tries.find((sheets) => sheets.length === fewest) ?? null;
+}
+
+/** The stop box after everything that is done and used, in front of the helpers. */
+function stopLater(doc: Doc): Doc {
+  const stop = doc.sections.filter((each) => each.key === 'stop');
+  const others = doc.sections.filter((each) => each.key !== 'stop');
+  const at = others.findIndex((each) => each.key === 'help' || each.key === 'defer');
+  return { ...doc, sections: [...others.slice(0, at), ...stop, ...others.slice(at)] };
 }
 
 const onlyDone =
@@ -126,7 +145,7 @@ const onlyDone =
 
 export function programDoc(input: PageInput, program: Program, options: ProgramSheetOptions, t: Texts): Doc {
   const p = t.program;
-  const atHome = program.lines.filter((line) => !options.inClinic(line));
+  const atHome = program.lines.filter((line) => !options.inClinic(line) && !options.saidElsewhere(line));
   const of = (kinds: readonly ProgramLine['kind'][]) => atHome.filter((line) => kinds.includes(line.kind));
   const said = new Set(of([...doKinds, 'setup', 'tool']).flatMap((line) => line.cautions));
   const figure = setupOf(input);
@@ -137,11 +156,6 @@ export function programDoc(input: PageInput, program: Program, options: ProgramS
   sections.push(
     ...section('before', p.setupTitle, [...listOf(heights), ...stepsOf(of(['setup']), options)]),
     ...doSection(program, options, t),
-    ...section('use', p.useTitle, [...stepsOf(of(['tool']), options), ...listOf(of(['paper', 'content']).map(titled))]),
-    ...section('good', p.goodTitle, listOf(of(goodKinds).map(titled))),
-    ...section('visit', p.visitTitle, listOf(program.lines.filter(options.inClinic).map((line) => line.title))),
-    // What stands with its line is not said twice.
-    ...section('care', p.careTitle, listOf(cautionsOf(program).filter((caution) => !said.has(caution)))),
     {
       key: 'stop',
       title: '',
@@ -154,6 +168,11 @@ export function programDoc(input: PageInput, program: Program, options: ProgramS
         },
       ],
     },
+    ...section('use', p.useTitle, [...stepsOf(of(['tool']), options), ...listOf(of(['paper', 'content']).map(titled))]),
+    ...section('good', p.goodTitle, listOf(of(goodKinds).map(titled))),
+    ...section('visit', p.visitTitle, listOf(oneLine(program.lines.filter(options.inClinic)))),
+    // What stands with its line is not said twice.
+    ...section('care', p.careTitle, listOf(cautionsOf(program).filter((caution) => !said.has(caution)))),
     ...section('help', p.helpTitle, listOf(t.family.help)),
   );
   const state =

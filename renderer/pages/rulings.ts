@@ -9,6 +9,7 @@ export type RulingCode =
   | 'dashed-10'
   | 'dashed-8.7'
   | 'ruled-8.7'
+  | 'ruled-8'
   | 'ruled-7.1'
   | 'ruled-6.35'
   | 'plain'
@@ -77,6 +78,10 @@ export const rulings: Record<RulingCode, Ruling> = {
   'dashed-10': dashed(10),
   'dashed-8.7': dashed(8.7),
   'ruled-8.7': ruled(8.7, 'wide'),
+  'ruled-8': {
+    ...ruled(8, 'feint'),
+    source: 'common practice in the United Kingdom, no source',
+  },
   'ruled-7.1': ruled(7.1, 'medium'),
   'ruled-6.35': ruled(6.35, 'narrow'),
   plain: { kind: 'plain', sizeMm: 0, xHeightMm: 3, label: 'Plain', source: common },

@@ -1,14 +1,14 @@
 import type { PageInput } from './facts.ts';
-import { paginate } from './layout.ts';
+import { docHeight, paginate, sheetHeight } from './layout.ts';
 import type { Doc, DocSheet } from './model.ts';
 import type { Texts } from './texts.ts';
 
 /** A card to keep beside the paper: what to check before, after each line and at the end, and a guess to compare. */
 export function selfCheckCard(input: PageInput, pt: 14 | 16 | 20, t: Texts): DocSheet[] {
   const c = t.card;
-  const doc: Doc = {
+  const at = (size: 14 | 16 | 20): Doc => ({
     sheet: input.sheet,
-    pt,
+    pt: size,
     title: c.title,
     lead: [],
     sections: [
@@ -18,6 +18,9 @@ export function selfCheckCard(input: PageInput, pt: 14 | 16 | 20, t: Texts): Doc
       { key: 'stop', title: '', blocks: [{ kind: 'stop', title: '', items: [c.stop], call: '' }] },
     ],
     foot: t.common.deferShort,
-  };
-  return paginate(doc);
+  });
+  // It is read while writing, from beside the paper: as large as one sheet holds, never smaller than was chosen.
+  const sizes = [20, 16] as const;
+  const fits = sizes.find((size) => size > pt && docHeight(at(size)) <= sheetHeight(at(size)));
+  return paginate(at(fits ?? pt));
 }

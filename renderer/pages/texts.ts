@@ -13,6 +13,7 @@ export const en = {
     instruction: 'Stop when a line gets hard to read.',
     sample: 'Please call me back before half past eight.',
     rest: (minutes: number) => `Stop here. Rest ${minutes} minutes, then look back at your lines.`,
+    nextTime: 'Stop here for today. The lines below are for next time.',
     actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
   common: {

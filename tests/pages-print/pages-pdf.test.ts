@@ -116,6 +116,57 @@ test('the practice pages bring along the sheets that single lines speak of', () 
   expect(main.every((sheet) => sheet.type === 'practice' && sheet.ruling === 'dashed-10')).toBe(true);
 });
 
+test('the stop box follows what is done, and what the check card says is not said on the program too', () => {
+  const [advice] = rules.items.filter(({ code }) => code === 'self-check');
+  const withAdvice = (text: string) =>
+    input({
+      record: record((r) => {
+        const [line] = r.programs[0]!.lines;
+        const line2 = { ...line!, item: 'self-check', kind: 'advice' as const, title: advice!.title, text };
+        r.programs[0]!.lines.push(line2);
+      }),
+    });
+  const [first] = docs(build('home-program', withAdvice(advice!.text), { withLog: false }));
+  const keys = first!.sections.map(({ key }) => key);
+  expect(keys.indexOf('stop')).toBe(keys.indexOf('do') + 1);
+  expect(words(build('home-program', withAdvice(advice!.text)))).not.toContain(advice!.text);
+  expect(words(build('home-program', withAdvice(advice!.text), { withCard: false }))).toContain(advice!.text);
+  expect(words(build('home-program', withAdvice('Stop after each word.')))).toContain('Stop after each word.');
+});
+
+test('the name to copy is the own name, unless only the code is printed', () => {
+  const named = (useCode: boolean) => {
+    const from = {
+      ...input({
+        record: record((r) => {
+          const [line] = r.programs[0]!.lines;
+          r.programs[0]!.lines.push({ ...line!, item: 'text-name-and-address', kind: 'content' as const });
+        }),
+      }),
+      useCode,
+    };
+    return practiceRequestOf(from, rules, texts).models;
+  };
+  expect(named(false)).toContain('Mara Lindqvist');
+  expect(named(true)).toContain('My name');
+});
+
+test('a bout with its model rows is planned to stay on one sheet', () => {
+  const from = input({
+    record: record((r) => {
+      const [line] = r.programs[0]!.lines;
+      r.programs[0]!.lines = [
+        { ...line!, kind: 'paper' as const, item: 'paper-dashed-8-7', title: 'Lines of 8.7 mm with a dashed middle' },
+        { ...line!, kind: 'content' as const, item: 'text-name-and-address' },
+        programLine({ dose: { ...line!.dose, minutes: 10, lines: 8 } }),
+      ];
+    }),
+  });
+  const sheets = build('practice-pages', from).sheets.flatMap((sheet) => (sheet.type === 'practice' ? [sheet] : []));
+  expect(sheets).toHaveLength(1);
+  expect(sheets[0]!.ruling).toBe('dashed-8.7');
+});
+
 test('a draft program says DRAFT on the sheet', () => {
   const draft = input({
     record: record((r) => {

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { rulesCurrent } from '../../db/rules/index.ts';
 import { pictureDrawings, pictureOfWord } from '../../renderer/pages/drawings/picture-words.ts';
 import { letterStyles } from '../../renderer/pages/letter-styles.ts';
-import { marginMm, type SheetName } from '../../renderer/pages/paper.ts';
+import { marginMm, type SheetName, writingArea } from '../../renderer/pages/paper.ts';
 import { type PracticeRequest, type PracticeSheet, practiceSheets } from '../../renderer/pages/practice.ts';
 import { inks, type RulingCode, rulings } from '../../renderer/pages/rulings.ts';
 import SheetView from '../../renderer/pages/SheetView.svelte';
@@ -20,6 +20,7 @@ function request(sheet: SheetName, ruling: RulingCode, more: Partial<PracticeReq
     linesPerBout: null,
     bouts: 1,
     restText: 'Stop here. Rest 2 minutes.',
+    nextTimeText: 'Stop here for today.',
     bold: false,
     startLine: 'none',
     marks: 'none',
@@ -157,12 +158,37 @@ describe.skipIf(!chromiumPath)(`practice pages in the printed PDF${noChromium}`,
 });
 
 test('rows carry the mark that the line speaks of, on the rows to write on only', () => {
-  const [stop] = practiceSheets(request('A4', 'ruled-8.7', { marks: 'stop', linesPerBout: 4 }));
-  expect(stop!.lines.filter(({ ink }) => ink === 'mark')).toHaveLength(4);
-  const [dots] = practiceSheets(request('A4', 'ruled-8.7', { marks: 'dots', linesPerBout: 4 }));
-  expect(dots!.dots).toHaveLength(8);
+  const [stop] = practiceSheets(request('A4', 'ruled-8.7', { marks: 'stop' }));
+  const written = stop!.lines.filter(({ ink }) => ink === 'ruled').length - 2;
+  expect(stop!.lines.filter(({ ink }) => ink === 'mark')).toHaveLength(written);
+  const [dots] = practiceSheets(request('A4', 'ruled-8.7', { marks: 'dots' }));
+  expect(dots!.dots).toHaveLength(2 * written);
   const [squares] = practiceSheets(request('A4', 'squares-10', { marks: 'dots' }));
   expect(squares!.dots).toEqual([]);
+});
+
+test('the dose is on the sheet as many lines as it says, and no sheet is left mostly empty', () => {
+  for (const ruling of ['ruled-8.7', 'dashed-8.7', 'dashed-12', 'boxes-8'] as const)
+    for (const linesPerBout of [2, 5, 8, 12, 31])
+      for (const bouts of [1, 3]) {
+        const sheets = practiceSheets(request('A4', ruling, { linesPerBout, bouts }));
+        const texts = sheets.flatMap((sheet) => sheet.texts.map(({ text }) => text));
+        expect(texts.filter((text) => text === 'Stop here. Rest 2 minutes.')).toHaveLength(bouts - 1);
+        const { sizeMm } = rulings[ruling];
+        const last = sheets.at(-1)!;
+        const lowest = Math.max(...last.lines.map((line) => Math.max(line.y1, line.y2)));
+        const area = writingArea('A4');
+        // A few rows may stay free, half a sheet never.
+        expect(area.y + area.height - lowest, `${ruling} ${linesPerBout} ${bouts}`).toBeLessThan(9 * sizeMm);
+        if (!texts.includes('Stop here for today.') || rulings[ruling].kind !== 'ruled') continue;
+        const end = Math.min(...last.texts.filter(({ text }) => text === 'Stop here for today.').map(({ y }) => y));
+        const before = [
+          ...sheets.slice(0, -1).flatMap((sheet) => sheet.lines),
+          ...last.lines.filter(({ y1 }) => y1 < end),
+        ];
+        const rows = before.filter(({ ink }) => ink === 'ruled').length;
+        expect(rows - 2 * bouts, `${ruling} ${linesPerBout} ${bouts}`).toBe(linesPerBout * bouts);
+      }
 });
 
 test('sheets to lie under and dots to join fill the sheet and say what they are', () => {

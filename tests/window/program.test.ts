@@ -134,6 +134,12 @@ test('an open red flag leaves no exercise and says what to do', async ({ app }) 
   await expect(page.getByText(/No exercise is drafted until this was reviewed/)).toBeVisible();
   await expect(page.getByRole('button', { name: /^Approve/ })).toHaveCount(0);
   await expect(page.getByRole('heading', { name: 'Open the hand slowly' })).toHaveCount(0);
+  // Nothing blank can be printed either.
+  await page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name: 'Pages', exact: true }).click();
+  await page.getByRole('radio', { name: /^Practice pages/ }).click();
+  await expect(page.getByText('There is nothing to print yet.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Save as PDF' })).toBeDisabled();
+  await expect(page.getByRole('button', { name: /^Print/ })).toBeDisabled();
 });
 
 test('the clinic makes a rule, tries it on the caseload, exports and imports it', async ({ app }) => {
