@@ -26,7 +26,7 @@ export interface LetterFont {
   kern(left: string, right: string): number;
 }
 
-/** Letters whose top is the x-height (CLINICAL measure 'x-height'). */
+/** Letters whose top is the x-height (measure 'x-height'). */
 export const X_HEIGHT_LETTERS = 'acemnorsuvwxz';
 
 /** Smallest and largest coordinates of some chains; null when there is no point. */

@@ -9,8 +9,13 @@ import { openTab } from './walk.ts';
 /** Longest wait for a page to be measured, in milliseconds. */
 const MEASURING = 60_000;
 
-/** First line of the page that the demo client wrote last. */
-const WRITTEN = 'Please call me back before half past eight';
+/** The page that the demo client wrote last. */
+const WRITTEN = [
+  'Please call me back before half past eight.',
+  'The plumber is coming at two on Thursday.',
+  'I will pay the gas bill before the tenth.',
+  'My sister will drive me home after lunch.',
+];
 
 /** Sections of the intake screen, by the words on their buttons. */
 const intakeSections = [
@@ -39,9 +44,10 @@ export async function liveVisit(visit: DemoVisit): Promise<void> {
   });
   await visit.step('Today: a written page is added and measured', async () => {
     await openTab(page, 'Writing sample');
-    const text = page.getByLabel('Text', { exact: true });
-    await text.selectOption(await text.locator('option', { hasText: WRITTEN }).getAttribute('value'));
     await page.getByRole('button', { name: 'Start this sample' }).click();
+    // What the page says is typed over what was proposed.
+    await page.getByLabel('Text as the client meant it').fill(WRITTEN.join('\n'));
+    await page.keyboard.press('Tab');
     await dropPage(page, picture);
     await page.getByRole('heading', { name: /^\d+ lines?, \d+ words?/ }).waitFor({ timeout: MEASURING });
     await visit.picture('sample-today');
@@ -52,7 +58,7 @@ export async function liveVisit(visit: DemoVisit): Promise<void> {
     await page.getByLabel('Reader’s initials', { exact: true }).fill('OH');
     await page.getByRole('button', { name: /^Start reading/ }).click();
     await visit.picture('blind-reading');
-    await page.getByLabel('Type what you read').fill(WRITTEN);
+    await page.getByLabel('Type what you read').fill(WRITTEN[0] ?? '');
     await page.keyboard.press('Enter');
     await page.keyboard.press('Escape');
     await page.getByRole('dialog', { name: 'Blind reading' }).waitFor({ state: 'hidden' });

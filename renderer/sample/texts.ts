@@ -6,20 +6,28 @@ import type { SampleText } from '../../db/types/sample-texts.ts';
 /** A text is not used again for the same client within this many samples (common practice, no source). */
 export const apart = 4;
 
+/** So many sentences, or one pangram so often, on one page show size down the page and fatigue (copying shows shrinking that free writing misses; common practice). */
+export const onOnePage = 4;
+
 /**
- * The text of a kind that was written longest ago, or never; in the table's order where several are new.
- * Null when no text of this kind and language is shipped.
+ * The texts of a kind that were written longest ago, or never; in the table's order where several are new. Fewer than
+ * `count` when no more of this kind and language are shipped.
  */
-export function nextText(
+export function nextTexts(
   texts: readonly SampleText[],
   kind: SampleText['kind'],
   samples: readonly Sample[],
+  count: number,
   language = 'en',
-): SampleText | null {
-  const fitting = texts.filter((t) => t.kind === kind && t.language === language);
+): SampleText[] {
   const inOrder = [...samples].sort((a, b) => a.takenAt.localeCompare(b.takenAt));
   const lastUse = (t: SampleText) => inOrder.findLastIndex((s) => s.task.textCodes.includes(t.code));
-  return fitting.reduce<SampleText | null>((best, t) => (best === null || lastUse(t) < lastUse(best) ? t : best), null);
+  return texts
+    .filter((t) => t.kind === kind && t.language === language)
+    .map((text) => ({ text, use: lastUse(text) }))
+    .sort((a, b) => a.use - b.use)
+    .slice(0, count)
+    .map(({ text }) => text);
 }
 
 /** Whether a text was written among the client's last samples, and so is known by heart. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { conditionDifferences } from '../../renderer/progress/conditions.ts';
 import { carriedOver, noConditions, notNoted, rulingOf } from '../../renderer/sample/conditions.ts';
-import { isFirst, nextText, usedLately, usualTask } from '../../renderer/sample/texts.ts';
+import { isFirst, nextTexts, usedLately, usualTask } from '../../renderer/sample/texts.ts';
 import { parseReadings, summarize } from '../../renderer/sample/typed.ts';
 import { pxPerMm, toPage, toPicture } from '../../renderer/sample/overlay.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
@@ -68,9 +68,11 @@ test('every pangram has all 26 letters in lower case, and the counts of each tex
 
 test('a text that was written lately is not proposed again', () => {
   const seen = ['P1', 'P2', 'P3'].map((code, n) => sample(`2026-03-0${n + 1}T09:00:00Z`, {}, [code]));
-  expect(nextText(texts, 'pangram', seen)!.code).toBe('P4');
+  expect(nextTexts(texts, 'pangram', seen, 1).map((t) => t.code)).toEqual(['P4']);
   const all = ['P4', 'P2', 'P5', 'P6', 'P1', 'P3'].map((code, n) => sample(`2026-03-0${n + 1}T09:00:00Z`, {}, [code]));
-  expect(nextText(texts, 'pangram', all)!.code).toBe('P4');
+  expect(nextTexts(texts, 'pangram', all, 2).map((t) => t.code)).toEqual(['P4', 'P2']);
+  const four = sample('2026-03-01T09:00:00Z', {}, ['F1', 'F2', 'F3', 'F4']);
+  expect(nextTexts(texts, 'sentences', [four], 4).map((t) => t.code)).toEqual(['F5', 'F6', 'F1', 'F2']);
   expect(
     usedLately(
       texts.find((t) => t.code === 'P4')!,

@@ -156,7 +156,7 @@ function lowerBound(sorted: Float64Array, value: number): number {
   return low;
 }
 
-/** Wilson's 95 % interval of a share (Wilson 1927; CLINICAL J). */
+/** Wilson's 95 % interval of a share (Wilson 1927). */
 export function wilson(successes: number, n: number): Interval {
   if (n === 0) return UNKNOWN;
   const z = 1.959963984540054;

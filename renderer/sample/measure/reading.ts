@@ -24,7 +24,7 @@ const ASCENDER = 1.3;
 const DESCENDER = 0.27;
 /** What reaches further than this belongs to a flourish or to another line. */
 const FARTHEST = 3.2;
-/** Upright strokes of this many x-heights tell the slant (CLINICAL E: at least 0.7). */
+/** Upright strokes of this many x-heights tell the slant (common practice: at least 0.7). */
 const LONG_STROKE = 0.7;
 /** Known small letters outside this factor (ln) of the line's size were cut or aligned wrongly. */
 const MISREAD = 0.4;

@@ -26,7 +26,7 @@ export interface Sheet {
   refused: boolean;
 }
 
-/** Two scales that differ by more than this share contradict each other (CLINICAL E: axes off by over 1 %). */
+/** Two scales that differ by more than this share contradict each other (common practice, no source: axes off by over 1 %). */
 export const SCALE_TOLERANCE = 0.01;
 /** Rim of a photographed sheet left out, mm: its cut edge and its shadow. */
 const RIM_MM = 1;

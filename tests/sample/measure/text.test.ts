@@ -31,6 +31,10 @@ test('the text of another page does not fit, and turned pages are known', () => 
   expect(fitText(lines, TEXT)).toMatchObject({ fits: true, turned: null });
   const other = 'a I we to on at by of in is it a I we to on at by of in is it a I we to';
   expect(fitText(lines, other).fits).toBe(false);
+  // As many words a line, a few of them the same.
+  const likely = 'Please leave the package by the back gate. The plumber is coming at two on Thursday.';
+  expect(fitText(lines, likely).fits).toBe(false);
+  expect(fitText([[2, 2, 2, 2]], 'e e e e').fits).toBe(true);
   expect(
     fitText(
       lines.map((line) => [...line].reverse()),

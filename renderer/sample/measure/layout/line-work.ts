@@ -233,7 +233,7 @@ export function headsOf(
   return [...joined, ...single];
 }
 
-/** A narrow stem with a dot over it: i and j are no small letters (CLINICAL E), their stems differ from hand to hand. */
+/** A narrow stem with a dot over it: i and j are no small letters, their stems differ from hand to hand. */
 function isDotted(stem: Blob, own: readonly LineBlob[], size: number): boolean {
   if (stem.u1 - stem.u0 > NARROW * size) return false;
   const middle = (stem.u0 + stem.u1) / 2;

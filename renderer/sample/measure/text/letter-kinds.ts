@@ -1,4 +1,4 @@
-/** Letters by where they reach (CLINICAL E): t and f are kept apart, their height differs from hand to hand. */
+/** Letters by where they reach: t and f are kept apart, their height differs from hand to hand. */
 export const SMALL = 'acemnorsuvwxz';
 export const ASCENDING = 'bdhkl';
 export const DESCENDING = 'gjpqy';

@@ -1,7 +1,7 @@
 import { median } from '../numbers.ts';
 import type { RulingResult } from '../types.ts';
 
-/** Distances of printed lines on sold and on our own paper, mm (CLINICAL K: US rulings published, others common practice). */
+/** Distances of printed lines on sold and on our own paper, mm (US rulings published, others common practice). */
 const USUAL_MM = [4, 5, 6, 6.35, 7, 7.1, 8, 8.7, 9, 10, 12, 14, 15, 16];
 /** Steps that agree with their median to this share are one ruling; this share of them must. */
 const EVEN = 0.015;
