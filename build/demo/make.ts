@@ -264,7 +264,9 @@ class Maker {
       doing,
     );
     for (const reader of s.readers ?? []) {
-      const better = reader === 'family' ? 0.08 : 0;
+      const [better, initials] = ({ unfamiliar: [0, 'NB'], second: [-0.03, 'PS'], family: [0.08, 'fam'] } as const)[
+        reader
+      ];
       this.caseload.put(
         'reading',
         {
@@ -273,8 +275,8 @@ class Maker {
           visitId,
           sampleId,
           readAt: doing.at,
-          reader,
-          readerInitials: reader === 'family' ? 'fam' : 'NB',
+          reader: reader === 'second' ? 'unfamiliar' : reader,
+          readerInitials: initials,
           blind: true,
           lines: readLines(lines, Math.min(1, s.legibility + better), seed),
           counted: null,

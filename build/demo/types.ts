@@ -47,7 +47,8 @@ export interface DemoSample {
   baseline?: boolean;
   /** Ruler readings, as Sample.typed. */
   typed?: Record<string, number[]>;
-  readers?: ('unfamiliar' | 'family')[];
+  /** 'second': another reader who does not know the client. */
+  readers?: ('unfamiliar' | 'second' | 'family')[];
 }
 
 export interface DemoVisit {

@@ -6,7 +6,7 @@ import type { Program } from '../../db/types/program.ts';
 import type { Sample } from '../../db/types/sample.ts';
 import type { SetupTable } from '../../db/types/items.ts';
 import { setUp } from '../intake/setup.ts';
-import { conditionDifferences, differencesSentence } from '../progress/conditions.ts';
+import { type ConditionDifference, conditionDifferences } from '../progress/conditions.ts';
 import type { Limits } from '../progress/limits.ts';
 import { type Occasion, occasionsOf } from '../progress/occasions.ts';
 import type { RepeatPair } from '../progress/repeat-pairs.ts';
@@ -77,16 +77,15 @@ export interface Legible {
   now: ReadOccasion | null;
   /** The one before `now` on an earlier day, read by the same kind of reader. */
   before: ReadOccasion | null;
-  /** Differences of conditions between `before` and `now`, a sentence or ''. */
-  differences: string;
+  /** Differences of conditions between `before` and `now`. */
+  differences: ConditionDifference[];
 }
 
 export function legibleOf(input: PageInput): Legible {
   const all = readOccasions(input);
   const now = all.findLast((o) => o.sample.visitId === input.visitId) ?? null;
   const before = now && (all.findLast((o) => o.day < now.day && o.legibility.reader === now.legibility.reader) ?? null);
-  const differences =
-    now && before ? differencesSentence(conditionDifferences(before.sample, now.sample, input.limits)) : '';
+  const differences = now && before ? conditionDifferences(before.sample, now.sample, input.limits) : [];
   return { first: all[0] ?? null, last: all.at(-1) ?? null, now, before, differences };
 }
 

@@ -47,7 +47,8 @@ export function sawLines(input: PageInput, program: Program | null, withFirst: b
     const { verdict } = changeUpTo(input);
     if (!harder || verdict === 'up') lines.push(t.sawMore[verdict]);
     if (harder) lines.push(program?.visitId === input.visitId ? t.harderChanged : t.harder);
-    if (differences) lines.push(t.otherConditions);
+    // Who took the sample is noted for colleagues; a family need not doubt it.
+    if (differences.some(({ name }) => name !== 'therapist')) lines.push(t.otherConditions);
   }
   return lines.filter(Boolean);
 }

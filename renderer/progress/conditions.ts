@@ -13,6 +13,8 @@ export interface ConditionDifference {
 export interface Circumstances {
   conditions: Conditions;
   task: Task;
+  /** Initials of the therapist who took it. */
+  by?: string;
 }
 
 const doseWords = { on: 'medicine on', off: 'medicine off', unsure: 'unsure', none: 'no medicine' } as const;
@@ -70,6 +72,7 @@ export function conditionDifferences(
     found.push({ name: 'table height', before: `${a.tableMm} mm`, now: `${b.tableMm} mm` });
   }
   compare('task', taskWords[before.task.kind], taskWords[now.task.kind]);
+  compare('therapist', before.by ?? null, now.by ?? null);
   return found;
 }
 

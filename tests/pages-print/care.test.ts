@@ -1,9 +1,14 @@
 import { expect, test } from 'vitest';
 import type { Care } from '../../db/types/client.ts';
 import { counters, noCare, sinceLastReport } from '../../renderer/pages/care.ts';
+import type { PageInput } from '../../renderer/pages/facts.ts';
+import { familyPage } from '../../renderer/pages/family.ts';
+import { textsOf } from '../../renderer/pages/fit.ts';
+import type { DocSheet } from '../../renderer/pages/model.ts';
 import { emptyWords } from '../../renderer/pages/page-choices.ts';
 import { comeBackWhen, dischargeSummary, progressReport } from '../../renderer/pages/progress-report.ts';
 import { repeatedSentence } from '../../renderer/pages/repeated-sentence.ts';
+import { texts } from '../../renderer/pages/texts.ts';
 import { packetText, visitNote } from '../../renderer/pages/visit-note.ts';
 import { input, record, visitIds } from './record.ts';
 
@@ -109,4 +114,14 @@ test('a sentence of judgement that stands in an earlier note is found, in other 
   expect(repeatedSentence('Chose a thinner pen because the ring finger hurt.', before, 80)).toBeNull();
   expect(repeatedSentence('Good day.', 'Good day.', 80)).toBeNull();
   expect(repeatedSentence('', before, 80)).toBeNull();
+});
+
+test('two therapists at one client: the note names both, the family reads nothing of it', () => {
+  const shared = record((r) => {
+    for (const sample of r.samples) if (sample.visitId === input().visitId) sample.by = 'KT';
+  });
+  expect(packetText(visitNote(input({ record: shared })))).toContain('therapist (JM, then KT)');
+  const options = { pt: 14 as const, pictures: [], when: '', bring: '', ownWords: '' };
+  const saw = (from: PageInput) => textsOf(familyPage(from, options, texts).sheets[0] as DocSheet).join(' ');
+  expect(saw(input({ record: shared }))).toBe(saw(input()));
 });

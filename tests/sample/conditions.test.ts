@@ -42,6 +42,8 @@ test('unequal conditions are named; within an hour of the clock counts as equal,
   expect(notNoted(a, b)).toEqual([]);
   const c = sample('2026-03-09T09:00:00Z', { ...full, pen: 'ballpoint', doseState: 'off' });
   expect(conditionDifferences(a, c, limits).map((d) => d.name)).toEqual(['pen', 'medicine']);
+  // Two therapists at one client: their samples compare, and it says who took them.
+  expect(conditionDifferences(a, { ...b, by: 'KT' }, limits)).toEqual([{ name: 'therapist', before: a.by, now: 'KT' }]);
   expect(notNoted(a, sample('2026-03-10T09:00:00Z', { ...full, pen: '' }))).toEqual(['pen']);
 });
 
