@@ -6,6 +6,7 @@ import { goalSentence } from '../goals/sentence.ts';
 import { levelNames, signed } from '../goals/levels.ts';
 import { practiceSentence } from '../program/practice-log.ts';
 import { type ChangeAnswer, describeChange } from '../progress/change.ts';
+import { differencesSentence } from '../progress/conditions.ts';
 import { progressPicture } from '../progress/series.ts';
 import { smallMultiples } from '../progress/small-multiples.ts';
 import { wilson } from '../progress/wilson.ts';
@@ -21,11 +22,11 @@ const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 /** "18 of 24 words read (75 %, 95 % interval 55 to 88 %) by an unfamiliar reader, blind". */
 export function legibilityWords(occasion: ReadOccasion): string {
-  const { wordsRight, words, reader, readers: count, blind } = occasion.legibility;
+  const { accuracy, wordsRight, words, reader, readers: count, blind } = occasion.legibility;
   const interval = wilson(Math.min(wordsRight, words), Math.max(1, words));
-  const range = `${percent(wordsRight / Math.max(1, words))}, 95 % interval ${Math.round(interval.low * 100)} to ${percent(interval.high)}`;
-  const who = count > 1 ? `${count} readers (${readers[reader]})` : readers[reader];
-  return `${wordsRight} of ${words} words read (${range}) by ${who}, ${blind ? 'blind' : 'not blind'}`;
+  const range = `${percent(accuracy)}, 95 % interval ${Math.round(interval.low * 100)} to ${percent(interval.high)}`;
+  const who = count > 1 ? `${count} readers (mean; ${readers[reader]})` : readers[reader];
+  return `${Number((accuracy * words).toFixed(1))} of ${words} words read (${range}) by ${who}, ${blind ? 'blind' : 'not blind'}`;
 }
 
 /** Conditions that were noted, in one sentence; '' when none was. */
@@ -55,7 +56,7 @@ export function legibilityLines(input: PageInput): string[] {
     if (now.sample.seconds) lines.push(`Time taken: ${Math.round(now.sample.seconds)} s.`);
   }
   if (before) lines.push(`Last time (${longDate(before.day, input.locale)}): ${legibilityWords(before)}.`);
-  if (differences) lines.push(differences);
+  if (differences.length > 0) lines.push(differencesSentence(differences));
   if (!now && input.record.samples.some((s) => s.visitId === input.visitId))
     lines.push('Writing sample taken; nobody has read it yet.');
   return lines;

@@ -127,15 +127,19 @@ export function moreSamplesNeeded(
 }
 
 /** Adds up the samples of each calendar day, oldest first. */
-export function byDay(points: readonly { day: string; right: number; words: number; baseline: boolean }[]): DayPoint[] {
+export function byDay(
+  points: readonly { day: string; right: number; exactRight?: number; words: number; baseline: boolean }[],
+): DayPoint[] {
   const days = new Map<string, DayPoint>();
-  for (const { day, right, words, baseline } of points) {
+  const exact = new Map<string, number>();
+  for (const { day, right, exactRight = right, words, baseline } of points) {
     const known = days.get(day) ?? { day, right: 0, words: 0, percent: 0, baseline: true, samples: 0 };
     known.right += right;
     known.words += words;
     known.samples += 1;
     known.baseline &&= baseline;
-    known.percent = (100 * known.right) / known.words;
+    exact.set(day, (exact.get(day) ?? 0) + exactRight);
+    known.percent = (100 * exact.get(day)!) / known.words;
     days.set(day, known);
   }
   return [...days.values()].sort((a, b) => (a.day < b.day ? -1 : 1));

@@ -18,6 +18,8 @@ export interface ChangePoint {
   /** Calendar day, YYYY-MM-DD. */
   day: string;
   right: number;
+  /** The mean of several readers before rounding: percents rest on it, as in the chart. */
+  exactRight?: number;
   words: number;
   readers: number;
   /** Whether two readers agree; null with one reader. */

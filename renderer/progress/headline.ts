@@ -1,6 +1,6 @@
 /** What stands over the progress page, to be taken in at a glance: how far words and fatigue have moved, and whether it is noise. */
 import type { ChangeAnswer } from './change.ts';
-import { byDay } from './change-evidence.ts';
+import { byDay, type DayPoint } from './change-evidence.ts';
 import type { ProgressPicture } from './series.ts';
 
 /** One measure, first and last; `last` is null with one day only. */
@@ -26,6 +26,8 @@ export function headline(picture: Picture, change: ChangeAnswer): Headline {
   const usable = picture.changePoints.filter((p) => p.words > 0 && p.right >= 0 && p.right <= p.words);
   const days = change.evidence?.days ?? byDay(usable).slice(-1);
   const [first, last] = [days[0], days.at(-1)];
+  // Two readers can differ: their mean is no whole number of words.
+  const count = (day: DayPoint) => `${Number(((day.percent * day.words) / 100).toFixed(1))} of ${day.words}`;
   const percent = (value: number) => `${Math.round(value)} %`;
   const words: Moved | null =
     first && last
@@ -33,10 +35,7 @@ export function headline(picture: Picture, change: ChangeAnswer): Headline {
           name: 'Words read',
           first: percent(first.percent),
           last: first === last ? null : percent(last.percent),
-          detail:
-            first === last
-              ? `${first.right} of ${first.words} words`
-              : `${first.right} of ${first.words} words, now ${last.right} of ${last.words}`,
+          detail: first === last ? `${count(first)} words` : `${count(first)} words, now ${count(last)}`,
         }
       : null;
   const tired = picture.fatigue.find((series) => series.id === 'fatigue-after')?.points ?? [];

@@ -22,7 +22,7 @@ export function numbersBehind(evidence: ChangeEvidence, { repeatDays }: Pick<Lim
     const { slope, interval, confidence } = evidence.line;
     const range = interval ? ` (${points(interval.low)} to ${points(interval.high)})` : '';
     const exact = confidence
-      ? `; the interval holds in ${(confidence * 100).toFixed(0)} of 100 cases`
+      ? `; the interval holds in ${confidence > 0.99 ? 'more than 99' : (confidence * 100).toFixed(0)} of 100 cases`
       : '; too few visits for an interval';
     add('Change a week', `${points(slope)}${range}`, `Theil-Sen slope (Sen 1968)${exact}`);
   }

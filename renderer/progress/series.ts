@@ -85,7 +85,9 @@ export function progressPicture(
       occasions,
       record.practiceLogs.filter((log) => inSpan(log.date)),
     ),
-    marks: [...programMarks(approved), ...circumstanceMarks(occasions, limits)].filter((mark) => inSpan(mark.day)),
+    marks: [...programMarks(approved), ...circumstanceMarks(occasions, limits)]
+      .filter((mark) => inSpan(mark.day))
+      .sort((a, b) => a.at - b.at),
     band: twoSdBand(
       baseline.map((o) => o.legibility!.accuracy * 100),
       { min: 0, max: 100, least: limits.baselineLeast },
@@ -202,6 +204,7 @@ function changePoints(occasions: readonly Occasion[], limits: Limits): ChangePoi
     .map((o) => ({
       day: o.day,
       right: o.legibility!.wordsRight,
+      exactRight: o.legibility!.accuracy * o.legibility!.words,
       words: o.legibility!.words,
       readers: o.legibility!.readers,
       agree: o.legibility!.agreement ? o.legibility!.agreement.agree * 100 >= limits.readersAgreePercent : null,

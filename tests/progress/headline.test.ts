@@ -67,3 +67,9 @@ test('a provisional figure smaller than counting allows does not decide alone', 
   const settled = describeChange(changePoints, { ...mdc, pairs: 5, provisional: false } as never, limits);
   expect(settled.verdict).toBe('up');
 });
+
+test('the percent of two readers is the one in the chart, not that of the rounded words', () => {
+  const changePoints = points([18, 29], 33).map((p, i) => ({ ...p, exactRight: [17.5, 28.5][i]!, readers: 2 }));
+  const { words } = headline({ changePoints, fatigue: [] }, describeChange(changePoints, null, limits));
+  expect(words).toMatchObject({ first: '53 %', last: '86 %', detail: '17.5 of 33 words, now 28.5 of 33' });
+});
