@@ -2,6 +2,7 @@ import type { Goal, GoalRung } from '../../db/types/goal.ts';
 import type { Sample } from '../../db/types/sample.ts';
 import type { Occasion } from '../progress/occasions.ts';
 import type { Limits } from '../progress/limits.ts';
+import { wordsReadOf } from '../readback/sample-legibility.ts';
 import { buildLevels, type GoalLevels } from './levels.ts';
 import { nextStep, rungAbove, type ReadSample, wordsOfPercent } from './ladder.ts';
 
@@ -45,7 +46,7 @@ export function proposedGoal(
     tries,
     dueOn: addDays(setOn, limits.goalWeeks * 7),
     setOn,
-    baseline: read ? `${read.legibility!.wordsRight} of ${read.legibility!.words} words read (${baseline} %)` : '',
+    baseline: read ? `${wordsReadOf(read.legibility!)} words read (${baseline} %)` : '',
     because: wants,
     levels: levelsFor(baseline, step.percent, step.wordsOf, tries.of),
     weight: 1,
@@ -122,7 +123,7 @@ export function goalLevels(
 export function baselinePercent(text: string): number | null {
   const percent = /(\d+(?:\.\d+)?)\s*%/.exec(text);
   if (percent) return Math.round(Number(percent[1]));
-  const counted = /(\d+)\s*of\s*(\d+)/.exec(text);
+  const counted = /(\d+(?:\.\d+)?)\s*of\s*(\d+)/.exec(text);
   return counted && Number(counted[2]) > 0 ? Math.round((100 * Number(counted[1])) / Number(counted[2])) : null;
 }
 

@@ -10,6 +10,7 @@ import { differencesSentence } from '../progress/conditions.ts';
 import { progressPicture } from '../progress/series.ts';
 import { smallMultiples } from '../progress/small-multiples.ts';
 import { wilson } from '../progress/wilson.ts';
+import { wordsReadOf } from '../readback/sample-legibility.ts';
 import { dayOf, goalsOf, legibleOf, longDate, type PageInput, type ReadOccasion, visitsUpTo } from './facts.ts';
 
 const readers = {
@@ -26,7 +27,7 @@ export function legibilityWords(occasion: ReadOccasion): string {
   const interval = wilson(Math.min(wordsRight, words), Math.max(1, words));
   const range = `${percent(accuracy)}, 95 % interval ${Math.round(interval.low * 100)} to ${percent(interval.high)}`;
   const who = count > 1 ? `${count} readers (mean; ${readers[reader]})` : readers[reader];
-  return `${Number((accuracy * words).toFixed(1))} of ${words} words read (${range}) by ${who}, ${blind ? 'blind' : 'not blind'}`;
+  return `${wordsReadOf(occasion.legibility)} words read (${range}) by ${who}, ${blind ? 'blind' : 'not blind'}`;
 }
 
 /** Conditions that were noted, in one sentence; '' when none was. */

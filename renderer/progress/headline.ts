@@ -1,6 +1,7 @@
 /** What stands over the progress page, to be taken in at a glance: how far words and fatigue have moved, and whether it is noise. */
 import type { ChangeAnswer } from './change.ts';
 import { byDay, type DayPoint } from './change-evidence.ts';
+import { wordsReadOf } from '../readback/sample-legibility.ts';
 import type { ProgressPicture } from './series.ts';
 
 /** One measure, first and last; `last` is null with one day only. */
@@ -27,7 +28,7 @@ export function headline(picture: Picture, change: ChangeAnswer): Headline {
   const days = change.evidence?.days ?? byDay(usable).slice(-1);
   const [first, last] = [days[0], days.at(-1)];
   // Two readers can differ: their mean is no whole number of words.
-  const count = (day: DayPoint) => `${Number(((day.percent * day.words) / 100).toFixed(1))} of ${day.words}`;
+  const count = (day: DayPoint) => wordsReadOf({ accuracy: day.percent / 100, words: day.words });
   const percent = (value: number) => `${Math.round(value)} %`;
   const words: Moved | null =
     first && last

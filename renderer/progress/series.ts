@@ -1,4 +1,5 @@
 import type { ClientRecord } from '../../db/types/record.ts';
+import { wordsReadOf } from '../readback/sample-legibility.ts';
 import { conditionDifferences } from './conditions.ts';
 import type { Limits } from './limits.ts';
 import type { MinimalChange } from './minimal-change.ts';
@@ -122,7 +123,7 @@ function legibilitySeries(occasions: readonly Occasion[]): Series[] {
       day: o.day,
       value: read.accuracy * 100,
       ...percentInterval(read.wordsRight, read.words),
-      words: `${read.wordsRight} of ${read.words} words, ${readersText(o)}`,
+      words: `${wordsReadOf(read)} words, ${readersText(o)}`,
     };
     if (o.probe) add('probe', 'Words read, plain paper without cues', 'star', point);
     else add(read.reader, `Words read, ${readerWords[read.reader]}`, readerShapes[read.reader], point);

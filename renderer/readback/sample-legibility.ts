@@ -33,6 +33,10 @@ export interface SampleLegibility {
   readings: ScoredReading[];
 }
 
+/** "29 of 33", or "28.5 of 33" where two readers differ: what the percent beside it is made of. */
+export const wordsReadOf = ({ accuracy, words }: Pick<SampleLegibility, 'accuracy' | 'words'>): string =>
+  `${Number((accuracy * words).toFixed(1))} of ${words}`;
+
 /** Scores a stored reading line by line. Null when it holds no words (every intended line was personal or empty). */
 export function scoreReading(reading: Reading, spellings: readonly OwnSpelling[] = []): ScoredReading | null {
   if (reading.counted) {
