@@ -96,7 +96,10 @@ function cycles(items: RuleTable['items']): RuleProblem[] {
   return items.flatMap((item, i) => {
     const seen = new Set<string>([item.code]);
     for (let code = item.next; code; code = next.get(code) ?? null) {
-      if (code === item.code) return [{ path: ['items', i, 'next'], reason: `"${item.code}" comes back to itself.` }];
+      if (code === item.code)
+        return [
+          { path: ['items', i, 'next'], reason: `The chain of next steps from "${item.code}" comes back to itself.` },
+        ];
       if (seen.has(code)) return [];
       seen.add(code);
     }

@@ -8,6 +8,7 @@ import type { Condition } from '../../db/types/conditions.ts';
 import type { LineKind, Tier } from '../../db/types/program.ts';
 import type { ProgramInput } from '../../db/types/program-input.ts';
 import { compose } from './compose.ts';
+import { plainIssue } from './file-issues.ts';
 import { hazardsInWords } from './hazard-words.ts';
 import { isTooDeep, lineOfPath, lineOfSyntaxError } from './json-lines.ts';
 
@@ -33,7 +34,10 @@ export function readClinicRules(text: string, shipped: RuleTable): ReadRules {
   try {
     data = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
-    return refused(lineOfSyntaxError(text, (error as Error).message), 'This is not JSON.');
+    return refused(
+      lineOfSyntaxError(text, (error as Error).message),
+      'The file cannot be read from here on: a quote, comma or bracket is missing or too many.',
+    );
   }
   const head = (data ?? {}) as Record<string, unknown>;
   if (head['format'] !== 'fairhand-clinic-rules') return refused(1, 'This is not a rule file of a clinic.');
@@ -46,13 +50,10 @@ export function readClinicRules(text: string, shipped: RuleTable): ReadRules {
   }
   const parsed = ClinicRules.safeParse(data);
   if (!parsed.success) {
-    const problems = parsed.error.issues.slice(0, MOST_PROBLEMS).map((issue) => ({
-      line: lineOfPath(
-        text,
-        issue.path.filter((step) => typeof step !== 'symbol'),
-      ),
-      reason: `${issue.path.join('.') || 'file'}: ${issue.message}.`.replace('..', '.'),
-    }));
+    const problems = parsed.error.issues.slice(0, MOST_PROBLEMS).map((issue) => {
+      const { path, reason } = plainIssue(issue, data);
+      return { line: lineOfPath(text, path), reason };
+    });
     return { ok: false, problems };
   }
   const merged = mergeClinicRules(shipped, parsed.data);

@@ -57,12 +57,16 @@ test('a file written by one clinic is read by another', () => {
 });
 
 test.each([
-  ['no JSON', (text: string) => text.replace('"items"', 'items'), /not JSON/],
+  ['no JSON', (text: string) => text.replace('"items"', 'items'), /cannot be read from here/],
   ['another format', (text: string) => text.replace('fairhand-clinic-rules', 'other'), /not a rule file/],
   ['another version', (text: string) => text.replace('"formatVersion": 1', '"formatVersion": 2'), /version 2/],
   ['a finding that nobody knows', (text: string) => text.replace('"neck"', '"ghost"'), /no finding "ghost"/],
   ['an item that does not exist', (text: string) => text.replace('"posture-break"', '"ghost"'), /no item "ghost"/],
-  ['a wrong type', (text: string) => text.replace('"atMost": 2', '"atMost": "two"'), /./],
+  [
+    'a wrong type',
+    (text: string) => text.replace('"atMost": 2', '"atMost": "two"'),
+    /^In "atMost" stands "two", but it has to be a number\.$/,
+  ],
 ])('a file with %s is refused with its line', (_what, spoil, says) => {
   const text = spoil(writeClinicRules(withRule()));
   const read = readClinicRules(text, rules);
@@ -76,6 +80,30 @@ test.each([
     .slice(Math.max(0, line - 3), line + 4)
     .join('\n');
   if (text.includes('ghost')) expect(there).toContain('ghost');
+});
+
+test.each([
+  ['a cycle', { next: 'own-dough' }, /comes back to itself/],
+  ['a missing caution', { cautions: [] }, /can hurt \(putty\), so it needs a caution/],
+  ['a caution that nobody wrote', { cautions: ['ghost'] }, /no caution text "ghost"/],
+  ['a tier in quotes', { tier: '1' }, /^In "tier" stands "1", but it has to be one of 0, 1, 2, 3, 4\.$/],
+  ['no text', { text: undefined }, /^"text" is missing: it has to be words in quotes\.$/],
+  ['a key of its own', { color: 'red' }, /^"color" is not known here\.$/],
+])('an exercise with %s is refused with its line and the reason', (_what, change, says) => {
+  const words = { title: 'Dough', text: 'Squeeze the dough.', dose: 'hand-short', hazards: [], cautions: [] };
+  const item = itemFromForm({ ...words, kind: 'exercise', tier: 1 }, 'own-dough');
+  const file = withOwn(noClinicRules(rules), { item });
+  const text = JSON.stringify({ ...file, items: [{ ...item, ...change }] }, null, 2);
+  const read = readClinicRules(text, rules);
+  expect(read.ok).toBe(false);
+  if (read.ok) return;
+  expect(read.problems[0]!.reason).toMatch(says);
+  const [key] = Object.keys(change);
+  const lines = text.split('\n');
+  const at = lines.findIndex((line) => line.includes(`"${key}"`)) + 1;
+  const first = lines.findIndex((line) => line.includes('"own-dough"')) + 1;
+  // A missing key has no line: its exercise is named instead.
+  expect([at, first, first - 1]).toContain(read.problems[0]!.line);
 });
 
 test('a hostile rule file is refused at once: thousands of problems, thousands of levels', () => {

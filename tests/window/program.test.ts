@@ -99,6 +99,19 @@ test('a program is drafted, explained, changed, approved and frozen by keyboard'
   await page.keyboard.press('Control+z');
   await expect(async () => expect(await lines.locator('h3').allTextContents()).toEqual(before)).toPass();
 
+  // Order by drag: down to the very end, and up again.
+  const titles = () => lines.locator('h3').allTextContents();
+  const drag = async (from: number, to: number) => {
+    await lines.nth(from).dispatchEvent('dragstart');
+    await lines.nth(to).dispatchEvent('dragover');
+    await lines.nth(to).dispatchEvent('drop');
+  };
+  const end = before.length - 1;
+  await drag(end - 1, end);
+  await expect(async () => expect((await titles()).at(-1)).toBe(before.at(-2))).toPass();
+  await drag(end, end - 1);
+  await expect(async () => expect(await titles()).toEqual(before)).toPass();
+
   for (let theme = 0; theme < 2; theme++) {
     expect(await axe(page)).toEqual([]);
     await page.keyboard.press('Alt+t');
@@ -170,8 +183,10 @@ test('the clinic makes a rule, tries it on the caseload, exports and imports it'
       .setInputFiles({ name: 'rules.json', mimeType: 'application/json', buffer: Buffer.from(text) });
   await upload(file.replace('"grasp"', '"ghost"'));
   await expect(page.getByText(/Line \d+: There is no finding "ghost"/)).toBeVisible();
+  await upload(file.replace('"atMost": 2', '"atMost": "two"'));
+  await expect(page.getByText(/Line \d+: In "atMost" stands "two", but it has to be a number\./)).toBeVisible();
   await page.getByRole('button', { name: 'Restore the shipped table' }).click();
-  await upload(file);
+  await upload(file.replace(/"basedOn": "[^"]*"/, '"basedOn": "2020.1"'));
   await expect(page.getByText(/Would change 1 of 1 draft/)).toBeVisible();
   await page.getByRole('button', { name: 'Use it' }).click();
   await expect(page.getByText('The imported rules are in use.')).toBeVisible();
