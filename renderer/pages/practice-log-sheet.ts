@@ -5,7 +5,7 @@ import { sheetSizes } from './paper.ts';
 import type { Texts } from './texts.ts';
 
 /** Column widths in percent: date and paper need the most room for a large hand. */
-const widths = [15, 9, 8, 9, 10, 10, 9, 17, 13];
+const widths = [15, 10, 8, 10, 10, 9, 9, 16, 13];
 
 /** A log to fill in by hand: columns in the order in which they are typed back, rows as tall as the sheet allows. */
 export function practiceLogSheet(input: PageInput, t: Texts): DocSheet[] {

@@ -124,7 +124,7 @@ export const es: Texts = {
     from: 'Desde',
     to: 'Hasta',
     intro: 'Una fila por práctica. Cansancio: 0 es nada, 10 es lo máximo.',
-    head: ['Fecha', 'Minutos', 'Líneas', 'Pausas', 'Cans. antes', 'Cans. después', 'Dolor 0–10', 'Papel', 'Agarre'],
+    head: ['Fecha', 'Minutos', 'Líneas', 'Cans. antes', 'Cans. después', 'Dolor 0–10', 'Pausas', 'Papel', 'Agarre'],
     stop: 'Pare cuando cueste leer una línea. Parar es parte del plan.',
     bring: 'Traiga esta hoja a su próxima visita.',
   },

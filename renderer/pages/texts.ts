@@ -127,7 +127,7 @@ export const en = {
     from: 'From',
     to: 'To',
     intro: 'One row for each practice. Tired: 0 is not at all, 10 is as tired as can be.',
-    head: ['Date', 'Minutes', 'Lines', 'Breaks', 'Tired before', 'Tired after', 'Pain 0–10', 'Paper', 'Grip'],
+    head: ['Date', 'Minutes', 'Lines', 'Tired before', 'Tired after', 'Pain 0–10', 'Breaks', 'Paper', 'Grip'],
     stop: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
     bring: 'Bring this sheet to your next visit.',
   },

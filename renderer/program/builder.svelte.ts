@@ -11,7 +11,7 @@ import { factsOf } from './facts.ts';
 import { draftProgram, programInput } from './from-record.ts';
 import type { Move } from './ladder.ts';
 import { propose } from './proposals.ts';
-import { approvedPrograms, lastChange, ownFirst, sessionsOf } from './sessions.ts';
+import { approvedPrograms, lastChange, ownFirst, sessionsOf, practiceBack } from './sessions.ts';
 import { checkProgram } from './vetoes.ts';
 
 type Draft = Omit<Program, 'at' | 'by'>;
@@ -69,6 +69,7 @@ export class Builder {
       tier: this.program.tier,
       xHeightMm: xHeight,
       lastChange: lastChange(this.open.record),
+      practice: practiceBack(this.open.record),
     };
     const taught = this.open.rules.thresholds.find((each) => each.code === 'letters-taught')?.value;
     return propose(sessionsOf(this.open.record, taught), ownFirst(this.open.record), standing, this.open.rules);

@@ -90,23 +90,3 @@ export function stopForToday(
   if (start !== undefined && end !== undefined && end <= 0.9 * start) return 'Letters became a tenth smaller.';
   return bouts.length >= mostBouts ? `${mostBouts} bouts are enough for one day.` : null;
 }
-
-/**
- * Next week's minutes. A raise is at most 20 % and only after good sessions; a cut of 25 % follows two mornings with
- * fatigue two points above usual.
- */
-export function nextMinutes(
-  minutes: number,
-  week: { goodSessions: number; tiredMornings: number },
-  limits = { raiseMost: 0.2, cut: 0.25, sessions: 3, mornings: 2 },
-): { minutes: number; because: string } {
-  if (week.tiredMornings >= limits.mornings) {
-    const less = Math.max(1, Math.floor(minutes * (1 - limits.cut)));
-    return { minutes: less, because: `Fatigue was up on ${week.tiredMornings} mornings: a quarter less.` };
-  }
-  if (week.goodSessions >= limits.sessions) {
-    const more = Math.max(minutes, Math.floor(minutes * (1 + limits.raiseMost) + 1e-9));
-    return { minutes: more, because: `${week.goodSessions} good sessions: up to a fifth more.` };
-  }
-  return { minutes, because: 'No reason to change the time.' };
-}

@@ -18,6 +18,19 @@ export interface Session {
   letters?: { right: number; of: number } | null;
   fatigueRise: number | null;
   painRise: number | null;
+  /** Fatigue before a day's practice, 0 to 10; null = not said, or no practice day. */
+  startedAt?: number | null;
+}
+
+/** What came back of the practice that was asked for. */
+export interface PracticeBack {
+  days: number;
+  /** null with one day. */
+  daysPerWeek: number | null;
+  daysAsked: number;
+  minutesADay: number | null;
+  minutesAsked: number;
+  linesADay: number | null;
 }
 
 export interface Proposal {
@@ -36,6 +49,7 @@ export interface Standing {
   xHeightMm: number | null;
   /** What the last step changed, where it is known. */
   lastChange: Dimension | null;
+  practice?: PracticeBack | null;
 }
 
 const median = (values: readonly number[]): number => {
@@ -46,6 +60,27 @@ const median = (values: readonly number[]): number => {
 
 /** Shortest sample that is judged by itself, words (17 of 21 words is 60 to 92 %). */
 const shortest = 12;
+
+/** Days of the last week of practice that began more tired than was usual before that week. */
+function tiredStarts(ordered: readonly Session[], points: number): Session[] {
+  const said = ordered.filter((each) => each.startedAt != null);
+  const last = said.at(-1);
+  if (!last) return [];
+  const before = said.filter((each) => days(each.day, last.day) > 6).map((each) => each.startedAt ?? 0);
+  if (before.length < 3) return [];
+  const usual = median(before);
+  return said.filter((each) => days(each.day, last.day) <= 6 && (each.startedAt ?? 0) >= usual + points);
+}
+
+/** The practice that came back, as a sentence; none where nothing did. */
+function practiceWords(practice: PracticeBack | null | undefined): string[] {
+  if (!practice || practice.days === 0) return [];
+  const often =
+    practice.daysPerWeek === null ? 'on one day' : `on ${practice.daysPerWeek} of ${practice.daysAsked} days a week`;
+  const minutes = practice.minutesADay === null ? '' : `, ${practice.minutesADay} of ${practice.minutesAsked} minutes`;
+  const lines = practice.linesADay === null ? '' : `, ${practice.linesADay} lines a day`;
+  return [`Practiced ${often}${minutes}${lines}.`];
+}
 
 /** Rising by the median of all pairwise slopes of the last five readings. */
 function improving(values: readonly number[]): boolean {
@@ -62,6 +97,16 @@ const percent = (value: number): string => `${Math.round(value)} %`;
  * @param ownFirst words read in the client's own first samples, percent; up to three count
  */
 export function propose(
+  sessions: readonly Session[],
+  ownFirst: readonly number[],
+  standing: Standing,
+  rules: RuleTable,
+): Proposal {
+  const proposal = judged(sessions, ownFirst, standing, rules);
+  return { ...proposal, evidence: [...proposal.evidence, ...practiceWords(standing.practice)] };
+}
+
+function judged(
   sessions: readonly Session[],
   ownFirst: readonly number[],
   standing: Standing,
@@ -107,6 +152,15 @@ export function propose(
     return back('Practice tires too much: less of it.', [`${last.day}: fatigue rose by ${last.fatigueRise}.`], true);
   }
 
+  const tired = tiredStarts(ordered, limit('tired-start-points', 2));
+  if (tired.length >= limit('tired-start-days', 2)) {
+    return back(
+      'Practice days begin more tired than usual: less of it.',
+      tired.map((each) => `${each.day}: fatigue of ${each.startedAt} before practice.`),
+      true,
+    );
+  }
+
   const read = ordered.filter((each): each is Session & { read: number } => each.read !== null);
   const values = read.map((each) => each.read);
   const said = (list: readonly (Session & { read: number })[]): string[] =>
@@ -137,9 +191,9 @@ export function propose(
     if (short) return stay('Read well, and too few words to judge alone: a longer sample first.', said(run));
     const rises = run.map((each) => each.fatigueRise);
     if (rises.some((each) => each === null)) return stay('Read well; fatigue was not noted each time.', said(run));
-    const tired = rises.some((each) => (each ?? 0) > limit('fatigue-rise-step', 2));
+    const tires = rises.some((each) => (each ?? 0) > limit('fatigue-rise-step', 2));
     const hurt = run.some((each) => (each.painRise ?? 0) > 0);
-    if (!tired && !hurt) {
+    if (!tires && !hurt) {
       const move = stepUp(standing.lines, standing.tier, standing.xHeightMm, rules);
       const evidence = [...said(run), `Fatigue rose by ${Math.max(...rises.map((each) => each ?? 0))} at most.`];
       if (!move)
@@ -161,10 +215,14 @@ export function propose(
   const longEnough = first !== undefined && days(first.day, last.day) >= limit('plateau-days', 28) && read.length >= 3;
   const spread = Math.max(...values) - Math.min(...values);
   if (longEnough && !better && spread < drop) {
+    const { daysPerWeek = null, daysAsked = 0 } = standing.practice ?? {};
+    const little = daysPerWeek !== null && daysPerWeek < daysAsked * limit('little-practice-share', 0.5);
     return {
       kind: 'review',
       move: null,
-      because: 'Four weeks without a change: change one thing, compensate or refer. Writing goes on.',
+      because: little
+        ? 'Four weeks without a change, and little of the practice came back: ask first what is in its way.'
+        : 'Four weeks without a change: change one thing, compensate or refer. Writing goes on.',
       evidence: said(read.slice(-4)),
       rule: 'REVIEW',
     };

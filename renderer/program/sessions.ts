@@ -1,9 +1,11 @@
 /** What a record says for the next proposal: readings with their fatigue and pain, the own first samples, the last step. */
 import type { ClientRecord } from '../../db/types/record.ts';
-import type { Program } from '../../db/types/program.ts';
+import type { PracticeLog, Program } from '../../db/types/program.ts';
 import { type Occasion, occasionsOf } from '../progress/occasions.ts';
 import { changedDimension, type Dimension } from './ladder.ts';
-import type { Session } from './proposals.ts';
+import { dayMinutes } from './line.ts';
+import { practiceSummary } from './practice-log.ts';
+import type { PracticeBack, Session } from './proposals.ts';
 
 const rise = (before: number | null, after: number | null): number | null =>
   before === null || after === null ? null : after - before;
@@ -34,6 +36,33 @@ function lettersRead({ legibility }: Occasion, letters: ReadonlySet<string>): Se
   return of === 0 ? null : { right: Math.max(0, of - wrong), of };
 }
 
+/** Practice days since the program in force, oldest first. */
+function logsSince(record: Pick<ClientRecord, 'programs' | 'practiceLogs'>): PracticeLog[] {
+  const since = approvedPrograms(record).at(-1)?.approvedAt?.slice(0, 10) ?? '';
+  return record.practiceLogs.filter((log) => log.date >= since).sort((a, b) => a.date.localeCompare(b.date));
+}
+
+/** What came back since the program in force, against what it asks for; null before there is one. */
+export function practiceBack(record: Pick<ClientRecord, 'programs' | 'practiceLogs'>): PracticeBack | null {
+  const program = approvedPrograms(record).at(-1);
+  if (!program) return null;
+  const logs = logsSince(record);
+  const { days, daysPerWeek } = practiceSummary(logs);
+  const asked = program.lines.filter((line) => line.dose.minutes > 0);
+  const mean = (values: (number | null)[]): number | null => {
+    const said = values.filter((value) => value !== null);
+    return said.length === 0 ? null : Math.round(said.reduce((sum, value) => sum + value, 0) / said.length);
+  };
+  return {
+    days,
+    daysPerWeek,
+    daysAsked: Math.max(0, ...asked.map((line) => line.dose.daysPerWeek)),
+    minutesADay: mean(logs.map((log) => log.minutes)),
+    minutesAsked: Math.round(asked.reduce((sum, line) => sum + dayMinutes(line.dose), 0)),
+    linesADay: mean(logs.map((log) => log.lines)),
+  };
+}
+
 /**
  * Samples and practice days since the program in force, in order of time. Practice days carry fatigue and no words;
  * a sample without its own ratings takes those of practice on the same day.
@@ -53,16 +82,18 @@ export function sessionsOf(record: ClientRecord, lettersTaught = 3): Session[] {
       fatigueRise: rise(sample.fatigueBefore, sample.fatigueAfter),
       painRise: rise(sample.painBefore, sample.painAfter),
     }));
-  const practice = record.practiceLogs
-    .filter((log) => log.date >= since)
-    .map((log) => ({
-      day: log.date,
-      read: null,
-      words: null,
-      letters: null,
-      fatigueRise: rise(log.fatigueBefore, log.fatigueAfter),
-      painRise: null,
-    }));
+  const logs = logsSince(record);
+  const painAtFirst = logs.find((log) => log.pain !== null)?.pain ?? null;
+  const practice = logs.map((log) => ({
+    day: log.date,
+    read: null,
+    words: null,
+    letters: null,
+    fatigueRise: rise(log.fatigueBefore, log.fatigueAfter),
+    // Against the first day of this program: pain may be what it was, not more.
+    painRise: rise(painAtFirst, log.pain),
+    startedAt: log.fatigueBefore,
+  }));
   const ofDay = new Map(practice.map((each) => [each.day, each.fatigueRise]));
   const filled = samples.map((each) => ({ ...each, fatigueRise: each.fatigueRise ?? ofDay.get(each.day) ?? null }));
   return [...filled, ...practice].sort((a, b) => a.day.localeCompare(b.day));

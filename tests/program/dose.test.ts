@@ -1,13 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  boutLines,
-  mayResume,
-  nextMinutes,
-  onsetLine,
-  restMinutes,
-  stopForToday,
-} from '../../renderer/program/dose.ts';
+import { boutLines, mayResume, onsetLine, restMinutes, stopForToday } from '../../renderer/program/dose.ts';
 
 test('quality falls at the first line that lies with its follower under nine tenths of the first two', () => {
   expect(onsetLine({ legibility: [0.95, 0.95, 0.92, 0.9, 0.84, 0.8] })).toBe(5);
@@ -68,11 +61,4 @@ test('smaller letters, pain, fatigue, tone and three bouts end the day', () => {
   expect(stopForToday([], { ...calm, fatigueRise: 3 })).toMatch(/Fatigue/);
   expect(stopForToday([], { ...calm, toneRises: true })).toMatch(/Tone/);
   expect(stopForToday([bout(8), bout(8), bout(8)], calm)).toMatch(/3 bouts/);
-});
-
-test('the dose rises by a fifth at most and falls by a quarter after two tired mornings', () => {
-  expect(nextMinutes(10, { goodSessions: 3, tiredMornings: 0 }).minutes).toBe(12);
-  expect(nextMinutes(10, { goodSessions: 5, tiredMornings: 2 }).minutes).toBe(7);
-  expect(nextMinutes(10, { goodSessions: 2, tiredMornings: 1 }).minutes).toBe(10);
-  expect(nextMinutes(4, { goodSessions: 3, tiredMornings: 0 }).minutes, 'a fifth of four minutes is no minute').toBe(4);
 });

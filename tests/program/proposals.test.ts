@@ -4,6 +4,8 @@ import { compose } from '../../renderer/program/compose.ts';
 import { comparePrograms } from '../../renderer/program/compare.ts';
 import { changedDimension, standingOf, stepDown, stepUp } from '../../renderer/program/ladder.ts';
 import { propose, type Session } from '../../renderer/program/proposals.ts';
+import { practiceBack, sessionsOf } from '../../renderer/program/sessions.ts';
+import { clientId, id, record } from '../pages-print/record.ts';
 import { anyCase } from './inputs.ts';
 import { client, rules } from './support.ts';
 
@@ -50,6 +52,64 @@ test('pain or marked fatigue shortens the writing, even while the words get bett
     expect(proposal).toMatchObject({ kind: 'step-back', rule: 'REG' });
     expect(proposal.move?.step.dimension).toBe('length');
   }
+});
+
+/** Eight earlier practice days that began at 2, then a week that began as given. */
+const weekAfter = (starts: number[]): Session[] => [
+  ...sessions(
+    Array.from({ length: 8 }, () => null),
+    { startedAt: 2, fatigueRise: 1, painRise: null },
+    1,
+  ),
+  ...starts.map((startedAt, i) => ({ ...sessions([null])[0]!, day: day(10 + i), startedAt })),
+];
+
+test('two days that begin two points more tired than usual cut the length by a quarter; one day, or few days, do not', () => {
+  const proposal = after(weekAfter([2, 4, 2, 4]));
+  expect(proposal).toMatchObject({ kind: 'step-back', rule: 'REG' });
+  expect(proposal.evidence).toHaveLength(2);
+  expect(proposal.move?.step.dimension).toBe('length');
+  const minutes = (lines: readonly { kind: string; dose: { minutes: number; timesPerDay: number } }[]) =>
+    lines.filter(({ kind }) => kind === 'writing').reduce((sum, { dose }) => sum + dose.minutes * dose.timesPerDay, 0);
+  const share = minutes(proposal.move!.lines) / minutes(standing.lines);
+  expect(share).toBeLessThanOrEqual(0.76);
+  expect(share).toBeGreaterThanOrEqual(0.6);
+  expect(after(weekAfter([2, 4, 2, 3])).kind).toBe('hold');
+  expect(after(weekAfter([4, 4]).slice(-4)).kind, 'the usual is not known yet').toBe('hold');
+});
+
+test('what came back of the practice is evidence, and little practice is asked about before anything is changed', () => {
+  const practice = { days: 12, daysPerWeek: 4.7, daysAsked: 5, minutesADay: 18, minutesAsked: 25, linesADay: 4 };
+  const flat = sessions([60, 61, 60, 60], {}, 12);
+  const said = (daysPerWeek: number | null) =>
+    propose(flat, [60, 61, 60], { ...standing, practice: { ...practice, daysPerWeek } }, rules);
+  expect(said(4.7).evidence.at(-1)).toBe('Practiced on 4.7 of 5 days a week, 18 of 25 minutes, 4 lines a day.');
+  expect(said(4.7).because).toContain('change one thing');
+  expect(said(1.2).because).toContain('ask first what is in its way');
+  expect(said(null).because).toContain('change one thing');
+});
+
+test('practice days tell how tired they began, pain against the first of them, and how much was done of what was asked', () => {
+  const log = { clientId, at: '2026-04-20T09:00:00.000Z', by: 'JM', breaks: null, paper: '', grip: '', note: '' };
+  const logged = record((r) => {
+    r.practiceLogs = [
+      { ...log, id: id(), date: '2026-04-17', minutes: 20, lines: 6, fatigueBefore: 4, fatigueAfter: 5, pain: 3 },
+      { ...log, id: id(), date: '2026-04-16', minutes: 10, lines: 4, fatigueBefore: 2, fatigueAfter: 3, pain: 1 },
+      { ...log, id: id(), date: '2026-04-01', minutes: 90, lines: 90, fatigueBefore: 9, fatigueAfter: 9, pain: 9 },
+    ];
+  });
+  const practice = sessionsOf(logged).filter((each) => each.startedAt != null);
+  expect(practice.map(({ day: on, startedAt, painRise }) => [on, startedAt, painRise])).toEqual([
+    ['2026-04-16', 2, 0],
+    ['2026-04-17', 4, 2],
+  ]);
+  expect(practiceBack(logged)).toMatchObject({
+    days: 2,
+    daysAsked: 5,
+    minutesADay: 15,
+    minutesAsked: 20,
+    linesADay: 5,
+  });
 });
 
 test('it steps back against the own start only, and never while improving', () => {

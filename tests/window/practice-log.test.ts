@@ -1,4 +1,5 @@
 /** The practice log that came back on paper, typed in by keyboard alone in the real window. */
+import { texts } from '../../renderer/pages/texts.ts';
 import { expect, test } from './app.ts';
 import { axe, call, idOf, openTab, seedClient } from './progress-seed.ts';
 
@@ -14,6 +15,10 @@ test('two days are typed in without a mouse; slips get a sentence; the progress 
       await page.keyboard.type(cell);
     }
   };
+  // Fields follow the columns of the printed log, so that a row is typed without looking for its place.
+  const columns = texts.log.head.slice(1).map((each) => each.replace('Tired', 'Fatigue').replace(' 0–10', ''));
+  const labels = (await log.locator('form label').allInnerTexts()).map((each) => each.trim());
+  expect(labels.slice(1, 1 + columns.length)).toEqual(columns);
   const day = log.getByLabel('Day');
   const first = new Date(Date.now() - 6 * 86_400_000).toISOString().slice(0, 10);
   await day.fill(first);
