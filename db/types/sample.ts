@@ -11,6 +11,7 @@ export const TaskKind = z.enum([
   'free',
   'goal-output',
   'transfer-probe',
+  'repeated-letter',
 ]);
 export type TaskKind = z.infer<typeof TaskKind>;
 

@@ -12,6 +12,7 @@ import { findings } from '../intake/findings.ts';
 import { flagInputOf } from '../intake/flag-input.ts';
 import { openFlags, type FlagState } from '../intake/flags.ts';
 import { setUp } from '../intake/setup.ts';
+import { isOfTask } from '../progress/measure-values.ts';
 import { occasionsOf } from '../progress/occasions.ts';
 import { compose } from './compose.ts';
 import {
@@ -20,6 +21,7 @@ import {
   measuredPage,
   minutesALine,
   pageMeasures,
+  rowsOfOneLetter,
   sampleMeasures,
   typedMeasures,
   wordsALine,
@@ -127,7 +129,8 @@ export function programInput(record: ClientRecord, rules: RulesInUse, visitId?: 
     cautions: cautionsOf(record, last?.sample, rules),
     diagnoses: diagnosesOf(record, rules),
     measures: latestByCode([
-      ...pages.flatMap((p) => pageMeasures(p, rules)),
+      ...pages.flatMap((p) => pageMeasures(p, rules)).filter(({ code }) => isOfTask('sentences', code)),
+      ...rowsOfOneLetter(record),
       ...occasions.flatMap(sampleMeasures),
       ...occasions.flatMap((each) => typedMeasures(each, rules)),
     ]),

@@ -3,6 +3,7 @@ import { mean, median, sampleStandardDeviation } from 'simple-statistics';
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import type { PageResult, Sample } from '../../db/types/sample.ts';
+import { isOfTask } from '../progress/measure-values.ts';
 import type { Occasion } from '../progress/occasions.ts';
 
 /** The measured page of a sample: its first page, latest measurement. */
@@ -18,6 +19,15 @@ export function measuredPage(record: ClientRecord, sampleId: string): PageResult
 export function pageMeasures({ lines, measures }: PageResult, rules: RulesInUse): PageResult['measures'] {
   const least = rules.thresholds.find((each) => each.code === 'page-lines-least')?.value ?? 6;
   return lines.length >= least ? measures : measures.filter((each) => each.code !== 'page-decrement');
+}
+
+/** What rows of one letter say: their shrinking, in order of time. */
+export function rowsOfOneLetter(record: ClientRecord): Measure[] {
+  return record.samples
+    .filter((sample) => sample.task.kind === 'repeated-letter')
+    .sort((a, b) => a.takenAt.localeCompare(b.takenAt))
+    .flatMap((sample) => measuredPage(record, sample.id)?.measures ?? [])
+    .filter(({ code }) => isOfTask('repeated-letter', code));
 }
 
 const lettersIn = (text: string): number => (text.match(/\p{L}/gu) ?? []).length;

@@ -28,6 +28,7 @@ const taskWords: Record<Task['kind'], string> = {
   free: 'free writing',
   'goal-output': 'goal writing',
   'transfer-probe': 'line on plain paper without cues',
+  'repeated-letter': 'one letter again and again',
 };
 
 /**

@@ -1,6 +1,6 @@
 import { median } from 'simple-statistics';
 import type { ClientRecord } from '../../db/types/record.ts';
-import type { Sample } from '../../db/types/sample.ts';
+import type { Sample, TaskKind } from '../../db/types/sample.ts';
 
 /** One value of one measure of one sample, with what stands behind it. */
 export interface SampleValue {
@@ -51,11 +51,16 @@ export function sampleValues(record: Facts): SampleValue[] {
     });
 }
 
+/** A row of one letter tells its own shrinking and nothing else; of other tasks that number says little. */
+export function isOfTask(kind: TaskKind, measure: string): boolean {
+  return (kind === 'repeated-letter') === (measure === 'first-last-five');
+}
+
 function pageValues(sample: Sample, day: string, pages: readonly ClientRecord['pageMeasurements'][number][]) {
   const found = new Map<string, SampleValue[]>();
   for (const page of pages) {
     for (const m of page.result.measures) {
-      if (m.value === null || !Number.isFinite(m.value)) continue;
+      if (m.value === null || !Number.isFinite(m.value) || !isOfTask(sample.task.kind, m.code)) continue;
       const value: SampleValue = {
         sample,
         day,

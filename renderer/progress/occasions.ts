@@ -1,5 +1,6 @@
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { Sample } from '../../db/types/sample.ts';
+import { unread } from '../sample/texts.ts';
 import { sampleLegibility, type SampleLegibility } from '../readback/sample-legibility.ts';
 
 /** One sample with what readers made of it. */
@@ -15,15 +16,12 @@ export interface Occasion {
 
 type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'readings'>;
 
-/** Tasks that are never scored for legibility. */
-const UNSCORED: ReadonlySet<Sample['task']['kind']> = new Set(['signature', 'personal']);
-
 /** Samples in order of time with their legibility. Readings whose sample is gone count for nothing. */
 export function occasionsOf(record: Facts): Occasion[] {
   const dayOf = new Map(record.visits.map((visit) => [visit.id, visit.date]));
   const time = (sample: Sample) => Date.parse(sample.takenAt) || 0;
   return [...record.samples]
-    .filter((sample) => !UNSCORED.has(sample.task.kind))
+    .filter((sample) => !unread.has(sample.task.kind))
     .sort((a, b) => time(a) - time(b))
     .map((sample) => ({
       sample,

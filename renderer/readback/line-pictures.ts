@@ -1,6 +1,7 @@
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { BoxMm, SamplePage } from '../../db/types/sample.ts';
 import { mapOf, toPicture } from '../sample/overlay.ts';
+import { unread } from '../sample/texts.ts';
 import { assignLines } from './assign-lines.ts';
 import type { QueueSample } from './queue.ts';
 import type { Turns } from './turned.ts';
@@ -34,13 +35,10 @@ const MARGIN_MM = 2;
 /** Free paper inside a line's outline, in mm: the next line may be close. */
 export const OUTLINE_MM = 0.8;
 
-/** Tasks whose text stays in the picture or that are never read back. */
-const NOT_READ: ReadonlySet<string> = new Set(['signature', 'personal']);
-
 /** The samples of a client that can be read back, with the picture of each line. */
 export function samplesToRead(record: Facts): SampleToRead[] {
   return record.samples
-    .filter((sample) => sample.task.text.trim() && !NOT_READ.has(sample.task.kind))
+    .filter((sample) => sample.task.text.trim() && !unread.has(sample.task.kind))
     .map((sample) => {
       const found = linesOnPages(record, sample.id);
       const lines = assignLines(

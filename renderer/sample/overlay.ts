@@ -76,7 +76,7 @@ export const layers: readonly { code: Layer; name: string }[] = [
 
 /** The layer that shows what a measure was read from. */
 export function layerOf(measure: string): Layer {
-  if (measure.includes('decrement')) return 'decrement';
+  if (measure.includes('decrement') || measure === 'first-last-five') return 'decrement';
   if (measure.startsWith('x-height')) return 'bands';
   if (measure.startsWith('baseline') || measure.includes('drift')) return 'lines';
   if (/gap|overlap/.test(measure)) return 'gaps';

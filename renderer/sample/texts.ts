@@ -36,11 +36,10 @@ export function usedLately(text: SampleText, samples: readonly Sample[]): boolea
   return last.some((s) => s.task.textCodes.includes(text.code));
 }
 
-/** The task of the client's last sample: samples of one task can be compared. One line with every letter before any. */
+/** The task of the last sample that can be read: samples of one task can be compared. One line with every letter before any. */
 export function usualTask(samples: readonly Sample[]): TaskKind {
-  const [first, ...rest] = samples;
-  if (!first) return 'pangram';
-  return rest.reduce((last, sample) => (sample.takenAt > last.takenAt ? sample : last), first).task.kind;
+  const read = samples.filter((sample) => !unread.has(sample.task.kind));
+  return [...read].sort((a, b) => b.takenAt.localeCompare(a.takenAt))[0]?.task.kind ?? 'pangram';
 }
 
 /** Whether a new sample counts as baseline unless the therapist says otherwise: the first of its task, before any program. */
@@ -58,10 +57,11 @@ export const taskNames: Record<TaskKind, string> = {
   free: 'Free writing',
   'goal-output': 'What the goal asks for',
   'transfer-probe': 'One line on plain paper, no cue',
+  'repeated-letter': 'One letter, fifteen times',
 };
 
-/** Tasks whose text is personal: it stays in the picture and is never typed in. */
-export const keptInPicture: ReadonlySet<TaskKind> = new Set<TaskKind>(['personal', 'signature']);
+/** Tasks whose text is never typed in and never read: personal lines and signatures stay in the picture, a row of one letter is measured only. */
+export const unread: ReadonlySet<TaskKind> = new Set<TaskKind>(['personal', 'signature', 'repeated-letter']);
 
 /** Digits and amounts: each one is read exactly (confusions 1/7, 4/9, 0/6). Invented values. */
 export const digitText = '1 7 4 9 0 6\n17.40 96.05 2.50\n61 740 914';

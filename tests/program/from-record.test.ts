@@ -3,6 +3,7 @@ import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { ClientRecord } from '../../db/types/record.ts';
 import { newClient } from '../../renderer/caseload/new-client.ts';
 import { noConditions } from '../../renderer/sample/conditions.ts';
+import { factsOf } from '../../renderer/program/facts.ts';
 import { draftProgram, programInput } from '../../renderer/program/from-record.ts';
 import { itemCodes } from './support.ts';
 
@@ -131,6 +132,37 @@ test('what the therapist saw drives rules; a later look replaces it', () => {
   expect(items()).toContain('lower-table');
   record.intakeAnswers.at(-1)!.grade = 3;
   expect(items()).not.toContain('lower-table');
+});
+
+test('a row of one letter tells its shrinking (over 10 %: Zham 2019, Front Neurol 10:403) and nothing else', () => {
+  const row = (loss: number) =>
+    ['x-height', 'first-last-five'].map((code, i) => ({
+      code,
+      value: i === 0 ? 9 : loss,
+      unit: i === 0 ? 'mm' : '%',
+      n: 15,
+      low: null,
+      high: null,
+      spread: null,
+      method: 'test',
+    }));
+  sampleRead(10, [8], { task: { kind: 'repeated-letter', textCodes: [], text: '', spellingNoted: false } });
+  record.readings = [];
+  const page = { ...stamp, id: id(20), clientId: id(1), sampleId: id(10), order: 0 };
+  record.samplePages = [page as ClientRecord['samplePages'][number]];
+  const measured = (loss: number): void => {
+    const result = { lines: [], measures: row(loss) } as unknown as ClientRecord['pageMeasurements'][number]['result'];
+    record.pageMeasurements = [
+      { ...stamp, id: id(21), pageId: id(20), sampleId: id(10), result } as ClientRecord['pageMeasurements'][number],
+    ];
+  };
+  const shrinking = (): number | null | undefined =>
+    factsOf(programInput(record, rules), rules).findings.get('shrinking')?.grade;
+  measured(11);
+  expect(programInput(record, rules).measures.map((m) => m.code)).not.toContain('x-height');
+  expect(shrinking()).toBe(2);
+  measured(9);
+  expect(shrinking()).toBe(3);
 });
 
 test('legibility, speed and rises come from the last sample that was read', () => {

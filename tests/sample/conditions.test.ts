@@ -114,6 +114,9 @@ test('the task of the last sample comes again; a baseline is the first of its ta
   last.task = { ...last.task, kind: 'sentences' };
   expect(usualTask([])).toBe('pangram');
   expect(usualTask([last, older])).toBe('sentences');
+  const signed = sample('2026-03-09T09:00:00Z', {});
+  signed.task = { ...signed.task, kind: 'signature' };
+  expect(usualTask([signed, last, older])).toBe('sentences');
   expect(isFirst('pangram', [], [])).toBe(true);
   expect(isFirst('pangram', [older], [])).toBe(false);
   expect(isFirst('digits', [older], [{ status: 'draft' } as Program])).toBe(true);

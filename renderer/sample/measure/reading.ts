@@ -89,7 +89,9 @@ function readWord(
   const letters = lettersOf(word, line, single, size, holesByBlob, map, frame, widths);
   const out = letters.map((letter) => struck.some((point) => holds(letter, point, px)));
   const isOut = (u: number): boolean => letters.some((letter, k) => out[k] && u >= letter.u0 && u <= letter.u1);
-  const own = line.heads.filter((head) => head.u >= u0 - 1 && head.u <= u1 + 1 && !isOut(head.u));
+  const own = line.heads
+    .filter((head) => head.u >= u0 - 1 && head.u <= u1 + 1 && !isOut(head.u))
+    .sort((a, b) => a.u - b.u);
   const known = single !== null;
   const tops = (kinds: string): number[] =>
     letters.filter((l, k) => !out[k] && l.char !== null && kinds.includes(l.char)).map((l) => l.top);

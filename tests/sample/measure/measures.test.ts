@@ -96,6 +96,7 @@ test('codes and units are those of the command', () => {
     'descender-ratio': 'xh',
     'line-decrement': 'ln(x-height) per word',
     'line-decrement-letter': 'ln(x-height) per letter',
+    'first-last-five': '%',
     'page-decrement': '% per line',
     'word-gap': 'xh',
     'letter-gap': 'xh',
@@ -139,6 +140,14 @@ test('shrinking along the line and down the page is read as written', () => {
   const found = values(read);
   expect(found['line-decrement']).toBeCloseTo(Math.log(0.96), 6);
   expect(found['page-decrement']).toBeCloseTo(-2, 6);
+});
+
+test('a row of one letter: the first five against the last five', () => {
+  // Fifteen letters, each 1 % of the first smaller than the one before: means of 0.98 and 0.88 of it.
+  const row = Array.from({ length: 15 }, (_, i) => 3 * (1 - 0.01 * i));
+  const found = values(page([line([word(3, { xHeightsMm: row, letterCount: 15 })])]));
+  expect(found['first-last-five']).toBeCloseTo(100 * (1 - 0.88 / 0.98), 3);
+  expect(values(page([line([word(3, { xHeightsMm: row.slice(0, 9) })])]))['first-last-five']).toBeNull();
 });
 
 test('letters that grow taller by their kind alone are no change of size', () => {

@@ -8,6 +8,8 @@ import { wordsOfLine } from './measure.ts';
 const LEAST = 3;
 /** Kinds that hold less than this share of the small letters (joined writing) say too little. */
 const COVERED = 0.6;
+/** A change of size along a line is told from what letters are there by lines of so many words only. */
+const LEAST_WORDS = 3;
 /** Letters further than this (ln) from the fit are left out of it. */
 const OUTLIER = 0.12;
 /** A letter half or twice the size of its line was cut or aligned wrongly. */
@@ -65,7 +67,7 @@ function fitted(page: ReadPage): Map<string, number> {
     (sum, line) => wordsOfLine(line).reduce((part, word) => part + word.xHeightsMm.length, sum),
     0,
   );
-  if (used.length < COVERED * heads) return new Map();
+  if (used.length < COVERED * heads || !used.some(({ word }) => word >= LEAST_WORDS - 1)) return new Map();
   const kinds = [...new Set(used.map(({ kind }) => kind))];
   const kindAt = new Map(kinds.map((kind, i) => [kind, i]));
   const rows = used.map((r) => ({ kind: kindAt.get(r.kind)!, line: r.line, word: r.word, ln: r.ln }));

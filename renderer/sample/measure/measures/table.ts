@@ -2,6 +2,7 @@ import { seededDraws } from '../bootstrap.ts';
 import type { MeasureValue } from '../types.ts';
 import { baselineAngle, baselineRms, rulingDistance } from './baseline.ts';
 import { closedLoops, closure } from './closure.ts';
+import { firstLastFive } from './first-last-five.ts';
 import { gapRatio, gapSeparation, letterGap, wordGap, wordGapCv } from './gaps.ts';
 import { lineDecrement, lineDecrementLetter } from './line-decrement.ts';
 import { marginDrift } from './margin-drift.ts';
@@ -22,6 +23,7 @@ export const MEASURES: readonly Measure[] = [
   descenderRatio,
   lineDecrement,
   lineDecrementLetter,
+  firstLastFive,
   pageDecrement,
   baselineAngle,
   baselineRms,
