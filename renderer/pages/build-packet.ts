@@ -6,7 +6,7 @@ import { flagsOf } from '../program/from-record.ts';
 import { exerciseDrawings, isMirrored } from './drawings/exercise-drawings.ts';
 import { dayOf, longDate, mediumDate, type PageInput, programOf } from './facts.ts';
 import { familyCaptionMm, familyPage } from './family.ts';
-import { type Language, languages } from './languages.ts';
+import { inEnglish, type Language, languages } from './languages.ts';
 import { letterPage } from './letter.ts';
 import type { Packet, SheetModel, WritingPicture } from './model.ts';
 import { thenAndNowPictures } from './pictures.ts';
@@ -71,7 +71,9 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse
     clinicDoses.has(rules.items.find((each) => each.code === item)?.dose ?? '');
   // What the check card says is not said on the program too; the therapist's own wording of it stays.
   const saidElsewhere = ({ item, text }: ProgramLine) =>
-    choices.withCard && onCard.has(item ?? '') && rules.items.some((each) => each.code === item && each.text === text);
+    choices.withCard &&
+    onCard.has(item ?? '') &&
+    rules.items.some((each) => each.code === item && each.text === inEnglish(text));
   const { words, pt } = choices;
   const options = { pt, when: words.family.when, ownWords: words.programWords, drawing, inClinic, saidElsewhere };
   const program = programSheets(input, options, t);
@@ -143,12 +145,28 @@ function picturesFor(kind: PageKind, input: PageInput, t: Texts): typeof noPictu
   return { pictures, trueSize, warning: told ? '' : `The pictures are not at true size: ${why}.` };
 }
 
-/** Programs with the shipped titles and cautions in another language; own wording stays. */
+/** Programs with the shipped titles, texts and cautions in another language; own wording stays. */
 function translated(record: ClientRecord, shipped: Readonly<Record<string, string>>): ClientRecord {
-  const said = (words: string): string => (Object.hasOwn(shipped, words) ? shipped[words]! : words);
+  // Texts that name the client's own letters are known by what stands around the letters.
+  const mark = '{letters}';
+  const withLetters = Object.keys(shipped).filter((words) => words.includes(mark));
+  const said = (words: string): string => {
+    if (Object.hasOwn(shipped, words)) return shipped[words]!;
+    for (const key of withLetters) {
+      const [before = '', after = ''] = key.split(mark);
+      if (words.startsWith(before) && words.endsWith(after) && words.length > key.length - mark.length)
+        return shipped[key]!.replace(mark, words.slice(before.length, words.length - after.length));
+    }
+    return words;
+  };
   const programs = record.programs.map((program) => ({
     ...program,
-    lines: program.lines.map((line) => ({ ...line, title: said(line.title), cautions: line.cautions.map(said) })),
+    lines: program.lines.map((line) => ({
+      ...line,
+      title: said(line.title),
+      text: said(line.text),
+      cautions: line.cautions.map(said),
+    })),
   }));
   return { ...record, programs };
 }

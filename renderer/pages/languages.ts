@@ -1,6 +1,7 @@
 /** Languages that family pages can be printed in. Another one is one more row and one more file of texts. */
 import { texts as en, type Texts } from './texts.ts';
 import { shippedEs } from './shipped-es.ts';
+import { shippedEsTexts } from './shipped-es-texts.ts';
 import { es } from './texts-es.ts';
 
 export type Language = 'en' | 'es';
@@ -10,13 +11,13 @@ interface LanguageOfPages {
   /** For dates; null = the window's. */
   locale: string | null;
   texts: Texts;
-  /** Titles and cautions of the shipped rule table by their English words. */
+  /** Titles, texts and cautions of the shipped rule table by their English words. */
   shipped: Readonly<Record<string, string>>;
 }
 
 export const languages: Readonly<Record<Language, LanguageOfPages>> = {
   en: { name: 'English', locale: null, texts: en, shipped: {} },
-  es: { name: 'Español', locale: 'es', texts: es, shipped: shippedEs },
+  es: { name: 'Español', locale: 'es', texts: es, shipped: { ...shippedEs, ...shippedEsTexts } },
 };
 
 const englishOf = new Map(

@@ -69,7 +69,7 @@ export interface PracticeSheet {
   pictures?: DrawnPicture[];
 }
 
-type Step = { kind: 'model'; text: string } | { kind: 'write' } | { kind: 'rest' } | { kind: 'next-time' };
+type Step = { kind: 'model'; text: string } | { kind: 'write' | 'rest' | 'next-time' | 'gap' };
 
 /** How many rows of a paper fit one sheet. */
 export function rowsPerSheet(sheet: SheetName, ruling: RulingCode): number {
@@ -94,9 +94,26 @@ function plan(request: PracticeRequest, models: string[][]): Step[] {
     return spread(shown, Math.max(0, room - rows));
   }
   const bout = spread(models.slice(0, Math.max(1, request.linesPerBout)), request.linesPerBout);
-  const dose = Array.from({ length: request.bouts }, (_, i): Step[] => (i === 0 ? bout : [{ kind: 'rest' }, ...bout]));
+  const bouts = Array.from({ length: request.bouts }, (_, i): Step[] => (i === 0 ? bout : [{ kind: 'rest' }, ...bout]));
+  const dose = together(bouts.flat(), room);
   // Squares cover their sheet anyway.
-  return rulings[request.ruling].kind === 'squares' ? dose.flat() : filled(dose.flat(), bout, room);
+  return rulings[request.ruling].kind === 'squares' ? dose : filled(dose, bout, room);
+}
+
+/** A model at the foot of a sheet goes over to the next one, to the lines it is for. */
+function together(steps: readonly Step[], room: number): Step[] {
+  const out: Step[] = [];
+  for (const step of steps) {
+    if (out.length % room === 0) {
+      const end = out.length;
+      let start = end;
+      while (start > 0 && end - start < room - 1 && out[start - 1]?.kind === 'model') start--;
+      const carried = start < end && step.kind === 'write' ? out.splice(start) : [];
+      out.push(...carried.map((): Step => ({ kind: 'gap' })), ...carried);
+    }
+    out.push(step);
+  }
+  return out;
 }
 
 /** Fills what the dose leaves of its last sheet with lines for another day, where that is more than a line or two. */
@@ -150,6 +167,7 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
     steps.slice(page * perSheet, (page + 1) * perSheet).forEach((step, row) => {
       const top = area.y + row * shape.height;
       const y = top + shape.baseline;
+      if (step.kind === 'gap') return;
       if (step.kind === 'rest' || step.kind === 'next-time') {
         const text = step.kind === 'rest' ? request.restText : request.nextTimeText;
         texts.push({ text, x: area.x, y, size: 4.2, style: 'page-bold', grey: 0.1, anchor: 'start' });

@@ -17,14 +17,21 @@ test.each(others)('every caution and title that a program can carry is there: %s
       .map((code) => rules.cautionTexts.find((c) => c.code === code)!.text),
   );
   for (const text of carried) expect(shipped, text).toHaveProperty([text]);
-  const kinds = new Set(['warm-up', 'exercise', 'writing', 'tool', 'paper']);
-  for (const { title, kind } of rules.items) if (kinds.has(kind)) expect(shipped, title).toHaveProperty([title]);
-  for (const { title } of rules.papers) expect(shipped, title).toHaveProperty([title]);
+  // What to write has its own language.
+  for (const { title, text, kind, code } of rules.items) {
+    if (kind === 'content' && code !== 'picture-sheet') continue;
+    expect(shipped, title).toHaveProperty([title]);
+    expect(shipped, text).toHaveProperty([text]);
+  }
+  for (const { title, text } of rules.papers) {
+    expect(shipped, title).toHaveProperty([title]);
+    expect(shipped, text).toHaveProperty([text]);
+  }
   // Nothing is translated that no rule says any more, and no two titles become one.
   const said = new Set([
     ...rules.cautionTexts.map((c) => c.text),
-    ...rules.items.map((i) => i.title),
-    ...rules.papers.map((p) => p.title),
+    ...rules.items.flatMap((i) => [i.title, i.text]),
+    ...rules.papers.flatMap((p) => [p.title, p.text]),
   ]);
   for (const text of Object.keys(shipped)) expect(said, text).toContain(text);
   expect(new Set(Object.values(shipped)).size).toBe(Object.keys(shipped).length);

@@ -167,6 +167,32 @@ test('a bout with its model rows is planned to stay on one sheet', () => {
   expect(sheets[0]!.ruling).toBe('dashed-8.7');
 });
 
+test('a program prints wholly in the other language, the letters to practice among its words', () => {
+  const lines = rules.items
+    .filter(({ kind }) => kind === 'writing' || kind === 'setup' || kind === 'advice')
+    .map((item) =>
+      programLine({
+        item: item.code,
+        kind: item.kind,
+        title: item.title,
+        text: item.text.replace('{letters}', 'a, o'),
+      }),
+    );
+  const from = input({
+    record: record((r) => {
+      r.programs[0]!.lines = lines;
+    }),
+  });
+  const page = build('home-program', from, { language: 'es', withEnglish: false, withCard: false });
+  const said = page.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet) : [])).join(' ');
+  expect(said).toContain('Costó leer estas letras: a, o. Mire, escriba');
+  expect(said).toContain('Primero, silla y mesa');
+  for (const { text, title } of lines) {
+    expect(said).not.toContain(text);
+    expect(said, title).not.toMatch(new RegExp(`\\b${title.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}\\b`));
+  }
+});
+
 test('a draft program says DRAFT on the sheet', () => {
   const draft = input({
     record: record((r) => {

@@ -191,6 +191,17 @@ test('the dose is on the sheet as many lines as it says, and no sheet is left mo
       }
 });
 
+test('a model stands on the sheet with the lines it is for', () => {
+  const models = ['h h h', 'train ticket', 'map coat'];
+  for (const ruling of ['dashed-12', 'dashed-10', 'ruled-8.7'] as const)
+    for (let linesPerBout = 2; linesPerBout < 20; linesPerBout++)
+      for (const { texts, lines } of practiceSheets(request('Letter', ruling, { models, linesPerBout, bouts: 3 }))) {
+        const lowest = Math.max(...texts.filter(({ text }) => models.includes(text)).map(({ y }) => y));
+        const below = lines.filter(({ y1 }) => y1 > lowest + 1);
+        expect(below.length, `${ruling} ${linesPerBout}`).toBeGreaterThan(0);
+      }
+});
+
 test('sheets to lie under and dots to join fill the sheet and say what they are', () => {
   for (const ruling of ['guide-8.7', 'dots-30', 'lean-10'] as const) {
     const sheets = practiceSheets(request('Letter', ruling, { linesPerBout: 3, bouts: 3 }));
