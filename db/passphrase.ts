@@ -6,7 +6,7 @@ import { refusal, SHORTEST_PASSPHRASE, unlock } from './open.ts';
 
 export interface ChangeOptions {
   folder: string;
-  /** The passphrase in use, or the recovery key when it was forgotten. */
+  /** The passphrase in use. */
   passphrase: string;
   next: string;
   now: string;
@@ -32,6 +32,40 @@ export async function changePassphrase(options: ChangeOptions): Promise<{ ok: tr
       for (const each of secrets) each.identity.fill(0);
     }
     return { ok: true };
+  } catch (error) {
+    return refusal(error);
+  }
+}
+
+/**
+ * The passphrase is lost: the recovery key gives way to a new passphrase and a new recovery key, in one write. It opens
+ * this caseload once; backups made before keep the wraps of their day.
+ * @returns the new recovery key, for a new sheet
+ */
+export async function useRecoveryKey(options: {
+  folder: string;
+  recoveryKey: string;
+  next: string;
+  now: string;
+  /** log2 of scrypt's N; lower only in tests. */
+  workFactor?: number;
+}): Promise<{ ok: true; recoveryKey: string } | { ok: false; code: OpenCode }> {
+  const { folder, next, now, workFactor } = options;
+  try {
+    if ([...normalPassphrase(next)].length < SHORTEST_PASSPHRASE) throw new CaseloadError('passphrase-too-short');
+    const { file, secrets } = await unlock(folder, { recoveryKey: options.recoveryKey });
+    try {
+      const identity = secrets[0]?.identity;
+      if (file === null || identity === undefined) throw new CaseloadError('wrong-passphrase');
+      if (file.outgoing !== null) throw new CaseloadError('locked-by-another');
+      const recoveryKey = newRecoveryKey();
+      const recovery = await wrapWithRecoveryKey(identity, recoveryKey);
+      const passphrase = await wrapWithPassphrase(identity, next, workFactor);
+      writeKeyFile(folder, { ...file, at: now, passphrase, recovery });
+      return { ok: true, recoveryKey };
+    } finally {
+      for (const each of secrets) each.identity.fill(0);
+    }
   } catch (error) {
     return refusal(error);
   }

@@ -97,7 +97,14 @@ export const wholeInput = (name: RequestName, random: Random, ids: readonly stri
   whole(schemas[name]!, random, ids);
 
 /** These start workers or write files: in a run of thousands they are asked whole only now and then. */
-const SLOW: readonly RequestName[] = ['backup.now', 'backup.state', 'records.check', 'client.erase', 'client.export'];
+const SLOW: readonly RequestName[] = [
+  'backup.now',
+  'backup.state',
+  'records.check',
+  'client.erase',
+  'client.export',
+  'caseload.export',
+];
 
 /** One message: JSON text that may or may not be one of the contract's. */
 function message(random: Random, ids: readonly string[]): string {

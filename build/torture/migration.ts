@@ -1,4 +1,7 @@
-/** Kills a migration at every statement, from every version, and looks at what is left. */
+/**
+ * Kills every migration at every statement, from every earlier version, and looks at what is left: the file as it was
+ * when that migration began, which opens and then goes through.
+ */
 import { randomUUID } from 'node:crypto';
 import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -46,31 +49,46 @@ async function folderAt(version: number): Promise<{ folder: string; identity: Bu
   return { folder, identity };
 }
 
+/** What the file holds when the migration at `index` begins: the ones before it went through. */
+function whenItBegins(folder: string, identity: Buffer, index: number): string {
+  const copy = mkdtempSync(path.join(tmpdir(), 'fairhand-migration-'));
+  cpSync(folder, copy, { recursive: true });
+  const db = openFile(caseloadFile(copy), identity);
+  migrate(db, null, 'x', readMigrations(), index);
+  const content = contentOf(db);
+  db.close();
+  rmSync(copy, { recursive: true, force: true });
+  return content;
+}
+
 /** @param everyNth 1 = at every statement; larger for a share of it */
 export async function migrationKillTest(everyNth: number): Promise<MigrationReport> {
   const report: MigrationReport = { kills: 0, faults: [] };
   const shipped = readMigrations();
   const targets = [...shipped.map((each) => each.sql), NEXT_STATEMENTS.join('\n')];
-  for (const [from, sql] of targets.entries()) {
+  for (const from of targets.keys()) {
     const { folder, identity } = await folderAt(from);
+    for (const [index, sql] of targets.entries()) if (index >= from) await killAt(folder, identity, index, sql);
+    rmSync(folder, { recursive: true, force: true });
+  }
+  return report;
+
+  async function killAt(folder: string, identity: Buffer, index: number, sql: string): Promise<void> {
+    const before = whenItBegins(folder, identity, index);
     const count = statementsOf(sql).length;
     for (let at = 0; at <= count; at += everyNth) {
       const copy = mkdtempSync(path.join(tmpdir(), 'fairhand-migration-'));
       cpSync(folder, copy, { recursive: true });
-      const original = openFile(caseloadFile(folder), identity);
-      const before = contentOf(original);
-      original.close();
-      const { code, err } = await runScript('migrate-and-die.ts', [copy, String(from + 1), String(at)], null);
-      if (code !== null) report.faults.push(`version ${from + 1}, statement ${at}: not killed: ${err.slice(0, 300)}`);
+      const fault = (what: string) => report.faults.push(`version ${index + 1}, statement ${at}: ${what}`);
+      const { code, err } = await runScript('migrate-and-die.ts', [copy, String(index + 1), String(at)], null);
+      if (code !== null) fault(`not killed: ${err.slice(0, 300)}`);
       const db = openFile(caseloadFile(copy), identity);
-      if (contentOf(db) !== before) report.faults.push(`version ${from + 1}, statement ${at}: the file changed`);
-      if (checkFile(db, true) !== 'ok')
-        report.faults.push(`version ${from + 1}, statement ${at}: ${checkFile(db, true)}`);
+      if (contentOf(db) !== before) fault('the file changed');
+      if (checkFile(db, true) !== 'ok') fault(checkFile(db, true));
+      if (migrate(db, null, 'x', shipped) !== shipped.length) fault('it did not go through afterwards');
       db.close();
       rmSync(copy, { recursive: true, force: true });
       report.kills++;
     }
-    rmSync(folder, { recursive: true, force: true });
   }
-  return report;
 }

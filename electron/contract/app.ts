@@ -37,6 +37,11 @@ export const appRequests = {
     z.object({ status: AppStatus, recoveryKey: z.string() }),
   ),
   'app.unlock': read(z.object({ passphrase: Passphrase }).strict(), AppStatus),
+  /** The passphrase is lost: opens once by the recovery key, which a new passphrase and a new key replace. */
+  'app.recover': write(
+    z.object({ recoveryKey: Passphrase, next: Passphrase }).strict(),
+    z.object({ status: AppStatus, recoveryKey: z.string() }),
+  ),
   /** Somebody is at work (keys, pen, pointer): idle time starts anew. */
   'app.used': read(nothing, nothing),
   /** Opens with the key that the operating system's key store holds. */

@@ -41,6 +41,7 @@ export const whileLocked: readonly RequestName[] = [
   'app.status',
   'app.create',
   'app.unlock',
+  'app.recover',
   'app.unlockWithSystem',
   'app.used',
   'app.lock',

@@ -15,8 +15,10 @@ export const messages = {
     'There is a caseload in this folder already. It was left as it is. Unlock it, or choose another folder.',
   'wrong-passphrase':
     'This passphrase does not open the caseload. The caseload is unharmed. Check capital letters and the keyboard, then try again.',
+  'wrong-recovery-key':
+    'This recovery key does not open the caseload. The caseload is unharmed. Only the key of the newest sheet counts; one that was used or replaced opens nothing any more. Check the letters, then try again.',
   'wait-before-retry':
-    'Several passphrases were wrong. The caseload is unharmed. Wait {detail} seconds, then try again.',
+    'Several passphrases or keys were wrong. The caseload is unharmed. Wait {detail} seconds, then try again.',
   'passphrase-too-short':
     'This passphrase is too short to protect health records. Nothing was changed. Use at least 12 characters; a few unrelated words are easy to remember.',
   damaged:

@@ -75,5 +75,7 @@ export const recordRequests = {
   'client.merge': write(z.object({ from: Id, into: Id }).strict(), ClientRecord),
   /** One client with the pictures as their original bytes, in open formats, not encrypted; answers where it lies. */
   'client.export': write(z.object({ clientId: Id }).strict(), z.object({ file: z.string() })),
+  /** Every client, one file each, in a new folder. Not encrypted. */
+  'caseload.export': write(nothing, z.object({ folder: z.string(), files: z.number().int() })),
   'client.import': write(nothing, z.object({ clientId: Id.nullable() })),
 } as const;

@@ -4,7 +4,8 @@
  */
 import { randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { open, rename, rm, stat } from 'node:fs/promises';
+import { mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
+import path from 'node:path';
 import { CaseloadError, type Caseload, type Doing } from '../../db/index.ts';
 import { codeOf } from '../../db/errors.ts';
 import { LARGEST_BLOB } from '../../db/records/blobs.ts';
@@ -62,6 +63,66 @@ export async function writeClientFile(
     throw asRefusal(error, 'save-failed');
   }
 }
+
+/** The folder of exported files, inside the caseload folder. */
+export const exportsFolder = (folder: string): string => path.join(folder, 'exports');
+
+/** Name of a client's file: the code and the day, never the name. */
+export const clientFileName = (code: string, day: string): string =>
+  `${code.replace(/[^A-Za-z0-9-]+/g, '-') || 'client'}-${day}.tar`;
+
+/**
+ * Writes every client, one file each, into a new folder that gets its name when all are written.
+ * @param day local calendar date, for the names
+ * @returns the folder, and how many files are in it
+ * @throws Refusal save-failed, disk-full, locked (when it is locked meanwhile)
+ */
+export async function writeAllClients(
+  caseload: Caseload,
+  target: string,
+  now: string,
+  day: string,
+): Promise<{ folder: string; files: number }> {
+  const part = `${target}.${randomUUID()}.part`;
+  try {
+    await mkdir(part, { recursive: true, mode: 0o700 });
+    const clients = caseload.clients();
+    const used = new Set<string>();
+    for (const { id, code } of clients) {
+      let name = clientFileName(code, day);
+      // Two codes may differ only in characters that no file name takes.
+      for (let n = 2; used.has(name.toLowerCase()); n++) name = clientFileName(`${code}-${n}`, day);
+      used.add(name.toLowerCase());
+      await writeClientFile(caseload, id, path.join(part, name), now);
+    }
+    await rename(part, target);
+    return { folder: target, files: clients.length };
+  } catch (error) {
+    await rm(part, { recursive: true, force: true }).catch(() => undefined);
+    throw asRefusal(error, 'save-failed');
+  }
+}
+
+/** Exported files in the caseload folder that hold a client: after erasing, they are the therapist's to delete. */
+export async function exportsHolding(folder: string, clientId: string): Promise<string[]> {
+  const names = await readdir(exportsFolder(folder), { recursive: true }).catch(() => []);
+  const holding: string[] = [];
+  for (const name of names.filter((each) => each.endsWith('.tar')).sort()) {
+    const file = path.join(exportsFolder(folder), name);
+    try {
+      for await (const { name: member, data } of readTar(createReadStream(file), LARGEST_BLOB)) {
+        const read = member === 'client.json' ? (JSON.parse(data.toString('utf8')) as ExportedId) : null;
+        if (read?.record?.client?.id === clientId) holding.push(file);
+        break;
+      }
+    } catch {
+      // What cannot be read is no file of ours.
+    }
+  }
+  return holding;
+}
+
+type ExportedId = { record?: { client?: { id?: unknown } } } | null;
 
 /** Brings a client in from such a file. @returns the client's id @throws Refusal not-an-export, code-taken, too-large, disk-full */
 export async function readClientFile(caseload: Caseload, file: string, doing: Doing): Promise<string> {

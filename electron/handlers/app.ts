@@ -1,11 +1,15 @@
 import { cp, mkdir } from 'node:fs/promises';
 import {
+  CaseloadError,
+  SHORTEST_PASSPHRASE,
   caseloadExists,
   changePassphrase,
   createCaseload,
   openCaseload,
   rekeyCaseload,
   renewRecoveryKey,
+  useRecoveryKey,
+  type OpenCode,
   type Secret,
 } from '../../db/index.ts';
 import { unlock as unlockSecrets } from '../../db/open.ts';
@@ -20,16 +24,8 @@ export const demoPassphrase = 'invented clients only';
 
 const nowIso = (services: Services) => services.options.now().toISOString();
 
-const unlock = (services: Services, secret: string): Promise<void> =>
-  services.slowed(async () => {
-    try {
-      await open(services, { passphrase: secret });
-    } catch (error) {
-      const wrong = error instanceof Refusal && error.code === 'wrong-passphrase';
-      if (!wrong || !looksLikeRecoveryKey(secret)) throw error;
-      await open(services, { recoveryKey: secret.trim() });
-    }
-  });
+const unlock = (services: Services, passphrase: string): Promise<void> =>
+  services.slowed(() => open(services, { passphrase }));
 
 async function open(services: Services, secret: Secret): Promise<void> {
   const opened = await openCaseload({ folder: services.folder, now: nowIso(services), ...secret });
@@ -37,7 +33,32 @@ async function open(services: Services, secret: Secret): Promise<void> {
   await services.took(opened.caseload);
 }
 
-const looksLikeRecoveryKey = (secret: string): boolean => /^[A-Z0-9\s-]{30,}$/i.test(secret.trim());
+/** That whoever asks knows the passphrase. @throws Refusal wrong-passphrase */
+async function prove(services: Services, passphrase: string): Promise<void> {
+  try {
+    const { secrets } = await unlockSecrets(services.folder, { passphrase });
+    for (const { identity } of secrets) identity.fill(0);
+  } catch (error) {
+    if (error instanceof CaseloadError) throw new Refusal(error.code);
+    throw error;
+  }
+}
+
+/** Opens by the recovery key and replaces it; answers the new one. Nothing is used up where anything is refused. */
+async function recover(services: Services, recoveryKey: string, next: string): Promise<string> {
+  const { folder } = services;
+  const now = nowIso(services);
+  const refused = (code: OpenCode) => new Refusal(code === 'wrong-passphrase' ? 'wrong-recovery-key' : code);
+  const opened = await openCaseload({ folder, now, recoveryKey });
+  if (!opened.ok) throw refused(opened.code);
+  const done = await useRecoveryKey({ folder, now, recoveryKey, next });
+  if (!done.ok) {
+    opened.caseload.close();
+    throw refused(done.code);
+  }
+  await services.took(opened.caseload);
+  return done.recoveryKey;
+}
 
 export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   'app.status': (services) => services.status(),
@@ -58,6 +79,11 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   'app.unlock': async (services, { passphrase }) => {
     await unlock(services, passphrase);
     return services.status();
+  },
+
+  'app.recover': async (services, { recoveryKey, next }) => {
+    const key = await services.slowed(() => recover(services, recoveryKey, next));
+    return { status: services.status(), recoveryKey: key };
   },
 
   'app.used': (services) => {
@@ -89,11 +115,8 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     const caseload = services.need();
     const { keyStore } = services.options.port;
     if (services.demo || keyStore === null) throw new Refusal('system-key-unusable');
-    await services.slowed(async () => {
-      // Who only finds the window open must not get in again later.
-      const { secrets } = await unlockSecrets(services.folder, { passphrase });
-      for (const { identity } of secrets) identity.fill(0);
-    });
+    // Who only finds the window open must not get in again later.
+    await services.slowed(() => prove(services, passphrase));
     await caseload.withKey(async (copy) => {
       const identity = Buffer.from(copy);
       try {
@@ -162,6 +185,9 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   'app.rekey': async (services, { passphrase, next }) => {
     services.need();
     if (services.demo) throw new Refusal('wrong-passphrase');
+    if ([...next].length < SHORTEST_PASSPHRASE) throw new Refusal('passphrase-too-short');
+    // What is refused leaves the caseload open.
+    await services.slowed(() => prove(services, passphrase));
     services.lock('asked');
     return services.slowed(async () => {
       const done = await rekeyCaseload({ folder: services.folder, passphrase, next, now: nowIso(services) });

@@ -19,7 +19,14 @@ import {
 import { newestIn, noteSecond } from '../files/backup-second.ts';
 import { whereClientRemains } from '../files/backup-holding.ts';
 import { salvageCaseload } from '../files/backup-salvage.ts';
-import { readClientFile, writeClientFile } from '../files/client-file.ts';
+import {
+  clientFileName,
+  exportsFolder,
+  exportsHolding,
+  readClientFile,
+  writeAllClients,
+  writeClientFile,
+} from '../files/client-file.ts';
 import type { Handler } from './handler.ts';
 import type { Services } from './services.ts';
 
@@ -209,7 +216,8 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     const { holding, unknown } = await caseload.withKey((identity) =>
       whereClientRemains({ folder: services.folder, identity, clientId, places }),
     );
-    return { stillIn: holding.map(({ file }) => file), unknown: unknown.map(({ file }) => file) };
+    const exported = await exportsHolding(services.folder, clientId);
+    return { stillIn: [...holding.map(({ file }) => file), ...exported], unknown: unknown.map(({ file }) => file) };
   },
   'client.merge': (services, { from, into }) => services.need().merge(from, into, services.doing()),
   'records.salvage': async (services, { passphrase }) => {
@@ -223,13 +231,21 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     const caseload = services.need();
     const client = caseload.get('client', clientId);
     if (!client) throw new Refusal('not-found');
-    const folder = path.join(services.folder, 'exports');
+    const folder = exportsFolder(services.folder);
     await mkdir(folder, { recursive: true, mode: 0o700 });
-    const safe = client.code.replace(/[^A-Za-z0-9-]+/g, '-') || 'client';
-    const file = path.join(folder, `${safe}-${services.today()}.tar`);
+    const file = path.join(folder, clientFileName(client.code, services.today()));
     await writeClientFile(caseload, clientId, file, nowIso(services));
     caseload.noteExport([clientId], 'the whole record as a file', services.doing());
     return { file };
+  },
+  'caseload.export': async (services) => {
+    const caseload = services.need();
+    const ids = caseload.clients().map(({ id }) => id);
+    const stamp = nowIso(services).replace(/\D/g, '').slice(0, 14);
+    const target = path.join(exportsFolder(services.folder), `all-${stamp}-${randomUUID().slice(0, 4)}`);
+    const written = await writeAllClients(caseload, target, nowIso(services), services.today());
+    if (ids.length > 0) caseload.noteExport(ids, 'the whole record as a file', services.doing());
+    return written;
   },
   'client.import': async (services) => {
     const caseload = services.need();

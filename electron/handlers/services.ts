@@ -69,7 +69,10 @@ export class Services implements BlobSource {
     return path.join(this.options.folder, 'demo');
   }
   get idleMs(): number {
-    return this.options.now().getTime() - this.#lastUse;
+    const now = this.options.now().getTime();
+    // A clock that was set back would keep an unattended caseload open until it has caught up.
+    if (now < this.#lastUse) this.#lastUse = now;
+    return now - this.#lastUse;
   }
 
   /** Slows guessing down: after some wrong passphrases every further one waits, longer each time. Never destructive. */
@@ -85,14 +88,17 @@ export class Services implements BlobSource {
 
   async #tried<T>(attempt: () => Promise<T>): Promise<T> {
     const now = this.options.now().getTime();
+    // A clock that was set back must not make the wait longer than it is.
+    this.#waitUntil = Math.min(this.#waitUntil, now + longestWaitSeconds * 1000);
     if (now < this.#waitUntil)
       throw new Refusal('wait-before-retry', String(Math.ceil((this.#waitUntil - now) / 1000)));
     try {
       const value = await attempt();
       this.#wrongTries = 0;
+      this.#waitUntil = 0;
       return value;
     } catch (error) {
-      if (error instanceof Refusal && error.code === 'wrong-passphrase') {
+      if (error instanceof Refusal && (error.code === 'wrong-passphrase' || error.code === 'wrong-recovery-key')) {
         this.#wrongTries++;
         const over = this.#wrongTries - freeTries;
         if (over >= 0) this.#waitUntil = now + Math.min(longestWaitSeconds, 2 ** over) * 1000;

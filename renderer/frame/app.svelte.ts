@@ -26,9 +26,15 @@ export class App {
   viewCommands = $state.raw<readonly Command[]>([]);
   paletteOpen = $state(false);
   keysOpen = $state(false);
+  /** A recovery key that was just made: shown once, on whichever screen stands, until it is kept. */
+  recoveryKey = $state('');
+  /** Long work that goes on while the caseload is locked; '' = none. */
+  working = $state('');
 
   async start(): Promise<void> {
     onShellEvent((event) => {
+      // Nobody is there to keep the sheet; Settings can print a new one.
+      if (event.kind === 'locked' && event.why !== 'asked') this.recoveryKey = '';
       if (event.kind === 'locked' || event.kind === 'damage') void this.refresh();
     });
     await this.refresh();

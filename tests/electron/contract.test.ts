@@ -225,9 +225,51 @@ test('locked means that every request of a client answers `locked` and no pictur
   expect(() => services.stageBlob(new Uint8Array(3))).toThrow();
 });
 
-test('the recovery key of the printed sheet opens the caseload like the passphrase, also typed with spaces', async () => {
+test('a clock that is set back neither lengthens the wait nor keeps an unattended caseload open', async () => {
   now = new Date(now.getTime() + 120_000);
-  expect((await ask('app.unlock', { passphrase: recoveryKey })).ok).toBe(true);
   await ask('app.lock', {});
-  expect((await ask('app.unlock', { passphrase: ` ${recoveryKey.toLowerCase()} ` })).ok).toBe(true);
+  for (let n = 0; n < 3; n++) await ask('app.unlock', { passphrase: 'not the passphrase' });
+  now = new Date(now.getTime() - 365 * 86_400_000);
+  const waiting = await ask('app.unlock', { passphrase: 'calm river blue lantern' });
+  expect(waiting.ok ? 0 : Number(waiting.detail)).toBeLessThanOrEqual(60);
+  now = new Date(now.getTime() + 61_000);
+  expect((await ask('app.unlock', { passphrase: 'calm river blue lantern' })).ok).toBe(true);
+  now = new Date(now.getTime() - 86_400_000);
+  expect(services.idleMs).toBe(0);
+  now = new Date(now.getTime() + 600_000);
+  expect(services.idleMs).toBe(600_000);
+}, 60_000);
+
+test('the recovery key opens once: a new passphrase and a new sheet take the place of what was lost', async () => {
+  const next = 'seven kettles under snow';
+  await ask('app.lock', {});
+  const typed = ` ${recoveryKey.toLowerCase().replaceAll('-', ' ')} `;
+  expect(await ask('app.recover', { recoveryKey: typed, next: 'short' })).toMatchObject({
+    code: 'passphrase-too-short',
+  });
+  expect(await ask('app.recover', { recoveryKey: 'AAAA-BBBB', next })).toMatchObject({ code: 'wrong-recovery-key' });
+  const done = await ask('app.recover', { recoveryKey: typed, next });
+  expect(done).toMatchObject({ ok: true, value: { status: { state: 'open' } } });
+  const renewed = (done as { value: { recoveryKey: string } }).value.recoveryKey;
+  expect(((await ask('caseload.list', {})) as { ok: true; value: unknown[] }).value).toHaveLength(1);
+  await ask('app.lock', {});
+  expect(await ask('app.recover', { recoveryKey, next })).toMatchObject({ code: 'wrong-recovery-key' });
+  expect(await ask('app.unlock', { passphrase: 'calm river blue lantern' })).toMatchObject({
+    code: 'wrong-passphrase',
+  });
+  now = new Date(now.getTime() + 61_000);
+  expect((await ask('app.unlock', { passphrase: next })).ok).toBe(true);
+  await ask('app.lock', {});
+  // The new sheet is as good as the first was.
+  expect((await ask('app.recover', { recoveryKey: renewed, next: 'calm river blue lantern' })).ok).toBe(true);
+}, 120_000);
+
+test('what is refused about a new file key leaves the caseload open', async () => {
+  expect(await ask('app.rekey', { passphrase: 'not the passphrase', next: 'another long passphrase' })).toMatchObject({
+    code: 'wrong-passphrase',
+  });
+  expect(await ask('app.rekey', { passphrase: 'calm river blue lantern', next: 'short' })).toMatchObject({
+    code: 'passphrase-too-short',
+  });
+  expect((await ask('caseload.list', {})).ok).toBe(true);
 }, 60_000);

@@ -1,5 +1,5 @@
 /** Locking and damage as she meets them in the window. */
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, launchApp, PASSPHRASE, test, type LaunchedApp } from './app.ts';
 
@@ -95,3 +95,112 @@ test('settings say why this computer cannot unlock from a browser window; a back
   await expect(page.getByText(/Stopped as you asked|Backup made and read back/)).toBeVisible({ timeout: 60_000 });
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/backup.png`, fullPage: true });
 });
+
+test('a lost passphrase: the sheet’s key opens once, a new passphrase and a new sheet follow', async ({ app }) => {
+  test.setTimeout(200_000);
+  const { page } = app;
+  const made = (await app.ask('app.create', { passphrase: PASSPHRASE, initials: 'QM', clinic: '' })) as {
+    recoveryKey: string;
+  };
+  await app.ask('app.lock');
+  const next = 'seven kettles under snow';
+  const recover = async (key: string, again = next) => {
+    await page.getByRole('button', { name: 'Passphrase lost …' }).click();
+    await page.getByLabel('Recovery key').fill(key.replaceAll('-', ' ').toLowerCase());
+    await page.getByLabel('New passphrase', { exact: false }).first().fill(next);
+    await page.getByLabel('New passphrase again').fill(again);
+    await page.getByRole('button', { name: 'Open the caseload' }).click();
+  };
+  await page.reload();
+  await recover(made.recoveryKey, 'seven kettles under ice');
+  await expect(page.getByText('The two passphrases differ.')).toBeVisible();
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+  await recover(made.recoveryKey);
+  await expect(page.getByRole('heading', { name: 'Recovery sheet' })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText('the recovery key you typed is used up')).toBeVisible();
+  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/recovered.png`, fullPage: true });
+  expect(await page.content()).not.toContain(made.recoveryKey.slice(0, 9));
+  await page.getByRole('button', { name: 'I have kept it. Open the caseload' }).click();
+  await expect(page.getByText('No clients yet')).toBeVisible();
+  await app.ask('app.lock');
+  await expect(page.getByRole('heading', { name: 'Unlock the caseload' })).toBeVisible();
+  await recover(made.recoveryKey);
+  await expect(page.getByText('This recovery key does not open the caseload.')).toBeVisible({ timeout: 60_000 });
+  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/used-up.png`, fullPage: true });
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+  await page.getByLabel('Passphrase', { exact: true }).fill(next);
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('No clients yet')).toBeVisible({ timeout: 60_000 });
+});
+
+test('a new file key locks, and its recovery sheet stays on the screen until it is kept', async ({ app }) => {
+  test.setTimeout(200_000);
+  const { page } = app;
+  await withClient(app);
+  await page.getByRole('button', { name: 'Settings', exact: true }).click();
+  await page.getByLabel('Passphrase in use').fill(PASSPHRASE);
+  await page.getByRole('button', { name: 'New file key' }).click();
+  const kept = page.getByRole('button', { name: 'I have kept it. Unlock again' });
+  await expect(kept).toBeVisible({ timeout: 60_000 });
+  // Not for a moment only: the lock that comes with it has been told by now.
+  await page.waitForTimeout(1500);
+  await expect(page.getByRole('heading', { name: 'Recovery sheet' })).toBeVisible();
+  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/rekeyed.png`, fullPage: true });
+  await kept.click();
+  await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(NAME)).toBeVisible({ timeout: 60_000 });
+});
+
+test('all clients leave as open files, said to be unencrypted; after erasing, the file that holds the client is named', async ({
+  app,
+}) => {
+  test.setTimeout(120_000);
+  const { page } = app;
+  await withClient(app);
+  await page.getByRole('button', { name: 'Backup', exact: true }).click();
+  await page.getByRole('button', { name: 'Export all clients …' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Export all clients?' });
+  await expect(dialog).toContainText('not encrypted');
+  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/export-all.png` });
+  await dialog.getByRole('button', { name: 'Export without encryption' }).click();
+  await expect(page.getByText(/^1 client written to/)).toBeVisible({ timeout: 30_000 });
+  const exported = path.join(app.dataFolder, 'exports');
+  const folder = path.join(exported, readdirSync(exported)[0]!);
+  expect(readdirSync(folder)).toHaveLength(1);
+  expect(readFileSync(path.join(folder, readdirSync(folder)[0]!), 'utf8')).toContain(NAME);
+  const { stillIn } = (await app.ask('client.erase', { clientId: ID })) as { stillIn: string[] };
+  expect(stillIn).toEqual([path.join(folder, readdirSync(folder)[0]!)]);
+});
+
+for (const [what, spoil] of [
+  ['half a file', (file: string) => truncateSync(file, statSync(file).size / 2)],
+  ['an empty file', (file: string) => truncateSync(file, 0)],
+  [
+    'a smashed page',
+    (file: string) => {
+      const bytes = readFileSync(file);
+      bytes.fill(0xa5, 4096 * 3, 4096 * 4);
+      writeFileSync(file, bytes);
+    },
+  ],
+] as const)
+  test(`${what}: damage is told apart from a wrong passphrase, and a backup is offered`, async ({ app }) => {
+    test.setTimeout(120_000);
+    const { page } = app;
+    await withClient(app);
+    await app.ask('backup.now');
+    await app.ask('app.lock');
+    const file = path.join(app.dataFolder, 'caseload.db');
+    spoil(file);
+    const spoiled = readFileSync(file);
+    await page.reload();
+    await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
+    await page.keyboard.press('Enter');
+    const dialog = page.getByRole('dialog', { name: 'Restore a backup' });
+    await expect(dialog.getByText('The caseload file is damaged.')).toBeVisible({ timeout: 30_000 });
+    await expect(dialog.getByRole('row').nth(1)).toContainText('newest that opens', { timeout: 30_000 });
+    if (process.env['SHOTS'])
+      await page.screenshot({ path: `${process.env['SHOTS']}/${what.replaceAll(' ', '-')}.png` });
+    expect(readFileSync(file).equals(spoiled)).toBe(true);
+  });

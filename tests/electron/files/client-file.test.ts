@@ -1,11 +1,17 @@
 import { execFileSync } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { seeded } from '../../../build/torture/random.ts';
 import type { Caseload } from '../../../db/index.ts';
 import { ClientExport, clientExportSchema } from '../../../db/types/client-export.ts';
-import { readClientFile, writeClientFile } from '../../../electron/files/client-file.ts';
+import {
+  exportsHolding,
+  readClientFile,
+  writeAllClients,
+  writeClientFile,
+} from '../../../electron/files/client-file.ts';
 import { answer, client, doing, newCaseload, newFolder, NOW, page, sample, visit } from '../../db/support.ts';
 
 const later = { at: '2026-05-01T08:00:00.000Z', by: 'JB' };
@@ -36,6 +42,39 @@ test('export, import into an empty caseload, export again: the same record and t
   const again = path.join(newFolder(), 'again.tar');
   await writeClientFile(empty, id, again, NOW);
   expect(readFileSync(again).equals(readFileSync(file))).toBe(true);
+});
+
+test('all clients: export, import into an empty caseload, export again, every file the same byte for byte', async () => {
+  const { caseload, id } = await lived();
+  const visitId = caseload.record(id).visits[0]!.id;
+  const words = {
+    family: { when: '', bring: '', ownWords: 'wie besprochen' },
+    letter: { to: '', question: '', opinion: '', falls: '', lastInjection: '' as const },
+    report: { from: '' as const, skilled: '', plan: '', coSign: false },
+    referral: { to: '', lastWell: '', ownWords: '' },
+    programWords: '',
+  };
+  caseload.put('pageDraft', { id: randomUUID(), clientId: id, visitId, words, changed: {} }, doing);
+  // Codes that no file name tells apart.
+  for (const code of ['A/1', 'A:1', '…']) caseload.put('client', client({ code }), doing);
+  const folder = newFolder();
+  const first = path.join(folder, 'exports', 'all');
+  expect(await writeAllClients(caseload, first, NOW, '2026-03-04')).toEqual({ folder: first, files: 4 });
+  const empty = await newCaseload();
+  for (const name of readdirSync(first)) await readClientFile(empty, path.join(first, name), later);
+  expect(empty.record(id).pageDrafts).toEqual(caseload.record(id).pageDrafts);
+  expect(empty.record(id).pageDrafts).toHaveLength(1);
+  const again = path.join(folder, 'again');
+  await writeAllClients(empty, again, NOW, '2026-03-04');
+  const contents = (from: string) =>
+    readdirSync(from)
+      .map((name) => readFileSync(path.join(from, name), 'base64'))
+      .sort();
+  expect(contents(again)).toEqual(contents(first));
+  expect(readdirSync(folder).sort()).toEqual(['again', 'exports']);
+  // After erasing, the exported file that still holds the client is named.
+  expect(await exportsHolding(folder, id)).toEqual([path.join(first, 'X1-2026-03-04.tar')]);
+  expect(await exportsHolding(folder, randomUUID())).toEqual([]);
 });
 
 test('an import is one step: undo takes it back, and it can be brought in again', async () => {

@@ -13,3 +13,7 @@ export function passphraseStrength(passphrase: string): { score: 0 | 1 | 2 | 3; 
   if (passphrase.length < 24 && words < 4) return { score: 2, words: 'good' };
   return { score: 3, words: 'very good' };
 }
+
+/** What to say about a new passphrase typed twice; '' when the two are the same. */
+export const differ = (passphrase: string, again: string): string =>
+  passphrase === again ? '' : 'The two passphrases differ. Nothing was changed. Type them again.';
