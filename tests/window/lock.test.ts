@@ -1,6 +1,18 @@
 /** Locking and damage as she meets them in the window. */
-import { existsSync, readdirSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { createCaseload } from '../../db/index.ts';
 import { expect, launchApp, PASSPHRASE, test, type LaunchedApp } from './app.ts';
 
 const ID = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c88';
@@ -204,3 +216,24 @@ for (const [what, spoil] of [
       await page.screenshot({ path: `${process.env['SHOTS']}/${what.replaceAll(' ', '-')}.png` });
     expect(readFileSync(file).equals(spoiled)).toBe(true);
   });
+
+test('a log that was taken away is told as soon as the caseload opens', async () => {
+  test.setTimeout(120_000);
+  const [made, robbed] = [0, 1].map(() => mkdtempSync(path.join(tmpdir(), 'fairhand-robbed-'))) as [string, string];
+  const created = await createCaseload({ folder: made, passphrase: PASSPHRASE, now: '2026-03-04T09:00:00Z' });
+  if (!created.ok) throw new Error(created.code);
+  created.caseload.putSetting('secondPlace', '', { at: '2026-03-04T09:00:00Z', by: 'QM' });
+  cpSync(made, robbed, { recursive: true });
+  created.caseload.close();
+  rmSync(path.join(robbed, 'caseload.db-wal'));
+  const app = await launchApp({ dataFolder: robbed });
+  try {
+    await app.page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
+    await app.page.keyboard.press('Enter');
+    await expect(app.page.getByText('The log beside the caseload file was gone')).toBeVisible({ timeout: 30_000 });
+    if (process.env['SHOTS']) await app.page.screenshot({ path: `${process.env['SHOTS']}/lost-log.png` });
+  } finally {
+    await app.close();
+    for (const folder of [made, robbed]) rmSync(folder, { recursive: true, force: true });
+  }
+});
