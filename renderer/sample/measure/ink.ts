@@ -1,3 +1,4 @@
+import { blurPx } from './image/blur.ts';
 import { connectedComponents } from './image/components.ts';
 import type { Components } from './image/components.ts';
 import { localLevels } from './image/contrast.ts';
@@ -20,6 +21,8 @@ export interface Ink {
   printed: { across: number; down: number };
   /** Whether a box of pixels holds nothing but a crossing of printed lines. */
   isCrossing(left: number, top: number, right: number, bottom: number): boolean;
+  /** Standard deviation of the picture's blur, pixels; null without ink. */
+  blurPx: number | null;
   runs: Runs;
   components: Components;
 }
@@ -36,6 +39,7 @@ export function inkOf(image: GrayImage, stages: PixelStages, rulings: Rulings, p
   for (const band of bands) stages.eraseBand(band, levels);
   stages.halfContrast(levels);
   const runs = ownRuns(stages.runs());
+  const components = connectedComponents(runs, 1);
   const depth = (along: number): number =>
     median(bands.filter((band) => band.along === along).map((band) => band.depth)) ?? 0;
   return {
@@ -44,7 +48,8 @@ export function inkOf(image: GrayImage, stages: PixelStages, rulings: Rulings, p
     rulings,
     printed: { across: depth(1), down: depth(image.width) },
     isCrossing: crossingOf(bands),
+    blurPx: blurPx(image, levels, components),
     runs,
-    components: connectedComponents(runs, 1),
+    components,
   };
 }

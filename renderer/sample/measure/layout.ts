@@ -50,8 +50,8 @@ const LOW = 2;
 
 /** Reads lines and words out of the ink. */
 export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
-  const { map, starts } = inkMap(image, ink);
   const strokePx = usualRun(ink);
+  const { map, starts } = inkMap(image, ink, strokePx);
   const smallest = Math.max(4, SPECK * strokePx * strokePx);
   if (busy(ink, smallest)) return { ...nowhere(frame, map, strokePx), busy: true };
   const rim = RIM_MM * frame.pxPerMm;

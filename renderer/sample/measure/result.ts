@@ -60,7 +60,7 @@ export function resultOf(
     return untrusted(page, [...warnings, WARNINGS.unreadable], rulings);
   const lying = lieOf(layout, byComponent);
   // What is smeared looks as if it lay on its side.
-  const reason = lying && isBlurred(image, ink, layout) ? WARNINGS.blur : lying;
+  const reason = lying && isBlurred(ink, layout) ? WARNINGS.blur : lying;
   if (reason) return untrusted(page, [...warnings, reason], rulings);
   let texts: (string | null)[][] | null = null;
   let textFits: boolean | null = null;

@@ -5,7 +5,6 @@ import { median } from '../numbers.ts';
 import { SCALE_TOLERANCE } from '../sheet.ts';
 import type { GrayImage, MeasureOptions, PageWarning } from '../types.ts';
 import { WARNINGS, rulingWarning, sizeWarning } from '../warnings.ts';
-import { blurPx } from './blur.ts';
 import { pitchOf, usualRuling } from './ruling-scale.ts';
 
 /** Small letters under this height in pixels are too coarse to measure well. */
@@ -35,7 +34,7 @@ export function pageWarnings(
   if (size < LEAST_PX) warnings.push(WARNINGS.smallText);
   const sizeMm = size / layout.frame.pxPerMm;
   if (sizeMm < SIZES_MM.least || sizeMm > SIZES_MM.most) warnings.push(sizeWarning(sizeMm));
-  if (isBlurred(image, ink, layout)) warnings.push(WARNINGS.blur);
+  if (isBlurred(ink, layout)) warnings.push(WARNINGS.blur);
   if (read.darknessPercent !== null && read.darknessPercent < FAINT) warnings.push(WARNINGS.faint);
   const cut = layout.lines.some((line) =>
     line.blobs.some(({ blob }) => blob.left <= 1 || blob.right >= image.width - 1),
@@ -45,9 +44,8 @@ export function pageWarnings(
 }
 
 /** Whether the picture is too soft for its small letters. */
-export function isBlurred(image: GrayImage, ink: Ink, layout: Layout): boolean {
-  const blur = blurPx(image, ink.levels, layout);
-  return blur !== null && layout.sizes.length > 0 && blur > BLURRED * median(layout.sizes)!;
+export function isBlurred(ink: Ink, layout: Layout): boolean {
+  return ink.blurPx !== null && layout.sizes.length > 0 && ink.blurPx > BLURRED * median(layout.sizes)!;
 }
 
 /** The printed lines against the scale: their known distance, a usual one, and both directions against each other. */
