@@ -1,5 +1,5 @@
 /** Names inside the caseload folder, and writing that survives a power cut as far as the system's fsync does. */
-import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, statSync, writeSync } from 'node:fs';
 import path from 'node:path';
 
 export const caseloadFile = (folder: string): string => path.join(folder, 'caseload.db');
@@ -13,9 +13,16 @@ export const copiesFolder = (folder: string): string => path.join(folder, 'copie
 /** The main file with its companions; they are moved together or not at all. */
 export const companions = (file: string): string[] => [file, `${file}-wal`, `${file}-shm`];
 
-/** Health records are nobody else's: folders 0700, files 0600. */
+/**
+ * Makes a folder and those above it. Health records are nobody else's: folders 0700, files 0600.
+ * One step at a time: Node's own recursive way never ends where the system takes no folders (/proc).
+ * @throws when one of them cannot be made
+ */
 export function makeFolder(folder: string): void {
-  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return;
+  const above = path.dirname(folder);
+  if (above !== folder) makeFolder(above);
+  mkdirSync(folder, { mode: 0o700 });
 }
 
 /** fsync of the folder itself, so that a rename in it is kept. Windows cannot and does not need to. */

@@ -3,8 +3,9 @@
  * The lock is held by the operating system and ends with the process; the request to come forward is a file, so
  * that nothing listens on a socket.
  */
-import { mkdirSync, rmSync, statSync, watch, writeFileSync } from 'node:fs';
+import { rmSync, statSync, watch, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { makeFolder } from '../../db/files.ts';
 import { holdFile } from '../../db/folder-lock.ts';
 
 const LOCK = 'window.lock';
@@ -23,7 +24,7 @@ export interface Lock {
  * @throws when the folder cannot be made or written
  */
 export function takeLock(folder: string): Lock | null {
-  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  makeFolder(folder);
   const hold = holdFile(path.join(folder, LOCK));
   if (!hold) return null;
   const note = path.join(folder, FORWARD);
