@@ -60,6 +60,9 @@ export function matches(
   const name = parts.at(-1)!;
   const shift = parts.includes('Shift');
   const single = name.length === 1;
+  // Redo has a second key on Windows.
+  if (key === 'Ctrl+Shift+Z' && event.ctrlKey && !event.shiftKey && !event.altKey && event.key.toLowerCase() === 'y')
+    return true;
   return (
     (event.ctrlKey || event.metaKey) === parts.includes('Ctrl') &&
     event.altKey === parts.includes('Alt') &&
