@@ -110,7 +110,7 @@ function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, ru
   const record = translated(input.record, shipped);
   const packet = build(kind, { ...input, record, locale: locale ?? input.locale }, choices, rules, texts);
   const sheets: SheetModel[] = packet.sheets.map((sheet) =>
-    sheet.type === 'doc' ? { ...sheet, language: choices.language } : sheet,
+    sheet.type === 'doc' || sheet.type === 'practice' ? { ...sheet, language: choices.language } : sheet,
   );
   if (choices.withEnglish && kind !== 'practice-pages') sheets.push(...english().sheets);
   const check = `The ${name} words come with Fairhand. What you or your clinic wrote stays as it is: change it on the page where needed, and let somebody who speaks the language read it first.`;

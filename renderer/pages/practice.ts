@@ -1,3 +1,4 @@
+import type { Language } from './languages.ts';
 import { breakLines, fontSizeFor, type LetterStyleCode } from './letter-styles.ts';
 import { type SheetName, writingArea } from './paper.ts';
 import {
@@ -52,6 +53,8 @@ export interface PracticeRequest {
 /** One sheet, ready to draw: the same numbers on the screen, on paper and in the record. */
 export interface PracticeSheet {
   type: 'practice';
+  /** English where absent. */
+  language?: Language;
   sheet: SheetName;
   ruling: RulingCode;
   bold: boolean;

@@ -1,3 +1,5 @@
+import type { RulingKind } from './rulings.ts';
+
 /**
  * Words that printed pages are made of, in one place, so that another language is one more object of this shape.
  * Family words: short and plain, no diagnosis, no jargon (tests/pages-print/readability.test.ts measures them).
@@ -6,6 +8,8 @@ export const en = {
   practice: {
     bar: (mm: number) => `${mm} mm`,
     measured: (mm: number) => `Measured ${mm} mm?`,
+    /** Names of papers; those not named print as the table of papers has them. */
+    papers: {} as Partial<Record<RulingKind, string>>,
     yes: 'yes',
     no: 'no',
     pageOf: (page: number, pages: number) => (pages > 1 ? `Page ${page} of ${pages}` : 'Page 1'),

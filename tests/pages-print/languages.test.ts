@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import { stopItems } from '../../renderer/pages/family-sections.ts';
 import { inEnglish, languages } from '../../renderer/pages/languages.ts';
+import { rulings } from '../../renderer/pages/rulings.ts';
 import { practiceShown } from '../../renderer/pages/safe-program.ts';
 import type { DocSheet } from '../../renderer/pages/model.ts';
 import { programLine, record } from './record.ts';
@@ -59,4 +60,10 @@ test('cautions that the general signs say stronger are not said twice, in no lan
       texts.stop.emergency,
     ]);
   }
+});
+
+test('every paper has its name in every language but the table’s own', () => {
+  const kinds = new Set(Object.values(rulings).map(({ kind }) => kind));
+  for (const [language, { texts }] of Object.entries(languages))
+    if (language !== 'en') expect([...kinds].filter((kind) => texts.practice.papers[kind] === undefined)).toEqual([]);
 });
