@@ -1,5 +1,5 @@
 /** Names inside the caseload folder, and writing that survives a power cut as far as the system's fsync does. */
-import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, statSync, writeSync } from 'node:fs';
+import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, statSync, writeSync } from 'node:fs';
 import path from 'node:path';
 
 export const caseloadFile = (folder: string): string => path.join(folder, 'caseload.db');
@@ -21,7 +21,7 @@ export const companions = (file: string): string[] => [file, `${file}-wal`, `${f
 export function makeFolder(folder: string): void {
   if (statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return;
   const above = path.dirname(folder);
-  if (above !== folder) makeFolder(above);
+  if (above !== folder && !existsSync(above)) makeFolder(above);
   mkdirSync(folder, { mode: 0o700 });
 }
 

@@ -13,7 +13,7 @@ test('folders are made one above the other, private, and again without harm', ()
     expect(statSync(deep).mode & 0o777).toBe(0o700);
     writeFileSync(path.join(base, 'file'), '');
     expect(() => makeFolder(path.join(base, 'file'))).toThrow();
-    expect(() => makeFolder(path.join(base, 'file', 'below'))).toThrow();
+    expect(() => makeFolder(path.join(base, 'file', 'below'))).toThrow(/ENOTDIR/);
   } finally {
     rmSync(base, { recursive: true });
   }
