@@ -114,9 +114,14 @@ function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, ru
   );
   if (choices.withEnglish && kind !== 'practice-pages') sheets.push(...english().sheets);
   const check = `The ${name} words come with Fairhand. What you or your clinic wrote stays as it is: change it on the page where needed, and let somebody who speaks the language read it first.`;
+  const asWritten = new Set(
+    programOf(input)
+      ?.lines.map(({ text }) => text)
+      .filter((text) => text.trim()),
+  );
   const untold =
-    kind === 'home-program' && programOf(input)?.lines.some(({ text }) => text.trim() && !Object.hasOwn(shipped, text))
-      ? ['How each line is done prints in English: only titles, doses and cautions are there in this language so far.']
+    kind === 'home-program' && programOf({ ...input, record })?.lines.some(({ text }) => asWritten.has(text))
+      ? ['How each line is done prints in English where its words did not come with Fairhand.']
       : [];
   return { ...packet, sheets, warnings: [...packet.warnings, ...untold, check] };
 }

@@ -184,6 +184,7 @@ test('a program prints wholly in the other language, the letters to practice amo
     }),
   });
   const page = build('home-program', from, { language: 'es', withEnglish: false, withCard: false });
+  expect(page.warnings.join(' ')).not.toContain('in English');
   const said = page.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet) : [])).join(' ');
   expect(said).toContain('Costó leer estas letras: a, o. Mire, escriba');
   expect(said).toContain('Primero, silla y mesa');
