@@ -2,7 +2,7 @@
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { SamplePage } from '../../db/types/sample.ts';
 import { type ComparedPage, type LineStrip, matchedLines, pagesThenAndNow } from '../progress/then-now.ts';
-import { linesOnPages, OUTLINE_MM } from '../readback/line-pictures.ts';
+import { linesOnPages, MARGIN_MM, OUTLINE_MM } from '../readback/line-pictures.ts';
 import { turnedView } from '../readback/turned.ts';
 import type { WritingPicture } from './model.ts';
 
@@ -31,7 +31,7 @@ interface Crop {
 }
 
 /** Of the free paper around a line only what its outline shows is printed. */
-const TRIM_MM = 2 - OUTLINE_MM;
+const TRIM_MM = MARGIN_MM - OUTLINE_MM;
 
 const pointsOf = (outline: LineStrip['outline']): string =>
   (outline ?? []).map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ');

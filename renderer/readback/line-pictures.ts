@@ -30,7 +30,7 @@ export interface SampleToRead extends QueueSample {
 type Facts = Pick<ClientRecord, 'samples' | 'samplePages' | 'pageMeasurements'>;
 
 /** Free paper shown around a line, in mm, so that loops and dots are not cut. */
-const MARGIN_MM = 2;
+export const MARGIN_MM = 2;
 
 /** Free paper inside a line's outline, in mm: the next line may be close. */
 export const OUTLINE_MM = 0.8;

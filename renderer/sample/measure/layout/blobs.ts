@@ -249,11 +249,11 @@ function edgeBeyond(image: GrayImage, ink: Ink, x: number, y: number, dx: number
 function printBeside(data: Uint8Array, bitmap: Uint8Array, at: number, step: number, room: number): number {
   let count = 0;
   for (let k = 1; k <= Math.min(PRINT_BESIDE, room) && bitmap[at + k * step] === ERASED; k += 1) {
+    // The first is partly ink: it counts alone only.
+    if (k === 2) count = 0;
     // Sorted as they come: there are a few only.
-    let place = count;
     const level = data[at + k * step]!;
-    // The first is partly ink.
-    if (k === 2) place = count = 0;
+    let place = count;
     for (; place > 0 && beside[place - 1]! > level; place -= 1) beside[place] = beside[place - 1]!;
     beside[place] = level;
     count += 1;

@@ -1,7 +1,7 @@
 import { interval, Sorted } from '../bootstrap.ts';
 import { mean, median } from '../numbers.ts';
 import type { LineResult } from '../types.ts';
-import { letterEffects, smallLetters } from './letter-effect.ts';
+import { evenedHeights, letterEffects } from './letter-effect.ts';
 import type { Measure } from './measure.ts';
 import { NOTHING, wordsOfLine } from './measure.ts';
 
@@ -38,8 +38,7 @@ export const firstLastFive: Measure = {
  * than others is taken off. Not by looks: a row of one letter that shrinks would be split into kinds by its size.
  */
 function heightsOf(line: LineResult, effects: ReadonlyMap<string, number>): number[] {
-  return wordsOfLine(line).flatMap((word) => {
-    const known = word.text === null ? [] : smallLetters(word).filter(({ kind }) => effects.has(kind));
-    return known.length > 0 ? known.map(({ kind, ln }) => Math.exp(ln - effects.get(kind)!)) : word.xHeightsMm;
-  });
+  return wordsOfLine(line).flatMap((word) =>
+    word.text === null ? word.xHeightsMm : evenedHeights(word, effects).map(Math.exp),
+  );
 }

@@ -53,7 +53,17 @@ export function letterEffects(page: ReadPage): Map<string, number> {
   return effects;
 }
 
-/** Two measures ask for the same fit of a page. */
+/**
+ * ln of the heights of a word's small letters, in order. Where it is known which letter (or which look) each is, what
+ * that is taller than others is taken off.
+ */
+export function evenedHeights(word: WordResult, effects: ReadonlyMap<string, number>): number[] {
+  const known = smallLetters(word).filter(({ kind }) => effects.has(kind));
+  if (known.length > 0) return known.map(({ kind, ln }) => ln - effects.get(kind)!);
+  return word.xHeightsMm.map((height) => Math.log(height));
+}
+
+/** Several measures ask for the same fit of a page. */
 const known = new WeakMap<ReadPage, Map<string, number>>();
 
 function fitted(page: ReadPage): Map<string, number> {

@@ -1,6 +1,6 @@
 import { median } from '../numbers.ts';
 import type { WordResult } from '../types.ts';
-import { letterEffects, smallLetters } from './letter-effect.ts';
+import { evenedHeights, letterEffects, smallLetters } from './letter-effect.ts';
 import type { Measure, ReadPage } from './measure.ts';
 import { wordsOfLine } from './measure.ts';
 import { pooledSlope } from './slopes.ts';
@@ -48,10 +48,7 @@ function center(lns: readonly number[]): number | null {
 function wordCourse(words: readonly WordResult[], effects: ReadonlyMap<string, number>): Course {
   const course: Course = { at: [], ln: [], weight: [] };
   words.forEach((word, index) => {
-    const known = smallLetters(word)
-      .filter(({ kind }) => effects.has(kind))
-      .map(({ kind, ln }) => ln - effects.get(kind)!);
-    const lns = known.length > 0 ? known : word.xHeightsMm.map((height) => Math.log(height));
+    const lns = evenedHeights(word, effects);
     const ln = center(lns);
     if (ln === null) return;
     course.at.push(index);
