@@ -9,14 +9,6 @@ import { openTab } from './walk.ts';
 /** Longest wait for a page to be measured, in milliseconds. */
 const MEASURING = 60_000;
 
-/** The page that the demo client wrote last. */
-const WRITTEN = [
-  'Please call me back before half past eight.',
-  'The plumber is coming at two on Thursday.',
-  'I will pay the gas bill before the tenth.',
-  'My sister will drive me home after lunch.',
-];
-
 /** Sections of the intake screen, by the words on their buttons. */
 const intakeSections = [
   [/^Red flags/, 'intake-red-flags'],
@@ -27,9 +19,11 @@ const intakeSections = [
 export async function liveVisit(visit: DemoVisit): Promise<void> {
   const { page } = visit;
   let picture = '';
+  let written = '';
   await visit.step('The written page of the last visit', async () => {
     await openTab(page, 'Writing sample');
     picture = await writtenPage(page);
+    written = await page.getByLabel('Text as the client meant it').inputValue();
   });
   for (const [name, file] of intakeSections) {
     await visit.step(`Intake section ${file}`, async () => {
@@ -46,7 +40,7 @@ export async function liveVisit(visit: DemoVisit): Promise<void> {
     await openTab(page, 'Writing sample');
     await page.getByRole('button', { name: 'Start this sample' }).click();
     // What the page says is typed over what was proposed.
-    await page.getByLabel('Text as the client meant it').fill(WRITTEN.join('\n'));
+    await page.getByLabel('Text as the client meant it').fill(written);
     await page.keyboard.press('Tab');
     await dropPage(page, picture);
     await page.getByRole('heading', { name: /^\d+ lines?, \d+ words?/ }).waitFor({ timeout: MEASURING });
@@ -58,7 +52,7 @@ export async function liveVisit(visit: DemoVisit): Promise<void> {
     await page.getByLabel('Reader’s initials', { exact: true }).fill('OH');
     await page.getByRole('button', { name: /^Start reading/ }).click();
     await visit.picture('blind-reading');
-    await page.getByLabel('Type what you read').fill(WRITTEN[0] ?? '');
+    await page.getByLabel('Type what you read').fill(written.split('\n')[0] ?? '');
     await page.keyboard.press('Enter');
     await page.keyboard.press('Escape');
     await page.getByRole('dialog', { name: 'Blind reading' }).waitFor({ state: 'hidden' });

@@ -20,7 +20,7 @@ const notes: Readonly<Record<string, string>> = {
   'descender-ratio': 'near 1 reads well',
   'line-decrement': 'steady is better than shrinking',
   'line-decrement-letter': 'steady is better than shrinking',
-  'first-last-five': 'over 10 % in a row of one letter counts as shrinking; sentences mix letters',
+  'first-last-five': 'in a row of one letter, written without a stop',
   'page-decrement': 'steady is better than shrinking',
   'word-gap': 'about one letter width reads well',
   'gap-ratio': 'from 3 on, words stand apart',
