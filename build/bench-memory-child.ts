@@ -1,5 +1,6 @@
 /** Measures one gray page and prints how many bytes the process grew at its peak. Started by bench-memory.ts only. */
 import { readFileSync, writeFileSync } from 'node:fs';
+import { startSecondThread } from '../electron/files/second-thread.ts';
 import { measurePage } from '../renderer/sample/measure/page.ts';
 
 /** Largest resident size since the last reset, bytes; null where the system does not tell (not Linux). */
@@ -33,8 +34,12 @@ measurePage({ width: size.width, height: strip, data: data.slice(0, size.width *
 const before = process.memoryUsage.rss();
 const reset = resetPeak();
 let seen = before;
-measurePage({ ...size, data }, options, () => {
+// The second thread counts too, from its start on.
+const second = startSecondThread();
+while (second && !second.isReady) await new Promise((resolve) => setTimeout(resolve, 10));
+const look = (): void => {
   seen = Math.max(seen, process.memoryUsage.rss());
-});
+};
+measurePage({ ...size, data }, options, look, second);
 const peak = reset ? (peakSinceReset() ?? seen) : seen;
 process.stdout.write(String(Math.max(0, Math.max(peak, seen) - before)));

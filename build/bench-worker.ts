@@ -1,6 +1,7 @@
 /** Times pages in a worker like the app's own: a heap that holds nothing else. Started by bench.ts only. */
 import { parentPort, workerData } from 'node:worker_threads';
 import { decodePage } from '../electron/files/decode.ts';
+import { startSecondThread } from '../electron/files/second-thread.ts';
 import { measurePage } from '../renderer/sample/measure/page.ts';
 
 /** What bench.ts hands over. */
@@ -18,6 +19,7 @@ export interface BenchTimes {
 }
 
 const { files, dpi, warmUp, runs } = workerData as BenchJob;
+const second = startSecondThread();
 const times: BenchTimes[] = files.map(() => ({ decode: [], after: [] }));
 // All files in turns, so that what else the machine does falls on all alike. The first runs warm the compiler up.
 for (let run = -warmUp; run < runs; run += 1)
@@ -25,7 +27,7 @@ for (let run = -warmUp; run < runs; run += 1)
     const start = performance.now();
     const { gray } = await decodePage(file);
     const middle = performance.now();
-    measurePage(gray, { scale: { pxPerMm: dpi / 25.4, source: 'dpi' } });
+    measurePage(gray, { scale: { pxPerMm: dpi / 25.4, source: 'dpi' } }, undefined, second);
     const end = performance.now();
     if (run < 0) continue;
     times[index]!.decode.push(middle - start);

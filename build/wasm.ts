@@ -9,8 +9,12 @@ import asc from 'assemblyscript/asc';
 
 const folder = fileURLToPath(new URL('../renderer/sample/measure/image/wasm/', import.meta.url));
 const ENTRY = 'page.ts';
-/** -O3 without assertions; no runtime: the caller lays the memory out. */
-const OPTIONS = ['-O3', '--noAssert', '--runtime', 'stub', '--enable', 'simd', '--initialMemory', '1', '--converge'];
+/** -O3 without assertions; no runtime: the caller lays the memory out, and two threads share it. */
+const OPTIONS = [
+  ...['-O3', '--noAssert', '--converge', '--runtime', 'stub'],
+  ...['--enable', 'simd', '--enable', 'threads'],
+  ...['--importMemory', '--sharedMemory', '--initialMemory', '1', '--maximumMemory', '65536'],
+];
 
 /** Bytes of the compiled stages. @throws Error with the compiler's message when the source is wrong */
 export async function compiled(): Promise<Uint8Array> {

@@ -5,6 +5,9 @@ import { DecodeError } from './decode-error.ts';
 import { decodePage, pictureForWindow } from './decode.ts';
 import type { DecodedPage } from './decode.ts';
 import type { PageAnswer, PageJob } from './page-job.ts';
+import { startSecondThread } from './second-thread.ts';
+
+const second = startSecondThread();
 
 async function decoded(job: PageJob): Promise<DecodedPage> {
   if (!job.rawSize) return decodePage(job.bytes, { ...job.limits, page: job.pdfPage ?? 1 });
@@ -24,7 +27,7 @@ async function run(job: PageJob): Promise<PageAnswer> {
   // The file's own resolution is the last resort; what the therapist gave goes first.
   if (!options.scale && fileDpi !== null && !job.ignoreFileDpi)
     options.scale = { pxPerMm: fileDpi / 25.4, source: 'file-dpi' };
-  const result = measurePage(gray, options, (stage, done) => tell(stage, done));
+  const result = measurePage(gray, options, (stage, done) => tell(stage, done), second);
   return { kind: 'measure', result, format, fileDpi, width, height, gray: job.wantGray ? gray.data : null };
 }
 

@@ -6,7 +6,6 @@ import type { Levels } from './image/contrast.ts';
 import { bandsOf, crossingOf } from './image/ruling-erase.ts';
 import type { Rulings } from './image/rulings.ts';
 import type { PixelStages } from './image/pixel-stages.ts';
-import { ownRuns } from './image/runs.ts';
 import type { Runs } from './image/runs.ts';
 import { median } from './numbers.ts';
 import type { GrayImage } from './types.ts';
@@ -34,11 +33,11 @@ export interface Ink {
  */
 export function inkOf(image: GrayImage, stages: PixelStages, rulings: Rulings, pxPerMm: number): Ink {
   const bands = bandsOf(image, rulings, pxPerMm);
-  for (const band of bands) stages.markBand(band);
+  stages.markBands(bands);
   const levels = localLevels(image, stages.gather());
-  for (const band of bands) stages.eraseBand(band, levels);
+  stages.eraseBands(bands, levels);
   stages.halfContrast(levels);
-  const runs = ownRuns(stages.runs());
+  const runs = stages.runs();
   const components = connectedComponents(runs, 1);
   const depth = (along: number): number =>
     median(bands.filter((band) => band.along === along).map((band) => band.depth)) ?? 0;

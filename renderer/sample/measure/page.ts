@@ -6,6 +6,7 @@ import { findMarks } from './image/marks.ts';
 import { fastStages } from './image/pixel-stages.ts';
 import { findRulings } from './image/rulings.ts';
 import { quarterTurned } from './image/turn.ts';
+import type { SecondThread } from './image/wasm/second-thread.ts';
 
 import { inkOf } from './ink.ts';
 import { frameOf } from './layout/frame.ts';
@@ -30,9 +31,15 @@ const SAMPLES = 5000;
  * @param gray the page as gray bytes (`width * height` of them)
  * @param options scale, text, corrections, seed
  * @param onProgress told between stages; an exception from it stops the measurement
+ * @param second a second thread for the stages that touch every pixel
  * @throws RangeError when the buffer does not fit width and height
  */
-export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress?: OnProgress): PageResult {
+export function measurePage(
+  gray: GrayImage,
+  options: MeasureOptions,
+  onProgress?: OnProgress,
+  second: SecondThread | null = null,
+): PageResult {
   if (gray.data.length !== gray.width * gray.height) throw new RangeError('The picture does not fit its size.');
   const tell = onProgress ?? ((): void => undefined);
   if (Math.min(gray.width, gray.height) < LEAST_SIDE) return nothing(gray, options, [WARNINGS.tooSmall]);
@@ -42,13 +49,13 @@ export function measurePage(gray: GrayImage, options: MeasureOptions, onProgress
   let sheet = sheetOf(turned.image, options.scale);
   if (sheet.refused) return nothing(gray, options, sheet.warnings);
   tell('Parting ink from paper', 0.1);
-  let stages = fastStages(sheet.image);
+  let stages = fastStages(sheet.image, second);
   const first = stages.threshold();
-  const marks = findMarks(first, sheet.image.width, sheet.image.height);
+  const marks = findMarks(first, sheet.image.width, sheet.image.height, stages.rims());
   if (marks) {
     sheet = sheetOfMarks(sheet, marks);
     if (sheet.refused) return nothing(gray, options, sheet.warnings);
-    stages = fastStages(sheet.image);
+    stages = fastStages(sheet.image, second);
     stages.threshold();
   }
   if (sheet.pxPerMm === null) return nothing(gray, options, [...sheet.warnings, WARNINGS.noScale]);

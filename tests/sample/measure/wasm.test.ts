@@ -1,16 +1,24 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 import { asModule, compiled } from '../../../build/wasm.ts';
+import { startSecondThread } from '../../../electron/files/second-thread.ts';
 import { localLevels } from '../../../renderer/sample/measure/image/contrast.ts';
 import { fastStages, plainStages } from '../../../renderer/sample/measure/image/pixel-stages.ts';
 import type { PixelStages } from '../../../renderer/sample/measure/image/pixel-stages.ts';
 import type { Band } from '../../../renderer/sample/measure/image/ruling-erase.ts';
-import { ownRuns } from '../../../renderer/sample/measure/image/runs.ts';
+import { joinedRuns } from '../../../renderer/sample/measure/image/runs.ts';
 import type { Runs } from '../../../renderer/sample/measure/image/runs.ts';
 import { fastLuma, lumaOf, plainLuma } from '../../../renderer/sample/measure/image/luma.ts';
 import { seededNumbers } from '../../../renderer/sample/measure/numbers.ts';
 import type { GrayImage } from '../../../renderer/sample/measure/types.ts';
+
+/** A second thread as the page worker has it; it ends with this process. */
+const second = startSecondThread();
+
+beforeAll(async () => {
+  while (second && !second.isReady) await new Promise((resolve) => setTimeout(resolve, 10));
+});
 
 const source = new URL('../../../renderer/sample/measure/image/wasm/bytes.ts', import.meta.url);
 
@@ -59,22 +67,22 @@ function bands(width: number, height: number, depth: number): Band[] {
 
 /** All stages one after the other; what each answers. */
 function through(stages: PixelStages, image: GrayImage, depth: number): unknown[] {
-  const answers: unknown[] = [Buffer.from(stages.threshold())];
+  const answers: unknown[] = [Buffer.from(stages.threshold()), Buffer.from(stages.rims())];
   const votes = stages.votes(11.8);
   answers.push(Buffer.from(votes.across.values), Buffer.from(votes.down.values));
   const printed = bands(image.width, image.height, depth);
-  for (const band of printed) stages.markBand(band);
-  const runs = ownRuns(stages.runs());
+  stages.markBands(printed);
+  const runs = joinedRuns([stages.runs()]);
   const levels = localLevels(image, stages.gather());
   answers.push(runs, Buffer.from(levels.paper.buffer), Buffer.from(levels.ink.buffer));
-  for (const band of printed) stages.eraseBand(band, levels);
+  stages.eraseBands(printed, levels);
   answers.push(Buffer.from(stages.bitmap()));
   stages.halfContrast(levels);
-  answers.push(Buffer.from(stages.bitmap()), ownRuns(stages.runs()));
+  answers.push(Buffer.from(stages.bitmap()), joinedRuns([stages.runs()]));
   return answers;
 }
 
-test('every stage equals the plain one bit for bit, at any size and brightness', () => {
+test('every stage equals the plain one bit for bit, at any size and brightness, by one thread and by two', () => {
   fc.assert(
     fc.property(
       fc.integer({ min: 1, max: 210 }),
@@ -86,24 +94,28 @@ test('every stage equals the plain one bit for bit, at any size and brightness',
       (width, height, seed, paper, noise, depth) => {
         const image = picture(width, height, seed, paper, noise);
         const plain = through(plainStages(image), image, depth);
-        const fast = through(fastStages(image), image, depth);
-        plain.forEach((answer, i) => {
-          if (Buffer.isBuffer(answer)) expect(Buffer.compare(fast[i] as Buffer, answer)).toBe(0);
-          else {
-            const [a, b] = [answer, fast[i]] as [Runs, Runs];
-            expect(b.count).toBe(a.count);
-            for (const part of ['rows', 'from', 'to'] as const) expect([...b[part]]).toEqual([...a[part]]);
-          }
-        });
+        for (const threads of [null, second]) {
+          const fast = through(fastStages(image, threads), image, depth);
+          plain.forEach((answer, i) => {
+            if (Buffer.isBuffer(answer)) expect(Buffer.compare(fast[i] as Buffer, answer)).toBe(0);
+            else {
+              const [a, b] = [answer, fast[i]] as [Runs, Runs];
+              expect(b.count).toBe(a.count);
+              for (const part of ['rows', 'from', 'to'] as const) expect([...b[part]]).toEqual([...a[part]]);
+            }
+          });
+        }
       },
     ),
-    { numRuns: 80, seed: 23 },
+    { numRuns: 150, seed: 23 },
   );
 }, 120_000);
 
-test('the fast stages are really used here', () => {
+test('the fast stages and the second thread are really used here', () => {
   const { buffer } = fastStages(picture(64, 64, 1, 240, 10)).threshold();
   expect(buffer.byteLength).toBeGreaterThan(64 * 64);
+  if (second)
+    expect(fastStages(picture(64, 200, 1, 240, 10), second).threshold().buffer).toBe(second.own.memory.buffer);
 });
 
 test('gray from red, green and blue is the same either way, whatever the number of pixels', () => {

@@ -1,4 +1,4 @@
-import { instanceFor } from './wasm/instance.ts';
+import { lend } from './wasm/instance.ts';
 
 /** Luma of ITU-R BT.601 in parts of 256, as JPEG itself parts light from color (ITU-T T.871): gray stays what it is. */
 const [RED, GREEN, BLUE] = [77, 150, 29];
@@ -22,7 +22,7 @@ export function plainLuma(pixels: Uint8Array, channels: number): Uint8Array {
 
 /** Red, green and blue to gray by page.as; null where it cannot run. */
 export function fastLuma(pixels: Uint8Array): Uint8Array | null {
-  const lent = instanceFor([3 * CHUNK, CHUNK]);
+  const lent = lend([3 * CHUNK, CHUNK]);
   if (!lent) return null;
   const [from, to] = lent.at as [number, number];
   const gray = new Uint8Array(pixels.length / 3);

@@ -22,8 +22,8 @@ export interface FoundMarks {
 const FILL = 0.72;
 /** Half width of the cross in samples of a 900th of the picture's short side, every how many rows they
  * are looked for, and how many crosses a mark has at least. */
-const RIM_SAMPLES = 3;
-const ROWS = 3;
+export const CROSS_SAMPLES = 3;
+export const CROSS_ROWS = 3;
 const LEAST_SOLID = 4;
 /** Width over height of a mark in a tilted photo. */
 const SQUARE = 1.3;
@@ -32,9 +32,17 @@ const ALIKE = 1.5;
 /** The ratio of the marks' rectangle may differ from a sheet's by this share. */
 const RATIO = 0.05;
 
-/** Finds four square marks near the corners; null when there are not four that fit a known sheet. */
-export function findMarks(ink: Uint8Array, width: number, height: number): FoundMarks | null {
-  if (!hasSolidCorners(ink, width, height)) return null;
+/**
+ * Finds four square marks near the corners; null when there are not four that fit a known sheet.
+ * @param quarters what `rims` counted
+ */
+export function findMarks(
+  ink: Uint8Array,
+  width: number,
+  height: number,
+  quarters: readonly number[] = rims(ink, width, height),
+): FoundMarks | null {
+  if (quarters.some((crosses) => crosses < LEAST_SOLID)) return null;
   const runs = inkRuns(ink, width, height);
   const pieces = connectedComponents(runs, 1);
   const least = Math.min(width, height) / 150;
@@ -71,24 +79,30 @@ export function findMarks(ink: Uint8Array, width: number, height: number): Found
   return hollow === null || paper === null ? null : { centers: four.map((s) => s.center), hollow, paper, sidePx };
 }
 
+/** Distance of the samples of a cross, pixels. */
+export function crossStep(width: number, height: number): number {
+  return Math.max(1, Math.round(Math.min(width, height) / 900));
+}
+
 /**
- * A quick look whether each quarter of the picture has solid ink as large as a mark's rim: a cross of five samples.
- * The first threshold leaves the middle of a solid square white, so its rim is what is looked for.
+ * A quick look how often each quarter of the picture (top left, top right, bottom left, bottom right) has solid ink as
+ * large as a mark's rim: crosses of samples that are all ink. The first threshold leaves the middle of a solid square
+ * white, so its rim is what is looked for.
  */
-function hasSolidCorners(ink: Uint8Array, width: number, height: number): boolean {
-  const step = Math.max(1, Math.round(Math.min(width, height) / 900));
-  const reach = RIM_SAMPLES * step;
+export function rims(ink: Uint8Array, width: number, height: number): number[] {
+  const step = crossStep(width, height);
+  const reach = CROSS_SAMPLES * step;
   const found = [0, 0, 0, 0];
-  for (let y = reach; y < height - reach; y += ROWS * step)
+  for (let y = reach; y < height - reach; y += CROSS_ROWS * step)
     for (let x = reach; x < width - reach; x += step) {
       const i = y * width + x;
       if (ink[i] !== 1) continue;
       let solid = true;
-      for (let d = -RIM_SAMPLES; d <= RIM_SAMPLES && solid; d += 1)
+      for (let d = -CROSS_SAMPLES; d <= CROSS_SAMPLES && solid; d += 1)
         solid = ink[i + d * step] === 1 && ink[i + d * step * width] === 1;
       if (solid) found[(y < height / 2 ? 0 : 2) + (x < width / 2 ? 0 : 1)]! += 1;
     }
-  return found.every((count) => count >= LEAST_SOLID);
+  return found;
 }
 
 function centroidSums(runs: Runs, labels: Int32Array, count: number): { x: Float64Array; y: Float64Array } {

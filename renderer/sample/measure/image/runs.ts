@@ -67,9 +67,24 @@ export function inkRuns(bitmap: Uint8Array, width: number, height: number): Runs
   return { width, height, count: list.count, rows, from: list.from, to: list.to };
 }
 
-/** Runs with room of their own: those of a stage are only lent until its next use. */
-export function ownRuns(runs: Runs): Runs {
-  return { ...runs, rows: runs.rows.slice(), from: runs.from.slice(0, runs.count), to: runs.to.slice(0, runs.count) };
+/** The runs of a picture from those of its parts, from top to bottom, with room of their own. */
+export function joinedRuns(parts: readonly Runs[]): Runs {
+  const sum = (of: (part: Runs) => number): number => parts.reduce((total, part) => total + of(part), 0);
+  const height = sum((part) => part.height);
+  const count = sum((part) => part.count);
+  const rows = new Int32Array(height + 1);
+  const from = new Int32Array(count);
+  const to = new Int32Array(count);
+  let [row, run] = [0, 0];
+  for (const part of parts) {
+    for (let y = 0; y < part.height; y += 1) rows[row + y] = run + part.rows[y]!;
+    from.set(part.from.subarray(0, part.count), run);
+    to.set(part.to.subarray(0, part.count), run);
+    row += part.height;
+    run += part.count;
+  }
+  rows[height] = count;
+  return { width: parts[0]?.width ?? 0, height, count, rows, from, to };
 }
 
 /** The runs between the runs: paper where they are ink. */

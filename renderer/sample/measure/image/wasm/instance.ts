@@ -2,23 +2,32 @@ import { WASM_BASE64 } from './bytes.ts';
 
 /** The compiled stages of page.as; addresses and sizes in bytes, see there. */
 export interface StageExports {
-  memory: WebAssembly.Memory;
-  threshold(gray: number, ink: number, w: number, h: number, work: number, share: number, factor: number): void;
-  votesAcross(gray: number, votes: number, w: number, h: number, beside: number, dip: number): void;
-  votesDown(gray: number, votes: number, w: number, h: number, beside: number, dip: number): void;
+  threshold(gray: number, ink: number, ...rest: number[]): void;
+  votesAcross(gray: number, votes: number, ...rest: number[]): void;
+  votesDown(gray: number, votes: number, ...rest: number[]): void;
   runs(bitmap: number, w: number, h: number, rows: number, from: number, to: number): number;
-  markBand(bitmap: number, ...rest: number[]): void;
-  eraseBand(gray: number, bitmap: number, ...rest: number[]): void;
+  rims(bitmap: number, ...rest: number[]): void;
+  markBands(bitmap: number, ...rest: number[]): void;
+  eraseBands(gray: number, bitmap: number, ...rest: number[]): void;
   halfContrast(gray: number, bitmap: number, ...rest: number[]): void;
+  seam(gray: number, bitmap: number, ...rest: number[]): void;
   gatherPaper(gray: number, bitmap: number, ...rest: number[]): void;
-  gatherInk(gray: number, ...rest: number[]): void;
+  gatherInk(gray: number, bitmap: number, ...rest: number[]): void;
   luma(from: number, to: number, count: number, red: number, green: number, blue: number): void;
 }
 
-/** Room in the memory of the stages. */
+export type StageName = keyof StageExports;
+
+/** The stages over some memory. */
+export interface Instance {
+  exports: StageExports;
+  memory: WebAssembly.Memory;
+}
+
+/** Memory of the stages with room for what was asked. */
 export interface Lent {
   exports: StageExports;
-  buffer: ArrayBuffer;
+  buffer: ArrayBufferLike;
   /** Address of each part asked for. */
   at: number[];
 }
@@ -29,11 +38,11 @@ const MEMORY_PAGE = 65_536;
 const VECTOR = 16;
 /** Memory up to this size is kept for the next page (A4 at 300 dpi needs 62 MB of addresses, a third of it used). */
 const KEEP = 80_000_000;
-/** WebAssembly addresses end here. */
-const MOST = 4_000_000_000;
+/** WebAssembly addresses end here, in pages. */
+const MOST_PAGES = 65_536;
 
 let compiled: WebAssembly.Module | null | undefined;
-let kept: StageExports | null = null;
+let kept: Instance | null = null;
 
 /** The compiled module; null where there is no WebAssembly with SIMD. */
 function stagesModule(): WebAssembly.Module | null {
@@ -48,11 +57,23 @@ function stagesModule(): WebAssembly.Module | null {
 }
 
 /**
- * An instance with room for parts of these sizes (bytes). Its memory is lent: the next call may give it away again.
- * Null where the machine has no WebAssembly with SIMD or the parts are too large for it.
+ * The stages over memory of their own, or over that of another thread; null where the machine has no WebAssembly with
+ * SIMD and shared memory.
  */
-export function instanceFor(sizes: readonly number[]): Lent | null {
+export function instance(shared?: WebAssembly.Memory): Instance | null {
   const module = stagesModule();
+  if (!module) return null;
+  try {
+    const memory = shared ?? new WebAssembly.Memory({ initial: 1, maximum: MOST_PAGES, shared: true });
+    const { exports } = new WebAssembly.Instance(module, { env: { memory } });
+    return { exports: exports as unknown as StageExports, memory };
+  } catch {
+    return null;
+  }
+}
+
+/** Where parts of these sizes (bytes) lie in the memory, and where the last one ends. */
+function laidOut(sizes: readonly number[]): { at: number[]; end: number } {
   const at: number[] = [];
   let end = MEMORY_PAGE;
   for (const size of sizes) {
@@ -60,16 +81,31 @@ export function instanceFor(sizes: readonly number[]): Lent | null {
     at.push(end);
     end += size + VECTOR;
   }
-  if (!module || end > MOST) return null;
-  const exports = kept ?? (new WebAssembly.Instance(module).exports as unknown as StageExports);
+  return { at, end };
+}
+
+/** Whether parts of these sizes fit into memory that is kept from page to page. */
+export function fitsKept(sizes: readonly number[]): boolean {
+  return laidOut(sizes).end <= KEEP;
+}
+
+/**
+ * Memory with room for parts of these sizes (bytes). It is lent: the next call may give it away again.
+ * @param own the instance to use; without one that of this thread
+ * @returns null where the stages cannot run or the parts are too large for them
+ */
+export function lend(sizes: readonly number[], own?: Instance): Lent | null {
+  const { at, end } = laidOut(sizes);
+  const used = own ?? kept ?? instance();
+  if (!used || end > MOST_PAGES * MEMORY_PAGE) return null;
   try {
-    const missing = Math.ceil(end / MEMORY_PAGE) - exports.memory.buffer.byteLength / MEMORY_PAGE;
-    if (missing > 0) exports.memory.grow(missing);
+    const missing = Math.ceil(end / MEMORY_PAGE) - used.memory.buffer.byteLength / MEMORY_PAGE;
+    if (missing > 0) used.memory.grow(missing);
   } catch {
     return null;
   }
-  kept = end <= KEEP ? exports : null;
-  return { exports, buffer: exports.memory.buffer as ArrayBuffer, at };
+  if (!own) kept = end <= KEEP ? used : null;
+  return { exports: used.exports, buffer: used.memory.buffer, at };
 }
 
 /** Bytes of base64 text; written out, for pure logic calls nothing of the window or of Node. */

@@ -3,10 +3,12 @@
 //   threshold   image/threshold.ts, `sauvola`
 //   votesAcross, votesDown   image/ruling-votes.ts, `rulingVotes`
 //   runs        image/runs.ts, `inkRuns`
-//   markBand, eraseBand      image/ruling-erase.ts, functions of the same names
-//   gatherInk, gatherPaper, halfContrast   image/contrast.ts, functions of the same names
+//   markBands, eraseBands    image/ruling-erase.ts, `markBand` and `eraseBand` for a table of bands
+//   gatherInk, gatherPaper, halfContrast, seam   image/contrast.ts, functions of the same names
+//   rims        image/marks.ts, function of the same name
 //   luma        image/luma.ts, `plainLuma`
-// Built by build/wasm.ts into bytes.ts. Memory is laid out by the caller, who passes addresses.
+// Built by build/wasm.ts into bytes.ts. Memory is laid out by the caller, who passes addresses. Two threads share it:
+// each does a part of the rows (or columns) and writes to nothing that the other reads meanwhile.
 
 const WINDOW: i32 = 51;
 const HALF: i32 = 25;
@@ -163,14 +165,16 @@ function inkOfFour(g: v128, sum: v128, square: v128, share: f64, factor: f64): u
 }
 
 /**
- * Sauvola's threshold. `work` has room for 4 * (width + 80) 32-bit numbers; `ink` becomes 1 or 0 for each pixel.
- * `share` is 1 - k and `factor` (k / R)^2 / n^2, as the plain stage computes them.
+ * Sauvola's threshold of the rows from `y0` to before `y1`. `work` has room for 4 * (width + 80) 32-bit numbers; `ink`
+ * becomes 1 or 0 for each pixel. `share` is 1 - k and `factor` (k / R)^2 / n^2, as the plain stage computes them.
  */
 export function threshold(
   gray: usize,
   ink: usize,
   width: i32,
   height: i32,
+  y0: i32,
+  y1: i32,
   work: usize,
   share: f64,
   factor: f64,
@@ -181,11 +185,11 @@ export function threshold(
   const squares = work + room;
   const totals = work + 2 * room + (HALF << 2);
   const totalsSquared = work + 3 * room + (HALF << 2);
-  for (let dy = -HALF; dy <= HALF; dy++) addRow(gray + <usize>reflected(dy, height) * width, width, sums, squares);
-  for (let y = 0; y < height; y++) {
+  for (let dy = -HALF; dy <= HALF; dy++) addRow(gray + <usize>reflected(y0 + dy, height) * width, width, sums, squares);
+  for (let y = y0; y < y1; y++) {
     // The first row's window is full already: what enters leaves.
     const enters = gray + <usize>reflected(y + HALF, height) * width;
-    const leaves = y == 0 ? enters : gray + <usize>reflected(y - HALF - 1, height) * width;
+    const leaves = y == y0 ? enters : gray + <usize>reflected(y - HALF - 1, height) * width;
     swapRows(enters, leaves, width, sums, squares, totals);
     let squared = false;
     const row = gray + <usize>y * width;
@@ -232,13 +236,15 @@ export function threshold(
 
 /**
  * Votes for lines across the page: in strips of 64 columns and in each row, every second pixel that is darker by `dip`
- * than the pixels `beside` rows above and below.
+ * than the pixels `beside` rows above and below. Rows from `y0` to before `y1`.
  */
-export function votesAcross(gray: usize, votes: usize, width: i32, height: i32, beside: i32, dip: i32): void {
+export function votesAcross(
+  gray: usize, votes: usize, width: i32, height: i32, y0: i32, y1: i32, beside: i32, dip: i32,
+): void {
   const strips = width >> 6;
   const least = i8x16.splat(<i8>dip);
   const step = <usize>beside * width;
-  for (let y = beside; y < height - beside; y++) {
+  for (let y = max<i32>(beside, y0), last = min<i32>(height - beside, y1); y < last; y++) {
     const row = gray + <usize>y * width;
     for (let s = 0; s < strips; s++) {
       let count = 0;
@@ -253,11 +259,16 @@ export function votesAcross(gray: usize, votes: usize, width: i32, height: i32, 
   }
 }
 
-/** Votes for lines down the page: in strips of 64 rows, every second row, for each column. `votes` starts as zeros. */
-export function votesDown(gray: usize, votes: usize, width: i32, height: i32, beside: i32, dip: i32): void {
+/**
+ * Votes for lines down the page: in strips of 64 rows, every second row, for each column. `votes` starts as zeros.
+ * Rows from `y0` to before `y1`; between two threads a strip is not divided.
+ */
+export function votesDown(
+  gray: usize, votes: usize, width: i32, height: i32, y0: i32, y1: i32, beside: i32, dip: i32,
+): void {
   const strips = height >> 6;
   const least = i8x16.splat(<i8>dip);
-  for (let y = beside; y < height - beside; y++) {
+  for (let y = max<i32>(beside, y0), last = min<i32>(height - beside, y1); y < last; y++) {
     const strip = y >> 6;
     if ((y & 1) != 0 || strip >= strips) continue;
     const row = gray + <usize>y * width;
@@ -319,62 +330,93 @@ export function runs(bitmap: usize, width: i32, height: i32, rows: usize, from: 
   return count;
 }
 
-/** Marks the pixels of a printed line with `value`, from `s0` to `s1` along it. */
-export function markBand(
-  bitmap: usize, s0: i32, s1: i32, intercept: f64, slope: f64, offset: f64, reach: f64,
-  along: i32, across: i32, breadth: i32, value: i32,
+// A printed line in a table of them: ten 64-bit floats, in this order.
+@unmanaged
+class Band {
+  s0: f64;
+  s1: f64;
+  intercept: f64;
+  slope: f64;
+  offset: f64;
+  reach: f64;
+  along: f64;
+  across: f64;
+  breadth: f64;
+  depth: f64;
+}
+
+const BAND_BYTES: usize = 80;
+
+/** Marks with `value` the pixels of printed lines that step by `along`, from `first` to before `end` along them. */
+export function markBands(
+  bitmap: usize, bands: usize, count: i32, along: i32, first: i32, end: i32, value: i32,
 ): void {
-  for (let s = s0; s < s1; s++) {
-    const at = intercept + slope * (<f64>s + 0.5) + offset;
-    const from = max<i32>(0, <i32>Math.ceil(at - reach - 0.5));
-    const to = min<i32>(breadth - 1, <i32>Math.floor(at + reach - 0.5));
-    for (let k = from; k <= to; k++) store<u8>(bitmap + <usize>k * across + <usize>s * along, <u8>value);
+  for (let b = 0; b < count; b++) {
+    const band = changetype<Band>(bands + <usize>b * BAND_BYTES);
+    if (<i32>band.along != along) continue;
+    const across = <usize>band.across;
+    const most = <i32>band.breadth - 1;
+    for (let s = max<i32>(first, <i32>band.s0), last = min<i32>(end, <i32>band.s1); s < last; s++) {
+      const at = band.intercept + band.slope * (<f64>s + 0.5) + band.offset;
+      const from = max<i32>(0, <i32>Math.ceil(at - band.reach - 0.5));
+      const to = min<i32>(most, <i32>Math.floor(at + band.reach - 0.5));
+      for (let k = from; k <= to; k++) store<u8>(bitmap + <usize>k * across + <usize>s * along, <u8>value);
+    }
   }
 }
 
 // Whether a stroke goes on beyond a band from a place in one of its columns, as in the plain stage.
-function goesOn(bitmap: usize, column: usize, k: i32, across: i32, breadth: i32, from: i32, to: i32, middle: f64): bool {
+function goesOn(bitmap: usize, column: usize, k: i32, across: usize, breadth: i32, from: i32, to: i32, middle: f64): bool {
   const before = inkAcross(bitmap, column, from - 1, across, breadth) || inkAcross(bitmap, column, from - 2, across, breadth);
   const after = inkAcross(bitmap, column, to + 1, across, breadth) || inkAcross(bitmap, column, to + 2, across, breadth);
   if (before && after) return true;
   return <f64>k + 0.5 < middle ? before : after;
 }
 
-function inkAcross(bitmap: usize, column: usize, k: i32, across: i32, breadth: i32): bool {
+function inkAcross(bitmap: usize, column: usize, k: i32, across: usize, breadth: i32): bool {
   return k >= 0 && k < breadth && load<u8>(bitmap + column + <usize>k * across) == 1;
 }
 
-/** Decides each pixel that is marked with 3: ink (1) or erased (2). `pale` as in the plain stage. */
-export function eraseBand(
-  gray: usize, bitmap: usize, width: i32, s0: i32, s1: i32, intercept: f64, slope: f64, offset: f64, reach: f64,
-  along: i32, across: i32, breadth: i32, depth: f64, pale: f64,
+/**
+ * Decides each pixel that is marked with 3: ink (1) or erased (2), of the printed lines that step by `along`, from
+ * `first` to before `end` along them. `pale` as in the plain stage.
+ */
+export function eraseBands(
+  gray: usize, bitmap: usize, bands: usize, count: i32, along: i32, first: i32, end: i32, pale: f64,
   paperLevels: usize, inkLevels: usize, columns: i32, tileBits: i32,
 ): void {
-  let last: usize = -1;
-  let share = 1.0;
-  // Lightest gray that is ink, where the printed line is paler than ink.
-  let most = 0;
-  for (let s = s0; s < s1; s++) {
-    const at = intercept + slope * (<f64>s + 0.5) + offset;
-    const from = max<i32>(0, <i32>Math.ceil(at - reach - 0.5));
-    const to = min<i32>(breadth - 1, <i32>Math.floor(at + reach - 0.5));
-    const column = <usize>s * along;
-    for (let k = from; k <= to; k++) {
-      const place = <usize>k * across + column;
-      if (load<u8>(bitmap + place) != 3) continue;
-      const x = along == 1 ? s : k;
-      const y = along == 1 ? k : s;
-      const tile = <usize>((y >> tileBits) * columns + (x >> tileBits)) << 2;
-      if (tile != last) {
-        last = tile;
-        const paper = <f64>load<f32>(paperLevels + tile);
-        const contrast = paper - <f64>load<f32>(inkLevels + tile);
-        share = contrast > 0 ? depth / contrast : 1;
-        most = <i32>Math.floor(paper - contrast * (0.5 + share / 2));
+  for (let b = 0; b < count; b++) {
+    const band = changetype<Band>(bands + <usize>b * BAND_BYTES);
+    if (<i32>band.along != along) continue;
+    const across = <usize>band.across;
+    const breadth = <i32>band.breadth;
+    const depth = band.depth;
+    let last: usize = -1;
+    let share = 1.0;
+    // Lightest gray that is ink, where the printed line is paler than ink.
+    let most = 0;
+    for (let s = max<i32>(first, <i32>band.s0), stop = min<i32>(end, <i32>band.s1); s < stop; s++) {
+      const at = band.intercept + band.slope * (<f64>s + 0.5) + band.offset;
+      const from = max<i32>(0, <i32>Math.ceil(at - band.reach - 0.5));
+      const to = min<i32>(breadth - 1, <i32>Math.floor(at + band.reach - 0.5));
+      const column = <usize>s * along;
+      for (let k = from; k <= to; k++) {
+        const place = <usize>k * across + column;
+        if (load<u8>(bitmap + place) != 3) continue;
+        const x = along == 1 ? s : k;
+        const y = along == 1 ? k : s;
+        const tile = <usize>((y >> tileBits) * columns + (x >> tileBits)) << 2;
+        if (tile != last) {
+          last = tile;
+          const paper = <f64>load<f32>(paperLevels + tile);
+          const contrast = paper - <f64>load<f32>(inkLevels + tile);
+          share = contrast > 0 ? depth / contrast : 1;
+          most = <i32>Math.floor(paper - contrast * (0.5 + share / 2));
+        }
+        const isInk =
+          share < pale ? <i32>load<u8>(gray + place) <= most : goesOn(bitmap, column, k, across, breadth, from, to, at);
+        store<u8>(bitmap + place, isInk ? 1 : 2);
       }
-      const isInk =
-        share < pale ? <i32>load<u8>(gray + place) <= most : goesOn(bitmap, column, k, across, breadth, from, to, at);
-      store<u8>(bitmap + place, isInk ? 1 : 2);
     }
   }
 }
@@ -472,6 +514,35 @@ export function halfContrast(
       x++;
     }
   }
+  spread(gray, bitmap, width, height, half, columns, tileBits, stack, waiting);
+}
+
+/**
+ * Joins two parts of a page that were thresholded by themselves, below row `y` - 1 and above row `y`: ink goes over the
+ * seam wherever it is dark enough on the other side.
+ */
+export function seam(
+  gray: usize, bitmap: usize, width: i32, height: i32, y: i32, half: usize, columns: i32, tileBits: i32, stack: usize,
+): void {
+  let waiting = 0;
+  for (let row = y - 1; row <= y; row++)
+    for (let x = 0; x < width; x++) {
+      const i = row * width + x;
+      if (load<u8>(bitmap + i) != 0) continue;
+      if (load<u8>(gray + i) > load<u8>(half + <usize>((row >> tileBits) * columns + (x >> tileBits)))) continue;
+      if (!touchesInk(bitmap, x, row, width, height)) continue;
+      store<u8>(bitmap + i, 1);
+      store<i32>(stack + (<usize>waiting << 2), i);
+      waiting++;
+    }
+  spread(gray, bitmap, width, height, half, columns, tileBits, stack, waiting);
+}
+
+// Takes in all that is dark enough around the pixels that wait, and around those.
+function spread(
+  gray: usize, bitmap: usize, width: i32, height: i32, half: usize, columns: i32, tileBits: i32, stack: usize,
+  waiting: i32,
+): void {
   while (waiting > 0) {
     waiting--;
     const i = load<i32>(stack + (<usize>waiting << 2));
@@ -544,6 +615,46 @@ export function gatherPaper(
       const tile = tileRow + (x >> tileBits);
       store<f64>(sums + (tile << 3), load<f64>(sums + (tile << 3)) + <f64>load<u8>(gray + row + x));
       store<f64>(counts + (tile << 3), load<f64>(counts + (tile << 3)) + 1);
+    }
+  }
+}
+
+// Whether the ink at a place is the middle of a cross of ink, `samples` steps to each side.
+function isCross(at: usize, width: i32, step: i32, samples: i32): bool {
+  for (let d = -samples; d <= samples; d++)
+    if (load<u8>(at + d * step) != 1 || load<u8>(at + d * step * width) != 1) return false;
+  return true;
+}
+
+/**
+ * Counts crosses of ink on a grid (every `rowStep` rows, every `step` columns, `samples` steps from the picture's edge)
+ * in rows from `y0` to before `y1`, into four 32-bit numbers: top left, top right, bottom left, bottom right quarter.
+ */
+export function rims(
+  ink: usize, width: i32, height: i32, y0: i32, y1: i32, step: i32, rowStep: i32, samples: i32, counts: usize,
+): void {
+  const reach = samples * step;
+  const right = (width + 1) >> 1;
+  const lower = (height + 1) >> 1;
+  // So many columns of the grid lie within sixteen pixels.
+  const skip = ((15 / step) + 1) * step;
+  memory.fill(counts, 0, 16);
+  let y = reach;
+  if (y < y0) y += ((y0 - y + rowStep - 1) / rowStep) * rowStep;
+  for (const last = min<i32>(height - reach, y1); y < last; y += rowStep) {
+    const row = ink + <usize>y * width;
+    let x = reach;
+    while (x < width - reach) {
+      // Paper is passed over sixteen pixels at a time.
+      if (!v128.any_true(v128.load(row + x))) {
+        x += skip;
+        continue;
+      }
+      if (load<u8>(row + x) == 1 && isCross(row + x, width, step, samples)) {
+        const place = counts + (y < lower ? 0 : 8) + (x < right ? 0 : 4);
+        store<i32>(place, load<i32>(place) + 1);
+      }
+      x += step;
     }
   }
 }
