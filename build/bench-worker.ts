@@ -1,6 +1,6 @@
 /** Times pages in a worker like the app's own: a heap that holds nothing else. Started by bench.ts only. */
 import { parentPort, workerData } from 'node:worker_threads';
-import { decodePage } from '../electron/files/decode.ts';
+import { decodePage, giveBack } from '../electron/files/decode.ts';
 import { startSecondThread } from '../electron/files/second-thread.ts';
 import { measurePage } from '../renderer/sample/measure/page.ts';
 
@@ -29,6 +29,8 @@ for (let run = -warmUp; run < runs; run += 1)
     const middle = performance.now();
     measurePage(gray, { scale: { pxPerMm: dpi / 25.4, source: 'dpi' } }, undefined, second);
     const end = performance.now();
+    // As the page worker does.
+    giveBack(gray.data);
     if (run < 0) continue;
     times[index]!.decode.push(middle - start);
     times[index]!.after.push(end - middle);

@@ -84,9 +84,16 @@ export async function decodePage(bytes: Uint8Array, options: Partial<DecodeOptio
 /** Gray bytes of decoded pixels. */
 function grayOf(pixels: Uint8Array, channels: number): Uint8Array {
   const gray = lumaOf(pixels, channels);
-  // Given back at once: three times the page would make the collector run in the middle of measuring.
-  if (pixels.byteLength === pixels.buffer.byteLength) (pixels.buffer as ArrayBuffer).transfer(0);
+  giveBack(pixels);
   return gray;
+}
+
+/**
+ * Gives the memory of pixels back at once; they are empty from then on. Left to the collector, a page or two of them
+ * make it run each time, and the next page was seen to take a third longer.
+ */
+export function giveBack(pixels: Uint8Array): void {
+  if (pixels.byteLength === pixels.buffer.byteLength && pixels.buffer instanceof ArrayBuffer) pixels.buffer.transfer(0);
 }
 
 /**

@@ -2,7 +2,7 @@
 import { parentPort } from 'node:worker_threads';
 import { measurePage } from '../../renderer/sample/measure/page.ts';
 import { DecodeError } from './decode-error.ts';
-import { decodePage, pictureForWindow } from './decode.ts';
+import { decodePage, giveBack, pictureForWindow } from './decode.ts';
 import type { DecodedPage } from './decode.ts';
 import type { PageAnswer, PageJob } from './page-job.ts';
 import { startSecondThread } from './second-thread.ts';
@@ -28,6 +28,7 @@ async function run(job: PageJob): Promise<PageAnswer> {
   if (!options.scale && fileDpi !== null && !job.ignoreFileDpi)
     options.scale = { pxPerMm: fileDpi / 25.4, source: 'file-dpi' };
   const result = measurePage(gray, options, (stage, done) => tell(stage, done), second);
+  if (!job.wantGray) giveBack(gray.data);
   return { kind: 'measure', result, format, fileDpi, width, height, gray: job.wantGray ? gray.data : null };
 }
 

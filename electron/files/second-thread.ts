@@ -2,11 +2,10 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { SecondThread } from '../../renderer/sample/measure/image/wasm/second-thread.ts';
 
-/** The worker beside this file: its source under Node, its built form in the packaged app. */
-const WORKER = new URL(
-  import.meta.url.endsWith('.ts') ? './second-thread-worker.ts' : './second-thread-worker.js',
-  import.meta.url,
-);
+/** A few lines of plain JavaScript, the same in the sources and in the packaged app. */
+const WORKER = new URL('./second-thread-worker.js', import.meta.url);
+/** It makes next to nothing of its own. */
+const LIMITS = { maxOldGenerationSizeMb: 16, maxYoungGenerationSizeMb: 1 };
 
 /**
  * Starts a second thread for measuring pages; it ends with the thread that started it. Null where the machine has one
@@ -15,7 +14,7 @@ const WORKER = new URL(
 export function startSecondThread(): SecondThread | null {
   const second = availableParallelism() > 1 ? SecondThread.create() : null;
   if (!second) return null;
-  const worker = new Worker(WORKER, { workerData: second.desk });
+  const worker = new Worker(WORKER, { workerData: second.desk, resourceLimits: LIMITS });
   // What happens to it is seen at the desk; it holds nothing that has to be waited for.
   worker.on('error', () => undefined);
   worker.unref();

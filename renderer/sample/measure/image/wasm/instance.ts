@@ -45,7 +45,7 @@ let compiled: WebAssembly.Module | null | undefined;
 let kept: Instance | null = null;
 
 /** The compiled module; null where there is no WebAssembly with SIMD. */
-function stagesModule(): WebAssembly.Module | null {
+export function stagesModule(): WebAssembly.Module | null {
   if (compiled === undefined) {
     try {
       compiled = new WebAssembly.Module(bytesOf(WASM_BASE64));
@@ -56,15 +56,12 @@ function stagesModule(): WebAssembly.Module | null {
   return compiled;
 }
 
-/**
- * The stages over memory of their own, or over that of another thread; null where the machine has no WebAssembly with
- * SIMD and shared memory.
- */
-export function instance(shared?: WebAssembly.Memory): Instance | null {
+/** The stages over memory of their own; null where the machine has no WebAssembly with SIMD and shared memory. */
+export function instance(): Instance | null {
   const module = stagesModule();
   if (!module) return null;
   try {
-    const memory = shared ?? new WebAssembly.Memory({ initial: 1, maximum: MOST_PAGES, shared: true });
+    const memory = new WebAssembly.Memory({ initial: 1, maximum: MOST_PAGES, shared: true });
     const { exports } = new WebAssembly.Instance(module, { env: { memory } });
     return { exports: exports as unknown as StageExports, memory };
   } catch {
