@@ -23,14 +23,12 @@ export function densityOf(blobs: readonly Blob[], map: InkMap, frame: Frame, alo
   const columns = Math.ceil(right / along) + 1;
   const rows = Math.ceil(bottom / down) + 2;
   const values = new Float32Array(columns * rows);
-  const { order, rowOf } = map;
-  const { from, to } = map.runs;
+  const { from, to, row } = map;
   for (const blob of blobs)
     for (let i = blob.firstRun, last = i + blob.runCount; i < last; i += 1) {
-      const r = order[i]!;
-      const y = rowOf[r]! + 0.5;
+      const y = row[i]! + 0.5;
       // Long runs are spread over their cells.
-      for (let x = from[r]!, end = to[r]!; x < end; x += along) {
+      for (let x = from[i]!, end = to[i]!; x < end; x += along) {
         const length = Math.min(along, end - x);
         const c = Math.floor(uOf(frame, x + length / 2, y) / along);
         const w = Math.floor(vOf(frame, x + length / 2, y) / down);

@@ -104,10 +104,8 @@ function columnsOf(group: Group, line: LineWork, frame: Frame): Columns {
 function inkByColumn(group: Group, { left, right }: Columns, map: InkMap): Int32Array {
   const ink = new Int32Array(right - left);
   for (const { blob } of group.blobs)
-    for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-      const r = map.order[i]!;
-      for (let x = map.runs.from[r]! - left, to = map.runs.to[r]! - left; x < to; x += 1) ink[x] = ink[x]! + 1;
-    }
+    for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1)
+      for (let x = map.from[i]! - left, to = map.to[i]! - left; x < to; x += 1) ink[x] = ink[x]! + 1;
   return ink;
 }
 

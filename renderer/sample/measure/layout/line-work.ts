@@ -174,10 +174,9 @@ export function inkMiddle(blob: Blob, map: InkMap, frame: Frame): number {
   let sum = 0;
   let weight = 0;
   for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-    const r = map.order[i]!;
-    const length = map.runs.to[r]! - map.runs.from[r]!;
-    const x = (map.runs.to[r]! + map.runs.from[r]!) / 2;
-    sum += length * ((x - frame.originX) * frame.sin + (map.rowOf[r]! + 0.5 - frame.originY) * frame.cos);
+    const length = map.to[i]! - map.from[i]!;
+    const x = (map.to[i]! + map.from[i]!) / 2;
+    sum += length * ((x - frame.originX) * frame.sin + (map.row[i]! + 0.5 - frame.originY) * frame.cos);
     weight += length;
   }
   return sum / weight;

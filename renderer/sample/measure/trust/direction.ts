@@ -122,11 +122,10 @@ function inkOffset(layout: Layout, blob: Layout['blobs'][number], from: number, 
   let sum = 0;
   let weight = 0;
   for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-    const r = map.order[i]!;
-    const y = map.rowOf[r]! + 0.5;
+    const y = map.row[i]! + 0.5;
     if (y < from || y > to) continue;
-    const length = map.runs.to[r]! - map.runs.from[r]!;
-    sum += (length * (map.runs.from[r]! + map.runs.to[r]!)) / 2;
+    const length = map.to[i]! - map.from[i]!;
+    sum += (length * (map.from[i]! + map.to[i]!)) / 2;
     weight += length;
   }
   if (weight === 0) return null;
