@@ -166,9 +166,8 @@ function outline(blob: Blob, image: GrayImage, ink: Ink, frame: Frame, map: InkM
       last[x] = y;
     }
   }
-  const edges = new Float32Array(2 * span);
-  blob.upper = edges.subarray(0, span);
-  blob.lower = edges.subarray(span);
+  blob.upper = new Float32Array(span);
+  blob.lower = new Float32Array(span);
   blob.v0 = Infinity;
   blob.v1 = -Infinity;
   for (let k = 0; k < span; k += 1) {
@@ -269,6 +268,10 @@ function printBeside(data: Uint8Array, bitmap: Uint8Array, at: number, step: num
 
 const beside = new Uint8Array(PRINT_BESIDE);
 
+/** Room for the runs of a blob that may reach furthest to either side: used again by the next one. */
+let nearLeft = new Int32Array(1024);
+let nearRight = new Int32Array(1024);
+
 /** Extent of a blob along a direction (radians, counter-clockwise), in pixels from an origin, between pixels by gray. */
 export function extentAlong(
   blob: Blob,
@@ -279,29 +282,45 @@ export function extentAlong(
 ): { from: number; to: number } {
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);
-  const { from: lefts, to: rights, row } = map;
-  const first = blob.firstRun;
-  const end = first + blob.runCount;
+  const { from: left, to: right, row } = map;
+  const end = blob.firstRun + blob.runCount;
+  if (nearLeft.length < blob.runCount) {
+    nearLeft = new Int32Array(2 * blob.runCount);
+    nearRight = new Int32Array(2 * blob.runCount);
+  }
   let least = Infinity;
   let most = -Infinity;
-  for (let i = first; i < end; i += 1) {
+  let lefts = 0;
+  let rights = 0;
+  for (let i = blob.firstRun; i < end; i += 1) {
     const down = (row[i]! + 0.5 - originY) * sin;
-    const a = (lefts[i]! - originX) * cos - down;
-    const b = (rights[i]! - originX) * cos - down;
-    if (a < least) least = a;
-    if (b > most) most = b;
+    const a = (left[i]! - originX) * cos - down;
+    const b = (right[i]! - originX) * cos - down;
+    if (a < least + NEARLY) {
+      nearLeft[lefts] = i;
+      lefts += 1;
+      if (a < least) least = a;
+    }
+    if (b > most - NEARLY) {
+      nearRight[rights] = i;
+      rights += 1;
+      if (b > most) most = b;
+    }
   }
   // Edges between pixels, where a run reaches within a pixel of the outermost one.
   let from = Infinity;
   let to = -Infinity;
-  for (let i = first; i < end; i += 1) {
+  for (let k = 0; k < lefts; k += 1) {
+    const i = nearLeft[k]!;
     const down = (row[i]! + 0.5 - originY) * sin;
-    const left = lefts[i]!;
-    const right = rights[i]!;
-    if ((left - originX) * cos - down < least + NEARLY)
-      from = Math.min(from, (left + 0.5 - map.edge(i, -1) - originX) * cos - down);
-    if ((right - originX) * cos - down > most - NEARLY)
-      to = Math.max(to, (right - 0.5 + map.edge(i, 1) - originX) * cos - down);
+    if ((left[i]! - originX) * cos - down < least + NEARLY)
+      from = Math.min(from, (left[i]! + 0.5 - map.edge(i, -1) - originX) * cos - down);
+  }
+  for (let k = 0; k < rights; k += 1) {
+    const i = nearRight[k]!;
+    const down = (row[i]! + 0.5 - originY) * sin;
+    if ((right[i]! - originX) * cos - down > most - NEARLY)
+      to = Math.max(to, (right[i]! - 0.5 + map.edge(i, 1) - originX) * cos - down);
   }
   return { from: from - map.drawnIn, to: to + map.drawnIn };
 }
