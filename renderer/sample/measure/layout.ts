@@ -100,10 +100,16 @@ function busy(ink: Ink, smallest: number): boolean {
   return count > MOST_PIECES;
 }
 
-function usualRun(ink: Ink): number {
-  const lengths = new Float64Array(ink.runs.count);
-  for (let r = 0; r < ink.runs.count; r += 1) lengths[r] = ink.runs.to[r]! - ink.runs.from[r]!;
-  return median(lengths) ?? 1;
+/** Median length of the runs, pixels: counted, not sorted. */
+function usualRun({ runs }: Ink): number {
+  const counts = new Int32Array(runs.width + 1);
+  for (let r = 0; r < runs.count; r += 1) counts[runs.to[r]! - runs.from[r]!]! += 1;
+  /** The length of the run that comes `place`-th (from 0) by length. */
+  const lengthAt = (place: number): number => {
+    let seen = 0;
+    return counts.findIndex((count) => (seen += count) > place);
+  };
+  return runs.count === 0 ? 1 : (lengthAt((runs.count - 1) >> 1) + lengthAt(runs.count >> 1)) / 2;
 }
 
 /** Median height of the up and down strokes: most of them are an x-height high. Pixels; null without any. */

@@ -19,17 +19,19 @@ export interface Components {
  * @param reach 1 joins diagonal neighbors (8-connected: ink), 0 does not (4-connected: paper)
  */
 export function connectedComponents(runs: Runs, reach: 0 | 1): Components {
+  const { rows, from, to } = runs;
   const parent = new Int32Array(runs.count);
-  for (let i = 0; i < runs.count; i += 1) parent[i] = i;
+  for (let r = 0; r < rows[1]!; r += 1) parent[r] = r;
   for (let y = 1; y < runs.height; y += 1) {
-    let above = runs.rows[y - 1]!;
-    const aboveEnd = runs.rows[y]!;
-    const end = runs.rows[y + 1]!;
-    for (let r = aboveEnd; r < end; r += 1) {
-      const from = runs.from[r]! - reach;
-      const to = runs.to[r]! + reach;
-      while (above < aboveEnd && runs.to[above]! <= from) above += 1;
-      for (let a = above; a < aboveEnd && runs.from[a]! < to; a += 1) join(parent, a, r);
+    let above = rows[y - 1]!;
+    const aboveEnd = rows[y]!;
+    for (let r = aboveEnd, end = rows[y + 1]!; r < end; r += 1) {
+      const left = from[r]! - reach;
+      const right = to[r]! + reach;
+      while (above < aboveEnd && to[above]! <= left) above += 1;
+      // Most runs touch one run above: they only take over its root.
+      parent[r] = above < aboveEnd && from[above]! < right ? root(parent, above) : r;
+      for (let a = above + 1; a < aboveEnd && from[a]! < right; a += 1) join(parent, a, r);
     }
   }
   return gather(runs, parent);
@@ -53,17 +55,10 @@ function join(parent: Int32Array, a: number, b: number): void {
 }
 
 function gather(runs: Runs, parent: Int32Array): Components {
+  // No run has a later one as its parent: the parent's label is known, in the same list.
   const labels = parent;
   let count = 0;
-  const numbers = new Int32Array(runs.count);
-  for (let i = 0; i < runs.count; i += 1) {
-    const top = root(parent, i);
-    if (top === i) {
-      numbers[i] = count;
-      count += 1;
-    } else numbers[i] = numbers[top]!;
-  }
-  labels.set(numbers);
+  for (let i = 0; i < labels.length; i += 1) labels[i] = labels[i] === i ? count++ : labels[labels[i]!]!;
   const area = new Int32Array(count);
   const left = new Int32Array(count).fill(runs.width);
   const right = new Int32Array(count);

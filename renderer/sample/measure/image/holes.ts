@@ -22,15 +22,12 @@ export interface Hole {
 export function holes(ink: Runs, components: Components, smallest: number): Hole[] {
   const paper = paperRuns(ink);
   const pieces = connectedComponents(paper, 0);
-  const first = new Int32Array(pieces.count).fill(-1);
-  const firstRow = new Int32Array(pieces.count);
-  for (let y = 0; y < paper.height; y += 1)
-    for (let r = paper.rows[y]!; r < paper.rows[y + 1]!; r += 1) {
-      const label = pieces.labels[r]!;
-      if (first[label] === -1) {
-        first[label] = r;
-        firstRow[label] = y;
-      }
+  // Pieces are numbered in the order of their first runs.
+  const first = new Int32Array(pieces.count);
+  for (let r = 0, next = 0; r < paper.count; r += 1)
+    if (pieces.labels[r] === next) {
+      first[next] = r;
+      next += 1;
     }
   const found: Hole[] = [];
   for (let i = 0; i < pieces.count; i += 1) {
@@ -38,7 +35,7 @@ export function holes(ink: Runs, components: Components, smallest: number): Hole
     const top = pieces.top[i]!;
     if (left === 0 || top === 0 || pieces.right[i] === ink.width || pieces.bottom[i] === ink.height) continue;
     if (pieces.area[i]! < smallest) continue;
-    const component = inkEndingAt(ink, components, firstRow[i]!, paper.from[first[i]!]!);
+    const component = inkEndingAt(ink, components, top, paper.from[first[i]!]!);
     found.push({ left, right: pieces.right[i]!, top, bottom: pieces.bottom[i]!, area: pieces.area[i]!, component });
   }
   return found;

@@ -89,17 +89,29 @@ export function joinedRuns(parts: readonly Runs[]): Runs {
 
 /** The runs between the runs: paper where they are ink. */
 export function paperRuns(ink: Runs): Runs {
-  const list = new RunList();
-  const rows = new Int32Array(ink.height + 1);
-  for (let y = 0; y < ink.height; y += 1) {
-    rows[y] = list.count;
+  const { width, height } = ink;
+  // A row has one more at most.
+  const from = new Int32Array(ink.count + height);
+  const to = new Int32Array(ink.count + height);
+  const rows = new Int32Array(height + 1);
+  let count = 0;
+  for (let y = 0; y < height; y += 1) {
     let x = 0;
-    for (let r = ink.rows[y]!; r < ink.rows[y + 1]!; r += 1) {
-      if (ink.from[r]! > x) list.add(x, ink.from[r]!);
+    for (let r = ink.rows[y]!, end = ink.rows[y + 1]!; r < end; r += 1) {
+      const left = ink.from[r]!;
+      if (left > x) {
+        from[count] = x;
+        to[count] = left;
+        count += 1;
+      }
       x = ink.to[r]!;
     }
-    if (x < ink.width) list.add(x, ink.width);
+    if (x < width) {
+      from[count] = x;
+      to[count] = width;
+      count += 1;
+    }
+    rows[y + 1] = count;
   }
-  rows[ink.height] = list.count;
-  return { width: ink.width, height: ink.height, count: list.count, rows, from: list.from, to: list.to };
+  return { width, height, count, rows, from, to };
 }

@@ -1,6 +1,5 @@
 import { CORNER_MARK } from '../corner-marks.ts';
 import { ERASED, paperAt } from '../image/contrast.ts';
-import type { Runs } from '../image/runs.ts';
 import type { Ink } from '../ink.ts';
 import type { GrayImage } from '../types.ts';
 import { vOf } from './frame.ts';
@@ -15,7 +14,7 @@ export interface Blob {
   top: number;
   bottom: number;
   area: number;
-  /** The blob's runs, as indices into `InkMap.order`. */
+  /** The blob's runs, as indices into the lists of `InkMap`. */
   firstRun: number;
   runCount: number;
   /** Highest and lowest edge of the ink in each column, as `v` of the page in pixels, between pixels by gray level. */
@@ -28,15 +27,14 @@ export interface Blob {
   v1: number;
 }
 
-/** Runs sorted by component, so that a blob's ink can be walked. */
+/** The runs of each component side by side, rows ascending, so that a blob's ink can be walked. */
 export interface InkMap {
-  runs: Runs;
-  /** Run indices grouped by component, rows ascending within each. */
-  order: Int32Array;
-  /** Row of each run. */
-  rowOf: Int32Array;
-  /** Distance from the center of an ink pixel to the edge of the ink to its left (-1) or right (1), pixels. */
-  edge(x: number, y: number, step: -1 | 1): number;
+  /** First column of each run, the column after its last, and its row. */
+  from: Int32Array;
+  to: Int32Array;
+  row: Int32Array;
+  /** Distance from the center of a run's first (-1) or last (1) pixel outward to the edge of the ink, pixels. */
+  edge(run: number, side: -1 | 1): number;
   /** How far the ends of strokes lie inside for the picture's blur, pixels. */
   drawnIn: number;
 }
@@ -56,21 +54,30 @@ export function inkMap(image: GrayImage, ink: Ink, strokePx: number): { map: Ink
   for (let r = 0; r < runs.count; r += 1) starts[components.labels[r]! + 1] = starts[components.labels[r]! + 1]! + 1;
   for (let c = 0; c < components.count; c += 1) starts[c + 1] = starts[c + 1]! + starts[c]!;
   const next = starts.slice();
-  const order = new Int32Array(runs.count);
-  const rowOf = new Int32Array(runs.count);
+  const from = new Int32Array(runs.count);
+  const to = new Int32Array(runs.count);
+  const row = new Int32Array(runs.count);
   for (let y = 0; y < runs.height; y += 1)
     for (let r = runs.rows[y]!; r < runs.rows[y + 1]!; r += 1) {
-      rowOf[r] = y;
       const label = components.labels[r]!;
-      order[next[label]!] = r;
-      next[label] = next[label]! + 1;
+      const at = next[label]!;
+      next[label] = at + 1;
+      from[at] = runs.from[r]!;
+      to[at] = runs.to[r]!;
+      row[at] = y;
     }
-  const edge = (x: number, y: number, step: -1 | 1): number => edgeBeyond(image, ink, x, y, step, 0);
+  // Edges are asked for by the page, by the line and by the strokes: 0 where not looked for yet.
+  const edges = new Float64Array(2 * runs.count);
+  const edge = (run: number, side: -1 | 1): number => {
+    const at = side < 0 ? 2 * run : 2 * run + 1;
+    if (edges[at] === 0) edges[at] = edgeBeyond(image, ink, side < 0 ? from[run]! : to[run]! - 1, row[run]!, side, 0);
+    return edges[at]!;
+  };
   return {
     map: {
-      runs,
-      order,
-      rowOf,
+      from,
+      to,
+      row,
       edge,
       drawnIn: DRAWN_IN * Math.max(0, (ink.blurPx ?? 0) - LEAST_BLUR) * Math.min(1, Math.max(0, strokePx - THIN) / 2),
     },
@@ -153,16 +160,14 @@ function outline(blob: Blob, image: GrayImage, ink: Ink, frame: Frame, map: InkM
   const span = blob.right - blob.left;
   const [first, last] = rowsFor(span);
   for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-    const r = map.order[i]!;
-    const y = map.rowOf[r]!;
-    for (let x = map.runs.from[r]! - blob.left, end = map.runs.to[r]! - blob.left; x < end; x += 1) {
+    const y = map.row[i]!;
+    for (let x = map.from[i]! - blob.left, end = map.to[i]! - blob.left; x < end; x += 1) {
       if (first[x]! < 0) first[x] = y;
       last[x] = y;
     }
   }
-  const edges = new Float32Array(2 * span);
-  blob.upper = edges.subarray(0, span);
-  blob.lower = edges.subarray(span);
+  blob.upper = new Float32Array(span);
+  blob.lower = new Float32Array(span);
   blob.v0 = Infinity;
   blob.v1 = -Infinity;
   for (let k = 0; k < span; k += 1) {
@@ -225,8 +230,8 @@ function edgeBeyond(image: GrayImage, ink: Ink, x: number, y: number, dx: number
   for (let k = 1; k <= Math.min(INWARD, depth); k += 1) {
     const g = data[at - k * step]!;
     if (g > darkest + 6 && k > 2) break;
-    if (g < darkest) [darkest, second] = [g, darkest];
-    else if (g < second) second = g;
+    second = Math.min(second, Math.max(g, darkest));
+    darkest = Math.min(darkest, g);
   }
   // What is printed right beside the stroke is the paper there: a line that was taken out, or any other.
   let brightest = 0;
@@ -263,6 +268,10 @@ function printBeside(data: Uint8Array, bitmap: Uint8Array, at: number, step: num
 
 const beside = new Uint8Array(PRINT_BESIDE);
 
+/** Room for the runs of a blob that may reach furthest to either side: used again by the next one. */
+let nearLeft = new Int32Array(1024);
+let nearRight = new Int32Array(1024);
+
 /** Extent of a blob along a direction (radians, counter-clockwise), in pixels from an origin, between pixels by gray. */
 export function extentAlong(
   blob: Blob,
@@ -273,33 +282,45 @@ export function extentAlong(
 ): { from: number; to: number } {
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);
-  const { order, rowOf } = map;
-  const { from: lefts, to: rights } = map.runs;
-  const first = blob.firstRun;
-  const end = first + blob.runCount;
+  const { from: left, to: right, row } = map;
+  const end = blob.firstRun + blob.runCount;
+  if (nearLeft.length < blob.runCount) {
+    nearLeft = new Int32Array(2 * blob.runCount);
+    nearRight = new Int32Array(2 * blob.runCount);
+  }
   let least = Infinity;
   let most = -Infinity;
-  for (let i = first; i < end; i += 1) {
-    const r = order[i]!;
-    const down = (rowOf[r]! + 0.5 - originY) * sin;
-    const a = (lefts[r]! - originX) * cos - down;
-    const b = (rights[r]! - originX) * cos - down;
-    if (a < least) least = a;
-    if (b > most) most = b;
+  let lefts = 0;
+  let rights = 0;
+  for (let i = blob.firstRun; i < end; i += 1) {
+    const down = (row[i]! + 0.5 - originY) * sin;
+    const a = (left[i]! - originX) * cos - down;
+    const b = (right[i]! - originX) * cos - down;
+    if (a < least + NEARLY) {
+      nearLeft[lefts] = i;
+      lefts += 1;
+      if (a < least) least = a;
+    }
+    if (b > most - NEARLY) {
+      nearRight[rights] = i;
+      rights += 1;
+      if (b > most) most = b;
+    }
   }
   // Edges between pixels, where a run reaches within a pixel of the outermost one.
   let from = Infinity;
   let to = -Infinity;
-  for (let i = first; i < end; i += 1) {
-    const r = order[i]!;
-    const y = rowOf[r]!;
-    const down = (y + 0.5 - originY) * sin;
-    const left = lefts[r]!;
-    const right = rights[r]!;
-    if ((left - originX) * cos - down < least + NEARLY)
-      from = Math.min(from, (left + 0.5 - map.edge(left, y, -1) - originX) * cos - down);
-    if ((right - originX) * cos - down > most - NEARLY)
-      to = Math.max(to, (right - 0.5 + map.edge(right - 1, y, 1) - originX) * cos - down);
+  for (let k = 0; k < lefts; k += 1) {
+    const i = nearLeft[k]!;
+    const down = (row[i]! + 0.5 - originY) * sin;
+    if ((left[i]! - originX) * cos - down < least + NEARLY)
+      from = Math.min(from, (left[i]! + 0.5 - map.edge(i, -1) - originX) * cos - down);
+  }
+  for (let k = 0; k < rights; k += 1) {
+    const i = nearRight[k]!;
+    const down = (row[i]! + 0.5 - originY) * sin;
+    if ((right[i]! - originX) * cos - down > most - NEARLY)
+      to = Math.max(to, (right[i]! - 0.5 + map.edge(i, 1) - originX) * cos - down);
   }
   return { from: from - map.drawnIn, to: to + map.drawnIn };
 }

@@ -15,7 +15,8 @@ const NODE = 0.5;
 /** Local quadratic fits with tricube weights, made robust by bisquare weights (as loess: Cleveland 1979, from memory). */
 export function smoothCurve(trace: Trace, unsorted: readonly Extreme[], offset: number, xHeight: number): Trace {
   const feet = [...unsorted].sort((a, b) => a.u - b.u);
-  const us = Float64Array.from(feet, (foot) => foot.u);
+  const us = new Float64Array(feet.length);
+  for (let i = 0; i < feet.length; i += 1) us[i] = feet[i]!.u;
   const first = Math.min(us[0]!, trace.u0);
   const last = Math.max(us[us.length - 1]!, traceEnd(trace));
   const step = NODE * xHeight;
@@ -23,28 +24,26 @@ export function smoothCurve(trace: Trace, unsorted: readonly Extreme[], offset: 
   const curve: Trace = { u0: first, step, v: new Float64Array(nodes), slope: trace.slope };
   for (let i = 0; i < nodes; i += 1) curve.v[i] = traceAt(trace, first + i * step) + offset;
   let reach = CAPTURE * xHeight;
-  const robust = new Float64Array(feet.length).fill(1);
+  const window = WINDOW * xHeight;
+  const residual = new Float64Array(feet.length);
+  const robust = new Float64Array(feet.length);
   for (let round = 0; round < ROUNDS; round += 1) {
-    const base = { ...curve, v: curve.v.slice() };
-    const residual = Float64Array.from(feet, (foot) => foot.v - traceAt(base, foot.u));
     for (let i = 0; i < feet.length; i += 1) {
-      const t = residual[i]! / reach;
+      const off = feet[i]!.v - traceAt(curve, us[i]!);
+      const t = off / reach;
+      residual[i] = off;
       robust[i] = Math.abs(t) < 1 ? (1 - t * t) ** 2 : 0;
     }
     let from = 0;
     for (let i = 0; i < nodes; i += 1) {
       const u = first + i * step;
-      while (from < us.length && us[from]! <= u - WINDOW * xHeight) from += 1;
-      curve.v[i] = base.v[i]! + localFit(us, residual, robust, from, u, WINDOW * xHeight);
+      while (from < us.length && us[from]! <= u - window) from += 1;
+      curve.v[i]! += localFit(us, residual, robust, from, u, window);
     }
     reach = Math.max(0.2 * xHeight, reach * 0.75);
   }
   return curve;
 }
-
-/** Moments of the weights and of the weighted residuals of the fit at hand. */
-const S = new Float64Array(5);
-const T = new Float64Array(3);
 
 /** Value at `u` of the weighted quadratic through the residuals from foot `from` on; lower degree for few feet. */
 function localFit(
@@ -55,8 +54,15 @@ function localFit(
   u: number,
   window: number,
 ): number {
-  S.fill(0);
-  T.fill(0);
+  // Moments of the weights and of the weighted residuals: single numbers, kept in registers.
+  let s0 = 0;
+  let s1 = 0;
+  let s2 = 0;
+  let s3 = 0;
+  let s4 = 0;
+  let t0 = 0;
+  let t1 = 0;
+  let t2 = 0;
   let count = 0;
   let leftmost = Infinity;
   let rightmost = -Infinity;
@@ -70,37 +76,28 @@ function localFit(
     count += 1;
     if (d < leftmost) leftmost = d;
     if (d > rightmost) rightmost = d;
-    S[0]! += w;
-    S[1]! += w * d;
-    S[2]! += w * d * d;
-    S[3]! += w * d * d * d;
-    S[4]! += w * d * d * d * d;
-    T[0]! += w * r;
-    T[1]! += w * d * r;
-    T[2]! += w * d * d * r;
+    s0 += w;
+    s1 += w * d;
+    s2 += w * d * d;
+    s3 += w * d * d * d;
+    s4 += w * d * d * d * d;
+    t0 += w * r;
+    t1 += w * d * r;
+    t2 += w * d * d * r;
   }
-  if (count === 0 || S[0]! < 1e-6) return 0;
+  if (count === 0 || s0 < 1e-6) return 0;
   const spread = rightmost - leftmost;
   const outside = leftmost > 0 || rightmost < 0;
-  if (count < 4 || spread < 0.4 || outside) return T[0]! / S[0]!;
-  if (count < 7 || spread < 1) return linear(S, T);
-  return quadratic(S, T);
-}
-
-function linear(s: Float64Array, t: Float64Array): number {
-  const det = s[0]! * s[2]! - s[1]! * s[1]!;
-  return det < 1e-9 ? t[0]! / s[0]! : (t[0]! * s[2]! - t[1]! * s[1]!) / det;
-}
-
-function quadratic(s: Float64Array, t: Float64Array): number {
-  const s0 = s[0]!;
-  const s1 = s[1]!;
-  const s2 = s[2]!;
-  const s3 = s[3]!;
-  const s4 = s[4]!;
+  if (count < 4 || spread < 0.4 || outside) return t0 / s0;
+  if (count < 7 || spread < 1) return linear(s0, s1, s2, t0, t1);
   const det = s0 * (s2 * s4 - s3 * s3) - s1 * (s1 * s4 - s2 * s3) + s2 * (s1 * s3 - s2 * s2);
-  if (Math.abs(det) < 1e-9) return linear(s, t);
-  return (t[0]! * (s2 * s4 - s3 * s3) - s1 * (t[1]! * s4 - s3 * t[2]!) + s2 * (t[1]! * s3 - s2 * t[2]!)) / det;
+  if (Math.abs(det) < 1e-9) return linear(s0, s1, s2, t0, t1);
+  return (t0 * (s2 * s4 - s3 * s3) - s1 * (t1 * s4 - s3 * t2) + s2 * (t1 * s3 - s2 * t2)) / det;
+}
+
+function linear(s0: number, s1: number, s2: number, t0: number, t1: number): number {
+  const det = s0 * s2 - s1 * s1;
+  return det < 1e-9 ? t0 / s0 : (t0 * s2 - t1 * s1) / det;
 }
 
 /** Variance of a local quadratic fit with tricube weights over that of one foot divided by the feet in its window. */

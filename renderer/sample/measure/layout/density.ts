@@ -23,14 +23,12 @@ export function densityOf(blobs: readonly Blob[], map: InkMap, frame: Frame, alo
   const columns = Math.ceil(right / along) + 1;
   const rows = Math.ceil(bottom / down) + 2;
   const values = new Float32Array(columns * rows);
-  const { order, rowOf } = map;
-  const { from, to } = map.runs;
+  const { from, to, row } = map;
   for (const blob of blobs)
     for (let i = blob.firstRun, last = i + blob.runCount; i < last; i += 1) {
-      const r = order[i]!;
-      const y = rowOf[r]! + 0.5;
+      const y = row[i]! + 0.5;
       // Long runs are spread over their cells.
-      for (let x = from[r]!, end = to[r]!; x < end; x += along) {
+      for (let x = from[i]!, end = to[i]!; x < end; x += along) {
         const length = Math.min(along, end - x);
         const c = Math.floor(uOf(frame, x + length / 2, y) / along);
         const w = Math.floor(vOf(frame, x + length / 2, y) / down);
@@ -46,10 +44,11 @@ export function densityOf(blobs: readonly Blob[], map: InkMap, frame: Frame, alo
  */
 export function smoothed(density: Density, along: number, down: number, passes: 1 | 3 = 3): Density {
   const { columns, rows } = density;
-  let values = density.values;
+  const between = new Float32Array(density.values.length);
+  const values = new Float32Array(density.values.length);
   for (let pass = 0; pass < passes; pass += 1) {
-    values = boxedRows(values, columns, rows, boxRadius(along, passes));
-    values = boxedColumns(values, columns, rows, boxRadius(down, passes));
+    boxedRows(pass === 0 ? density.values : values, between, columns, rows, boxRadius(along, passes));
+    boxedColumns(between, values, columns, rows, boxRadius(down, passes));
   }
   return { ...density, values };
 }
@@ -59,33 +58,42 @@ function boxRadius(deviation: number, passes: number): number {
   return Math.max(0, Math.round((Math.sqrt((12 / passes) * deviation * deviation + 1) - 1) / 2));
 }
 
-function boxedRows(values: Float32Array, columns: number, rows: number, radius: number): Float32Array<ArrayBuffer> {
-  const result = new Float32Array(values.length);
+/** Two rows at a time (an odd last one twice): each sum waits for the one before it, those of two rows do not. */
+function boxedRows(values: Float32Array, into: Float32Array, columns: number, rows: number, radius: number): void {
   const share = 1 / (2 * radius + 1);
-  for (let y = 0; y < rows; y += 1) {
+  for (let y = 0; y < rows; y += 2) {
     const row = y * columns;
+    const other = Math.min(y + 1, rows - 1) * columns;
     let sum = 0;
-    for (let x = 0; x < Math.min(radius, columns); x += 1) sum += values[row + x]!;
+    let otherSum = 0;
+    for (let x = 0; x < Math.min(radius, columns); x += 1) {
+      sum += values[row + x]!;
+      otherSum += values[other + x]!;
+    }
     for (let x = 0; x < columns; x += 1) {
-      if (x + radius < columns) sum += values[row + x + radius]!;
-      if (x > radius) sum -= values[row + x - radius - 1]!;
-      result[row + x] = sum * share;
+      if (x + radius < columns) {
+        sum += values[row + x + radius]!;
+        otherSum += values[other + x + radius]!;
+      }
+      if (x > radius) {
+        sum -= values[row + x - radius - 1]!;
+        otherSum -= values[other + x - radius - 1]!;
+      }
+      into[row + x] = sum * share;
+      into[other + x] = otherSum * share;
     }
   }
-  return result;
 }
 
 /** Whole rows are added and taken away, so that memory is walked in order. */
-function boxedColumns(values: Float32Array, columns: number, rows: number, radius: number): Float32Array<ArrayBuffer> {
-  const result = new Float32Array(values.length);
+function boxedColumns(values: Float32Array, into: Float32Array, columns: number, rows: number, radius: number): void {
   const share = 1 / (2 * radius + 1);
   const sums = new Float64Array(columns);
   for (let y = -radius; y < rows; y += 1) {
     const enters = (y + radius) * columns;
     const leaves = (y - radius - 1) * columns;
-    if (y + radius < rows) for (let x = 0; x < columns; x += 1) sums[x] = sums[x]! + values[enters + x]!;
-    if (leaves >= 0) for (let x = 0; x < columns; x += 1) sums[x] = sums[x]! - values[leaves + x]!;
-    if (y >= 0) for (let x = 0; x < columns; x += 1) result[y * columns + x] = sums[x]! * share;
+    if (y + radius < rows) for (let x = 0; x < columns; x += 1) sums[x]! += values[enters + x]!;
+    if (leaves >= 0) for (let x = 0; x < columns; x += 1) sums[x]! -= values[leaves + x]!;
+    if (y >= 0) for (let x = 0; x < columns; x += 1) into[y * columns + x] = sums[x]! * share;
   }
-  return result;
 }

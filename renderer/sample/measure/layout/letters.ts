@@ -4,7 +4,7 @@ import { LETTER_SPACE, usualWidth } from '../text/letter-kinds.ts';
 import type { InkMap } from './blobs.ts';
 import { uOf } from './frame.ts';
 import type { Frame } from './frame.ts';
-import type { LineWork } from './line-work.ts';
+import type { LineBlob, LineWork } from './line-work.ts';
 import { traceAt } from './trace.ts';
 import type { Group, WordWork } from './words.ts';
 
@@ -26,12 +26,10 @@ export interface LetterWork {
 /** A cut between touching letters may move this far (x-heights) to the thinnest place. */
 const CUT_REACH = 0.22;
 
-/** The ink of a group by picture columns: outline heights above the baseline. */
-interface Columns {
-  left: number;
-  right: number;
-  top: Float64Array;
-  bottom: Float64Array;
+/** How far some ink reaches above and below the baseline, pixels. */
+interface Reach {
+  top: number;
+  bottom: number;
 }
 
 /**
@@ -49,29 +47,26 @@ export function lettersOf(
   frame: Frame,
   widths: (char: string) => number = usualWidth,
 ): LetterWork[] {
-  const columns = word.groups.map((group) => columnsOf(group, line, frame));
   if (text !== null) {
-    const pieces = columns.map((c, i) => ({
-      width: (word.groups[i]!.to - word.groups[i]!.from) / size,
-      top: highest(c, c.left, c.right) / size,
-      bottom: -lowest(c, c.left, c.right) / size,
-    }));
+    const pieces = word.groups.map((group) => {
+      const { top, bottom } = reachOf(group.blobs, -Infinity, Infinity, line, frame);
+      return { width: (group.to - group.from) / size, top: top / size, bottom: -bottom / size };
+    });
     const matches = alignLetters(pieces, text, widths);
     if (matches) {
       const chars = [...text];
       return matches.flatMap((match) => {
         const groups = word.groups.slice(match.from, match.to);
-        const part = columns.slice(match.from, match.to);
         const own = chars.slice(match.first, match.last);
-        if (own.length === 1) return [letterOf(groups, part, own[0]!, null, holesByBlob, frame)];
-        return cutsOf(part[0]!, inkByColumn(groups[0]!, part[0]!, map), own, size, widths).map(([from, to], k) =>
-          letterOf(groups, part, own[k]!, [from, to], holesByBlob, frame),
+        if (own.length === 1) return [letterOf(groups, line, own[0]!, null, holesByBlob, frame)];
+        return cutsOf(groups[0]!, own, size, widths, map).map(([from, to], k) =>
+          letterOf(groups, line, own[k]!, [from, to], holesByBlob, frame),
         );
       });
     }
   }
-  return word.groups.map((group, i) => {
-    const letter = letterOf([group], [columns[i]!], null, null, holesByBlob, frame);
+  return word.groups.map((group) => {
+    const letter = letterOf([group], line, null, null, holesByBlob, frame);
     return {
       ...letter,
       count: Math.max(1, Math.round((group.to - group.from) / size / (usualWidth('n') + LETTER_SPACE))),
@@ -79,97 +74,88 @@ export function lettersOf(
   });
 }
 
-function columnsOf(group: Group, line: LineWork, frame: Frame): Columns {
-  const left = Math.min(...group.blobs.map((b) => b.blob.left));
-  const right = Math.max(...group.blobs.map((b) => b.blob.right));
-  const top = new Float64Array(right - left).fill(-Infinity);
-  const bottom = new Float64Array(right - left).fill(Infinity);
+/** Highest and lowest ink above the baseline between two picture columns. */
+function reachOf(own: readonly LineBlob[], left: number, right: number, line: LineWork, frame: Frame): Reach {
   const cos = Math.cos(Math.atan(line.baseline.straight.slope));
   const { curve } = line.baseline;
-  for (const { blob } of group.blobs) {
+  let [top, bottom] = [-Infinity, Infinity];
+  for (const { blob } of own) {
     const y = (blob.top + blob.bottom) / 2;
-    for (let k = 0; k < blob.upper.length; k += 1) {
+    const end = Math.min(right, blob.right) - blob.left;
+    for (let k = Math.max(left - blob.left, 0); k < end; k += 1) {
       const base = traceAt(curve, uOf(frame, blob.left + k + 0.5, y));
-      const at = blob.left + k - left;
       const high = (base - blob.upper[k]!) * cos;
       const low = (base - blob.lower[k]!) * cos;
-      if (high > top[at]!) top[at] = high;
-      if (low < bottom[at]!) bottom[at] = low;
+      if (high > top) top = high;
+      if (low < bottom) bottom = low;
     }
   }
-  return { left, right, top, bottom };
+  return { top, bottom };
 }
 
 /** Pixels of ink in each column of a group. */
-function inkByColumn(group: Group, { left, right }: Columns, map: InkMap): Int32Array {
+function inkByColumn(group: Group, left: number, right: number, map: InkMap): Int32Array {
   const ink = new Int32Array(right - left);
   for (const { blob } of group.blobs)
-    for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-      const r = map.order[i]!;
-      for (let x = map.runs.from[r]! - left, to = map.runs.to[r]! - left; x < to; x += 1) ink[x] = ink[x]! + 1;
-    }
+    for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1)
+      for (let x = map.from[i]! - left, to = map.to[i]! - left; x < to; x += 1) ink[x] = ink[x]! + 1;
   return ink;
 }
 
-function highest(c: Columns, from: number, to: number): number {
-  let best = -Infinity;
-  for (let x = from; x < to; x += 1) if (c.top[x - c.left]! > best) best = c.top[x - c.left]!;
-  return best;
-}
-
-function lowest(c: Columns, from: number, to: number): number {
-  let best = Infinity;
-  for (let x = from; x < to; x += 1) if (c.bottom[x - c.left]! < best) best = c.bottom[x - c.left]!;
-  return best;
+/** First picture column of a group's ink, and the one after its last. */
+function columnsOf(group: Group): [number, number] {
+  let [left, right] = [Infinity, -Infinity];
+  for (const { blob } of group.blobs) {
+    left = Math.min(left, blob.left);
+    right = Math.max(right, blob.right);
+  }
+  return [left, right];
 }
 
 /** Column ranges of touching letters: by their usual widths, moved to the thinnest place nearby. */
 function cutsOf(
-  c: Columns,
-  ink: Int32Array,
+  group: Group,
   chars: readonly string[],
   size: number,
   widths: (char: string) => number,
+  map: InkMap,
 ): [number, number][] {
+  const [left, right] = columnsOf(group);
+  const ink = inkByColumn(group, left, right, map);
   const expected = chars.map((char) => widths(char) + LETTER_SPACE / 2);
   const total = expected.reduce((a, b) => a + b, 0);
   const reach = Math.round(CUT_REACH * size);
-  const cuts = [c.left];
+  const cuts = [left];
   let sum = 0;
   for (let k = 0; k + 1 < chars.length; k += 1) {
     sum += expected[k]!;
-    const middle = Math.round(c.left + ((c.right - c.left) * sum) / total);
+    const middle = Math.round(left + ((right - left) * sum) / total);
     let best = middle;
     let least = Infinity;
-    for (let x = Math.max(cuts[k]! + 2, middle - reach); x <= Math.min(c.right - 2, middle + reach); x += 1) {
-      const price = ink[x - c.left]! + (0.3 * Math.abs(x - middle)) / Math.max(1, reach);
+    for (let x = Math.max(cuts[k]! + 2, middle - reach); x <= Math.min(right - 2, middle + reach); x += 1) {
+      const price = ink[x - left]! + (0.3 * Math.abs(x - middle)) / Math.max(1, reach);
       if (price < least) [least, best] = [price, x];
     }
-    cuts.push(Math.max(cuts[k]! + 1, Math.min(best, c.right - 1)));
+    cuts.push(Math.max(cuts[k]! + 1, Math.min(best, right - 1)));
   }
-  cuts.push(c.right);
+  cuts.push(right);
   return chars.map((_, k) => [cuts[k]!, Math.max(cuts[k + 1]!, cuts[k]! + 1)]);
 }
 
 function letterOf(
   groups: readonly Group[],
-  columns: readonly Columns[],
+  line: LineWork,
   char: string | null,
   range: [number, number] | null,
   holesByBlob: ReadonlyMap<number, readonly Hole[]>,
   frame: Frame,
 ): LetterWork {
-  const left = range ? range[0] : Math.min(...columns.map((c) => c.left));
-  const right = range ? range[1] : Math.max(...columns.map((c) => c.right));
-  let top = -Infinity;
-  let bottom = Infinity;
-  for (const c of columns) {
-    top = Math.max(top, highest(c, Math.max(left, c.left), Math.min(right, c.right)));
-    bottom = Math.min(bottom, lowest(c, Math.max(left, c.left), Math.min(right, c.right)));
-  }
+  const [left, right] = range ?? [-Infinity, Infinity];
+  const blobs = groups.flatMap((group) => group.blobs);
+  let { top, bottom } = reachOf(blobs, left, right, line, frame);
   let [u0, u1, v0, v1] = [Infinity, -Infinity, Infinity, -Infinity];
   let loops = 0;
-  for (const { blob } of groups.flatMap((group) => group.blobs)) {
+  for (const { blob } of blobs) {
     const [from, to] = [Math.max(left, blob.left), Math.min(right, blob.right)];
     if (range === null) {
       v0 = Math.min(v0, blob.v0);

@@ -133,15 +133,16 @@ export function isFlat(blob: Blob, xHeight: number): boolean {
 function nearest(traces: readonly Trace[], extreme: Extreme, reach: number): number {
   let best = -1;
   let least = reach;
-  traces.forEach((trace, i) => {
+  for (let i = 0; i < traces.length; i += 1) {
+    const trace = traces[i]!;
     // A course ends where its ink ends; a little beyond is allowed for.
-    if (extreme.u < trace.u0 - 4 * reach || extreme.u > traceEnd(trace) + 4 * reach) return;
+    if (extreme.u < trace.u0 - 4 * reach || extreme.u > traceEnd(trace) + 4 * reach) continue;
     const distance = Math.abs(extreme.v - traceAt(trace, extreme.u));
     if (distance < least) {
       least = distance;
       best = i;
     }
-  });
+  }
   return best;
 }
 
@@ -158,13 +159,13 @@ function assign(
     const u = (blob.u0 + blob.u1) / 2;
     const v = inkMiddle(blob, map, frame);
     let least = STRAY * xHeight;
-    lines.forEach(({ baseline }, i) => {
-      const distance = Math.abs(v - (traceAt(baseline.curve, u) - MIDDLE * xHeight));
+    for (let i = 0; i < lines.length; i += 1) {
+      const distance = Math.abs(v - (traceAt(lines[i]!.baseline.curve, u) - MIDDLE * xHeight));
       if (distance < least) {
         least = distance;
         owners[index] = i;
       }
-    });
+    }
   });
   return owners;
 }
@@ -174,10 +175,9 @@ export function inkMiddle(blob: Blob, map: InkMap, frame: Frame): number {
   let sum = 0;
   let weight = 0;
   for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-    const r = map.order[i]!;
-    const length = map.runs.to[r]! - map.runs.from[r]!;
-    const x = (map.runs.to[r]! + map.runs.from[r]!) / 2;
-    sum += length * ((x - frame.originX) * frame.sin + (map.rowOf[r]! + 0.5 - frame.originY) * frame.cos);
+    const length = map.to[i]! - map.from[i]!;
+    const x = (map.to[i]! + map.from[i]!) / 2;
+    sum += length * ((x - frame.originX) * frame.sin + (map.row[i]! + 0.5 - frame.originY) * frame.cos);
     weight += length;
   }
   return sum / weight;

@@ -31,9 +31,12 @@ export function densityCurve(
   for (let i = 0; i < values.length; i += 1) {
     const at = (values[i]! - low) / step;
     if (at < -reach || at > curve.length + reach) continue;
-    for (let k = Math.max(0, Math.ceil(at - reach)); k <= Math.min(curve.length - 1, at + reach); k += 1) {
-      curve[k] = curve[k]! + BELL[Math.round(Math.abs(k - at) * FINE)]!;
-    }
+    // From its middle to the right and to the left, in whole samples.
+    const middle = Math.max(0, Math.min(curve.length, Math.ceil(at)));
+    const right = Math.min(curve.length - 1, at + reach);
+    for (let k = middle, b = Math.round((k - at) * FINE); k <= right; k += 1, b += FINE) curve[k]! += BELL[b]!;
+    const left = Math.max(0, at - reach);
+    for (let k = middle - 1, b = Math.round((at - k) * FINE); k >= left; k -= 1, b += FINE) curve[k]! += BELL[b]!;
   }
   return { curve, step };
 }

@@ -53,10 +53,9 @@ function looksOf(group: Group, map: InkMap, holesByBlob: ReadonlyMap<number, rea
   const cells = new Float32Array(GRID * GRID);
   for (const { blob } of group.blobs)
     for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-      const r = map.order[i]!;
-      const row = GRID * Math.min(GRID - 1, Math.floor((GRID * (map.rowOf[r]! - top + 0.5)) / high));
-      const from = (GRID * (map.runs.from[r]! - left)) / wide;
-      const to = (GRID * (map.runs.to[r]! - left)) / wide;
+      const row = GRID * Math.min(GRID - 1, Math.floor((GRID * (map.row[i]! - top + 0.5)) / high));
+      const from = (GRID * (map.from[i]! - left)) / wide;
+      const to = (GRID * (map.to[i]! - left)) / wide;
       for (let c = Math.floor(from); c < to && c < GRID; c += 1)
         cells[row + c] = cells[row + c]! + Math.min(to, c + 1) - Math.max(from, c);
     }

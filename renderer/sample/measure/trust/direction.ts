@@ -42,21 +42,27 @@ function stripes(layout: Layout): number {
 /** Letters stand closer in their line than lines do, joined words are long: 1 when every piece says across, -1 down. */
 function neighbors({ blobs, strokePx }: Layout): number {
   const pieces = blobs.filter((b) => Math.max(b.u1 - b.u0, b.v1 - b.v0) > 2 * strokePx);
-  const step = Math.max(1, pieces.length / ASKED);
+  const n = pieces.length;
+  // Plain lists: all pieces are gone through for each one asked.
+  const [left, right, top, bottom] = (['u0', 'u1', 'v0', 'v1'] as const).map((side) =>
+    Float64Array.from(pieces, (piece) => piece[side]),
+  ) as [Float64Array, Float64Array, Float64Array, Float64Array];
+  const step = Math.max(1, n / ASKED);
   let across = 0;
   let down = 0;
-  for (let k = 0; k < pieces.length; k += step) {
-    const piece = pieces[Math.floor(k)]!;
-    const width = piece.u1 - piece.u0;
-    const height = piece.v1 - piece.v0;
+  for (let k = 0; k < n; k += step) {
+    const at = Math.floor(k);
+    const [u0, u1, v0, v1] = [left[at]!, right[at]!, top[at]!, bottom[at]!];
+    const width = u1 - u0;
+    const height = v1 - v0;
     if (width > LONG * height) across += 1;
     if (height > LONG * width) down += 1;
     let [beside, below] = [Infinity, Infinity];
-    for (const other of pieces) {
-      const du = Math.max(other.u0 - piece.u1, piece.u0 - other.u1);
-      const dv = Math.max(other.v0 - piece.v1, piece.v0 - other.v1);
-      if (du >= 0 && dv < -FACING * Math.min(height, other.v1 - other.v0)) beside = Math.min(beside, du);
-      if (dv >= 0 && du < -FACING * Math.min(width, other.u1 - other.u0)) below = Math.min(below, dv);
+    for (let i = 0; i < n; i += 1) {
+      const du = Math.max(left[i]! - u1, u0 - right[i]!);
+      const dv = Math.max(top[i]! - v1, v0 - bottom[i]!);
+      if (du >= 0 && du < beside && dv < -FACING * Math.min(height, bottom[i]! - top[i]!)) beside = du;
+      if (dv >= 0 && dv < below && du < -FACING * Math.min(width, right[i]! - left[i]!)) below = dv;
     }
     if (beside < below) across += 1;
     if (below < beside) down += 1;
@@ -66,7 +72,8 @@ function neighbors({ blobs, strokePx }: Layout): number {
 
 function contrast(density: Density): number {
   let sum = 0;
-  for (const v of density.values) sum += v * v;
+  const { values } = density;
+  for (let i = 0; i < values.length; i += 1) sum += values[i]! * values[i]!;
   return sum;
 }
 
@@ -122,11 +129,10 @@ function inkOffset(layout: Layout, blob: Layout['blobs'][number], from: number, 
   let sum = 0;
   let weight = 0;
   for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-    const r = map.order[i]!;
-    const y = map.rowOf[r]! + 0.5;
+    const y = map.row[i]! + 0.5;
     if (y < from || y > to) continue;
-    const length = map.runs.to[r]! - map.runs.from[r]!;
-    sum += (length * (map.runs.from[r]! + map.runs.to[r]!)) / 2;
+    const length = map.to[i]! - map.from[i]!;
+    sum += (length * (map.from[i]! + map.to[i]!)) / 2;
     weight += length;
   }
   if (weight === 0) return null;
