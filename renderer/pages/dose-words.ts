@@ -50,6 +50,19 @@ export function doseOfLines(doses: readonly Dose[], t: Texts['dose']): DosedLine
 
 /** 452 mm as "45 cm"; in inches for readers who think in them: "18 in (45 cm)". */
 export function lengthWords(mm: number, locale: string): string {
-  const cm = `${Math.round(mm / 10)} cm`;
-  return locale.startsWith('en-US') ? `${Math.round(mm / 25.4 / 0.5) * 0.5} in (${cm})` : cm;
+  return readsInches(locale) ? `${inInches(mm)} (${inCm(mm)})` : inCm(mm);
+}
+
+export function readsInches(locale: string): boolean {
+  return locale.startsWith('en-US');
+}
+
+/** Whole centimeters. */
+export function inCm(mm: number): string {
+  return `${Math.round(mm / 10)} cm`;
+}
+
+/** Half inches: finer than a chair can be set. */
+export function inInches(mm: number): string {
+  return `${Math.round(mm / 25.4 / 0.5) * 0.5} in`;
 }

@@ -3,6 +3,7 @@
  * and more on request, left-aligned, dark on white). Only this client's cautions; no diagnosis, no score without meaning.
  */
 import type { Program } from '../../db/types/program.ts';
+import { readsInches } from './dose-words.ts';
 import {
   dayOf,
   goalOf,
@@ -79,7 +80,14 @@ function familyDoc(input: PageInput, options: FamilyOptions, program: Program | 
     key: 'help',
     title: f.helpTitle,
     blocks: figure
-      ? [{ kind: 'setup', figure, lines: [...setupTasks(figure, input.locale, t), ...f.help] }]
+      ? [
+          {
+            kind: 'setup',
+            figure,
+            inches: readsInches(input.locale),
+            lines: [...setupTasks(figure, input.locale, t), ...f.help],
+          },
+        ]
       : [{ kind: 'list', items: [f.setUp, ...f.help] }],
   };
   const practice = practiceSection(input, program, options, false, t);

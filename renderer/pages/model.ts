@@ -52,7 +52,8 @@ export type Block =
   | { kind: 'stop'; title: string; items: string[]; call: string }
   /** `captionMm`: room for captions left of the pictures; without it they stand above. */
   | { kind: 'pictures'; pictures: WritingPicture[]; captionMm?: number }
-  | { kind: 'setup'; figure: SetupFigure; lines: string[] }
+  /** `inches`: for readers who think in them; the drawing then shows both. */
+  | { kind: 'setup'; figure: SetupFigure; inches?: boolean; lines: string[] }
   | { kind: 'table'; head: string[]; widths: number[]; rows: string[][]; rowMm: number }
   | { kind: 'sign'; labels: string[] }
   | { kind: 'cut' }

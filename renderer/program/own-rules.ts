@@ -217,3 +217,14 @@ export function tryOnCaseload(
     sentence: `Would change ${clients.length} of ${inputs.length} draft${inputs.length === 1 ? '' : 's'}.`,
   };
 }
+
+/** More than this many clients are counted only. */
+const NAMED = 12;
+
+/** What a trial says, with the clients whose drafts it would change. */
+export function trialWords(sentence: string, codes: readonly string[]): string {
+  if (codes.length === 0) return sentence;
+  const named = codes.slice(0, NAMED).join(', ');
+  const more = codes.length > NAMED ? ` and ${codes.length - NAMED} more` : '';
+  return `${sentence} Of: ${named}${more}.`;
+}

@@ -10,6 +10,7 @@ import {
   tryOnCaseload,
   withOwn,
   writeClinicRules,
+  trialWords,
 } from '../../renderer/program/own-rules.ts';
 import { client, rules } from './support.ts';
 
@@ -49,6 +50,10 @@ test('a rule is tried on the caseload before it counts', () => {
   const trial = tryOnCaseload(inputs, rules, rulesCurrent(withRule()));
   // At grade 2 the shipped table gives the break already.
   expect(trial).toMatchObject({ changed: 1, of: 3, clients: [1], sentence: 'Would change 1 of 3 drafts.' });
+  expect(trialWords(trial.sentence, ['K-02'])).toBe('Would change 1 of 3 drafts. Of: K-02.');
+  const many = Array.from({ length: 14 }, (_, i) => `K-${i + 1}`);
+  expect(trialWords('Would change 14 of 20 drafts.', many)).toMatch(/K-12 and 2 more\.$/);
+  expect(trialWords('Would change 0 of 3 drafts.', [])).toBe('Would change 0 of 3 drafts.');
 });
 
 test('a file written by one clinic is read by another', () => {
