@@ -1,4 +1,4 @@
-import { seededNumbers } from './numbers.ts';
+import { seededNumbers, sortedOrder } from './numbers.ts';
 
 /** How often a page is drawn anew from its own words or lines: its ends vary by a tenth of its width between seeds. */
 const DRAWS = 120;
@@ -40,14 +40,17 @@ export const UNKNOWN: Interval = { low: null, high: null };
  */
 export function interval(clusters: number, statistic: (times: Int32Array) => number | null, draws: Draws): Interval {
   if (clusters < LEAST_CLUSTERS) return UNKNOWN;
-  const values: number[] = [];
+  const values = new Float64Array(DRAWS);
+  let n = 0;
   for (const times of draws(clusters)) {
     const value = statistic(times);
-    if (value !== null && Number.isFinite(value)) values.push(value);
+    if (value === null || !Number.isFinite(value)) continue;
+    values[n] = value;
+    n += 1;
   }
-  if (values.length < DRAWS / 2) return UNKNOWN;
-  values.sort((a, b) => a - b);
-  return { low: values[Math.floor(0.025 * values.length)]!, high: values[Math.ceil(0.975 * values.length) - 1]! };
+  if (n < DRAWS / 2) return UNKNOWN;
+  values.subarray(0, n).sort();
+  return { low: values[Math.floor(0.025 * n)]!, high: values[Math.ceil(0.975 * n) - 1]! };
 }
 
 /** Values in order of size, each with the cluster it belongs to and a weight: sorted once, drawn often. */
@@ -59,20 +62,17 @@ export class Sorted {
   private readonly totals: Float64Array;
 
   constructor(values: Float64Array, clusters: Int32Array, weights: Float64Array, clusterCount: number) {
-    // Numbers alone sort several times faster than by comparison; each then looks its place up. Among equal values the
-    // order does not matter.
-    this.values = values.slice().sort();
+    const order = sortedOrder(values);
+    this.values = new Float64Array(values.length);
     this.clusters = new Int32Array(values.length);
     this.weights = new Float64Array(values.length);
     this.totals = new Float64Array(clusterCount);
-    const taken = new Int32Array(values.length);
-    for (let i = 0; i < values.length; i += 1) {
-      const first = lowerBound(this.values, values[i]!);
-      const at = first + taken[first]!;
-      taken[first]! += 1;
+    for (let i = 0; i < values.length; i += 1) this.totals[clusters[i]!]! += weights[i]!;
+    for (let at = 0; at < values.length; at += 1) {
+      const i = order[at]!;
+      this.values[at] = values[i]!;
       this.clusters[at] = clusters[i]!;
       this.weights[at] = weights[i]!;
-      this.totals[clusters[i]!]! += weights[i]!;
     }
   }
 
@@ -134,26 +134,12 @@ export class Sorted {
     while (sum < half && (left >= 0 || right < values.length)) {
       const below = left >= 0 ? middle - values[left]! : Infinity;
       const above = right < values.length ? values[right]! - middle : Infinity;
-      const next = below <= above ? left : right;
+      const next = below <= above ? left-- : right++;
       reached = Math.min(below, above);
       sum += weights[next]! * times[clusters[next]!]!;
-      if (below <= above) left -= 1;
-      else right += 1;
     }
     return reached;
   }
-}
-
-/** First index of a sorted list whose value is not below `value`. */
-function lowerBound(sorted: Float64Array, value: number): number {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sorted[middle]! < value) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 /** Wilson's 95 % interval of a share (Wilson 1927). */

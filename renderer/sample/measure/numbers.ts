@@ -56,6 +56,28 @@ export function robustSd(values: ArrayLike<number>): number | null {
   return 1.4826 * median(new Float64Array(values).map((v) => Math.abs(v - middle)))!;
 }
 
+/** Indices of the values in order of size, equal ones as they come: merged from ever longer sorted stretches. */
+export function sortedOrder(values: Float64Array): Int32Array {
+  const n = values.length;
+  let order = new Int32Array(n);
+  let merged = new Int32Array(n);
+  for (let i = 0; i < n; i += 1) order[i] = i;
+  for (let size = 1; size < n; size *= 2) {
+    for (let start = 0; start < n; start += 2 * size) {
+      const middle = Math.min(start + size, n);
+      const end = Math.min(start + 2 * size, n);
+      let left = start;
+      let right = middle;
+      for (let k = start; k < end; k += 1) {
+        const takesLeft = right >= end || (left < middle && values[order[left]!]! <= values[order[right]!]!);
+        merged[k] = takesLeft ? order[left++]! : order[right++]!;
+      }
+    }
+    [order, merged] = [merged, order];
+  }
+  return order;
+}
+
 export function mean(values: ArrayLike<number>): number | null {
   let sum = 0;
   for (let i = 0; i < values.length; i += 1) sum += values[i]!;

@@ -90,27 +90,28 @@ function shrunk(image: GrayImage): Small {
   const step = Math.max(1, Math.ceil(Math.max(image.width, image.height) / SMALL));
   const width = Math.floor(image.width / step);
   const height = Math.floor(image.height / step);
-  const values = new Float32Array(width * height);
   const every = Math.max(1, Math.ceil(step / 3));
-  for (let y = 0; y < height; y += 1)
-    for (let x = 0; x < width; x += 1) {
-      let sum = 0;
-      let n = 0;
-      for (let dy = 0; dy < step; dy += every)
-        for (let dx = 0; dx < step; dx += every) {
-          sum += image.data[(y * step + dy) * image.width + x * step + dx]!;
-          n += 1;
-        }
-      values[y * width + x] = sum / n;
-    }
+  const looked = Math.ceil(step / every) ** 2;
+  const values = new Float32Array(width * height);
+  // Row by row of the large picture, as it lies in memory.
+  for (let y = 0; y < height; y += 1) {
+    const row = y * width;
+    for (let dy = 0; dy < step; dy += every)
+      for (let x = 0, at = (y * step + dy) * image.width; x < width; x += 1, at += step) {
+        let sum = 0;
+        for (let i = at; i < at + step; i += every) sum += image.data[i]!;
+        values[row + x]! += sum;
+      }
+    for (let x = 0; x < width; x += 1) values[row + x]! /= looked;
+  }
   return { width, height, step, values };
 }
 
 /** Gray level between table and sheet (Otsu 1979 on the small picture); null when the rim is as bright as the middle. */
 function tableCut(small: Small): { cut: number; contrast: number } | null {
-  const counts = new Float64Array(256);
-  for (const v of small.values) counts[Math.round(v)]! += 1;
+  const counts = new Int32Array(256);
   const n = small.values.length;
+  for (let i = 0; i < n; i += 1) counts[Math.round(small.values[i]!)]! += 1;
   let total = 0;
   for (let g = 0; g < 256; g += 1) total += g * counts[g]!;
   let [below, sum, best, cut, darkMean, brightMean] = [0, 0, -1, 0, 0, 0];

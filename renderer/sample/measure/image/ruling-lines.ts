@@ -46,14 +46,15 @@ function strongPlaces(votes: Votes): number[][] {
   const least = Math.ceil(LEAST_SHARE * FULL);
   return Array.from({ length: votes.strips }, (_, s) => {
     const found: number[] = [];
-    const base = s * votes.length;
-    for (let i = 0; i < votes.length; i += 1) if (votes.values[base + i]! >= least) found.push(i);
+    const { length, values } = votes;
+    for (let i = 0, at = s * length; i < length; i += 1, at += 1) if (values[at]! >= least) found.push(i);
     return found;
   });
 }
 
 /** Slope by the shift that makes strips agree best, refined with ever larger distances. */
 function commonSlope(votes: Votes, marked: readonly number[][]): number {
+  const { length, values } = votes;
   let slope = 0;
   let reach = Math.ceil(STEEPEST * STRIP);
   for (const lag of LAGS) {
@@ -61,14 +62,12 @@ function commonSlope(votes: Votes, marked: readonly number[][]): number {
     const center = Math.round(slope * lag * STRIP);
     const scores = new Float64Array(2 * reach + 1);
     for (let s = 0; s + lag < votes.strips; s += 1) {
-      const base = (s + lag) * votes.length;
+      const base = (s + lag) * length;
       for (const at of marked[s]!) {
-        const weight = votes.values[s * votes.length + at]!;
-        for (let d = -reach; d <= reach; d += 1) {
-          const other = at + center + d;
-          if (other >= 0 && other < votes.length)
-            scores[d + reach] = scores[d + reach]! + weight * votes.values[base + other]!;
-        }
+        const weight = values[s * length + at]!;
+        const first = at + center - reach;
+        for (let other = Math.max(first, 0), end = Math.min(first + 2 * reach, length - 1); other <= end; other += 1)
+          scores[other - first]! += weight * values[base + other]!;
       }
     }
     let best = 0;

@@ -53,26 +53,30 @@ export function findRulings(image: GrayImage, votes: { across: Votes; down: Vote
 function isDashed(image: GrayImage, line: PrintedLine, along: number, across: number, pxPerMm: number): boolean {
   const length = along === 1 ? image.width : image.height;
   const breadth = along === 1 ? image.height : image.width;
-  const values: number[] = [];
-  for (let s = line.from; s < Math.min(line.to, length); s += EVERY) {
+  const end = Math.min(line.to, length);
+  const room = new Uint8Array(Math.max(0, Math.ceil((end - line.from) / EVERY)));
+  let n = 0;
+  for (let s = line.from; s < end; s += EVERY) {
     const at = Math.floor(line.intercept + line.slope * (s + 0.5));
     if (at < 1 || at + 1 >= breadth) continue;
     const i = at * across + s * along;
-    values.push(Math.min(image.data[i]!, image.data[i - across]!, image.data[i + across]!));
+    room[n] = Math.min(image.data[i]!, image.data[i - across]!, image.data[i + across]!);
+    n += 1;
   }
-  const sorted = [...values].sort((a, b) => a - b);
-  const low = sorted[Math.floor(sorted.length * 0.3)] ?? 0;
-  const high = sorted[Math.floor(sorted.length * 0.85)] ?? 0;
+  const values = room.subarray(0, n);
+  const sorted = values.slice().sort();
+  const low = sorted[Math.floor(n * 0.3)] ?? 0;
+  const high = sorted[Math.floor(n * 0.85)] ?? 0;
   const middle = (low + high) / 2;
-  const signs = values.map((v) => (v > middle ? 1 : -1));
-  let best = 0;
+  const signs = new Int8Array(n);
+  for (let i = 0; i < n; i += 1) signs[i] = values[i]! > middle ? 1 : -1;
   const perMm = pxPerMm / EVERY;
-  for (let lag = Math.round(1.5 * perMm); lag < 9 * perMm && lag < signs.length / 4; lag += 1) {
+  for (let lag = Math.round(1.5 * perMm); lag < 9 * perMm && lag < n / 4; lag += 1) {
     let sum = 0;
-    for (let i = 0; i + lag < signs.length; i += 1) sum += signs[i]! * signs[i + lag]!;
-    best = Math.max(best, sum / (signs.length - lag));
+    for (let i = 0; i + lag < n; i += 1) sum += signs[i]! * signs[i + lag]!;
+    if (sum / (n - lag) >= REGULAR) return true;
   }
-  return best >= REGULAR;
+  return false;
 }
 
 function parallel(lines: PrintedLine[]): PrintedLine[] {

@@ -51,14 +51,23 @@ function looksOf(group: Group, map: InkMap, holesByBlob: ReadonlyMap<number, rea
   }
   const [wide, high] = [right - left, bottom - top];
   const cells = new Float32Array(GRID * GRID);
-  for (const { blob } of group.blobs)
-    for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {
-      const row = GRID * Math.min(GRID - 1, Math.floor((GRID * (map.row[i]! - top + 0.5)) / high));
-      const from = (GRID * (map.from[i]! - left)) / wide;
+  for (const { blob } of group.blobs) {
+    let y = -1;
+    let row = 0;
+    for (let i = blob.firstRun, end = i + blob.runCount; i < end; i += 1) {
+      if (map.row[i] !== y) {
+        y = map.row[i]!;
+        row = GRID * Math.min(GRID - 1, Math.floor((GRID * (y - top + 0.5)) / high));
+      }
       const to = (GRID * (map.to[i]! - left)) / wide;
-      for (let c = Math.floor(from); c < to && c < GRID; c += 1)
-        cells[row + c] = cells[row + c]! + Math.min(to, c + 1) - Math.max(from, c);
+      let from = (GRID * (map.from[i]! - left)) / wide;
+      // Spread over its cells.
+      for (let c = Math.floor(from); from < to && c < GRID; from = c) {
+        cells[row + c] = cells[row + c]! + Math.min(to, c + 1) - from;
+        c += 1;
+      }
     }
+  }
   const rows = high / GRID;
   for (let k = 0; k < cells.length; k += 1) cells[k] = cells[k]! / rows;
   return { cells, lnRatio: Math.log(wide / high), loops };
@@ -67,6 +76,6 @@ function looksOf(group: Group, map: InkMap, holesByBlob: ReadonlyMap<number, rea
 function areAlike(a: Looks, b: Looks): boolean {
   if (a.loops !== b.loops || Math.abs(a.lnRatio - b.lnRatio) > ALIKE_RATIO) return false;
   let sum = 0;
-  for (let k = 0; k < a.cells.length; k += 1) sum += Math.abs(a.cells[k]! - b.cells[k]!);
-  return sum <= ALIKE * a.cells.length;
+  for (let k = 0; k < GRID * GRID; k += 1) sum += Math.abs(a.cells[k]! - b.cells[k]!);
+  return sum <= ALIKE * GRID * GRID;
 }

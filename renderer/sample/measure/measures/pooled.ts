@@ -35,11 +35,12 @@ export function variation(clusters: readonly (readonly number[])[], least: numbe
   }));
   const percent = (times: Int32Array): number | null => {
     let [count, sum, square] = [0, 0, 0];
-    parts.forEach((part, i) => {
+    for (let i = 0; i < parts.length; i += 1) {
+      const part = parts[i]!;
       count += times[i]! * part.n;
       sum += times[i]! * part.sum;
       square += times[i]! * part.square;
-    });
+    }
     if (count < 2 || sum <= 0) return null;
     const variance = (square - (sum * sum) / count) / (count - 1);
     return (100 * Math.sqrt(Math.max(0, variance))) / (sum / count);

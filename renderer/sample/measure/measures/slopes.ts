@@ -1,5 +1,6 @@
 import { interval, Sorted } from '../bootstrap.ts';
 import type { Draws } from '../bootstrap.ts';
+import { sortedOrder } from '../numbers.ts';
 import { NOTHING } from './measure.ts';
 import type { Reading } from './measure.ts';
 
@@ -56,25 +57,40 @@ export function slopeOverLines(
   shown: (slope: number) => number,
   draws: Draws,
 ): Reading {
-  const pairs: { slope: number; i: number; j: number }[] = [];
+  const slopes: number[] = [];
+  const firsts: number[] = [];
+  const seconds: number[] = [];
   points.forEach((a, i) =>
     points.forEach((b, j) => {
-      if (b.index > a.index) pairs.push({ slope: (b.value - a.value) / (b.index - a.index), i, j });
+      if (b.index <= a.index) return;
+      slopes.push((b.value - a.value) / (b.index - a.index));
+      firsts.push(i);
+      seconds.push(j);
     }),
   );
-  if (pairs.length === 0) return { ...NOTHING, n: points.length };
-  pairs.sort((a, b) => a.slope - b.slope);
+  if (slopes.length === 0) return { ...NOTHING, n: points.length };
+  // The pairs of points by their slope.
+  const order = sortedOrder(Float64Array.from(slopes));
+  const sorted = Float64Array.from(order, (k) => slopes[k]!);
+  const first = Int32Array.from(order, (k) => firsts[k]!);
+  const second = Int32Array.from(order, (k) => seconds[k]!);
+  const weights = new Int32Array(order.length);
   const slope = (times: Int32Array): number | null => {
     let total = 0;
-    for (const pair of pairs) total += times[pair.i]! * times[pair.j]!;
+    for (let k = 0; k < weights.length; k += 1) {
+      const weight = times[first[k]!]! * times[second[k]!]!;
+      weights[k] = weight;
+      total += weight;
+    }
     let sum = 0;
-    for (const pair of pairs) {
-      const weight = times[pair.i]! * times[pair.j]!;
+    for (let k = 0; k < weights.length; k += 1) {
+      const weight = weights[k]!;
       // A whole number of pairs: the middle two are averaged as a median is.
       if (weight > 0 && sum < total / 2 && sum + weight >= total / 2) {
-        if (sum + weight > total / 2) return shown(pair.slope);
-        const next = pairs.slice(pairs.indexOf(pair) + 1).find((p) => times[p.i]! * times[p.j]! > 0);
-        return shown((pair.slope + (next ?? pair).slope) / 2);
+        if (sum + weight > total / 2) return shown(sorted[k]!);
+        let next = k + 1;
+        while (next < weights.length && weights[next] === 0) next += 1;
+        return shown((sorted[k]! + sorted[next < weights.length ? next : k]!) / 2);
       }
       sum += weight;
     }
