@@ -61,7 +61,7 @@ export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
   const rough = roughXHeight(extremes, strokePx);
   if (rough === null) return empty;
   const traces = lineTraces(blobs, map, frame, rough);
-  const lines = readLines(traces, blobs, extremes, map, frame, rough);
+  const lines = readLines(traces, blobs, extremes, empty.lists, map, frame, rough);
   return withLines({ ...empty, roughPx: rough, ...wordsOf(lines) }, lines);
 }
 

@@ -159,6 +159,13 @@ export function equallyLong(lines: readonly PrintedLine[]): PrintedLine[] {
   return lines.map((line) => ({ ...line, from: Math.min(line.from, from), to: Math.max(line.to, to) }));
 }
 
+/** Where a line was seen in a strip, and the share of its votes there. */
+interface Seen {
+  s: number;
+  at: number;
+  share: number;
+}
+
 /**
  * Follows one line from strip to strip and fits it; null when it is not a printed line.
  * @param parallel keep the slope given: what little is seen of a hidden line bends with the writing over it
@@ -166,7 +173,7 @@ export function equallyLong(lines: readonly PrintedLine[]): PrintedLine[] {
 function follow(votes: Votes, middleAt: number, slope: number, needed = SUPPORT, parallel = false): PrintedLine | null {
   const middle = (votes.strips / 2) * STRIP;
   let fit = { slope, intercept: middleAt - slope * middle };
-  let seen: { s: number; at: number; share: number }[] = [];
+  let seen: Seen[] = [];
   let inside = votes.strips;
   for (let round = 0; round < 2; round += 1) {
     seen = [];
@@ -176,7 +183,7 @@ function follow(votes: Votes, middleAt: number, slope: number, needed = SUPPORT,
       const expected = fit.intercept + fit.slope * along;
       if (expected >= 0 && expected < votes.length) inside += 1;
       const place = centroid(votes, s, expected, round === 0 ? 3 : JITTER);
-      if (place) seen.push({ s, ...place });
+      if (place) seen.push(place);
     }
     if (seen.length < 4) return null;
     const middleOff = median(seen.map((p) => p.at - fit.intercept - fit.slope * (p.s + 0.5) * STRIP))!;
@@ -215,18 +222,18 @@ function trimmed(strips: readonly number[]): [number, number] {
   return [strips[first]!, strips[last]!];
 }
 
-function centroid(votes: Votes, strip: number, expected: number, reach: number): { at: number; share: number } | null {
+function centroid(votes: Votes, s: number, expected: number, reach: number): Seen | null {
   const from = Math.max(0, Math.round(expected) - reach);
   const to = Math.min(votes.length - 1, Math.round(expected) + reach);
   let sum = 0;
   let weight = 0;
   let most = 0;
   for (let i = from; i <= to; i += 1) {
-    const v = votes.values[strip * votes.length + i]!;
+    const v = votes.values[s * votes.length + i]!;
     most = Math.max(most, v);
     sum += v * i;
     weight += v;
   }
   if (most < LEAST_SHARE * FULL) return null;
-  return { at: sum / weight + 0.5, share: most / FULL };
+  return { s, at: sum / weight + 0.5, share: most / FULL };
 }
