@@ -60,7 +60,8 @@ function commonSlope(votes: Votes, marked: readonly number[][]): number {
   for (const lag of LAGS) {
     if (lag >= votes.strips) break;
     const center = Math.round(slope * lag * STRIP);
-    const scores = new Float64Array(2 * reach + 1);
+    // A whole number below 16 for each pixel of the picture.
+    const scores = new Int32Array(2 * reach + 1);
     for (let s = 0; s + lag < votes.strips; s += 1) {
       const base = (s + lag) * length;
       for (const at of marked[s]!) {
@@ -78,7 +79,7 @@ function commonSlope(votes: Votes, marked: readonly number[][]): number {
   return slope;
 }
 
-function vertex(curve: Float64Array, at: number): number {
+function vertex(curve: Int32Array, at: number): number {
   if (at === 0 || at === curve.length - 1) return 0;
   const bend = curve[at - 1]! - 2 * curve[at]! + curve[at + 1]!;
   return bend === 0 ? 0 : (curve[at - 1]! - curve[at + 1]!) / (2 * bend);
