@@ -13,8 +13,9 @@ export function seededDraws(seed: number): Draws {
     const before = known.get(clusters);
     if (before) return before;
     const chance = seededNumbers(seed);
-    const drawn = Array.from({ length: DRAWS }, () => {
-      const times = new Int32Array(clusters);
+    const room = new Int32Array(DRAWS * clusters);
+    const drawn = Array.from({ length: DRAWS }, (_, draw) => {
+      const times = room.subarray(draw * clusters, (draw + 1) * clusters);
       for (let i = 0; i < clusters; i += 1) times[Math.floor(chance() * clusters)]! += 1;
       return times;
     });

@@ -1,5 +1,5 @@
 import type { Ink } from './ink.ts';
-import { blobsOf, inkMap } from './layout/blobs.ts';
+import { blobsOf, extentOf, inkMap } from './layout/blobs.ts';
 import type { Blob, InkMap } from './layout/blobs.ts';
 import { byBlob, extremesOf } from './layout/extremes.ts';
 import type { Extreme } from './layout/extremes.ts';
@@ -61,16 +61,15 @@ export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
   const rough = roughXHeight(extremes, strokePx);
   if (rough === null) return empty;
   const traces = lineTraces(blobs, map, frame, rough);
-  const lines = readLines(traces, blobs, extremes, map, frame, rough);
+  const lines = readLines(traces, blobs, extremes, empty.lists, map, frame, rough);
   return withLines({ ...empty, roughPx: rough, ...wordsOf(lines) }, lines);
 }
 
 /** A layout with these lines: sizes follow. */
 export function withLines(layout: Layout, lines: LineWork[]): Layout {
   const sizeOf = (line: number, word: WordWork): number => {
-    const blobs = word.groups.flatMap((group) => group.blobs.map((b) => b.blob));
-    const middle = (Math.min(...blobs.map((b) => b.u0)) + Math.max(...blobs.map((b) => b.u1))) / 2;
-    return sizeAt(lines[line]!.trend, middle);
+    const { u0, u1 } = extentOf(word.groups.flatMap((group) => group.blobs));
+    return sizeAt(lines[line]!.trend, (u0 + u1) / 2);
   };
   return { ...layout, lines, sizes: lines.map(lineSize), sizeOf };
 }

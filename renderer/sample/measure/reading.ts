@@ -3,6 +3,7 @@ import type { Marks } from './corrections/marks.ts';
 import type { Hole } from './image/holes.ts';
 import { SOLID } from './image/rulings.ts';
 import type { Ink } from './ink.ts';
+import { extentOf } from './layout/blobs.ts';
 import { boxMm, pointMm, xOf, yOf } from './layout/frame.ts';
 import { sizeAt, X_HEIGHT_BAND } from './layout/heights.ts';
 import { lettersOf } from './layout/letters.ts';
@@ -46,10 +47,7 @@ export function readLine(
     readWord(layout, line, word, texts?.[k] ?? null, holesByBlob, marks.letters, kinds, widths),
   );
   const words = read.map((word, k) => ({ ...word, excluded: marks.excluded.has(markKey(index, k)) }));
-  const u0 = Math.min(...line.blobs.map((b) => b.blob.u0));
-  const u1 = Math.max(...line.blobs.map((b) => b.blob.u1));
-  const v0 = Math.min(...line.blobs.map((b) => b.blob.v0));
-  const v1 = Math.max(...line.blobs.map((b) => b.blob.v1));
+  const { u0, u1, v0, v1 } = extentOf(line.blobs);
   const { curve } = line.baseline;
   const steps = Math.max(2, Math.ceil((u1 - u0) / curve.step));
   return {
@@ -79,11 +77,8 @@ function readWord(
 ): WordResult {
   const { frame, map } = layout;
   const px = frame.pxPerMm;
-  const blobs = word.groups.flatMap((group) => group.blobs.map((b) => b.blob));
-  const u0 = Math.min(...blobs.map((b) => b.u0));
-  const u1 = Math.max(...blobs.map((b) => b.u1));
-  const v0 = Math.min(...blobs.map((b) => b.v0));
-  const v1 = Math.max(...blobs.map((b) => b.v1));
+  const blobs = word.groups.flatMap((group) => group.blobs);
+  const { u0, u1, v0, v1 } = extentOf(blobs);
   const size = sizeAt(line.trend, (u0 + u1) / 2);
   const single = text !== null && !text.includes(' ') ? text : null;
   const letters = lettersOf(word, line, single, size, holesByBlob, map, frame, widths);
@@ -101,16 +96,14 @@ function readWord(
   const tall = (known ? tops(ASCENDING) : own.map((h) => h.height)).filter(
     (h) => h > ASCENDER * size && h < FARTHEST * size,
   );
-  const feet = word.groups
-    .flatMap((group) => group.blobs.flatMap((b) => layout.lists[b.index]!))
-    .filter((e) => e.kind === 'bottom' && !isOut(e.u));
+  const feet = blobs.flatMap((b) => layout.lists[b.index]!).filter((e) => e.kind === 'bottom' && !isOut(e.u));
   const hanging = (
     known
       ? letters.filter((l, k) => !out[k] && l.char !== null && DESCENDING.includes(l.char)).map((l) => -l.bottom)
       : feet.map((e) => e.v - traceAt(line.baseline.curve, e.u))
   ).filter((d) => d > DESCENDER * size && d < FARTHEST * size);
   const direction = frame.angle - Math.atan(line.baseline.straight.slope);
-  const strokes = blobs.flatMap((blob) => strokesOf(blob, map, layout.strokePx, LONG_STROKE * size));
+  const strokes = blobs.flatMap(({ blob }) => strokesOf(blob, map, layout.strokePx, LONG_STROKE * size));
   const slants = strokes.map((s) => ((s.slant + direction) * 180) / Math.PI);
   const strokeWidths = strokes.map((s) => s.width / px);
   const xHeight = median(small);
@@ -128,7 +121,7 @@ function readWord(
     strokeWidthMm: median(strokeWidths),
     slantsDeg: slants,
     strokeWidthsMm: strokeWidths,
-    loops: blobs.reduce((sum, blob) => sum + (holesByBlob.get(blob.component)?.length ?? 0), 0),
+    loops: blobs.reduce((sum, { blob }) => sum + (holesByBlob.get(blob.component)?.length ?? 0), 0),
     letterCount: letters.reduce((sum, letter) => sum + letter.count, 0),
     letters: letters.map((letter, k) => ({
       ...letterResult(letter, size, layout),

@@ -105,31 +105,34 @@ function profile(
   pxPerMm: number,
 ): { reach: number; offset: number; depth: number } {
   const reach = Math.max(3, Math.round(0.6 * pxPerMm));
-  const places = Math.max(0, Math.ceil((Math.min(g.line.to, g.length) - g.line.from) / PROFILE_STEP));
-  const room = new Uint8Array((2 * reach + 1) * places);
-  let count = 0;
-  for (let s = g.line.from; s < Math.min(g.line.to, g.length); s += PROFILE_STEP) {
-    const at = g.line.intercept + g.line.slope * (s + 0.5);
-    const middle = Math.floor(at);
-    if (middle - reach < 0 || middle + reach >= g.breadth) continue;
-    for (let d = -reach; d <= reach; d += 1)
-      room[(d + reach) * places + count] = image.data[(middle + d) * g.across + s * g.along]!;
-    count += 1;
-  }
-  const seen = (d: number): Uint8Array => room.subarray((d + reach) * places, (d + reach) * places + count);
-  const curve = Array.from({ length: 2 * reach + 1 }, (_, i) => median(seen(i - reach)) ?? 0);
-  const paper = Math.max(curve[0]!, curve[2 * reach]!);
-  const dips = curve.map((v) => Math.max(0, paper - v));
-  const depth = Math.max(...dips.slice(reach - 2, reach + 3));
+  const end = Math.min(g.line.to, g.length);
+  const room = new Uint8Array(Math.max(0, Math.ceil((end - g.line.from) / PROFILE_STEP)));
+  /** Gray levels along the line, `d` pixels beside it. */
+  const seen = (d: number): Uint8Array => {
+    let count = 0;
+    for (let s = g.line.from; s < end; s += PROFILE_STEP) {
+      const middle = Math.floor(g.line.intercept + g.line.slope * (s + 0.5));
+      if (middle - reach < 0 || middle + reach >= g.breadth) continue;
+      room[count] = image.data[(middle + d) * g.across + s * g.along]!;
+      count += 1;
+    }
+    return room.subarray(0, count);
+  };
+  const levelAt = (d: number): number => median(seen(d)) ?? 0;
+  const paper = Math.max(levelAt(-reach), levelAt(reach));
+  // Few places across are asked for, some of them twice.
+  const dips: number[] = [];
+  const dipAt = (d: number): number => (dips[reach + d] ??= Math.max(0, paper - levelAt(d)));
+  const depth = Math.max(dipAt(-2), dipAt(-1), dipAt(0), dipAt(1), dipAt(2));
   let sum = 0;
   let weight = 0;
   for (let d = -2; d <= 2; d += 1) {
-    sum += d * dips[d + reach]!;
-    weight += dips[d + reach]!;
+    sum += d * dipAt(d);
+    weight += dipAt(d);
   }
   const offset = weight > 0 ? Math.max(-1, Math.min(1, sum / weight)) : 0;
   let half = 1;
-  while (half < reach && Math.max(dips[reach - half]!, dips[reach + half]!) > depth / 2) half += 1;
+  while (half < reach && Math.max(dipAt(-half), dipAt(half)) > depth / 2) half += 1;
   return {
     reach: half - 0.5 + EDGE,
     offset,

@@ -60,7 +60,8 @@ function commonSlope(votes: Votes, marked: readonly number[][]): number {
   for (const lag of LAGS) {
     if (lag >= votes.strips) break;
     const center = Math.round(slope * lag * STRIP);
-    const scores = new Float64Array(2 * reach + 1);
+    // A whole number below 16 for each pixel of the picture.
+    const scores = new Int32Array(2 * reach + 1);
     for (let s = 0; s + lag < votes.strips; s += 1) {
       const base = (s + lag) * length;
       for (const at of marked[s]!) {
@@ -78,7 +79,7 @@ function commonSlope(votes: Votes, marked: readonly number[][]): number {
   return slope;
 }
 
-function vertex(curve: Float64Array, at: number): number {
+function vertex(curve: Int32Array, at: number): number {
   if (at === 0 || at === curve.length - 1) return 0;
   const bend = curve[at - 1]! - 2 * curve[at]! + curve[at + 1]!;
   return bend === 0 ? 0 : (curve[at - 1]! - curve[at + 1]!) / (2 * bend);
@@ -159,6 +160,13 @@ export function equallyLong(lines: readonly PrintedLine[]): PrintedLine[] {
   return lines.map((line) => ({ ...line, from: Math.min(line.from, from), to: Math.max(line.to, to) }));
 }
 
+/** Where a line was seen in a strip, and the share of its votes there. */
+interface Seen {
+  s: number;
+  at: number;
+  share: number;
+}
+
 /**
  * Follows one line from strip to strip and fits it; null when it is not a printed line.
  * @param parallel keep the slope given: what little is seen of a hidden line bends with the writing over it
@@ -166,7 +174,7 @@ export function equallyLong(lines: readonly PrintedLine[]): PrintedLine[] {
 function follow(votes: Votes, middleAt: number, slope: number, needed = SUPPORT, parallel = false): PrintedLine | null {
   const middle = (votes.strips / 2) * STRIP;
   let fit = { slope, intercept: middleAt - slope * middle };
-  let seen: { s: number; at: number; share: number }[] = [];
+  let seen: Seen[] = [];
   let inside = votes.strips;
   for (let round = 0; round < 2; round += 1) {
     seen = [];
@@ -176,7 +184,7 @@ function follow(votes: Votes, middleAt: number, slope: number, needed = SUPPORT,
       const expected = fit.intercept + fit.slope * along;
       if (expected >= 0 && expected < votes.length) inside += 1;
       const place = centroid(votes, s, expected, round === 0 ? 3 : JITTER);
-      if (place) seen.push({ s, ...place });
+      if (place) seen.push(place);
     }
     if (seen.length < 4) return null;
     const middleOff = median(seen.map((p) => p.at - fit.intercept - fit.slope * (p.s + 0.5) * STRIP))!;
@@ -215,18 +223,18 @@ function trimmed(strips: readonly number[]): [number, number] {
   return [strips[first]!, strips[last]!];
 }
 
-function centroid(votes: Votes, strip: number, expected: number, reach: number): { at: number; share: number } | null {
+function centroid(votes: Votes, s: number, expected: number, reach: number): Seen | null {
   const from = Math.max(0, Math.round(expected) - reach);
   const to = Math.min(votes.length - 1, Math.round(expected) + reach);
   let sum = 0;
   let weight = 0;
   let most = 0;
   for (let i = from; i <= to; i += 1) {
-    const v = votes.values[strip * votes.length + i]!;
+    const v = votes.values[s * votes.length + i]!;
     most = Math.max(most, v);
     sum += v * i;
     weight += v;
   }
   if (most < LEAST_SHARE * FULL) return null;
-  return { at: sum / weight + 0.5, share: most / FULL };
+  return { s, at: sum / weight + 0.5, share: most / FULL };
 }

@@ -44,9 +44,6 @@ const LEAST_MARK = 0.85;
 const LARGEST_MARK = 1.25;
 const SOLID_MARK = 0.75;
 
-/** A blob whose outline is not known yet. */
-const NO_EDGE = new Float32Array(0);
-
 /** Groups the runs by component. */
 export function inkMap(image: GrayImage, ink: Ink, strokePx: number): { map: InkMap; starts: Int32Array } {
   const { runs, components } = ink;
@@ -121,9 +118,15 @@ export function blobsOf(
     (components.top[c]! > 1 || components.bottom[c]! > rim) &&
     (components.right[c]! < image.width - 1 || components.left[c]! < image.width - rim) &&
     (components.bottom[c]! < image.height - 1 || components.top[c]! < image.height - rim);
+  // One list for all outlines: thousands of short ones are slow to make.
+  let columns = 0;
+  for (let c = 0; c < components.count; c += 1) columns += components.right[c]! - components.left[c]!;
+  const outlines = new Float32Array(2 * columns);
+  let drawn = 0;
   for (let c = 0; c < components.count; c += 1) {
     if (components.area[c]! < smallest || !inside(c) || isMark(c)) continue;
     if (ink.isCrossing(components.left[c]!, components.top[c]!, components.right[c]!, components.bottom[c]!)) continue;
+    const wide = components.right[c]! - components.left[c]!;
     const blob: Blob = {
       component: c,
       left: components.left[c]!,
@@ -133,17 +136,30 @@ export function blobsOf(
       area: components.area[c]!,
       firstRun: starts[c]!,
       runCount: starts[c + 1]! - starts[c]!,
-      upper: NO_EDGE,
-      lower: NO_EDGE,
+      upper: outlines.subarray(drawn, drawn + wide),
+      lower: outlines.subarray(drawn + wide, drawn + 2 * wide),
       u0: 0,
       u1: 0,
       v0: 0,
       v1: 0,
     };
+    drawn += 2 * wide;
     outline(blob, image, ink, frame, map);
     blobs.push(blob);
   }
   return blobs;
+}
+
+/** Extent on the page of several blobs, pixels. */
+export function extentOf(own: readonly { blob: Blob }[]): { u0: number; u1: number; v0: number; v1: number } {
+  let [u0, u1, v0, v1] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const { blob } of own) {
+    u0 = Math.min(u0, blob.u0);
+    u1 = Math.max(u1, blob.u1);
+    v0 = Math.min(v0, blob.v0);
+    v1 = Math.max(v1, blob.v1);
+  }
+  return { u0, u1, v0, v1 };
 }
 
 /** Room for the first and last rows of a blob's columns: used again by the next one. */
@@ -166,8 +182,7 @@ function outline(blob: Blob, image: GrayImage, ink: Ink, frame: Frame, map: InkM
       last[x] = y;
     }
   }
-  blob.upper = new Float32Array(span);
-  blob.lower = new Float32Array(span);
+  const { upper, lower } = blob;
   blob.v0 = Infinity;
   blob.v1 = -Infinity;
   for (let k = 0; k < span; k += 1) {
@@ -183,8 +198,8 @@ function outline(blob: Blob, image: GrayImage, ink: Ink, frame: Frame, map: InkM
     const below = isFoot ? edgeBeyond(image, ink, x, bottom, 0, 1) : 0.5;
     const high = vOf(frame, x + 0.5, top + 0.5 - above);
     const low = vOf(frame, x + 0.5, bottom + 0.5 + below);
-    blob.upper[k] = high;
-    blob.lower[k] = low;
+    upper[k] = high;
+    lower[k] = low;
     if (high < blob.v0) blob.v0 = high;
     if (low > blob.v1) blob.v1 = low;
   }

@@ -12,12 +12,14 @@ const LEAST = 4;
 /** A line is levelled by at least this many known feet, and this share of its feet. */
 const LEAST_FEET = 20;
 const KNOWN = 0.5;
+/** Kinds of feet are numbered by their letter's kind and their place in it: no letter has so many feet. */
+const PLACES = 1024;
 /** Rounds of fitting kinds and lines in turn; they settle after three. */
 const ROUNDS = 4;
 
 /** One foot of a line: which foot of which kind of letter, and where. */
 interface Foot {
-  kind: string;
+  kind: number;
   u: number;
   v: number;
 }
@@ -54,7 +56,7 @@ function known(feet: readonly Extreme[], kindOfBlob: ReadonlyMap<number, number>
       const place = seen.get(blob) ?? 0;
       seen.set(blob, place + 1);
       const kind = kindOfBlob.get(blob);
-      return kind === undefined ? [] : [{ kind: `${String(kind)}.${String(place)}`, u, v }];
+      return kind === undefined ? [] : [{ kind: PLACES * kind + place, u, v }];
     });
 }
 
@@ -63,8 +65,8 @@ function known(feet: readonly Extreme[], kindOfBlob: ReadonlyMap<number, number>
  * kind differ among themselves (a random effect; Henderson 1975, from memory). Empty where kinds do not differ by more
  * than that; kinds with few readings are left out.
  */
-function offsetsOf(lines: readonly (readonly Foot[])[]): Map<string, number> {
-  const counts = new Map<string, number>();
+function offsetsOf(lines: readonly (readonly Foot[])[]): Map<number, number> {
+  const counts = new Map<number, number>();
   for (const { kind } of lines.flat()) counts.set(kind, (counts.get(kind) ?? 0) + 1);
   const offsets = new Map([...counts].filter(([, n]) => n >= LEAST).map(([kind]) => [kind, 0]));
   const used = lines.map((feet) => feet.filter(({ kind }) => offsets.has(kind))).filter((feet) => feet.length >= 3);
@@ -86,8 +88,8 @@ function offsetsOf(lines: readonly (readonly Foot[])[]): Map<string, number> {
 }
 
 /** Distances below the lines by kind; the lines are fitted without what the kinds usually are. */
-function restsOf(lines: readonly (readonly Foot[])[], offsets: ReadonlyMap<string, number>): Map<string, number[]> {
-  const rests = new Map<string, number[]>();
+function restsOf(lines: readonly (readonly Foot[])[], offsets: ReadonlyMap<number, number>): Map<number, number[]> {
+  const rests = new Map<number, number[]>();
   for (const feet of lines) {
     const line = fitted(feet, (kind) => offsets.get(kind)!);
     if (!line) continue;
@@ -100,7 +102,7 @@ function restsOf(lines: readonly (readonly Foot[])[], offsets: ReadonlyMap<strin
   return rests;
 }
 
-function fitted(feet: readonly Foot[], offset: (kind: string) => number): Fit | null {
+function fitted(feet: readonly Foot[], offset: (kind: number) => number): Fit | null {
   if (feet.length < 3) return null;
   return leastSquares(
     feet.map(({ u }) => u),

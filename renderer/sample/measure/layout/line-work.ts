@@ -3,7 +3,6 @@ import { baselineOf } from './baseline.ts';
 import type { Baseline } from './baseline.ts';
 import type { Blob, InkMap } from './blobs.ts';
 import { extentAlong } from './blobs.ts';
-import { byBlob } from './extremes.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
 import type { Head, SizeTrend } from './heights.ts';
@@ -57,11 +56,15 @@ const LEAST_NEAR = 2;
 const SHARE_LOWER = 0.3;
 const SHARE_TALLER = 1;
 
-/** Baselines and sizes of all lines, then which ink belongs to which. */
+/**
+ * Baselines and sizes of all lines, then which ink belongs to which.
+ * @param lists the extremes of each blob
+ */
 export function readLines(
   traces: readonly Trace[],
   blobs: readonly Blob[],
   extremes: readonly Extreme[],
+  lists: readonly Extreme[][],
   map: InkMap,
   frame: Frame,
   roughXHeight: number,
@@ -80,7 +83,6 @@ export function readLines(
     .map((trace, i) => ({ trace, baseline: baselineOf(trace, feet[i]!, offset, roughXHeight, joined) }))
     .filter((line): line is { trace: Trace; baseline: Baseline } => line.baseline !== null);
   const owners = assign(found, blobs, map, frame, roughXHeight);
-  const lists = byBlob(extremes, blobs.length);
   const lines = found
     .map((line, i) => ({ ...line, blobs: ownBlobs(line.baseline, blobs, owners, i, map, frame) }))
     .filter((line) => line.blobs.length > 0);
@@ -96,7 +98,12 @@ export function readLines(
  * A line whose size is far from that of the lines around it was mostly read by its tall letters, its joins or its
  * capitals: where enough of its heads have their neighbors' height, those are its small letters.
  */
-function likeItsNeighbors(line: LineWork, lines: readonly LineWork[], at: number, lists: Extreme[][]): LineWork {
+function likeItsNeighbors(
+  line: LineWork,
+  lines: readonly LineWork[],
+  at: number,
+  lists: readonly Extreme[][],
+): LineWork {
   const around = lines.slice(Math.max(0, at - AROUND), at + AROUND + 1).filter((other) => other !== line);
   const usual = median(around.map(lineSize));
   if (usual === null || around.length < AROUND || Math.abs(Math.log(lineSize(line) / usual)) < UNLIKE) return line;

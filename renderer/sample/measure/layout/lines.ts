@@ -51,21 +51,19 @@ function middleOf(trace: Trace): number {
 /** Local maxima of each column, refined between cells by a parabola. */
 function ridgePeaks(density: Density): { row: number; value: number }[][] {
   const { columns, rows, values } = density;
-  const all: { row: number; value: number }[][] = [];
+  const all = Array.from({ length: columns }, (): { row: number; value: number }[] => []);
   const heights: number[] = [];
-  for (let c = 0; c < columns; c += 1) {
-    const found: { row: number; value: number }[] = [];
-    for (let r = 1; r + 1 < rows; r += 1) {
-      const here = values[r * columns + c]!;
-      const above = values[(r - 1) * columns + c]!;
-      const below = values[(r + 1) * columns + c]!;
+  // Row by row, as the cells lie in memory.
+  for (let r = 1; r + 1 < rows; r += 1)
+    for (let c = 0, at = r * columns; c < columns; c += 1, at += 1) {
+      const here = values[at]!;
+      const above = values[at - columns]!;
+      const below = values[at + columns]!;
       if (here <= 0 || here < above || here <= below) continue;
       const curve = above - 2 * here + below;
-      found.push({ row: r + (curve === 0 ? 0 : (above - below) / (2 * curve)), value: here });
+      all[c]!.push({ row: r + (curve === 0 ? 0 : (above - below) / (2 * curve)), value: here });
       heights.push(here);
     }
-    all.push(found);
-  }
   const usual = quantile(heights, 0.75) ?? 0;
   return all.map((column) => column.filter((p) => p.value >= LEAST_RIDGE * usual));
 }
@@ -81,10 +79,10 @@ function linkRidges(density: Density, columns: { row: number; value: number }[][
       const expected = predicted(ridge, c);
       const missed = c - ridge.at[ridge.at.length - 1]! - 1;
       const tolerance = (TOLERANCE + (0.4 * missed) / reach) * CELLS_ACROSS;
-      peaksHere.forEach((peak, k) => {
-        const distance = Math.abs(peak.row - expected);
+      for (let k = 0; k < peaksHere.length; k += 1) {
+        const distance = Math.abs(peaksHere[k]!.row - expected);
         if (distance <= tolerance) pairs.push({ ridge, peak: k, distance: distance + missed * 0.01 });
-      });
+      }
     }
     pairs.sort((a, b) => a.distance - b.distance);
     const taken = new Set<number>();

@@ -17,7 +17,10 @@ export function modeOf(values: ArrayLike<number>, low: number, high: number, ban
 const FINE = 16;
 const BELL = Float64Array.from({ length: 12 * FINE + FINE }, (_, i) => Math.exp(-0.5 * (i / FINE / 4) ** 2));
 
-/** Density of values between two limits, sampled at a quarter of the bandwidth. */
+/** Room for the curve at hand. */
+let room = new Float64Array(512);
+
+/** Density of values between two limits, sampled at a quarter of the bandwidth. The curve is lent until the next call. */
 export function densityCurve(
   values: ArrayLike<number>,
   low: number,
@@ -26,7 +29,9 @@ export function densityCurve(
 ): { curve: Float64Array; step: number } | null {
   if (values.length === 0 || !(high > low) || !(bandwidth > 0)) return null;
   const step = bandwidth / 4;
-  const curve = new Float64Array(Math.ceil((high - low) / step) + 1);
+  const samples = Math.ceil((high - low) / step) + 1;
+  if (room.length < samples) room = new Float64Array(2 * samples);
+  const curve = room.subarray(0, samples).fill(0);
   const reach = 12; // three bandwidths
   for (let i = 0; i < values.length; i += 1) {
     const at = (values[i]! - low) / step;

@@ -32,13 +32,16 @@ export function shapeKinds(layout: Layout, holesByBlob: ReadonlyMap<number, read
         if (group.to - group.from > widest) continue;
         const looks = looksOf(group, layout.map, holesByBlob);
         let kind = kinds.findIndex((other) => areAlike(other, looks));
-        if (kind < 0) kind = kinds.push(looks) - 1;
+        if (kind < 0) kind = kinds.push({ ...looks, cells: looks.cells.slice() }) - 1;
         found.set(group, kind);
       }
     }
   });
   return found;
 }
+
+/** Cells of the letter at hand: only the first of a kind keeps its own. */
+const handCells = new Float32Array(GRID * GRID);
 
 function looksOf(group: Group, map: InkMap, holesByBlob: ReadonlyMap<number, readonly Hole[]>): Looks {
   let [left, right, top, bottom, loops] = [Infinity, -Infinity, Infinity, -Infinity, 0];
@@ -50,7 +53,7 @@ function looksOf(group: Group, map: InkMap, holesByBlob: ReadonlyMap<number, rea
     loops += holesByBlob.get(blob.component)?.length ?? 0;
   }
   const [wide, high] = [right - left, bottom - top];
-  const cells = new Float32Array(GRID * GRID);
+  const cells = handCells.fill(0);
   for (const { blob } of group.blobs) {
     let y = -1;
     let row = 0;

@@ -50,6 +50,7 @@ export function pooledSlope(courses: readonly Course[], draws: Draws): Reading {
 
 /**
  * Theil-Sen slope of one value a line over line number (Theil 1950, Sen 1968), with an interval by drawing lines.
+ * @param points one for each line that has a value, by line number
  * @param shown turns the slope into what is reported
  */
 export function slopeOverLines(
@@ -60,37 +61,37 @@ export function slopeOverLines(
   const slopes: number[] = [];
   const firsts: number[] = [];
   const seconds: number[] = [];
-  points.forEach((a, i) =>
-    points.forEach((b, j) => {
-      if (b.index <= a.index) return;
+  points.forEach((a, i) => {
+    for (let j = i + 1; j < points.length; j += 1) {
+      const b = points[j]!;
       slopes.push((b.value - a.value) / (b.index - a.index));
       firsts.push(i);
       seconds.push(j);
-    }),
-  );
+    }
+  });
   if (slopes.length === 0) return { ...NOTHING, n: points.length };
   // The pairs of points by their slope.
   const order = sortedOrder(Float64Array.from(slopes));
   const sorted = Float64Array.from(order, (k) => slopes[k]!);
   const first = Int32Array.from(order, (k) => firsts[k]!);
   const second = Int32Array.from(order, (k) => seconds[k]!);
-  const weights = new Int32Array(order.length);
   const slope = (times: Int32Array): number | null => {
-    let total = 0;
-    for (let k = 0; k < weights.length; k += 1) {
-      const weight = times[first[k]!]! * times[second[k]!]!;
-      weights[k] = weight;
-      total += weight;
+    // Each line makes a pair with each other one: half of what the square of their sum has beyond their squares.
+    let [lines, squares] = [0, 0];
+    for (let i = 0; i < times.length; i += 1) {
+      lines += times[i]!;
+      squares += times[i]! * times[i]!;
     }
+    const total = (lines * lines - squares) / 2;
     let sum = 0;
-    for (let k = 0; k < weights.length; k += 1) {
-      const weight = weights[k]!;
+    for (let k = 0; k < sorted.length; k += 1) {
+      const weight = times[first[k]!]! * times[second[k]!]!;
       // A whole number of pairs: the middle two are averaged as a median is.
       if (weight > 0 && sum < total / 2 && sum + weight >= total / 2) {
         if (sum + weight > total / 2) return shown(sorted[k]!);
         let next = k + 1;
-        while (next < weights.length && weights[next] === 0) next += 1;
-        return shown((sorted[k]! + sorted[next < weights.length ? next : k]!) / 2);
+        while (next < sorted.length && times[first[next]!]! * times[second[next]!]! === 0) next += 1;
+        return shown((sorted[k]! + sorted[next < sorted.length ? next : k]!) / 2);
       }
       sum += weight;
     }

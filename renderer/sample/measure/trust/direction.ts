@@ -44,9 +44,16 @@ function neighbors({ blobs, strokePx }: Layout): number {
   const pieces = blobs.filter((b) => Math.max(b.u1 - b.u0, b.v1 - b.v0) > 2 * strokePx);
   const n = pieces.length;
   // Plain lists: all pieces are gone through for each one asked.
-  const [left, right, top, bottom] = (['u0', 'u1', 'v0', 'v1'] as const).map((side) =>
-    Float64Array.from(pieces, (piece) => piece[side]),
-  ) as [Float64Array, Float64Array, Float64Array, Float64Array];
+  const left = new Float64Array(n);
+  const right = new Float64Array(n);
+  const top = new Float64Array(n);
+  const bottom = new Float64Array(n);
+  pieces.forEach((piece, i) => {
+    left[i] = piece.u0;
+    right[i] = piece.u1;
+    top[i] = piece.v0;
+    bottom[i] = piece.v1;
+  });
   const step = Math.max(1, n / ASKED);
   let across = 0;
   let down = 0;
@@ -61,8 +68,10 @@ function neighbors({ blobs, strokePx }: Layout): number {
     for (let i = 0; i < n; i += 1) {
       const du = Math.max(left[i]! - u1, u0 - right[i]!);
       const dv = Math.max(top[i]! - v1, v0 - bottom[i]!);
-      if (du >= 0 && du < beside && dv < -FACING * Math.min(height, bottom[i]! - top[i]!)) beside = du;
-      if (dv >= 0 && dv < below && du < -FACING * Math.min(width, right[i]! - left[i]!)) below = dv;
+      // Few are level with the piece, few above or below it: most are passed over at once.
+      if (dv < 0) {
+        if (du >= 0 && du < beside && dv < -FACING * Math.min(height, bottom[i]! - top[i]!)) beside = du;
+      } else if (du < 0 && dv < below && du < -FACING * Math.min(width, right[i]! - left[i]!)) below = dv;
     }
     if (beside < below) across += 1;
     if (below < beside) down += 1;
