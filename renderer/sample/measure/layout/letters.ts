@@ -78,7 +78,8 @@ export function lettersOf(
 function reachOf(own: readonly LineBlob[], left: number, right: number, line: LineWork, frame: Frame): Reach {
   const cos = Math.cos(Math.atan(line.baseline.straight.slope));
   const { curve } = line.baseline;
-  let [top, bottom] = [-Infinity, Infinity];
+  let top = -Infinity;
+  let bottom = Infinity;
   for (const { blob } of own) {
     const y = (blob.top + blob.bottom) / 2;
     const end = Math.min(right, blob.right) - blob.left;

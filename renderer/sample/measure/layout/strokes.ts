@@ -32,6 +32,7 @@ let chain = new Int32Array(256);
  * @param least least height of a stroke, pixels
  */
 export function strokesOf(blob: Blob, map: InkMap, usual: number, least: number): Stroke[] {
+  if (blob.bottom - blob.top < least) return [];
   const first = blob.firstRun;
   linkRuns(blob, map, WIDEST * usual);
   const strokes: Stroke[] = [];
@@ -57,7 +58,9 @@ function linkRuns(blob: Blob, { from, to, row }: InkMap, widest: number): void {
   // The first run that may touch from above.
   let near = first;
   for (let i = first, end = first + blob.runCount; i < end; i += 1) {
-    const [left, right, before] = [from[i]!, to[i]!, row[i]! - 1];
+    const left = from[i]!;
+    const right = to[i]!;
+    const before = row[i]! - 1;
     counts[i - first] = 0;
     if (right - left > widest) continue;
     while (row[near]! < before || (row[near] === before && to[near]! <= left)) near += 1;
@@ -81,7 +84,11 @@ function straight(chain: Int32Array, n: number, map: InkMap): Stroke | null {
   const { from, to, row } = map;
   const middle = (k: number): number => (from[chain[k]!]! + to[chain[k]!]!) / 2;
   const skip = Math.round(n * 0.12);
-  let [sy, sx, syy, sxy, count] = [0, 0, 0, 0, 0];
+  let sy = 0;
+  let sx = 0;
+  let syy = 0;
+  let sxy = 0;
+  let count = 0;
   for (let k = skip; k < n - skip; k += 1) {
     sy += k;
     sx += middle(k);
