@@ -131,15 +131,14 @@ export class Sorted {
     let sum = weights[at]! * times[clusters[at]!]!;
     let left = at - 1;
     let right = at + 1;
-    let reached = 0;
+    let last = at;
     while (sum < half && (left >= 0 || right < values.length)) {
       const below = left >= 0 ? middle - values[left]! : Infinity;
       const above = right < values.length ? values[right]! - middle : Infinity;
-      const next = below <= above ? left-- : right++;
-      reached = Math.min(below, above);
-      sum += weights[next]! * times[clusters[next]!]!;
+      last = below <= above ? left-- : right++;
+      sum += weights[last]! * times[clusters[last]!]!;
     }
-    return reached;
+    return Math.abs(values[last]! - middle);
   }
 }
 

@@ -123,7 +123,9 @@ export function leastSquares(
   ys: ArrayLike<number>,
   weights: ArrayLike<number> | null = null,
 ): Fit | null {
-  let [s, sx, sy] = [0, 0, 0];
+  let s = 0;
+  let sx = 0;
+  let sy = 0;
   for (let i = 0; i < xs.length; i += 1) {
     const w = weights ? weights[i]! : 1;
     s += w;

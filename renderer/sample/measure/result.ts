@@ -146,13 +146,14 @@ function lieOf(layout: Layout, byComponent: ReadonlyMap<number, readonly Hole[]>
 
 function darknessOf(ink: Ink): number | null {
   if (ink.runs.count === 0) return null;
+  const { half, ink: dark, paper } = ink.levels;
   let sum = 0;
   let n = 0;
-  ink.levels.half.forEach((half, t) => {
-    if (half === 0) return;
-    sum += 1 - ink.levels.ink[t]! / Math.max(1, ink.levels.paper[t]!);
+  for (let t = 0; t < half.length; t += 1) {
+    if (half[t] === 0) continue;
+    sum += 1 - dark[t]! / Math.max(1, paper[t]!);
     n += 1;
-  });
+  }
   return n === 0 ? null : (100 * sum) / n;
 }
 

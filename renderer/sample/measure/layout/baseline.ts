@@ -68,6 +68,8 @@ export function baselineOf(
 
 /** The lowest joins of joined writing hang above the letters' feet: this share of its feet, the highest, are joins. */
 const JOINS = 0.3;
+/** Fewer feet of joined writing than this say nothing of it. */
+const LEAST_JOINED = 5;
 
 /** How far the feet of joined letters lie below the curve: their median without the highest three tenths, pixels. */
 function belowJoins(
@@ -76,10 +78,11 @@ function belowJoins(
   xHeight: number,
   isJoined: (foot: Extreme) => boolean,
 ): number {
+  if (feet.filter(isJoined).length < LEAST_JOINED) return 0;
   const off = (foot: Extreme): number => foot.v - traceAt(curve, foot.u);
   const standing = feet.filter((foot) => Math.abs(off(foot)) < STANDS * xHeight);
   const joined = standing.filter(isJoined);
-  if (joined.length < 5 || joined.length < standing.length / 2) return 0;
+  if (joined.length < LEAST_JOINED || joined.length < standing.length / 2) return 0;
   const offs = joined.map(off);
   return quantile(offs, (1 + JOINS) / 2)! - quantile(offs, 0.5)!;
 }

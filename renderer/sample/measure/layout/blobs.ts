@@ -152,7 +152,10 @@ export function blobsOf(
 
 /** Extent on the page of several blobs, pixels. */
 export function extentOf(own: readonly { blob: Blob }[]): { u0: number; u1: number; v0: number; v1: number } {
-  let [u0, u1, v0, v1] = [Infinity, -Infinity, Infinity, -Infinity];
+  let u0 = Infinity;
+  let u1 = -Infinity;
+  let v0 = Infinity;
+  let v1 = -Infinity;
   for (const { blob } of own) {
     u0 = Math.min(u0, blob.u0);
     u1 = Math.max(u1, blob.u1);

@@ -92,6 +92,15 @@ function boxedColumns(values: Float32Array, into: Float32Array, columns: number,
   for (let y = -radius; y < rows; y += 1) {
     const enters = (y + radius) * columns;
     const leaves = (y - radius - 1) * columns;
+    if (y + radius < rows && leaves >= 0) {
+      for (let x = 0, at = y * columns; x < columns; x += 1) {
+        const sum = sums[x]! + values[enters + x]! - values[leaves + x]!;
+        sums[x] = sum;
+        into[at + x] = sum * share;
+      }
+      continue;
+    }
+    // Near the first and last row some enter only, or leave only.
     if (y + radius < rows) for (let x = 0; x < columns; x += 1) sums[x]! += values[enters + x]!;
     if (leaves >= 0) for (let x = 0; x < columns; x += 1) sums[x]! -= values[leaves + x]!;
     if (y >= 0) for (let x = 0; x < columns; x += 1) into[y * columns + x] = sums[x]! * share;

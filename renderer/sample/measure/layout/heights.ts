@@ -95,18 +95,22 @@ export function adjustedTrend(heads: readonly Head[], start: SizeTrend): SizeTre
 function refined(heads: readonly Head[], logs: readonly number[], start: SizeTrend, withSlope: boolean): SizeTrend {
   let trend = start;
   for (let round = 0; round < 3; round += 1) {
-    let [w0, w1, w2, t0, t1] = [0, 0, 0, 0, 0];
-    heads.forEach((head, i) => {
-      const d = head.u - trend.u0;
+    let w0 = 0;
+    let w1 = 0;
+    let w2 = 0;
+    let t0 = 0;
+    let t1 = 0;
+    for (let i = 0; i < heads.length; i += 1) {
+      const d = heads[i]!.u - trend.u0;
       const r = (logs[i]! - trend.level - trend.slope * d) / X_HEIGHT_BAND;
-      if (Math.abs(r) >= 1) return;
+      if (Math.abs(r) >= 1) continue;
       const w = (1 - r * r) ** 2;
       w0 += w;
       w1 += w * d;
       w2 += w * d * d;
       t0 += w * logs[i]!;
       t1 += w * d * logs[i]!;
-    });
+    }
     if (w0 === 0) return trend;
     const det = w0 * w2 - w1 * w1;
     if (withSlope && det > 1e-6 * w0 * w2) {

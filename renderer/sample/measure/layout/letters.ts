@@ -26,6 +26,8 @@ export interface LetterWork {
 /** A cut between touching letters may move this far (x-heights) to the thinnest place. */
 const CUT_REACH = 0.22;
 
+const NO_HOLES: readonly Hole[] = [];
+
 /** How far some ink reaches above and below the baseline, pixels. */
 interface Reach {
   top: number;
@@ -78,7 +80,8 @@ export function lettersOf(
 function reachOf(own: readonly LineBlob[], left: number, right: number, line: LineWork, frame: Frame): Reach {
   const cos = Math.cos(Math.atan(line.baseline.straight.slope));
   const { curve } = line.baseline;
-  let [top, bottom] = [-Infinity, Infinity];
+  let top = -Infinity;
+  let bottom = Infinity;
   for (const { blob } of own) {
     const y = (blob.top + blob.bottom) / 2;
     const end = Math.min(right, blob.right) - blob.left;
@@ -153,10 +156,14 @@ function letterOf(
   const [left, right] = range ?? [-Infinity, Infinity];
   const blobs = groups.flatMap((group) => group.blobs);
   let { top, bottom } = reachOf(blobs, left, right, line, frame);
-  let [u0, u1, v0, v1] = [Infinity, -Infinity, Infinity, -Infinity];
+  let u0 = Infinity;
+  let u1 = -Infinity;
+  let v0 = Infinity;
+  let v1 = -Infinity;
   let loops = 0;
   for (const { blob } of blobs) {
-    const [from, to] = [Math.max(left, blob.left), Math.min(right, blob.right)];
+    const from = Math.max(left, blob.left);
+    const to = Math.min(right, blob.right);
     if (range === null) {
       v0 = Math.min(v0, blob.v0);
       v1 = Math.max(v1, blob.v1);
@@ -169,7 +176,7 @@ function letterOf(
       u0 = Math.min(u0, range ? uOf(frame, from, (blob.top + blob.bottom) / 2) : blob.u0);
       u1 = Math.max(u1, range ? uOf(frame, to, (blob.top + blob.bottom) / 2) : blob.u1);
     }
-    for (const hole of holesByBlob.get(blob.component) ?? []) {
+    for (const hole of holesByBlob.get(blob.component) ?? NO_HOLES) {
       const middle = (hole.left + hole.right) / 2;
       if (middle >= left && middle < right) loops += 1;
     }

@@ -227,11 +227,10 @@ export function headsOf(
     for (const extreme of lists[index]!) {
       if (extreme.kind !== 'top') continue;
       const height = (traceAt(baseline.curve, extreme.u) - extreme.v) * cos;
-      const head = { u: extreme.u, height, joined: many };
-      if (many) several.push(head);
-      else if (!highest || highest.height < height) highest = head;
+      if (many) several.push({ u: extreme.u, height, joined: true });
+      else if (!highest || highest.height < height) highest = { u: extreme.u, height, joined: false };
     }
-    joined.push(...tallest(several, SAME_LETTER * size));
+    if (many) joined.push(...tallest(several, SAME_LETTER * size));
     // A dot or a comma has no head of a letter: its ink is too flat.
     // Letters that hang (g p q y) are no small letters either.
     const hangs = blob.v1 - traceAt(baseline.curve, (blob.u0 + blob.u1) / 2) > HANGING * size;

@@ -31,8 +31,9 @@ export function shapeKinds(layout: Layout, holesByBlob: ReadonlyMap<number, read
       for (const group of word.groups) {
         if (group.to - group.from > widest) continue;
         const looks = looksOf(group, layout.map, holesByBlob);
-        let kind = kinds.findIndex((other) => areAlike(other, looks));
-        if (kind < 0) kind = kinds.push({ ...looks, cells: looks.cells.slice() }) - 1;
+        let kind = 0;
+        while (kind < kinds.length && !areAlike(kinds[kind]!, looks)) kind += 1;
+        if (kind === kinds.length) kinds.push({ ...looks, cells: looks.cells.slice() });
         found.set(group, kind);
       }
     }
@@ -44,7 +45,11 @@ export function shapeKinds(layout: Layout, holesByBlob: ReadonlyMap<number, read
 const handCells = new Float32Array(GRID * GRID);
 
 function looksOf(group: Group, map: InkMap, holesByBlob: ReadonlyMap<number, readonly Hole[]>): Looks {
-  let [left, right, top, bottom, loops] = [Infinity, -Infinity, Infinity, -Infinity, 0];
+  let left = Infinity;
+  let right = -Infinity;
+  let top = Infinity;
+  let bottom = -Infinity;
+  let loops = 0;
   for (const { blob } of group.blobs) {
     left = Math.min(left, blob.left);
     right = Math.max(right, blob.right);
@@ -79,6 +84,6 @@ function looksOf(group: Group, map: InkMap, holesByBlob: ReadonlyMap<number, rea
 function areAlike(a: Looks, b: Looks): boolean {
   if (a.loops !== b.loops || Math.abs(a.lnRatio - b.lnRatio) > ALIKE_RATIO) return false;
   let sum = 0;
-  for (let k = 0; k < GRID * GRID; k += 1) sum += Math.abs(a.cells[k]! - b.cells[k]!);
-  return sum <= ALIKE * GRID * GRID;
+  for (let k = 0; k < a.cells.length; k += 1) sum += Math.abs(a.cells[k]! - b.cells[k]!);
+  return sum <= ALIKE * a.cells.length;
 }

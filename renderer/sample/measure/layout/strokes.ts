@@ -23,8 +23,9 @@ const LOOKED_AT = 6;
 /** Room for the chains of a blob's runs: used again by the next one. */
 let above = new Int32Array(1024);
 let counts = new Int32Array(1024);
-/** The runs of the chain at hand, from the top. */
+/** The runs of the chain at hand and their middles, from the top. */
 let chain = new Int32Array(256);
+let middles = new Float64Array(256);
 
 /**
  * Upright strokes of a blob: chains of short runs, each touching exactly one run in the row before.
@@ -32,15 +33,20 @@ let chain = new Int32Array(256);
  * @param least least height of a stroke, pixels
  */
 export function strokesOf(blob: Blob, map: InkMap, usual: number, least: number): Stroke[] {
+  if (blob.bottom - blob.top < least) return [];
   const first = blob.firstRun;
   linkRuns(blob, map, WIDEST * usual);
   const strokes: Stroke[] = [];
   for (let k = 0; k < blob.runCount; k += 1) {
     const count = counts[k]!;
     if (count === 0 || count < least) continue;
-    if (chain.length < count) chain = new Int32Array(2 * count);
-    for (let at = k, left = count; left > 0; at = above[at]!) chain[--left] = first + at;
-    const stroke = straight(chain, count, map);
+    if (chain.length < count) [chain, middles] = [new Int32Array(2 * count), new Float64Array(2 * count)];
+    for (let at = k, left = count - 1; left >= 0; at = above[at]!, left -= 1) {
+      const run = first + at;
+      chain[left] = run;
+      middles[left] = (map.from[run]! + map.to[run]!) / 2;
+    }
+    const stroke = straight(count, map);
     if (stroke) strokes.push(stroke);
   }
   return strokes;
@@ -57,7 +63,9 @@ function linkRuns(blob: Blob, { from, to, row }: InkMap, widest: number): void {
   // The first run that may touch from above.
   let near = first;
   for (let i = first, end = first + blob.runCount; i < end; i += 1) {
-    const [left, right, before] = [from[i]!, to[i]!, row[i]! - 1];
+    const left = from[i]!;
+    const right = to[i]!;
+    const before = row[i]! - 1;
     counts[i - first] = 0;
     if (right - left > widest) continue;
     while (row[near]! < before || (row[near] === before && to[near]! <= left)) near += 1;
@@ -76,17 +84,19 @@ function linkRuns(blob: Blob, { from, to, row }: InkMap, widest: number): void {
   }
 }
 
-/** A chain of `n` runs without its ends (there the pen turns), as a straight stroke; null when it is short or bent. */
-function straight(chain: Int32Array, n: number, map: InkMap): Stroke | null {
-  const { from, to, row } = map;
-  const middle = (k: number): number => (from[chain[k]!]! + to[chain[k]!]!) / 2;
+/** The chain at hand of `n` runs without its ends (there the pen turns), as a straight stroke; null when it is short or bent. */
+function straight(n: number, map: InkMap): Stroke | null {
   const skip = Math.round(n * 0.12);
-  let [sy, sx, syy, sxy, count] = [0, 0, 0, 0, 0];
+  let sy = 0;
+  let sx = 0;
+  let syy = 0;
+  let sxy = 0;
+  let count = 0;
   for (let k = skip; k < n - skip; k += 1) {
     sy += k;
-    sx += middle(k);
+    sx += middles[k]!;
     syy += k * k;
-    sxy += k * middle(k);
+    sxy += k * middles[k]!;
     count += 1;
   }
   const det = count * syy - sy * sy;
@@ -94,20 +104,20 @@ function straight(chain: Int32Array, n: number, map: InkMap): Stroke | null {
   const slope = (count * sxy - sy * sx) / det;
   const intercept = (sx - slope * sy) / count;
   let square = 0;
-  for (let k = skip; k < n - skip; k += 1) square += (middle(k) - intercept - slope * k) ** 2;
+  for (let k = skip; k < n - skip; k += 1) square += (middles[k]! - intercept - slope * k) ** 2;
   // A third of a pixel is the unevenness of pixels themselves.
   if (Math.sqrt(square / count) > Math.max(0.4, STRAIGHT * n) || Math.abs(slope) > STEEPEST) return null;
   return {
     x: sx / count,
-    y: row[chain[0]!]! + 0.5 + n / 2,
+    y: map.row[chain[0]!]! + 0.5 + n / 2,
     height: n,
-    width: widthAlong(chain, n, skip, map) * Math.cos(Math.atan(slope)),
+    width: widthAlong(n, skip, map) * Math.cos(Math.atan(slope)),
     slant: Math.atan(-slope),
   };
 }
 
 /** Mean length of some runs of a chain, between pixels by gray. */
-function widthAlong(chain: Int32Array, count: number, skip: number, { from, to, edge }: InkMap): number {
+function widthAlong(count: number, skip: number, { from, to, edge }: InkMap): number {
   const step = Math.max(1, Math.floor((count - 2 * skip) / LOOKED_AT));
   let [sum, looked] = [0, 0];
   for (let k = skip; k < count - skip; k += step) {

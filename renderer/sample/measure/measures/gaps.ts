@@ -142,8 +142,14 @@ function gapsByLine(page: ReadPage): { words: number[]; letters: number[] }[] {
 
 /** Pairs in which the word gap is wider; equal ones count half. */
 function pairsWider(words: readonly number[], letters: Float64Array): number {
+  const widest = letters.at(-1) ?? -Infinity;
   let wider = 0;
   for (const gap of words) {
+    // Most word gaps are wider than any between letters.
+    if (widest < gap) {
+      wider += letters.length;
+      continue;
+    }
     let below = 0;
     while (below < letters.length && letters[below]! < gap) below += 1;
     let equal = 0;

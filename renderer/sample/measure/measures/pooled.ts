@@ -34,7 +34,9 @@ export function variation(clusters: readonly (readonly number[])[], least: numbe
     square: values.reduce((a, b) => a + b * b, 0),
   }));
   const percent = (times: Int32Array): number | null => {
-    let [count, sum, square] = [0, 0, 0];
+    let count = 0;
+    let sum = 0;
+    let square = 0;
     for (let i = 0; i < parts.length; i += 1) {
       const part = parts[i]!;
       count += times[i]! * part.n;

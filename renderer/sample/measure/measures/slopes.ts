@@ -77,7 +77,8 @@ export function slopeOverLines(
   const second = Int32Array.from(order, (k) => seconds[k]!);
   const slope = (times: Int32Array): number | null => {
     // Each line makes a pair with each other one: half of what the square of their sum has beyond their squares.
-    let [lines, squares] = [0, 0];
+    let lines = 0;
+    let squares = 0;
     for (let i = 0; i < times.length; i += 1) {
       lines += times[i]!;
       squares += times[i]! * times[i]!;
