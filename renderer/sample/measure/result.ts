@@ -5,7 +5,7 @@ import type { Hole } from './image/holes.ts';
 import { SOLID } from './image/rulings.ts';
 import type { Ink } from './ink.ts';
 import { boxMm, pointMm } from './layout/frame.ts';
-import { levelled } from './layout/level.ts';
+import { aligned, levelled } from './layout/level.ts';
 import { shapeKinds } from './layout/shapes.ts';
 import type { Layout } from './layout.ts';
 import { median } from './numbers.ts';
@@ -53,7 +53,7 @@ export function resultOf(
   }
   const warnings = [...before];
   const kinds = shapeKinds(read, byComponent);
-  const layout = levelled(read, kinds);
+  const layout = aligned(levelled(read, kinds));
   const rulings = rulingsOf(ink, layout);
   if (layout.busy) return untrusted(page, [...warnings, WARNINGS.busy], rulings);
   if (layout.lines.length > 0 && median(layout.sizes)! < LEGIBLE_PX)
