@@ -1,6 +1,7 @@
-import { median, quantile } from '../numbers.ts';
+import { median, quantile, theilSen } from '../numbers.ts';
 import { densityCurve, lowestPeak } from './mode.ts';
 import { drawnTogether } from './together.ts';
+import type { OfLine } from './together.ts';
 
 /** A head of the ink with its height above the baseline (pixels) and its place along the line (pixels). */
 export interface Head {
@@ -149,21 +150,39 @@ export function togetherTrends(lines: readonly { heads: readonly Head[]; trend: 
     known.map(({ line, slope, spread }) => ({ at: line, value: slope, noise: noise / spread })),
   );
   // Levels are told in the middle of each line's own heads, where its slope does not matter, and moved by the shared one.
-  const levels =
+  const told =
     slopes &&
-    drawnTogether(
-      known.map(({ line, level, slope, w, at }, i) => ({
-        at: line,
-        value: level + (slope - slopes[i]!) * at,
-        noise: noise / w,
-      })),
-    );
+    known.map(({ line, level, slope, w, at }, i) => ({
+      at: line,
+      value: level + (slope - slopes[i]!) * at,
+      noise: noise / w,
+    }));
+  const levels = told && drawnTogether(lowerOnes(told));
   if (!slopes || !levels) return null;
   const trends = lines.map(({ trend }) => trend);
   known.forEach(({ line }, i) => {
     trends[line] = { u0: middle, level: levels[i]!, slope: slopes[i]! };
   });
   return trends;
+}
+
+/** Noise of a line that was read by its tall letters: it says nothing of the size of small ones. */
+const UNTOLD = 1e3;
+
+/**
+ * Where the lines of a page fall into two sizes, the larger ones were read by their tall letters: they do not tell, as
+ * far as the smaller ones are enough.
+ */
+function lowerOnes(lines: OfLine[]): OfLine[] {
+  const drift = theilSen(
+    lines.map(({ at }) => at),
+    lines.map(({ value }) => value),
+  );
+  if (!drift) return lines;
+  const rests = lines.map(({ at, value }) => value - drift.intercept - drift.slope * at);
+  const density = densityCurve(rests, -1, 1, BANDWIDTH)!;
+  const small = firstMode(density) * density.step - 1;
+  return lines.map((line, i) => (rests[i]! - small > X_HEIGHT_BAND ? { ...line, noise: UNTOLD } : line));
 }
 
 /** Joined writing has more heads than letters: this share of them, the lowest, are entries and joins. */
