@@ -3,7 +3,8 @@ import { connectedComponents } from './image/components.ts';
 import type { Components } from './image/components.ts';
 import { localLevels } from './image/contrast.ts';
 import type { Levels } from './image/contrast.ts';
-import { bandsOf, crossingOf } from './image/ruling-erase.ts';
+import { bandsOf, crossingOf, printOf } from './image/ruling-erase.ts';
+import type { Print } from './image/ruling-erase.ts';
 import type { Rulings } from './image/rulings.ts';
 import type { PixelStages } from './image/pixel-stages.ts';
 import type { Runs } from './image/runs.ts';
@@ -20,6 +21,8 @@ export interface Ink {
   printed: { across: number; down: number };
   /** Whether a box of pixels holds nothing but a crossing of printed lines. */
   isCrossing(left: number, top: number, right: number, bottom: number): boolean;
+  /** The printed line across a column (`down`) or row near a pixel, as seen outward from it; null where there is none. */
+  print(x: number, y: number, step: 1 | -1, down: boolean): Print | null;
   /** Standard deviation of the picture's blur, pixels; null without ink. */
   blurPx: number | null;
   runs: Runs;
@@ -41,13 +44,15 @@ export function inkOf(image: GrayImage, stages: PixelStages, rulings: Rulings, p
   const components = connectedComponents(runs, 1);
   const depth = (along: number): number =>
     median(bands.filter((band) => band.along === along).map((band) => band.depth)) ?? 0;
+  const blur = blurPx(image, levels, components);
   return {
     bitmap: stages.bitmap(),
     levels,
     rulings,
     printed: { across: depth(1), down: depth(image.width) },
     isCrossing: crossingOf(bands),
-    blurPx: blurPx(image, levels, components),
+    print: printOf(bands, blur ?? 0),
+    blurPx: blur,
     runs,
     components,
   };

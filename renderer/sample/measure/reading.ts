@@ -6,6 +6,7 @@ import type { Ink } from './ink.ts';
 import { extentOf } from './layout/blobs.ts';
 import { boxMm, pointMm, xOf, yOf } from './layout/frame.ts';
 import { sizeAt, X_HEIGHT_BAND } from './layout/heights.ts';
+import type { Head } from './layout/heights.ts';
 import { lettersOf } from './layout/letters.ts';
 import type { LetterWork } from './layout/letters.ts';
 import { lineSize } from './layout/line-work.ts';
@@ -30,6 +31,12 @@ const LONG_STROKE = 0.7;
 /** Known small letters outside this factor (ln) of the line's size were cut or aligned wrongly. */
 const MISREAD = 0.4;
 
+/** Letters and heads that look alike, by numbers of the page. */
+export interface Kinds {
+  letters: ReadonlyMap<Group, number>;
+  heads: ReadonlyMap<Head, number>;
+}
+
 /** One line with its words, in mm. */
 export function readLine(
   layout: Layout,
@@ -38,7 +45,7 @@ export function readLine(
   texts: readonly (string | null)[] | null,
   holesByBlob: ReadonlyMap<number, readonly Hole[]>,
   marks: Marks,
-  kinds: ReadonlyMap<Group, number>,
+  kinds: Kinds,
   widths?: (char: string) => number,
 ): LineResult {
   const line = layout.lines[index]!;
@@ -72,7 +79,7 @@ function readWord(
   text: string | null,
   holesByBlob: ReadonlyMap<number, readonly Hole[]>,
   struck: readonly PointMm[],
-  kinds: ReadonlyMap<Group, number>,
+  kinds: Kinds,
   widths?: (char: string) => number,
 ): WordResult {
   const { frame, map } = layout;
@@ -90,9 +97,10 @@ function readWord(
   const known = single !== null;
   const tops = (kinds: string): number[] =>
     letters.filter((l, k) => !out[k] && l.char !== null && kinds.includes(l.char)).map((l) => l.top);
+  const smallHeads = own.filter(({ height: h }) => h > 0 && Math.abs(Math.log(h / size)) < X_HEIGHT_BAND);
   const small = known
     ? tops(SMALL).filter((h) => h > 0 && Math.abs(Math.log(h / size)) < MISREAD)
-    : own.map((h) => h.height).filter((h) => h > 0 && Math.abs(Math.log(h / size)) < X_HEIGHT_BAND);
+    : smallHeads.map((h) => h.height);
   const tall = (known ? tops(ASCENDING) : own.map((h) => h.height)).filter(
     (h) => h > ASCENDER * size && h < FARTHEST * size,
   );
@@ -114,6 +122,7 @@ function readWord(
     text,
     sizeMm: size / px,
     xHeightsMm: small.map((h) => h / px),
+    ...(known || kinds.heads.size === 0 ? {} : { headKinds: smallHeads.map((head) => kinds.heads.get(head) ?? null) }),
     ascendersMm: tall.map((h) => h / px),
     descendersMm: hanging.map((d) => d / px),
     letterGapsMm: gapsOf(word.groups.filter((g) => isLetter(g.from, g.to, letters, size))).map((g) => g / px),
@@ -125,7 +134,7 @@ function readWord(
     letterCount: letters.reduce((sum, letter) => sum + letter.count, 0),
     letters: letters.map((letter, k) => ({
       ...letterResult(letter, size, layout),
-      shape: letter.char === null ? (kinds.get(word.groups[k]!) ?? null) : null,
+      shape: letter.char === null ? (kinds.letters.get(word.groups[k]!) ?? null) : null,
       excluded: out[k]!,
     })),
     excluded: false,

@@ -5,7 +5,9 @@ import type { Hole } from './image/holes.ts';
 import { SOLID } from './image/rulings.ts';
 import type { Ink } from './ink.ts';
 import { boxMm, pointMm } from './layout/frame.ts';
-import { levelled } from './layout/level.ts';
+import { headKinds } from './layout/head-kinds.ts';
+import type { Head } from './layout/heights.ts';
+import { aligned, levelled } from './layout/level.ts';
 import { shapeKinds } from './layout/shapes.ts';
 import type { Layout } from './layout.ts';
 import { median } from './numbers.ts';
@@ -53,7 +55,7 @@ export function resultOf(
   }
   const warnings = [...before];
   const kinds = shapeKinds(read, byComponent);
-  const layout = levelled(read, kinds);
+  const layout = aligned(levelled(read, kinds));
   const rulings = rulingsOf(ink, layout);
   if (layout.busy) return untrusted(page, [...warnings, WARNINGS.busy], rulings);
   if (layout.lines.length > 0 && median(layout.sizes)! < LEGIBLE_PX)
@@ -80,8 +82,9 @@ export function resultOf(
   const marks = marksOf(layout, options.corrections ?? []);
   texts = withSetTexts(layout, texts, marks);
   const widths = texts ? handWidths(layout, texts, byComponent) : undefined;
+  const alike = { letters: kinds, heads: texts ? new Map<Head, number>() : headKinds(layout) };
   const lines = sizesAsRead(
-    layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, kinds, widths)),
+    layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, alike, widths)),
   );
   const result = {
     version: METHOD_VERSION,

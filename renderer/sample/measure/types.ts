@@ -92,6 +92,8 @@ export interface WordResult {
   sizeMm: number;
   /** Heights of its small letters, mm: what `xHeightMm` is the median of. */
   xHeightsMm: number[];
+  /** Which of them look alike, by numbers of the page; of joined writing without its text only. */
+  headKinds?: (number | null)[];
   /** Heights of its ascenders above the baseline, mm. */
   ascendersMm: number[];
   /** Depths of its descenders below the baseline, mm. */

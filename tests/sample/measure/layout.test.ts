@@ -6,6 +6,7 @@ import { frameOf, uOf, vOf, xOf, yOf } from '../../../renderer/sample/measure/la
 import { wordCut } from '../../../renderer/sample/measure/layout/gaps.ts';
 import { sizeAt, sizeTrend } from '../../../renderer/sample/measure/layout/heights.ts';
 import { modeOf } from '../../../renderer/sample/measure/layout/mode.ts';
+import { drawnTogether } from '../../../renderer/sample/measure/layout/together.ts';
 import type { Trace } from '../../../renderer/sample/measure/layout/trace.ts';
 import { leastSquares, seededNumbers } from '../../../renderer/sample/measure/numbers.ts';
 
@@ -81,6 +82,30 @@ test('the cut lies between letter gaps and word gaps, and is a usual one where t
   expect(wordCut(gaps)).toBeGreaterThan(0.3);
   expect(wordCut(gaps)).toBeLessThan(0.9);
   expect(wordCut([0.2, 0.21])).toBe(0.6);
+});
+
+test('a few wide letter gaps, as in figures, do not pull the cut down to them', () => {
+  const gaps = [...Array(160)].map(() => 0.06 + 0.1 * chance()).concat([0.54, 0.59, 0.63]);
+  const cut = wordCut(gaps.concat([...Array(40)].map(() => 1.7 + 0.8 * chance())));
+  expect(cut).toBeGreaterThan(0.63);
+  expect(cut).toBeLessThan(1.7);
+});
+
+test('lines are drawn to what they share as far as chance parts them, and no further', () => {
+  const lines = (value: (at: number) => number): { at: number; value: number; noise: number }[] =>
+    Array.from({ length: 12 }, (_, at) => ({ at, value: value(at), noise: 0.01 }));
+  const scatter = Array.from({ length: 12 }, () => 0.2 * (chance() - 0.5));
+  const alike = drawnTogether(lines((at) => 3 + scatter[at]! + (at === 5 ? 2 : 0)))!;
+  for (const value of alike) expect(Math.abs(value - 3)).toBeLessThan(0.08);
+  const apart = drawnTogether(lines((at) => (at % 2 === 0 ? 1 : 5)))!;
+  apart.forEach((value, at) => {
+    expect(Math.abs(value - (at % 2 === 0 ? 1 : 5))).toBeLessThan(0.05);
+  });
+  const drifting = drawnTogether(lines((at) => 0.2 * at + scatter[at]!))!;
+  drifting.forEach((value, at) => {
+    expect(Math.abs(value - 0.2 * at)).toBeLessThan(0.12);
+  });
+  expect(drawnTogether(lines((at) => at).slice(0, 3))).toBeNull();
 });
 
 test('a mode is where most values are', () => {

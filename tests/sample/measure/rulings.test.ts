@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { printOf } from '../../../renderer/sample/measure/image/ruling-erase.ts';
 import { rulingVotes } from '../../../renderer/sample/measure/image/ruling-votes.ts';
 import { findRulings } from '../../../renderer/sample/measure/image/rulings.ts';
 import { plainStages } from '../../../renderer/sample/measure/image/pixel-stages.ts';
@@ -64,4 +65,17 @@ test('strokes without printed lines are no printed lines', () => {
       if ((x * x) % 97 < 40) for (let y = line; y < line + 4; y += 1) data[y * WIDTH + x] = 240;
   const image = { width: WIDTH, height: HEIGHT, data };
   expect(findRulings(image, rulingVotes(image, PX_PER_MM), PX_PER_MM).across).toEqual([]);
+});
+
+test('print beside a place is as dark as the line at its middle, and fades with the blur', () => {
+  const line = { intercept: 100, slope: 0, from: 0, to: 400, filled: 1 };
+  const place = { along: 1, across: 400, length: 400, breadth: 300 };
+  const print = printOf([{ line, reach: 3, half: 1.6, offset: 0.2, depth: 50, ...place }], 0.8);
+  const below = print(30, 96, 1, true)!;
+  expect(below(3.7)).toBeCloseTo(50, 6);
+  expect(below(0)).toBeLessThan(3);
+  expect(below(3)).toBeGreaterThan(below(2));
+  expect(print(30, 105, -1, true)!(5.3)).toBeCloseTo(50, 6);
+  expect(print(30, 80, 1, true)).toBeNull();
+  expect(print(96, 30, 1, false)).toBeNull();
 });

@@ -45,6 +45,7 @@ function bands(width: number, height: number, depth: number): Band[] {
     {
       line: { ...line, intercept: height / 3, to: width + 9 },
       reach: 2.4,
+      half: 1.2,
       offset: 0.7,
       depth,
       along: 1,
@@ -55,6 +56,7 @@ function bands(width: number, height: number, depth: number): Band[] {
     {
       line: { ...line, intercept: width / 2, to: height },
       reach: 1.9,
+      half: 1.2,
       offset: -0.2,
       depth,
       along: width,

@@ -108,7 +108,7 @@ function moveBaseline(layout: Layout, correction: Correction & { kind: 'move-bas
     straight: { slope, intercept: left.yMm * px - slope * left.xMm * px },
     feet,
     rms: feet.length === 0 ? 0 : Math.sqrt(square / feet.length),
-    byHand: true as const,
+    byHand: line.baseline.byHand ?? line.baseline,
   };
   const moved = sized({ ...line, baseline }, layout.lists, size);
   return layout.lines.map((other, k) => (k === i ? moved : other));

@@ -10,6 +10,8 @@ import type { Rulings } from './rulings.ts';
 export const PRINTED = 3;
 /** Pixels beyond the half-contrast edge of a printed line that still belong to it: its blurred edge. */
 const EDGE = 1.3;
+/** Less than this share of a printed line's darkness is noise beside it. */
+const FAINT = 0.1;
 /** Every so many pixels along a line its profile is taken: some eighty times. */
 const PROFILE_STEP = 29;
 /** How far print shows round a crossing, as a multiple of a band's reach. */
@@ -22,6 +24,8 @@ export interface Band {
   line: PrintedLine;
   /** Half thickness with the blurred edge, pixels. */
   reach: number;
+  /** Half thickness of the print itself, pixels. */
+  half: number;
   /** Offset of its true middle from the fitted line, pixels. */
   offset: number;
   /** How much darker than the paper, gray levels. */
@@ -98,12 +102,50 @@ export function crossingOf(
     across.some((band) => lies(band, (left + right) / 2, top, bottom));
 }
 
+/** How much darker than the paper solid print makes a place that lies `out` pixels further along a column or row. */
+export type Print = (out: number) => number;
+
+/** The logistic curve with this steepness is the normal distribution to a hundredth. */
+const NORMAL = 1.702;
+
+/**
+ * Finds the solid printed line that runs square to a column (or row) within its own reach of a place.
+ * @param blur standard deviation of the picture's blur, pixels
+ */
+export function printOf(
+  bands: readonly Band[],
+  blur: number,
+): (x: number, y: number, step: 1 | -1, down: boolean) => Print | null {
+  const solid = bands.filter((band) => band.line.filled >= SOLID);
+  const lists = { across: solid.filter((b) => b.across > b.along), down: solid.filter((b) => b.across < b.along) };
+  const below = (z: number): number => 1 / (1 + Math.exp((-NORMAL * z) / Math.max(blur, LEAST_BLUR)));
+  const share = (d: number, half: number): number => below(d + half) - below(d - half);
+  return (x, y, step, down) => {
+    const [along, across] = down ? [x, y] : [y, x];
+    for (const band of down ? lists.across : lists.down) {
+      if (along < band.line.from || along >= band.line.to) continue;
+      const off = band.line.intercept + band.line.slope * (along + 0.5) + bandOffset(band) - across - 0.5;
+      if (Math.abs(off) > band.reach + NEARBY) continue;
+      // The depth is that of the blurred line: a thin one is less deep and looks wider for it.
+      const half = band.half * share(0, band.half);
+      const most = share(0, half);
+      return (out) => (band.depth * share(step * out - off, half)) / most;
+    }
+    return null;
+  };
+}
+
+/** Even a sharp picture blurs by the width of its pixels. */
+const LEAST_BLUR = 0.4;
+/** Print further from a place than its reach and this has no part in it, pixels. */
+const NEARBY = 3;
+
 /** Average darkness across a line where there is no writing over it: thickness, middle and depth. */
 function profile(
   image: GrayImage,
   g: { line: PrintedLine; along: number; across: number; length: number; breadth: number },
   pxPerMm: number,
-): { reach: number; offset: number; depth: number } {
+): { reach: number; half: number; offset: number; depth: number } {
   const reach = Math.max(3, Math.round(0.6 * pxPerMm));
   const end = Math.min(g.line.to, g.length);
   const room = new Uint8Array(Math.max(0, Math.ceil((end - g.line.from) / PROFILE_STEP)));
@@ -135,6 +177,7 @@ function profile(
   while (half < reach && Math.max(dipAt(-half), dipAt(half)) > depth / 2) half += 1;
   return {
     reach: half - 0.5 + EDGE,
+    half: depth > 0 ? dips.reduce((area, dip) => area + (dip > FAINT * depth ? dip : 0), 0) / depth / 2 : 0,
     offset,
     depth: g.line.filled < PALE ? depthOfDashes(seen(0), paper) : depth,
   };

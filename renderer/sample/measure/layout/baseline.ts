@@ -9,7 +9,7 @@ import { traceAt } from './trace.ts';
 /** Feet within this of the smooth baseline (in x-heights) stand on it. */
 export const STANDS = 0.18;
 /** From this waviness on (root mean square over x-height) a line is weighted by length instead of by letter. */
-const WAVY = 0.07;
+export const WAVY = 0.07;
 
 export interface Baseline {
   curve: Trace;
@@ -18,8 +18,8 @@ export interface Baseline {
   feet: Extreme[];
   /** Root mean square of the feet about the straight line, in pixels. */
   rms: number;
-  /** Drawn by the therapist: not to be adjusted. */
-  byHand?: true;
+  /** Drawn by the therapist, not to be adjusted: what was read in its place. */
+  byHand?: Baseline;
 }
 
 /**

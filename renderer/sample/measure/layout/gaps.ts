@@ -37,19 +37,37 @@ export function wordCut(gaps: readonly number[]): number {
   return Math.exp(emptiest(logs, low, high, (small + large) / 2));
 }
 
-/** Lowest density between two places; ties go to the place nearest to `middle`. */
+/** Lowest density between two places; of empty places the one furthest from the gaps on both sides, in x-heights. */
 function emptiest(logs: readonly number[], low: number, high: number, middle: number): number {
   const density = densityCurve(logs, low, high, BANDWIDTH);
   if (!density) return middle;
+  const sorted = Float64Array.from(logs, Math.exp).sort();
   let best = middle;
   let least = Infinity;
   for (let i = 0; i < density.curve.length; i += 1) {
     const at = low + i * density.step;
-    const cost = density.curve[i]! + 0.02 * Math.abs(at - middle);
+    const cost = density.curve[i]! + 0.02 * Math.abs(at - middle) - CLEARANCE * clearance(sorted, Math.exp(at));
     if (cost < least) {
       least = cost;
       best = at;
     }
   }
   return best;
+}
+
+/** Half the way between the gaps on both sides counts as much as this share of one gap right there, per x-height. */
+const CLEARANCE = 0.2;
+
+/** Distance of a place to the nearest of some sorted gaps. */
+function clearance(sorted: Float64Array, at: number): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const k = (low + high) >> 1;
+    if (sorted[k]! < at) low = k + 1;
+    else high = k;
+  }
+  const below = low > 0 ? at - sorted[low - 1]! : Infinity;
+  const above = low < sorted.length ? sorted[low]! - at : Infinity;
+  return Math.min(below, above);
 }

@@ -1,5 +1,7 @@
-import { median, quantile } from '../numbers.ts';
+import { median, quantile, theilSen } from '../numbers.ts';
 import { densityCurve, lowestPeak } from './mode.ts';
+import { drawnTogether } from './together.ts';
+import type { OfLine } from './together.ts';
 
 /** A head of the ink with its height above the baseline (pixels) and its place along the line (pixels). */
 export interface Head {
@@ -119,6 +121,72 @@ function refined(heads: readonly Head[], logs: readonly number[], start: SizeTre
     } else trend = { ...trend, level: t0 / w0 - (trend.slope * w1) / w0 };
   }
   return trend;
+}
+
+/** Courses of the size of all lines, drawn together as far as the unevenness of their heads allows it; null for few. */
+export function togetherTrends(lines: readonly { heads: readonly Head[]; trend: SizeTrend }[]): SizeTrend[] | null {
+  const middle = median(lines.map(({ trend }) => trend.u0))!;
+  let [square, freedom] = [0, 0];
+  const found = lines.map(({ heads, trend }) => {
+    let [w, wu, wuu, own] = [0, 0, 0, 0];
+    for (const { u, height } of heads) {
+      const rest = height > 0 ? Math.log(height) - trend.level - trend.slope * (u - trend.u0) : Infinity;
+      if (Math.abs(rest) >= X_HEIGHT_BAND) continue;
+      w += 1;
+      wu += u - middle;
+      wuu += (u - middle) ** 2;
+      own += rest ** 2;
+    }
+    square += own;
+    freedom += Math.max(0, w - 2);
+    return {
+      level: trend.level + trend.slope * (middle - trend.u0),
+      slope: trend.slope,
+      w,
+      at: wu / w,
+      spread: wuu - wu ** 2 / w,
+    };
+  });
+  if (freedom === 0) return null;
+  const known = found.flatMap((line, at) => (line.w >= 3 && line.spread > 0 ? [{ ...line, line: at }] : []));
+  const noise = square / freedom;
+  const slopes = drawnTogether(
+    known.map(({ line, slope, spread }) => ({ at: line, value: slope, noise: noise / spread })),
+  );
+  // Levels are told in the middle of each line's own heads, where its slope does not matter, and moved by the shared one.
+  const told =
+    slopes &&
+    known.map(({ line, level, slope, w, at }, i) => ({
+      at: line,
+      value: level + (slope - slopes[i]!) * at,
+      noise: noise / w,
+    }));
+  const levels = told && drawnTogether(lowerOnes(told));
+  if (!slopes || !levels) return null;
+  const trends = lines.map(({ trend }) => trend);
+  known.forEach(({ line }, i) => {
+    trends[line] = { u0: middle, level: levels[i]!, slope: slopes[i]! };
+  });
+  return trends;
+}
+
+/** Noise of a line that was read by its tall letters: it says nothing of the size of small ones. */
+const UNTOLD = 1e3;
+
+/**
+ * Where the lines of a page fall into two sizes, the larger ones were read by their tall letters: they do not tell, as
+ * far as the smaller ones are enough.
+ */
+function lowerOnes(lines: OfLine[]): OfLine[] {
+  const drift = theilSen(
+    lines.map(({ at }) => at),
+    lines.map(({ value }) => value),
+  );
+  if (!drift) return lines;
+  const rests = lines.map(({ at, value }) => value - drift.intercept - drift.slope * at);
+  const density = densityCurve(rests, -1, 1, BANDWIDTH)!;
+  const small = firstMode(density) * density.step - 1;
+  return lines.map((line, i) => (rests[i]! - small > X_HEIGHT_BAND ? { ...line, noise: UNTOLD } : line));
 }
 
 /** Joined writing has more heads than letters: this share of them, the lowest, are entries and joins. */

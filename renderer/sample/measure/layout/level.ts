@@ -2,9 +2,14 @@ import type { Layout } from '../layout.ts';
 import { withLines } from '../layout.ts';
 import { leastSquares } from '../numbers.ts';
 import type { Fit } from '../numbers.ts';
+import { WAVY } from './baseline.ts';
+import type { Baseline } from './baseline.ts';
 import type { Extreme } from './extremes.ts';
 import { adjustedTrend } from './heights.ts';
 import type { LineWork } from './line-work.ts';
+import { drawnTogether } from './together.ts';
+import type { OfLine } from './together.ts';
+import { traceAt } from './trace.ts';
 import type { Group } from './words.ts';
 
 /** A foot counts from this many readings of its kind on; rarer ones say nothing about how low it usually stands. */
@@ -27,24 +32,28 @@ interface Foot {
 /**
  * The baselines tilted so that unlike letters do not tilt them: in an uneven hand some letters stand lower than others,
  * and a line that begins with those seems to rise. Each kind of letter's usual offset is taken off first (additive fit of
- * kinds and lines over the page). Lines moved by hand stay as they are.
+ * kinds and lines over the page). Lines moved by hand stay as they are; what was read of them counts as before.
  * @param kinds letters that look alike
  */
 export function levelled(layout: Layout, kinds: ReadonlyMap<Group, number>): Layout {
   const kindOfBlob = new Map<number, number>();
   for (const [group, kind] of kinds) for (const { index } of group.blobs) kindOfBlob.set(index, kind);
-  const feet = layout.lines.map((line) => known(line.baseline.feet, kindOfBlob));
+  const feet = layout.lines.map(({ baseline }) => known(asRead(baseline).feet, kindOfBlob));
   const offsets = offsetsOf(feet);
   if (offsets.size === 0) return layout;
   const lines = layout.lines.map((line, i) => {
     const used = feet[i]!.filter(({ kind }) => offsets.has(kind));
-    if (line.baseline.byHand || used.length < LEAST_FEET || used.length < KNOWN * line.baseline.feet.length)
-      return line;
+    if (used.length < LEAST_FEET || used.length < KNOWN * asRead(line.baseline).feet.length) return line;
     const before = fitted(used, () => 0);
     const after = fitted(used, (kind) => offsets.get(kind)!);
     return before && after ? tilted(line, after.slope - before.slope, used) : line;
   });
   return withLines(layout, lines);
+}
+
+/** The baseline that was read, whether or not it was moved by hand since. */
+function asRead(baseline: Baseline): Baseline {
+  return baseline.byHand ?? baseline;
 }
 
 /** The feet of letters whose kind is known, each named by its letter's kind and its place in the letter. */
@@ -102,6 +111,50 @@ function restsOf(lines: readonly (readonly Foot[])[], offsets: ReadonlyMap<numbe
   return rests;
 }
 
+/** Direction of a line as it was read. */
+interface Direction extends OfLine {
+  feet: readonly Extreme[];
+}
+
+/**
+ * The lines turned towards the direction that they share, as far as the unevenness of their feet allows it. Lines that
+ * bend keep their own: it is that of their wave. Lines drawn by hand stay, and tell the others what they told before.
+ */
+export function aligned(layout: Layout): Layout {
+  const free = directionsOf(layout);
+  const values = drawnTogether(free);
+  if (!values) return layout;
+  const lines = [...layout.lines];
+  free.forEach(({ at, value, feet }, i) => {
+    lines[at] = tilted(lines[at]!, values[i]! - value, feet);
+  });
+  return withLines(layout, lines);
+}
+
+/** Directions of the lines that are straight. */
+function directionsOf(layout: Layout): Direction[] {
+  let [square, freedom] = [0, 0];
+  const found = layout.lines.flatMap(({ baseline }, at) => {
+    const read = asRead(baseline);
+    const { feet, straight, rms } = read;
+    if (feet.length < 3 || bendOf(read) > WAVY * layout.sizes[at]!) return [];
+    square += feet.length * rms ** 2;
+    freedom += feet.length - 2;
+    const mean = feet.reduce((sum, { u }) => sum + u, 0) / feet.length;
+    return [{ at, value: straight.slope, feet, spread: feet.reduce((sum, { u }) => sum + (u - mean) ** 2, 0) }];
+  });
+  return found
+    .filter(({ spread }) => spread > 0)
+    .map(({ at, value, feet, spread }) => ({ at, value, feet, noise: square / freedom / spread }));
+}
+
+/** How far the curve of a line leaves its straight line, root mean square at its feet, pixels. */
+function bendOf({ curve, straight, feet }: Baseline): number {
+  const off = feet.map(({ u }) => traceAt(curve, u) - straight.intercept - straight.slope * u);
+  const mean = off.reduce((sum, d) => sum + d, 0) / off.length;
+  return Math.sqrt(off.reduce((sum, d) => sum + (d - mean) ** 2, 0) / off.length);
+}
+
 function fitted(feet: readonly Foot[], offset: (kind: number) => number): Fit | null {
   if (feet.length < 3) return null;
   return leastSquares(
@@ -110,16 +163,21 @@ function fitted(feet: readonly Foot[], offset: (kind: number) => number): Fit | 
   );
 }
 
-/** The line with its baseline turned about the middle of its feet; heights follow. */
-function tilted(line: LineWork, slope: number, feet: readonly Foot[]): LineWork {
+/** The line with its baseline turned about the middle of its feet; heights follow. One drawn by hand keeps it. */
+function tilted(line: LineWork, slope: number, feet: readonly { u: number }[]): LineWork {
   const middle = feet.reduce((sum, { u }) => sum + u, 0) / feet.length;
-  const lower = (u: number): number => slope * (u - middle);
-  const { curve, straight } = line.baseline;
-  const baseline = {
-    ...line.baseline,
-    curve: { ...curve, slope: curve.slope + slope, v: curve.v.map((v, i) => v + lower(curve.u0 + i * curve.step)) },
+  const { byHand } = line.baseline;
+  if (byHand) return { ...line, baseline: { ...line.baseline, byHand: turned(byHand, slope, middle) } };
+  const heads = line.heads.map((head) => ({ ...head, height: head.height + slope * (head.u - middle) }));
+  return { ...line, baseline: turned(line.baseline, slope, middle), heads, trend: adjustedTrend(heads, line.trend) };
+}
+
+function turned(baseline: Baseline, slope: number, middle: number): Baseline {
+  const { curve, straight } = baseline;
+  const v = curve.v.map((at, i) => at + slope * (curve.u0 + i * curve.step - middle));
+  return {
+    ...baseline,
+    curve: { ...curve, slope: curve.slope + slope, v },
     straight: { slope: straight.slope + slope, intercept: straight.intercept - slope * middle },
   };
-  const heads = line.heads.map((head) => ({ ...head, height: head.height + lower(head.u) }));
-  return { ...line, baseline, heads, trend: adjustedTrend(heads, line.trend) };
 }

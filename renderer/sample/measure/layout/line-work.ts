@@ -6,7 +6,7 @@ import { extentAlong } from './blobs.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
 import type { Head, SizeTrend } from './heights.ts';
-import { adjustedTrend, countNear, sizeAt, sizeTrend, usualHeight, withoutJoins } from './heights.ts';
+import { adjustedTrend, countNear, sizeAt, sizeTrend, togetherTrends, usualHeight, withoutJoins } from './heights.ts';
 import { modeOf } from './mode.ts';
 import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';
@@ -91,7 +91,33 @@ export function readLines(
     roughXHeight,
   );
   const read = lines.map((line) => sized(line, lists, usual));
-  return read.map((line, i) => likeItsNeighbors(line, read, i, lists));
+  return ofOneHand(
+    read.map((line, i) => likeItsNeighbors(line, read, i, lists)),
+    lists,
+  );
+}
+
+/** A line is read again when its size is elsewhere by more than this (ln) for its page. */
+const ELSEWHERE = 0.02;
+
+/**
+ * Lines read again where the course of their size is not that of the page: a line with few clear heads mostly found its
+ * size and its change of size among the heads of joins and tall letters.
+ */
+function ofOneHand(lines: LineWork[], lists: readonly Extreme[][]): LineWork[] {
+  const courses = togetherTrends(lines);
+  if (!courses) return lines;
+  return lines.map((line, i) => {
+    const { blobs, baseline, trend } = line;
+    const course = courses[i]!;
+    const off = (u: number): number => Math.abs(Math.log(sizeAt(course, u) / sizeAt(trend, u)));
+    if (Math.max(off(blobs[0]!.blob.u0), off(blobs[blobs.length - 1]!.blob.u1)) < ELSEWHERE) return line;
+    const heads = withoutJoins(
+      headsOf(blobs, baseline, lists, (u) => sizeAt(course, u)),
+      course,
+    );
+    return { ...line, heads, trend: adjustedTrend(heads, course) };
+  });
 }
 
 /**

@@ -4,10 +4,11 @@ import type { LineResult } from '../types.ts';
 import type { Measure, ReadPage } from './measure.ts';
 import { NOTHING, wordsIn, wordsOfLine } from './measure.ts';
 import { pooledMedian, variation } from './pooled.ts';
+import { smallHeights } from './x-height.ts';
 
 /** Small letters' median height on the page, mm: the unit of the gaps. Null without small letters. */
 function unitMm(page: ReadPage): number | null {
-  return median(wordsIn(page).flatMap((word) => word.xHeightsMm));
+  return median(smallHeights(page).flat());
 }
 
 /** Gaps in mm as x-heights of the page; none where no x-height is known. */

@@ -8,6 +8,8 @@ import { wordsOfLine } from './measure.ts';
 const LEAST = 3;
 /** Kinds that hold less than this share of the small letters (joined writing) say too little. */
 const COVERED = 0.6;
+/** Of joined writing this share is enough: its heads are more than its letters, and other words are left out. */
+const COVERED_HEADS = 0.4;
 /** A change of size along a line is told from what letters are there by lines of so many words only. */
 const LEAST_WORDS = 3;
 /** Letters further than this (ln) from the fit are left out of it. */
@@ -40,6 +42,17 @@ export function smallLetters(word: WordResult): SmallLetter[] {
   return found;
 }
 
+/** Names of kinds of heads begin with this. */
+const HEAD = '^';
+
+/** The same of the heads of joined writing. */
+function smallHeads(word: WordResult): SmallLetter[] {
+  return word.xHeightsMm.flatMap((height, index) => {
+    const kind = word.headKinds?.[index] ?? null;
+    return kind === null ? [] : [{ kind: `${HEAD}${String(kind)}`, ln: Math.log(height), index }];
+  });
+}
+
 /**
  * How much taller each kind of small letter of this hand is than the others, as ln: taken off before sizes are compared
  * along a line, so that a line whose letters change from c to e does not look like growing. Fitted together with the
@@ -55,20 +68,33 @@ export function letterEffects(page: ReadPage): Map<string, number> {
 
 /**
  * ln of the heights of a word's small letters, in order. Where it is known which letter (or which look) each is, what
- * that is taller than others is taken off.
+ * that is taller than others is taken off; where others of the page are known by their heads and none of these is, they
+ * say nothing.
  */
 export function evenedHeights(word: WordResult, effects: ReadonlyMap<string, number>): number[] {
-  const known = smallLetters(word).filter(({ kind }) => effects.has(kind));
+  const known = [...smallLetters(word), ...smallHeads(word)].filter(({ kind }) => effects.has(kind));
   if (known.length > 0) return known.map(({ kind, ln }) => ln - effects.get(kind)!);
-  return word.xHeightsMm.map((height) => Math.log(height));
+  return areOfHeads(effects) ? [] : word.xHeightsMm.map((height) => Math.log(height));
+}
+
+/** Whether a page's kinds are those of the heads of joined writing: all or none are. */
+function areOfHeads(effects: ReadonlyMap<string, number>): boolean {
+  const [first] = effects.keys();
+  return first !== undefined && first.startsWith(HEAD);
 }
 
 /** Several measures ask for the same fit of a page. */
 const known = new WeakMap<ReadPage, Map<string, number>>();
 
 function fitted(page: ReadPage): Map<string, number> {
+  const effects = fittedTo(page, smallLetters, COVERED);
+  return effects.size > 0 ? effects : fittedTo(page, smallHeads, COVERED_HEADS);
+}
+
+/** @param covered least share of the small heads that kinds must hold */
+function fittedTo(page: ReadPage, known: (word: WordResult) => SmallLetter[], covered: number): Map<string, number> {
   const readings = page.lines.flatMap((line, i) =>
-    wordsOfLine(line).flatMap((word, k) => smallLetters(word).map(({ kind, ln }) => ({ kind, ln, line: i, word: k }))),
+    wordsOfLine(line).flatMap((word, k) => known(word).map(({ kind, ln }) => ({ kind, ln, line: i, word: k }))),
   );
   const counts = new Map<string, number>();
   for (const { kind } of readings) counts.set(kind, (counts.get(kind) ?? 0) + 1);
@@ -77,7 +103,7 @@ function fitted(page: ReadPage): Map<string, number> {
     (sum, line) => wordsOfLine(line).reduce((part, word) => part + word.xHeightsMm.length, sum),
     0,
   );
-  if (used.length < COVERED * heads || !used.some(({ word }) => word >= LEAST_WORDS - 1)) return new Map();
+  if (used.length < covered * heads || !used.some(({ word }) => word >= LEAST_WORDS - 1)) return new Map();
   const kinds = [...new Set(used.map(({ kind }) => kind))];
   const kindAt = new Map(kinds.map((kind, i) => [kind, i]));
   const rows = used.map((r) => ({ kind: kindAt.get(r.kind)!, line: r.line, word: r.word, ln: r.ln }));

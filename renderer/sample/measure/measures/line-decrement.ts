@@ -74,9 +74,12 @@ function letterCourses(page: ReadPage): Course[] {
         }
       else if (word.xHeightMm !== null) {
         // The letters are not known: the word's height stands in its middle.
-        course.at.push(before + word.letterCount / 2);
-        course.ln.push(center(word.xHeightsMm.map((height) => Math.log(height)))!);
-        course.weight.push(word.xHeightsMm.length);
+        const lns = evenedHeights(word, effects);
+        if (lns.length > 0) {
+          course.at.push(before + word.letterCount / 2);
+          course.ln.push(center(lns)!);
+          course.weight.push(lns.length);
+        }
       }
       before += word.letterCount;
     }
