@@ -162,7 +162,7 @@ function profile(
   };
   const levelAt = (d: number): number => median(seen(d)) ?? 0;
   const paper = Math.max(levelAt(-reach), levelAt(reach));
-  // Few places across are asked for, some of them twice.
+  // Some places across are asked for twice.
   const dips: number[] = [];
   const dipAt = (d: number): number => (dips[reach + d] ??= Math.max(0, paper - levelAt(d)));
   const depth = Math.max(dipAt(-2), dipAt(-1), dipAt(0), dipAt(1), dipAt(2));
@@ -175,9 +175,11 @@ function profile(
   const offset = weight > 0 ? Math.max(-1, Math.min(1, sum / weight)) : 0;
   let half = 1;
   while (half < reach && Math.max(dipAt(-half), dipAt(half)) > depth / 2) half += 1;
+  let area = 0;
+  for (let d = -reach; d <= reach; d += 1) if (dipAt(d) > FAINT * depth) area += dipAt(d);
   return {
     reach: half - 0.5 + EDGE,
-    half: depth > 0 ? dips.reduce((area, dip) => area + (dip > FAINT * depth ? dip : 0), 0) / depth / 2 : 0,
+    half: depth > 0 ? area / depth / 2 : 0,
     offset,
     depth: g.line.filled < PALE ? depthOfDashes(seen(0), paper) : depth,
   };
