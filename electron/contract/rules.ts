@@ -14,7 +14,7 @@ export const rulesRequests = {
       problems: z.array(z.object({ line: z.number().int(), reason: z.string() })),
     }),
   ),
-  /** How many drafts of the caseload would come out differently with these changes. Nothing is changed. */
+  /** How many drafts of the caseload would come out differently with these changes, and whose. Nothing is changed. */
   'rules.try': read(
     z.object({ changes: ClinicRules.nullable() }).strict(),
     z.object({ sentence: z.string(), changed: z.number().int(), of: z.number().int(), clients: z.array(z.string()) }),

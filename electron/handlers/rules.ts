@@ -3,7 +3,7 @@ import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { ClinicRules } from '../../db/types/rules.ts';
 import { programInput } from '../../renderer/program/from-record.ts';
-import { readClinicRules, tryOnCaseload } from '../../renderer/program/own-rules.ts';
+import { readClinicRules, trialWords, tryOnCaseload } from '../../renderer/program/own-rules.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { rulesRequests } from '../contract/rules.ts';
 import type { Handler } from './handler.ts';
@@ -44,7 +44,7 @@ export const rulesHandlers: { [N in keyof typeof rulesRequests]: Handler<N> } = 
     const inputsAfter = records.map((record) => programInput(record, after));
     const trial = tryOnCaseload(inputs, before, after, inputsAfter);
     const clients = trial.clients.flatMap((i) => records[i]?.client.code ?? []);
-    return { sentence: trial.sentence, changed: trial.changed, of: trial.of, clients };
+    return { sentence: trialWords(trial.sentence, clients), changed: trial.changed, of: trial.of, clients };
   },
   'rules.saveChanges': (services, { changes }) => {
     if (changes === null) services.need().removeSetting('ruleChanges', services.doing());

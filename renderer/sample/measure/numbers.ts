@@ -84,13 +84,17 @@ export function mean(values: ArrayLike<number>): number | null {
   return values.length === 0 ? null : sum / values.length;
 }
 
-/** Sample standard deviation (n - 1); null below two values. */
-export function standardDeviation(values: ArrayLike<number>): number | null {
-  if (values.length < 2) return null;
-  const middle = mean(values)!;
+/** Sum of the squares about the mean; 0 without values. */
+export function scatter(values: ArrayLike<number>): number {
+  const middle = mean(values) ?? 0;
   let sum = 0;
   for (let i = 0; i < values.length; i += 1) sum += (values[i]! - middle) ** 2;
-  return Math.sqrt(sum / (values.length - 1));
+  return sum;
+}
+
+/** Sample standard deviation (n - 1); null below two values. */
+export function standardDeviation(values: ArrayLike<number>): number | null {
+  return values.length < 2 ? null : Math.sqrt(scatter(values) / (values.length - 1));
 }
 
 export interface Fit {

@@ -1,4 +1,4 @@
-import { baselineOf } from '../layout/baseline.ts';
+import { asRead, baselineOf } from '../layout/baseline.ts';
 import { extentAlong } from '../layout/blobs.ts';
 import type { LineBlob, LineWork } from '../layout/line-work.ts';
 import { isFlat, isJoined, lineSize, sized } from '../layout/line-work.ts';
@@ -108,7 +108,7 @@ function moveBaseline(layout: Layout, correction: Correction & { kind: 'move-bas
     straight: { slope, intercept: left.yMm * px - slope * left.xMm * px },
     feet,
     rms: feet.length === 0 ? 0 : Math.sqrt(square / feet.length),
-    byHand: line.baseline.byHand ?? line.baseline,
+    byHand: asRead(line.baseline),
   };
   const moved = sized({ ...line, baseline }, layout.lists, size);
   return layout.lines.map((other, k) => (k === i ? moved : other));

@@ -120,8 +120,8 @@ export function fastStages(image: GrayImage, second: SecondThread | null = null)
     const answer = run(...args(here, 0));
     return [answer, mate.end()];
   };
-  /** Copies levels to where the stages read them: paper, ink, half. */
   const [paperAt, inkAt, halfAt] = [levelsAt, levelsAt + 4 * tiles, levelsAt + 8 * tiles];
+  /** Copies levels to where the stages read them. */
   const putLevels = (levels: Levels): void => {
     new Float32Array(buffer, paperAt, tiles).set(levels.paper);
     new Float32Array(buffer, inkAt, tiles).set(levels.ink);

@@ -160,23 +160,20 @@ function profile(
     }
     return room.subarray(0, count);
   };
-  const levelAt = (d: number): number => median(seen(d)) ?? 0;
-  const paper = Math.max(levelAt(-reach), levelAt(reach));
-  // Some places across are asked for twice.
-  const dips: number[] = [];
-  const dipAt = (d: number): number => (dips[reach + d] ??= Math.max(0, paper - levelAt(d)));
-  const depth = Math.max(dipAt(-2), dipAt(-1), dipAt(0), dipAt(1), dipAt(2));
+  const curve = Array.from({ length: 2 * reach + 1 }, (_, i) => median(seen(i - reach)) ?? 0);
+  const paper = Math.max(curve[0]!, curve[2 * reach]!);
+  const dips = curve.map((level) => Math.max(0, paper - level));
+  const depth = Math.max(...dips.slice(reach - 2, reach + 3));
   let sum = 0;
   let weight = 0;
   for (let d = -2; d <= 2; d += 1) {
-    sum += d * dipAt(d);
-    weight += dipAt(d);
+    sum += d * dips[d + reach]!;
+    weight += dips[d + reach]!;
   }
   const offset = weight > 0 ? Math.max(-1, Math.min(1, sum / weight)) : 0;
   let half = 1;
-  while (half < reach && Math.max(dipAt(-half), dipAt(half)) > depth / 2) half += 1;
-  let area = 0;
-  for (let d = -reach; d <= reach; d += 1) if (dipAt(d) > FAINT * depth) area += dipAt(d);
+  while (half < reach && Math.max(dips[reach - half]!, dips[reach + half]!) > depth / 2) half += 1;
+  const area = dips.reduce((sum, dip) => sum + (dip > FAINT * depth ? dip : 0), 0);
   return {
     reach: half - 0.5 + EDGE,
     half: depth > 0 ? area / depth / 2 : 0,

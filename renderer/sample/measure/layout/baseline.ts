@@ -22,6 +22,11 @@ export interface Baseline {
   byHand?: Baseline;
 }
 
+/** The baseline that was read, whether or not it was moved by hand since. */
+export function asRead(baseline: Baseline): Baseline {
+  return baseline.byHand ?? baseline;
+}
+
 /**
  * Baseline of one line: a smooth robust curve through the feet of its letters, then the straight line through the feet
  * that stand on that curve (a line trimmed by itself would cut a wave's crests off and under-read it).

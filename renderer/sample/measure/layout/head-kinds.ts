@@ -1,6 +1,6 @@
 import type { Layout } from '../layout.ts';
 import type { Blob } from './blobs.ts';
-import { sizeAt, X_HEIGHT_BAND } from './heights.ts';
+import { nearOnes, sizeAt } from './heights.ts';
 import type { Head } from './heights.ts';
 import type { LineWork } from './line-work.ts';
 import { traceAt } from './trace.ts';
@@ -37,9 +37,7 @@ interface Looks {
  */
 export function headKinds(layout: Layout): Map<Head, number> {
   const found = new Map<Head, number>();
-  const small = layout.lines.map(({ heads, trend }) =>
-    heads.filter(({ u, height }) => height > 0 && Math.abs(Math.log(height / sizeAt(trend, u))) < X_HEIGHT_BAND),
-  );
+  const small = layout.lines.map(({ heads, trend }) => nearOnes(heads, trend));
   const all = small.flat();
   if (all.filter((head) => head.joined).length < JOINED * all.length) return found;
   const kinds: Looks[] = [];

@@ -77,9 +77,9 @@ function firstMode({ curve, step }: { curve: Float64Array; step: number }): numb
   return lowestPeak(curve, LOWER_SHARE, Math.round(TALLER / step));
 }
 
-/** Heads that lie close to a trend. */
-export function countNear(heads: readonly Head[], trend: SizeTrend): number {
-  return heads.filter((h) => h.height > 0 && Math.abs(Math.log(h.height / sizeAt(trend, h.u))) < X_HEIGHT_BAND).length;
+/** Heads that lie close to a trend: those of small letters. */
+export function nearOnes(heads: readonly Head[], trend: SizeTrend): Head[] {
+  return heads.filter((h) => h.height > 0 && Math.abs(Math.log(h.height / sizeAt(trend, h.u))) < X_HEIGHT_BAND);
 }
 
 /** The trend again after heads were left out or added: it moves a little only. */

@@ -1,8 +1,8 @@
 import type { Layout } from '../layout.ts';
 import { withLines } from '../layout.ts';
-import { leastSquares } from '../numbers.ts';
+import { leastSquares, mean, scatter } from '../numbers.ts';
 import type { Fit } from '../numbers.ts';
-import { WAVY } from './baseline.ts';
+import { asRead, WAVY } from './baseline.ts';
 import type { Baseline } from './baseline.ts';
 import type { Extreme } from './extremes.ts';
 import { adjustedTrend } from './heights.ts';
@@ -49,11 +49,6 @@ export function levelled(layout: Layout, kinds: ReadonlyMap<Group, number>): Lay
     return before && after ? tilted(line, after.slope - before.slope, used) : line;
   });
   return withLines(layout, lines);
-}
-
-/** The baseline that was read, whether or not it was moved by hand since. */
-function asRead(baseline: Baseline): Baseline {
-  return baseline.byHand ?? baseline;
 }
 
 /** The feet of letters whose kind is known, each named by its letter's kind and its place in the letter. */
@@ -140,8 +135,7 @@ function directionsOf(layout: Layout): Direction[] {
     if (feet.length < 3 || bendOf(read) > WAVY * layout.sizes[at]!) return [];
     square += feet.length * rms ** 2;
     freedom += feet.length - 2;
-    const mean = feet.reduce((sum, { u }) => sum + u, 0) / feet.length;
-    return [{ at, value: straight.slope, feet, spread: feet.reduce((sum, { u }) => sum + (u - mean) ** 2, 0) }];
+    return [{ at, value: straight.slope, feet, spread: scatter(feet.map(({ u }) => u)) }];
   });
   return found
     .filter(({ spread }) => spread > 0)
@@ -151,8 +145,7 @@ function directionsOf(layout: Layout): Direction[] {
 /** How far the curve of a line leaves its straight line, root mean square at its feet, pixels. */
 function bendOf({ curve, straight, feet }: Baseline): number {
   const off = feet.map(({ u }) => traceAt(curve, u) - straight.intercept - straight.slope * u);
-  const mean = off.reduce((sum, d) => sum + d, 0) / off.length;
-  return Math.sqrt(off.reduce((sum, d) => sum + (d - mean) ** 2, 0) / off.length);
+  return Math.sqrt(scatter(off) / off.length);
 }
 
 function fitted(feet: readonly Foot[], offset: (kind: number) => number): Fit | null {
@@ -165,7 +158,7 @@ function fitted(feet: readonly Foot[], offset: (kind: number) => number): Fit | 
 
 /** The line with its baseline turned about the middle of its feet; heights follow. One drawn by hand keeps it. */
 function tilted(line: LineWork, slope: number, feet: readonly { u: number }[]): LineWork {
-  const middle = feet.reduce((sum, { u }) => sum + u, 0) / feet.length;
+  const middle = mean(feet.map(({ u }) => u))!;
   const { byHand } = line.baseline;
   if (byHand) return { ...line, baseline: { ...line.baseline, byHand: turned(byHand, slope, middle) } };
   const heads = line.heads.map((head) => ({ ...head, height: head.height + slope * (head.u - middle) }));

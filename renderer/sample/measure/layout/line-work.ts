@@ -6,7 +6,7 @@ import { extentAlong } from './blobs.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
 import type { Head, SizeTrend } from './heights.ts';
-import { adjustedTrend, countNear, sizeAt, sizeTrend, togetherTrends, usualHeight, withoutJoins } from './heights.ts';
+import { adjustedTrend, nearOnes, sizeAt, sizeTrend, togetherTrends, usualHeight, withoutJoins } from './heights.ts';
 import { modeOf } from './mode.ts';
 import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';
@@ -134,9 +134,9 @@ function likeItsNeighbors(
   const usual = median(around.map(lineSize));
   if (usual === null || around.length < AROUND || Math.abs(Math.log(lineSize(line) / usual)) < UNLIKE) return line;
   const other = sized(line, lists, usual, { below: LIKE, above: LIKE });
-  const near = countNear(other.heads, other.trend);
+  const near = nearOnes(other.heads, other.trend).length;
   const share = usual < lineSize(line) ? SHARE_LOWER : SHARE_TALLER;
-  return near >= LEAST_NEAR && near > share * countNear(line.heads, line.trend) ? other : line;
+  return near >= LEAST_NEAR && near > share * nearOnes(line.heads, line.trend).length ? other : line;
 }
 
 /** A line with its heads and the course of its size. */

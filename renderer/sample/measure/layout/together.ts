@@ -1,4 +1,4 @@
-import { median, theilSen } from '../numbers.ts';
+import { median, scatter, theilSen } from '../numbers.ts';
 
 /** What was measured of one line, with the variance that the unevenness of its letters gives it. */
 export interface OfLine {
@@ -52,11 +52,9 @@ export function drawnTogether(lines: readonly OfLine[]): number[] | null {
 /** Change from line to line, drawn towards none as far as chance makes one. */
 function driftOf(lines: readonly OfLine[], noise: number): number {
   const at = lines.map((line) => line.at);
-  const mean = at.reduce((a, b) => a + b, 0) / at.length;
-  const range = at.reduce((sum, i) => sum + (i - mean) ** 2, 0);
   const drift = theilSen(
     at,
     lines.map(({ value }) => value),
   )!.slope;
-  return drift === 0 ? 0 : drift * Math.max(0, 1 - (CHANCE * noise) / (range * drift ** 2));
+  return drift === 0 ? 0 : drift * Math.max(0, 1 - (CHANCE * noise) / (scatter(at) * drift ** 2));
 }

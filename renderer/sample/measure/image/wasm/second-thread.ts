@@ -10,13 +10,15 @@ export interface Desk {
   memory: WebAssembly.Memory;
   /** Stages by number. */
   stages: readonly StageName[];
-  /** Number of the last order given, of the last one done, and 1 when the thread is there. */
+  /** Number of the last order given, of the last one done, and 1 when the thread is there: at these places. */
   flags: Int32Array;
+  places: { given: number; done: number; ready: number };
+  /** How often a flag is looked at before falling asleep: the other side mostly comes sooner than a sleeper wakes. */
+  looks: number;
   /** An order: which stage, how many arguments, and the arguments. The answer takes the first place. */
   numbers: Float64Array;
 }
 
-/** Places of the flags. */
 const [GIVEN, DONE, READY] = [0, 1, 2] as const;
 /** The longest order has fourteen arguments. */
 const NUMBERS = 16;
@@ -34,7 +36,7 @@ const STAGES: readonly StageName[] = [
 ];
 /** A part of a page takes milliseconds; after this time the thread is gone. */
 const LOST_MS = 20_000;
-/** Looks at a flag before falling asleep: the other half mostly comes sooner than a sleeping thread wakes. */
+/** About a twentieth of a millisecond. */
 const LOOKS = 20_000;
 
 /** The side that gives orders: whoever measures a page. The other side is started with the desk by the shell. */
@@ -50,6 +52,8 @@ export class SecondThread {
       memory: own.memory,
       stages: STAGES,
       flags: new Int32Array(new SharedArrayBuffer(16)),
+      places: { given: GIVEN, done: DONE, ready: READY },
+      looks: LOOKS,
       numbers: new Float64Array(new SharedArrayBuffer(8 * NUMBERS)),
     };
   }
