@@ -1,15 +1,16 @@
 /**
  * `npm run accuracy [-- NAME …]`: every page of tests/pages/specs.ts through the measuring engine. Prints each page's
- * errors, then worst and median of each quantity beside its limit; leaves the worst page as a picture and the report
- * as JSON in out/accuracy. Exit 1 when a limit is missed.
+ * errors and what differs from the snapshot of the method version, then worst and median of each quantity beside its
+ * limit; leaves the worst page as a picture and the report as JSON in out/accuracy. Exit 1 when a limit is missed or a
+ * value moved.
  * `npm run accuracy -- --held-out N [--seed S] [NAME …]`: N pages drawn by lot (tests/pages/held-out.ts) instead.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { overlayPng } from '../electron/files/overlay.ts';
-import { measurePage } from '../renderer/sample/measure/page.ts';
 import type { PageResult } from '../renderer/sample/measure/types.ts';
+import { advice, differences, keptSnapshot, measureMadePage, snapshotOf } from '../tests/measure/snapshot.ts';
 import { makePage } from '../tests/pages/generate.ts';
 import { heldOutSpecs } from '../tests/pages/held-out.ts';
 import { isMissed, judgePage } from '../tests/pages/judge.ts';
@@ -25,13 +26,6 @@ interface JudgedPage {
   name: string;
   rows: Judgement[];
   ms: number;
-}
-
-function measured(page: MadePage): PageResult {
-  const scale = { pxPerMm: page.spec.picture.dpi / 25.4, source: 'dpi' as const };
-  const text = page.truth.lines.map((line) => line.words.map((word) => word.text).join(' ')).join('\n');
-  const options = page.spec.textGiven ? { scale, text } : { scale };
-  return measurePage({ width: page.width, height: page.height, data: page.gray }, options);
 }
 
 const shown = (value: number): string => (Number.isFinite(value) ? String(Number(value.toPrecision(3))) : '-');
@@ -106,17 +100,22 @@ const pages = lot === undefined ? SPECS : heldOutSpecs(Number(asked.seed), Numbe
 const specs = pages.filter(({ name }) => wanted.length === 0 || wanted.some((part) => name.includes(part)));
 const judged: JudgedPage[] = [];
 const sizes = new Map<string, number>();
+const kept = lot === undefined ? keptSnapshot() : null;
+let moved = 0;
 let worst: { page: MadePage; result: PageResult; badness: number } | null = null;
 mkdirSync(OUT, { recursive: true });
 for (const spec of specs) {
   const page = await makePage(spec);
   const start = performance.now();
-  const result = measured(page);
+  const result = measureMadePage(page);
   const one = { name: spec.name, rows: judgePage(page, result), ms: performance.now() - start };
   const said = result.warnings.map(({ code }) => code);
   if (said.length > 0) one.name += ` [${said.join(' ')}]`;
   judged.push(one);
   printPage(one);
+  const changes = lot === undefined ? differences(kept?.[spec.name], snapshotOf(result)) : [];
+  if (changes.length > 0) moved++;
+  for (const change of changes) console.log(`       MOVED ${change}`);
   if (lot !== undefined && one.rows.some(isMissed)) console.log(`       ${described(spec)}`);
   const size = result.measures.find(({ code }) => code === 'x-height')?.value;
   if (typeof size === 'number') sizes.set(spec.name, size);
@@ -137,4 +136,5 @@ for (const line of digits.lines) console.log(line);
 writeFileSync(`${OUT}report.json`, JSON.stringify({ pages: judged, digits }, null, 1));
 const missedPages = judged.filter(({ rows }) => rows.some(isMissed)).length;
 console.log(`\n${judged.length - missedPages} pages keep every limit, ${missedPages} do not.`);
-process.exitCode = missedPages > 0 || digits.missed > 0 ? 1 : 0;
+if (moved > 0) console.log(`${moved} pages differ from the snapshot. ${advice}`);
+process.exitCode = moved > 0 || missedPages > 0 || digits.missed > 0 ? 1 : 0;
