@@ -1,0 +1,57 @@
+/** Frames, word lists and topics of the texts that are made, as shipped, with the clinic's own laid over them. */
+import { checkTextLibrary } from '../../types/text-frame-checks.ts';
+import { TextLibrary } from '../../types/text-frames.ts';
+import measuredEnglish from './texts/measured-en.json' with { type: 'json' };
+import measuredSpanish from './texts/measured-es.json' with { type: 'json' };
+import practiceEnglish from './texts/practice-en.json' with { type: 'json' };
+import practiceSpanish from './texts/practice-es.json' with { type: 'json' };
+import topicsEnglish from './texts/topics-en.json' with { type: 'json' };
+import topicsSpanish from './texts/topics-es.json' with { type: 'json' };
+
+const files = [measuredEnglish, measuredSpanish, practiceEnglish, practiceSpanish];
+
+/** As it lies in the files, before any check. */
+export const shippedTexts = {
+  frames: files.flatMap(({ frames, language, stream, source, sourceNote }) =>
+    frames.map((frame) => ({ ...frame, language, stream, source, sourceNote })),
+  ),
+  lists: files.flatMap(({ lists, language, stream }) => lists.map((list) => ({ ...list, language, stream }))),
+  topics: [topicsEnglish, topicsSpanish].flatMap(({ topics, language }) =>
+    topics.map((topic) => ({ ...topic, language })),
+  ),
+};
+
+/** What a clinic changed: frames of its own or in place of shipped ones, lists of its own, frames switched off. */
+export interface ClinicTexts {
+  frames?: TextLibrary['frames'] | undefined;
+  wordLists?: TextLibrary['lists'] | undefined;
+  off?: readonly string[] | undefined;
+}
+
+let shipped: TextLibrary | null = null;
+
+/**
+ * The texts in force.
+ * @throws Error naming the first frame or list that is wrong
+ */
+export function textLibrary(clinic: ClinicTexts | null = null): TextLibrary {
+  shipped ??= checked(TextLibrary.parse(shippedTexts));
+  const frames = clinic?.frames ?? [];
+  const lists = clinic?.wordLists ?? [];
+  const off = new Set(clinic?.off ?? []);
+  if (frames.length + lists.length + off.size === 0) return shipped;
+  const own = new Set([...frames.map((frame) => frame.code), ...off]);
+  const listKey = (list: TextLibrary['lists'][number]): string => `${list.language} ${list.stream} ${list.code}`;
+  const ownLists = new Set(lists.map(listKey));
+  return checked({
+    ...shipped,
+    frames: [...shipped.frames.filter((frame) => !own.has(frame.code)), ...frames.filter((f) => !off.has(f.code))],
+    lists: [...shipped.lists.filter((list) => !ownLists.has(listKey(list))), ...lists],
+  });
+}
+
+function checked(library: TextLibrary): TextLibrary {
+  const [problem] = checkTextLibrary(library);
+  if (problem) throw new Error(`The texts have an error at ${problem.path.join('.')}: ${problem.reason}`);
+  return library;
+}

@@ -1,0 +1,139 @@
+/**
+ * Lines to practice for a writing occasion: frames of the practice stream with the client's own words, the words of
+ * the client's topics, and dates, times and amounts drawn anew (CLINICAL-2 a5 to a9). Same seed, same lines.
+ */
+import { drawnSlots, slotsOf } from '../../../../db/types/text-frame-checks.ts';
+import type { OccasionCode, OwnWord } from '../../../../db/types/occasions.ts';
+import type { TextFrame, TextLibrary } from '../../../../db/types/text-frames.ts';
+import { fillFrame, sentenceKey } from '../../sample/fill-frame.ts';
+import { type Choice, choiceFrom } from '../../sample/seeded-choice.ts';
+import { drawnValue } from './drawn-values.ts';
+
+export interface PracticeWish {
+  language: string;
+  occasion: OccasionCode;
+  /** The client's own words. */
+  words: readonly OwnWord[];
+  /** Codes of topics; none = all of the language. */
+  topics: readonly string[];
+  seed: number;
+  count: number;
+  /** Keys of lines that this client wrote within the year (`sentenceKey`). */
+  used: ReadonlySet<string>;
+  /** Frames of the pages just before. */
+  lastFrames: ReadonlySet<string>;
+  /** Of a page at most so much in the client's fixed phrases, percent. */
+  phraseShare: number;
+  /** Longest line, in letters and spaces; null = any. */
+  mostLetters: number | null;
+}
+
+export interface PracticeLine {
+  text: string;
+  /** Code of its frame; null = a phrase of the client's own. */
+  frame: string | null;
+}
+
+/** Occasions whose text is the client's own and the same each time. */
+export const sameEachTime: ReadonlySet<OccasionCode> = new Set<OccasionCode>(['signature', 'name-address']);
+
+/** Share of the places where the client's own words stand, when there are some. */
+const ownShare = 0.7;
+/** Fillings of one frame before it is left for the next. */
+const tries = 40;
+
+/** As many lines as can be made, `count` at most, none equal and none written before. */
+export function practiceLines(library: TextLibrary, wish: PracticeWish): PracticeLine[] {
+  const choice = choiceFrom(wish.seed);
+  const words = wordsFor(library, wish);
+  const taken = new Set(wish.used);
+  const lines: PracticeLine[] = [];
+  const add = (text: string, frame: string | null): boolean => {
+    const key = sentenceKey(text);
+    if (key === '' || taken.has(key) || (wish.mostLetters !== null && text.length > wish.mostLetters)) return false;
+    taken.add(key);
+    lines.push({ text, frame });
+    return true;
+  };
+  // Phrases are the client's wish and may come again on another page, never twice on one.
+  const phrases = wish.words.filter((word) => word.kind === 'phrase').map((word) => word.text.trim());
+  const most = Math.floor((wish.count * wish.phraseShare) / 100);
+  const first = phrases.length > 0 ? choice.below(phrases.length) : 0;
+  for (let i = 0; i < Math.min(most, phrases.length); i++) {
+    const text = phrases[(first + i) % phrases.length]!;
+    if (wish.mostLetters === null || text.length <= wish.mostLetters) lines.push({ text, frame: null });
+  }
+  // Each frame once before any comes again, those of the last pages last.
+  for (const frame of framesFor(library, wish, choice)) {
+    for (let i = 0; i < tries && lines.length < wish.count; i++)
+      if (add(filled(frame, words, wish.language, choice), frame.code)) break;
+  }
+  for (let i = 0; i < tries && lines.length > 0 && lines.length < wish.count; i++) {
+    const frame = choice.of(framesFor(library, wish, choice));
+    add(filled(frame, words, wish.language, choice), frame.code);
+  }
+  return lines;
+}
+
+/** Frames of the occasion in a drawn order, those of the last pages at the end. */
+function framesFor(library: TextLibrary, wish: PracticeWish, choice: Choice): TextFrame[] {
+  const all = library.frames.filter(
+    (frame) => frame.stream === 'practice' && frame.language === wish.language && frame.occasion === wish.occasion,
+  );
+  const order: TextFrame[] = [];
+  const left = [...all];
+  while (left.length > 0) order.push(...left.splice(choice.below(left.length), 1));
+  return [
+    ...order.filter((frame) => !wish.lastFrames.has(frame.code)),
+    ...order.filter((frame) => wish.lastFrames.has(frame.code)),
+  ];
+}
+
+interface Words {
+  own: ReadonlyMap<string, readonly string[]>;
+  lists: ReadonlyMap<string, readonly string[]>;
+}
+
+const slotOfKind: Readonly<Record<OwnWord['kind'], string | null>> = {
+  person: 'who',
+  place: 'where',
+  thing: 'topic',
+  phrase: null,
+};
+
+function wordsFor(library: TextLibrary, wish: PracticeWish): Words {
+  const ofLanguage = <T extends { language: string }>(list: readonly T[]): T[] =>
+    list.filter((each) => each.language === wish.language);
+  const topics = ofLanguage(library.topics);
+  const chosen = topics.filter((topic) => wish.topics.includes(topic.code));
+  const lists = new Map<string, readonly string[]>(
+    ofLanguage(library.lists)
+      .filter((list) => list.stream === 'practice')
+      .map((list) => [list.code, list.words]),
+  );
+  lists.set('topic', [...new Set((chosen.length > 0 ? chosen : topics).flatMap((topic) => topic.words))]);
+  const own = new Map<string, string[]>();
+  for (const { kind, text } of wish.words) {
+    const slot = slotOfKind[kind];
+    if (slot) own.set(slot, [...(own.get(slot) ?? []), text.trim()]);
+  }
+  return { own, lists };
+}
+
+/** Spanish topic words carry their article; a slot without "the" drops it. */
+const bare = (word: string): string => word.replace(/^(el|la|los|las) /, '');
+
+function filled(frame: TextFrame, words: Words, language: string, choice: Choice): string {
+  const taken: string[] = [];
+  const values = slotsOf(frame.text).map((slot) => {
+    if (drawnSlots.has(slot) && !/topic$/.test(slot)) return drawnValue(slot, language, choice) ?? '';
+    const name = slot === 'the-topic' ? 'topic' : slot;
+    const own = words.own.get(name) ?? [];
+    const pool = own.length > 0 && choice.chance(ownShare) ? own : (words.lists.get(name) ?? own);
+    const free = pool.filter((word) => !taken.includes(word));
+    const word = choice.of(free.length > 0 ? free : (words.lists.get(name) ?? pool));
+    taken.push(word);
+    return slot === 'topic' && language.startsWith('es') ? bare(word) : word;
+  });
+  return fillFrame(frame.text, values, language);
+}
