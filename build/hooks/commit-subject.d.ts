@@ -1,0 +1,2 @@
+/** See commit-subject.js. */
+export function wrongWithSubject(subject: string): string | null;
