@@ -32,6 +32,10 @@ export const commands: Readonly<Record<string, Row>> = {
     about: 'program FINDINGS.json | program --list-codes',
     load: async () => (await import('./commands/program.ts')).programCommand,
   },
+  change: {
+    about: 'change < QUESTIONS: has it changed? JSON lines in and out',
+    load: async () => (await import('./commands/change.ts')).changeCommand,
+  },
   summary: {
     about: 'summary --client CODE --out FILE.pdf [--data DIR]',
     load: async () => (await import('./commands/summary.ts')).summaryCommand,
@@ -69,7 +73,7 @@ export async function run(argv: readonly string[]): Promise<CommandAnswer> {
 
 /** What goes to standard output: one JSON value, or readable text. */
 export function printed(answer: CommandAnswer, json: boolean): string {
-  if (answer.exit !== 0) return '';
+  if (answer.exit !== 0 || answer.written) return '';
   if (json) return `${JSON.stringify(answer.json ?? null)}\n`;
   return `${answer.text ?? JSON.stringify(answer.json ?? null, null, 2)}\n`;
 }

@@ -5,6 +5,7 @@
 import { checkRuleTable, mergeClinicRules } from '../types/rule-checks.ts';
 import type { RuleProblem } from '../types/rule-checks.ts';
 import { ClinicRules, RuleTable } from '../types/rules.ts';
+import changeThresholds from './table/change-thresholds.json' with { type: 'json' };
 import cautionTexts from './cautions.json' with { type: 'json' };
 import contentsEnglish from './content/en.json' with { type: 'json' };
 import contentsSpanish from './content/es.json' with { type: 'json' };
@@ -28,7 +29,7 @@ import vocabulary from './vocabulary.json' with { type: 'json' };
 import writing from './writing.json' with { type: 'json' };
 
 /** Of the shipped table; raised with every change to it. */
-export const ruleVersion = '2026.3';
+export const ruleVersion = '2026.4';
 
 /** The table cannot be used; the message names the place and the reason. */
 export class RuleTableError extends Error {
@@ -106,7 +107,7 @@ export const shippedTable = {
   format: 'fairhand-rules',
   version: ruleVersion,
   vocabulary: { ...vocabulary, findings },
-  thresholds: [...thresholds, ...shippedLadderThresholds, ...shippedScreenThresholds],
+  thresholds: [...thresholds, ...changeThresholds, ...shippedLadderThresholds, ...shippedScreenThresholds],
   measureFindings,
   redFlags: shippedRedFlags.flags,
   flagsFromAnswers: shippedRedFlags.fromAnswers,

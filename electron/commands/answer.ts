@@ -6,6 +6,8 @@ export interface CommandAnswer {
   json?: unknown;
   /** The answer for a person at a terminal. */
   text?: string;
+  /** The command wrote its answer to standard output itself, line by line. */
+  written?: boolean;
   /** One sentence for stderr. */
   error?: string;
 }
