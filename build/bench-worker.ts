@@ -2,7 +2,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { decodePage, giveBack } from '../electron/files/decode.ts';
 import { startSecondThread } from '../electron/files/second-thread.ts';
-import { measurePage } from '../renderer/sample/measure/page.ts';
+import { measurePage } from '../renderer/measure/measure-page.ts';
 
 /** What bench.ts hands over. */
 export interface BenchJob {

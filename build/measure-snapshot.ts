@@ -3,7 +3,7 @@
  * force to tests/measure/snapshots. A version that has its file keeps it: raise METHOD_VERSION first.
  */
 import { existsSync, writeFileSync } from 'node:fs';
-import { METHOD_VERSION } from '../renderer/sample/measure/version.ts';
+import { METHOD_VERSION } from '../renderer/measure/version.ts';
 import { measureMadePage, snapshotFile, snapshotOf } from '../tests/measure/snapshot.ts';
 import { makePage } from '../tests/pages/generate.ts';
 import { SPECS } from '../tests/pages/specs.ts';

@@ -1,5 +1,5 @@
 /**
- * Compiles the pixel stages (AssemblyScript, no download) into renderer/sample/measure/image/wasm/bytes.ts, so that the
+ * Compiles the pixel stages (AssemblyScript, no download) into renderer/measure/image/wasm/bytes.ts, so that the
  * window and the worker have them without reading a file. `npx node build/wasm.ts` after a change of page.as; a test
  * compares what is committed with what the source compiles to.
  */
@@ -7,7 +7,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import asc from 'assemblyscript/asc';
 
-const folder = fileURLToPath(new URL('../renderer/sample/measure/image/wasm/', import.meta.url));
+const folder = fileURLToPath(new URL('../renderer/measure/image/wasm/', import.meta.url));
 const ENTRY = 'page.ts';
 /** -O3 without assertions; no runtime: the caller lays the memory out, and two threads share it. */
 const OPTIONS = [

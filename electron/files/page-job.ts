@@ -1,4 +1,4 @@
-import type { MeasureOptions, PageResult } from '../../renderer/sample/measure/types.ts';
+import type { MeasureOptions, PageResult } from '../../renderer/measure/types.ts';
 import type { DecodeLimits } from './decode.ts';
 import type { PictureFormat } from './picture-header.ts';
 

@@ -1,6 +1,6 @@
 /**
  * Runs in a worker thread of the page worker: does parts of a page, one order after the other, until it is ended.
- * The desk is described in renderer/sample/measure/image/wasm/second-thread.ts.
+ * The desk is described in renderer/measure/image/wasm/thread-port.ts.
  */
 import { workerData } from 'node:worker_threads';
 

@@ -5,7 +5,7 @@
 import { expect, test } from 'vitest';
 import { makePage } from '../pages/generate.ts';
 import { SPECS } from '../pages/specs.ts';
-import { METHOD_VERSION } from '../../renderer/sample/measure/version.ts';
+import { METHOD_VERSION } from '../../renderer/measure/version.ts';
 import { advice, differences, keptSnapshot, measureMadePage, snapshotOf } from './snapshot.ts';
 
 const kept = keptSnapshot();

@@ -1,9 +1,9 @@
 /** What one page gave, kept by method version: the same version must give the same values for ever. */
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { measurePage } from '../../renderer/sample/measure/page.ts';
-import type { PageResult } from '../../renderer/sample/measure/types.ts';
-import { METHOD_VERSION } from '../../renderer/sample/measure/version.ts';
+import { measurePage } from '../../renderer/measure/measure-page.ts';
+import type { PageResult } from '../../renderer/measure/types.ts';
+import { METHOD_VERSION } from '../../renderer/measure/version.ts';
 import type { MadePage } from '../pages/types.ts';
 
 /** Value, number of readings, ends of its interval and spread of a measure. */

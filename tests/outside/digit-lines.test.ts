@@ -1,10 +1,10 @@
 /** Real handwriting of known layout: digits of many writers laid into lines; the engine must give the layout back. */
 import { expect, test } from 'vitest';
-import { measurePage } from '../../renderer/sample/measure/page.ts';
+import { measurePage } from '../../renderer/measure/measure-page.ts';
 import { digitPage } from './digit-page.ts';
 import type { DigitPage, DigitPageSpec } from './digit-page.ts';
 import { median } from '../../build/letters/glyph.ts';
-import type { PageResult } from '../../renderer/sample/measure/types.ts';
+import type { PageResult } from '../../renderer/measure/types.ts';
 
 const UNIT = 300 / 25.4;
 const BASE: DigitPageSpec = {

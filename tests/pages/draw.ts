@@ -1,7 +1,7 @@
 import { createCanvas } from '@napi-rs/canvas';
 import type { SKRSContext2D } from '@napi-rs/canvas';
 import type { Chain } from '../../build/letters/glyph.ts';
-import { CORNER_MARK } from '../../renderer/sample/measure/corner-marks.ts';
+import { CORNER_MARK } from '../../renderer/measure/sheet/corner-marks.ts';
 import { seededRandom } from '../../build/letters/random.ts';
 import { cornersOf } from './camera.ts';
 import type { View } from './camera.ts';

@@ -1,7 +1,7 @@
 import { OUTLINE_HANDS } from '../../build/letters/outline-fonts.ts';
 import { PEN_HANDS } from '../../build/letters/pen-fonts.ts';
 import { seededRandom } from '../../build/letters/random.ts';
-import { PRINTED_BANDS } from '../../renderer/sample/measure/corner-marks.ts';
+import { PRINTED_BANDS } from '../../renderer/measure/sheet/corner-marks.ts';
 import type { Random } from '../../build/letters/random.ts';
 import { viewOf } from './camera.ts';
 import { layOut, PAPERS } from './layout.ts';

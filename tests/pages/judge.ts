@@ -1,7 +1,7 @@
 import { median } from '../../build/letters/glyph.ts';
 import { OUTLINE_HANDS } from '../../build/letters/outline-fonts.ts';
 import { PEN_HANDS } from '../../build/letters/pen-fonts.ts';
-import type { PageResult } from '../../renderer/sample/measure/types.ts';
+import type { PageResult } from '../../renderer/measure/types.ts';
 import type { LineTruth, MadePage } from './types.ts';
 
 /** One comparison of the engine with the truth. */

@@ -14,7 +14,7 @@ import { decodePage, pictureForWindow, DECODE_LIMITS } from '../../../electron/f
 import { dispatch } from '../../../electron/handlers/dispatch.ts';
 import { Services } from '../../../electron/handlers/services.ts';
 import { noClinicRules, writeClinicRules } from '../../../renderer/program/own-rules.ts';
-import { measurePage } from '../../../renderer/sample/measure/page.ts';
+import { measurePage } from '../../../renderer/measure/measure-page.ts';
 import { answer, client, page, sample, visit } from '../../../tests/db/plain-facts.ts';
 import { freshCaseloadIn, NOW, PASSPHRASE } from '../children.ts';
 import { pick } from '../random.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { cleared } from '../../../renderer/sample/measure/image/cleared.ts';
+import { cleared } from '../../../renderer/measure/image/cleared.ts';
 
 test('print at head and foot is painted in the brightness of the paper beside it; the middle stays', () => {
   const [width, height] = [300, 400];

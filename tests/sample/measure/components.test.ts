@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { connectedComponents } from '../../../renderer/sample/measure/image/components.ts';
-import { holes } from '../../../renderer/sample/measure/image/holes.ts';
-import { inkRuns, paperRuns } from '../../../renderer/sample/measure/image/runs.ts';
+import { connectedComponents } from '../../../renderer/measure/image/components.ts';
+import { holes } from '../../../renderer/measure/image/holes.ts';
+import { inkRuns, paperRuns } from '../../../renderer/measure/image/runs.ts';
 
 /** Components by flood fill, pixel by pixel. */
 function flooded(bitmap: Uint8Array, width: number, height: number, ink: 0 | 1, diagonal: boolean): number[][] {

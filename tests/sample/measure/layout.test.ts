@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest';
-import { baselineOf } from '../../../renderer/sample/measure/layout/baseline.ts';
-import { peaks } from '../../../renderer/sample/measure/layout/extremes.ts';
-import type { Extreme } from '../../../renderer/sample/measure/layout/extremes.ts';
-import { frameOf, uOf, vOf, xOf, yOf } from '../../../renderer/sample/measure/layout/frame.ts';
-import { wordCut } from '../../../renderer/sample/measure/layout/gaps.ts';
-import { sizeAt, sizeTrend } from '../../../renderer/sample/measure/layout/heights.ts';
-import { modeOf } from '../../../renderer/sample/measure/layout/mode.ts';
-import { drawnTogether } from '../../../renderer/sample/measure/layout/together.ts';
-import type { Trace } from '../../../renderer/sample/measure/layout/trace.ts';
-import { leastSquares, seededNumbers } from '../../../renderer/sample/measure/numbers.ts';
+import { baselineOf } from '../../../renderer/measure/lines/baseline-fit.ts';
+import { peaks } from '../../../renderer/measure/lines/extremes.ts';
+import type { Extreme } from '../../../renderer/measure/lines/extremes.ts';
+import { frameOf, uOf, vOf, xOf, yOf } from '../../../renderer/measure/lines/frame.ts';
+import { wordCut } from '../../../renderer/measure/letters/word-cut.ts';
+import { sizeAt, sizeTrend } from '../../../renderer/measure/lines/letter-tops.ts';
+import { modeOf } from '../../../renderer/measure/lines/density-peak.ts';
+import { drawnTogether } from '../../../renderer/measure/lines/shared-direction.ts';
+import type { Trace } from '../../../renderer/measure/lines/trace.ts';
+import { leastSquares, seededNumbers } from '../../../renderer/measure/order-statistics.ts';
 
 const chance = seededNumbers(5);
 

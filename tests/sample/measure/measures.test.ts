@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { MEASURES, measuresOf } from '../../../renderer/sample/measure/measures/table.ts';
-import type { ReadPage } from '../../../renderer/sample/measure/measures/measure.ts';
-import type { LetterResult, LineResult, WordResult } from '../../../renderer/sample/measure/types.ts';
+import { MEASURES, measuresOf } from '../../../renderer/measure/measures/measure-table.ts';
+import type { ReadPage } from '../../../renderer/measure/measures/measure.ts';
+import type { LetterResult, LineResult, WordResult } from '../../../renderer/measure/types.ts';
 
 const box = { xMm: 0, yMm: 0, widthMm: 1, heightMm: 1 };
 

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { measurePage } from '../../../renderer/sample/measure/page.ts';
-import type { MeasureOptions, PageResult } from '../../../renderer/sample/measure/types.ts';
+import { measurePage } from '../../../renderer/measure/measure-page.ts';
+import type { MeasureOptions, PageResult } from '../../../renderer/measure/types.ts';
 import { makePage } from '../../pages/generate.ts';
 import { SPECS } from '../../pages/specs.ts';
 import type { MadePage } from '../../pages/types.ts';

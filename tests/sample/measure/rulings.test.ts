@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { printOf } from '../../../renderer/sample/measure/image/ruling-erase.ts';
-import { rulingVotes } from '../../../renderer/sample/measure/image/ruling-votes.ts';
-import { findRulings } from '../../../renderer/sample/measure/image/rulings.ts';
-import { plainStages } from '../../../renderer/sample/measure/image/pixel-stages.ts';
-import { inkOf } from '../../../renderer/sample/measure/ink.ts';
+import { printOf } from '../../../renderer/measure/image/ruling-erase.ts';
+import { rulingVotes } from '../../../renderer/measure/image/ruling-votes.ts';
+import { findRulings } from '../../../renderer/measure/image/printed-rulings.ts';
+import { plainStages } from '../../../renderer/measure/image/pixel-stages.ts';
+import { inkOf } from '../../../renderer/measure/image/ink.ts';
 
 const WIDTH = 1200;
 const HEIGHT = 900;

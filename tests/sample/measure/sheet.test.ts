@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { CORNER_MARK } from '../../../renderer/sample/measure/corner-marks.ts';
-import { applied, composed, homographyOf } from '../../../renderer/sample/measure/image/homography.ts';
-import { findMarks } from '../../../renderer/sample/measure/image/marks.ts';
-import { paperOf } from '../../../renderer/sample/measure/image/paper.ts';
-import { sheetEdges } from '../../../renderer/sample/measure/image/quad.ts';
-import { quarterTurned } from '../../../renderer/sample/measure/image/turn.ts';
-import { sheetOf, sheetOfMarks } from '../../../renderer/sample/measure/sheet.ts';
+import { CORNER_MARK } from '../../../renderer/measure/sheet/corner-marks.ts';
+import { applied, composed, homographyOf } from '../../../renderer/measure/sheet/homography.ts';
+import { findMarks } from '../../../renderer/measure/sheet/corner-mark-search.ts';
+import { paperOf } from '../../../renderer/measure/sheet/sheet-edges.ts';
+import { sheetEdges } from '../../../renderer/measure/sheet/quad.ts';
+import { quarterTurned } from '../../../renderer/measure/sheet/turn.ts';
+import { sheetOf, sheetOfMarks } from '../../../renderer/measure/sheet/sheet.ts';
 
 type XY = readonly [number, number];
 

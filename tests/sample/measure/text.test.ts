@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { alignLetters } from '../../../renderer/sample/measure/text/align-letters.ts';
-import { alignWords, expectedWidth } from '../../../renderer/sample/measure/text/align-words.ts';
-import { fitText } from '../../../renderer/sample/measure/text/fit.ts';
-import { usualWidth } from '../../../renderer/sample/measure/text/letter-kinds.ts';
+import { alignLetters } from '../../../renderer/measure/letters/align-letters.ts';
+import { alignWords, expectedWidth } from '../../../renderer/measure/letters/align-words.ts';
+import { fitText } from '../../../renderer/measure/letters/text-fit.ts';
+import { usualWidth } from '../../../renderer/measure/letters/letter-kinds.ts';
 
 const TEXT = 'Please call me back before half past eight. My sister will drive me home after lunch.';
 const words = TEXT.split(' ');

@@ -6,7 +6,7 @@ import {
   SAUVOLA_R,
   SAUVOLA_WINDOW,
   sauvola,
-} from '../../../renderer/sample/measure/image/threshold.ts';
+} from '../../../renderer/measure/image/threshold.ts';
 
 /** The formula written out, pixel by pixel: slow and plain. */
 function writtenOut(data: Uint8Array, width: number, height: number): Uint8Array {

@@ -3,15 +3,15 @@ import fc from 'fast-check';
 import { beforeAll, expect, test } from 'vitest';
 import { asModule, compiled } from '../../../build/wasm.ts';
 import { startSecondThread } from '../../../electron/files/second-thread.ts';
-import { localLevels } from '../../../renderer/sample/measure/image/contrast.ts';
-import { fastStages, plainStages } from '../../../renderer/sample/measure/image/pixel-stages.ts';
-import type { PixelStages } from '../../../renderer/sample/measure/image/pixel-stages.ts';
-import type { Band } from '../../../renderer/sample/measure/image/ruling-erase.ts';
-import { joinedRuns } from '../../../renderer/sample/measure/image/runs.ts';
-import type { Runs } from '../../../renderer/sample/measure/image/runs.ts';
-import { fastLuma, lumaOf, plainLuma } from '../../../renderer/sample/measure/image/luma.ts';
-import { seededNumbers } from '../../../renderer/sample/measure/numbers.ts';
-import type { GrayImage } from '../../../renderer/sample/measure/types.ts';
+import { localLevels } from '../../../renderer/measure/image/contrast.ts';
+import { fastStages, plainStages } from '../../../renderer/measure/image/pixel-stages.ts';
+import type { PixelStages } from '../../../renderer/measure/image/pixel-stages.ts';
+import type { Band } from '../../../renderer/measure/image/ruling-erase.ts';
+import { joinedRuns } from '../../../renderer/measure/image/runs.ts';
+import type { Runs } from '../../../renderer/measure/image/runs.ts';
+import { fastLuma, lumaOf, plainLuma } from '../../../renderer/measure/image/luma.ts';
+import { seededNumbers } from '../../../renderer/measure/order-statistics.ts';
+import type { GrayImage } from '../../../renderer/measure/types.ts';
 
 /** A second thread as the page worker has it; it ends with this process. */
 const second = startSecondThread();
@@ -20,7 +20,7 @@ beforeAll(async () => {
   while (second && !second.isReady) await new Promise((resolve) => setTimeout(resolve, 10));
 });
 
-const source = new URL('../../../renderer/sample/measure/image/wasm/bytes.ts', import.meta.url);
+const source = new URL('../../../renderer/measure/image/wasm/bytes.ts', import.meta.url);
 
 test('the committed bytes are what the source compiles to', async () => {
   const code = readFileSync(source, 'utf8').replace(/\s/g, '');

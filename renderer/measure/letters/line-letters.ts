@@ -1,0 +1,197 @@
+import { markKey } from '../corrections/letter-marks.ts';
+import type { Marks } from '../corrections/letter-marks.ts';
+import type { Hole } from '../image/holes.ts';
+import { SOLID } from '../image/printed-rulings.ts';
+import type { Ink } from '../image/ink.ts';
+import { extentOf } from '../lines/ink-pieces.ts';
+import { boxMm, pointMm, xOf, yOf } from '../lines/frame.ts';
+import { sizeAt, X_HEIGHT_BAND } from '../lines/letter-tops.ts';
+import type { Head } from '../lines/letter-tops.ts';
+import { lettersOf } from './letters.ts';
+import type { LetterWork } from './letters.ts';
+import { lineSize } from '../lines/line-reading.ts';
+import type { LineWork } from '../lines/line-reading.ts';
+import { strokesOf } from './pen-strokes.ts';
+import { traceAt } from '../lines/trace.ts';
+import { gapsOf } from './word-groups.ts';
+import type { Group, WordWork } from './word-groups.ts';
+import type { Layout } from '../lines/page-layout.ts';
+import { median } from '../order-statistics.ts';
+import { ASCENDING, CLOSING, DESCENDING, SMALL, zoneOf } from './letter-kinds.ts';
+import type { LetterResult, LineResult, PointMm, WordResult } from '../types.ts';
+
+/** Heads from this many x-heights on are ascenders; between lie t and capitals of some hands. */
+const ASCENDER = 1.3;
+/** Feet from this many x-heights below the baseline on are descenders. */
+const DESCENDER = 0.27;
+/** What reaches further than this belongs to a flourish or to another line. */
+const FARTHEST = 3.2;
+/** Upright strokes of this many x-heights tell the slant (common practice: at least 0.7). */
+const LONG_STROKE = 0.7;
+/** Known small letters outside this factor (ln) of the line's size were cut or aligned wrongly. */
+const MISREAD = 0.4;
+
+/** Letters and heads that look alike, by numbers of the page. */
+export interface Kinds {
+  letters: ReadonlyMap<Group, number>;
+  heads: ReadonlyMap<Head, number>;
+}
+
+/** One line with its words, in mm. */
+export function readLine(
+  layout: Layout,
+  ink: Ink,
+  index: number,
+  texts: readonly (string | null)[] | null,
+  holesByBlob: ReadonlyMap<number, readonly Hole[]>,
+  marks: Marks,
+  kinds: Kinds,
+  widths?: (char: string) => number,
+): LineResult {
+  const line = layout.lines[index]!;
+  const { frame } = layout;
+  const read = layout.words[index]!.map((word, k) =>
+    readWord(layout, line, word, texts?.[k] ?? null, holesByBlob, marks.letters, kinds, widths),
+  );
+  const words = read.map((word, k) => ({ ...word, excluded: marks.excluded.has(markKey(index, k)) }));
+  const { u0, u1, v0, v1 } = extentOf(line.blobs);
+  const { curve } = line.baseline;
+  const steps = Math.max(2, Math.ceil((u1 - u0) / curve.step));
+  return {
+    box: boxMm(frame, u0, v0, u1, v1),
+    xHeightMm: median(words.filter((word) => !word.excluded).flatMap((word) => word.xHeightsMm)),
+    baselineAngleDeg: (-Math.atan(line.baseline.straight.slope) * 180) / Math.PI,
+    baselineRmsMm: line.baseline.rms / frame.pxPerMm,
+    words,
+    baseline: Array.from({ length: steps + 1 }, (_, k) => {
+      const u = u0 + ((u1 - u0) * k) / steps;
+      return pointMm(frame, u, traceAt(curve, u));
+    }),
+    startMm: u0 / frame.pxPerMm,
+    rulingOffsetMm: rulingOffset(line, ink, layout),
+  };
+}
+
+function readWord(
+  layout: Layout,
+  line: LineWork,
+  word: WordWork,
+  text: string | null,
+  holesByBlob: ReadonlyMap<number, readonly Hole[]>,
+  struck: readonly PointMm[],
+  kinds: Kinds,
+  widths?: (char: string) => number,
+): WordResult {
+  const { frame, map } = layout;
+  const px = frame.pxPerMm;
+  const blobs = word.groups.flatMap((group) => group.blobs);
+  const { u0, u1, v0, v1 } = extentOf(blobs);
+  const size = sizeAt(line.trend, (u0 + u1) / 2);
+  const single = text !== null && !text.includes(' ') ? text : null;
+  const letters = lettersOf(word, line, single, size, holesByBlob, map, frame, widths);
+  const out = letters.map((letter) => struck.some((point) => holds(letter, point, px)));
+  const isOut = (u: number): boolean => letters.some((letter, k) => out[k] && u >= letter.u0 && u <= letter.u1);
+  const own = line.heads
+    .filter((head) => head.u >= u0 - 1 && head.u <= u1 + 1 && !isOut(head.u))
+    .sort((a, b) => a.u - b.u);
+  const known = single !== null;
+  const tops = (kinds: string): number[] =>
+    letters.filter((l, k) => !out[k] && l.char !== null && kinds.includes(l.char)).map((l) => l.top);
+  const smallHeads = own.filter(({ height: h }) => h > 0 && Math.abs(Math.log(h / size)) < X_HEIGHT_BAND);
+  const small = known
+    ? tops(SMALL).filter((h) => h > 0 && Math.abs(Math.log(h / size)) < MISREAD)
+    : smallHeads.map((h) => h.height);
+  const tall = (known ? tops(ASCENDING) : own.map((h) => h.height)).filter(
+    (h) => h > ASCENDER * size && h < FARTHEST * size,
+  );
+  const feet = blobs.flatMap((b) => layout.lists[b.index]!).filter((e) => e.kind === 'bottom' && !isOut(e.u));
+  const hanging = (
+    known
+      ? letters.filter((l, k) => !out[k] && l.char !== null && DESCENDING.includes(l.char)).map((l) => -l.bottom)
+      : feet.map((e) => e.v - traceAt(line.baseline.curve, e.u))
+  ).filter((d) => d > DESCENDER * size && d < FARTHEST * size);
+  const direction = frame.angle - Math.atan(line.baseline.straight.slope);
+  const strokes = blobs.flatMap(({ blob }) => strokesOf(blob, map, layout.strokePx, LONG_STROKE * size));
+  const slants = strokes.map((s) => ((s.slant + direction) * 180) / Math.PI);
+  const strokeWidths = strokes.map((s) => s.width / px);
+  const xHeight = median(small);
+  return {
+    box: boxMm(frame, u0, v0, u1, v1),
+    xHeightMm: xHeight === null ? null : xHeight / px,
+    gapBeforeMm: word.gapBefore === null ? null : word.gapBefore / px,
+    text,
+    sizeMm: size / px,
+    xHeightsMm: small.map((h) => h / px),
+    ...(known || kinds.heads.size === 0 ? {} : { headKinds: smallHeads.map((head) => kinds.heads.get(head) ?? null) }),
+    ascendersMm: tall.map((h) => h / px),
+    descendersMm: hanging.map((d) => d / px),
+    letterGapsMm: gapsOf(word.groups.filter((g) => isLetter(g.from, g.to, letters, size))).map((g) => g / px),
+    slantDeg: median(slants),
+    strokeWidthMm: median(strokeWidths),
+    slantsDeg: slants,
+    strokeWidthsMm: strokeWidths,
+    loops: blobs.reduce((sum, { blob }) => sum + (holesByBlob.get(blob.component)?.length ?? 0), 0),
+    letterCount: letters.reduce((sum, letter) => sum + letter.count, 0),
+    letters: letters.map((letter, k) => ({
+      ...letterResult(letter, size, layout),
+      shape: letter.char === null ? (kinds.letters.get(word.groups[k]!) ?? null) : null,
+      excluded: out[k]!,
+    })),
+    excluded: false,
+  };
+}
+
+/** Whether a point marked by hand lies on a letter. */
+function holds(letter: LetterWork, point: PointMm, px: number): boolean {
+  const [u, v] = [point.xMm * px, point.yMm * px];
+  return u >= letter.u0 && u <= letter.u1 && v >= letter.v0 && v <= letter.v1;
+}
+
+/** Points and commas are no letters: their gaps are not letter gaps. */
+function isLetter(from: number, to: number, letters: readonly LetterWork[], size: number): boolean {
+  let seen = false;
+  for (const { u0, u1, top } of letters) {
+    const middle = (u0 + u1) / 2;
+    if (middle < from - 1 || middle > to + 1) continue;
+    if (top > 0.55 * size) return true;
+    seen = true;
+  }
+  return !seen;
+}
+
+function letterResult(letter: LetterWork, size: number, layout: Layout): LetterResult {
+  const px = layout.frame.pxPerMm;
+  const seen =
+    letter.top > ASCENDER * size ? 'ascender' : Math.abs(Math.log(letter.top / size)) < X_HEIGHT_BAND ? 'x' : null;
+  const hangs = letter.bottom < -DESCENDER * size;
+  return {
+    box: boxMm(layout.frame, letter.u0, letter.v0, letter.u1, letter.v1),
+    text: letter.char,
+    topMm: letter.top / px,
+    bottomMm: -letter.bottom / px,
+    zone: letter.char !== null ? zoneOf(letter.char) : hangs ? (seen === 'ascender' ? 'both' : 'descender') : seen,
+    shape: null,
+    loops: letter.loops,
+    closureExpected: letter.char === null ? null : CLOSING.includes(letter.char),
+    excluded: false,
+  };
+}
+
+/** Mean distance of the feet above the printed line they stand on, mm; null without one nearby. */
+function rulingOffset(line: LineWork, ink: Ink, layout: Layout): number | null {
+  const { frame } = layout;
+  const solid = ink.rulings.across.filter((ruling) => ruling.filled >= SOLID);
+  if (solid.length === 0 || line.baseline.feet.length === 0) return null;
+  const reach = 1.2 * lineSize(line);
+  let best: number | null = null;
+  for (const ruling of solid) {
+    let sum = 0;
+    for (const foot of line.baseline.feet) {
+      const x = xOf(frame, foot.u, foot.v);
+      sum += ruling.intercept + ruling.slope * x - yOf(frame, foot.u, foot.v);
+    }
+    const mean = sum / line.baseline.feet.length;
+    if (Math.abs(mean) < reach && (best === null || Math.abs(mean) < Math.abs(best))) best = mean;
+  }
+  return best === null ? null : best / frame.pxPerMm;
+}

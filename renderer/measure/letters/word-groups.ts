@@ -1,0 +1,79 @@
+import { median } from '../order-statistics.ts';
+import { wordCut } from './word-cut.ts';
+import { sizeAt } from '../lines/letter-tops.ts';
+import type { LineBlob, LineWork } from '../lines/line-reading.ts';
+
+/** A letter, or letters that touch, with the dots and bars over them. */
+export interface Group {
+  blobs: LineBlob[];
+  from: number;
+  to: number;
+}
+
+/** The ink between two word gaps. */
+export interface WordWork {
+  groups: Group[];
+  from: number;
+  to: number;
+  /** Free space before it along the baseline, pixels; null for the first of a line. */
+  gapBefore: number | null;
+}
+
+/** Ink that shares this much of its width with the group before belongs to it (dots, bars, accents). */
+const SHARED = 0.5;
+
+/** Joins blobs that lie over each other. */
+export function groupsOf(line: LineWork): Group[] {
+  const groups: Group[] = [];
+  for (const lineBlob of line.blobs) {
+    const last = groups[groups.length - 1];
+    if (last) {
+      const overlap = Math.min(last.to, lineBlob.to) - lineBlob.from;
+      const narrower = Math.min(last.to - last.from, lineBlob.to - lineBlob.from);
+      if (overlap > SHARED * narrower) {
+        last.blobs.push(lineBlob);
+        last.to = Math.max(last.to, lineBlob.to);
+        continue;
+      }
+    }
+    groups.push({ blobs: [lineBlob], from: lineBlob.from, to: lineBlob.to });
+  }
+  return groups;
+}
+
+/** Free space between neighboring groups, pixels; negative when they overlap. */
+export function gapsOf(groups: readonly Group[]): number[] {
+  const gaps: number[] = [];
+  let right = -Infinity;
+  groups.forEach((group, i) => {
+    if (i > 0) gaps.push(group.from - right);
+    right = Math.max(right, group.to);
+  });
+  return gaps;
+}
+
+/** Words of all lines: groups parted where the gap exceeds the page's cut between letter and word gaps. */
+export function wordsOf(lines: readonly LineWork[]): { words: WordWork[][]; cut: number } {
+  const groups = lines.map(groupsOf);
+  const sizes = lines.map((line, i) => groups[i]!.slice(1).map((group) => sizeAt(line.trend, group.from)));
+  const gaps = groups.map(gapsOf);
+  const cut = wordCut(gaps.flatMap((list, i) => list.map((gap, k) => gap / sizes[i]![k]!)));
+  const words = lines.map((_, i) => {
+    const found: WordWork[] = [];
+    groups[i]!.forEach((group, k) => {
+      const gap = k === 0 ? null : gaps[i]![k - 1]!;
+      const last = found[found.length - 1];
+      if (last && gap !== null && gap / sizes[i]![k - 1]! < cut) {
+        last.groups.push(group);
+        last.to = Math.max(last.to, group.to);
+      } else found.push({ groups: [group], from: group.from, to: group.to, gapBefore: gap });
+    });
+    return found;
+  });
+  return { words, cut };
+}
+
+/** Median of what is not null. */
+export function medianOf(values: readonly (number | null)[]): number | null {
+  return median(values.filter((v): v is number => v !== null));
+}

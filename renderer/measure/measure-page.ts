@@ -1,0 +1,133 @@
+import { corrected } from './corrections/apply.ts';
+import { cutInk } from './corrections/cuts.ts';
+import { composed, IDENTITY } from './sheet/homography.ts';
+import type { Homography } from './sheet/homography.ts';
+import { findMarks } from './sheet/corner-mark-search.ts';
+import { fastStages } from './image/pixel-stages.ts';
+import { findRulings } from './image/printed-rulings.ts';
+import { quarterTurned } from './sheet/turn.ts';
+import type { SecondThread } from './image/wasm/thread-port.ts';
+
+import { inkOf } from './image/ink.ts';
+import { frameOf } from './lines/frame.ts';
+import type { Frame } from './lines/frame.ts';
+import { layoutOf } from './lines/page-layout.ts';
+import { resultOf, untrusted } from './result.ts';
+import { sheetOf, sheetOfMarks } from './sheet/sheet.ts';
+import type { Sheet } from './sheet/sheet.ts';
+import type { GrayImage, MeasureOptions, OnProgress, PageInfo, PageResult, PageWarning } from './types.ts';
+import { MM_PER_INCH } from './units.ts';
+import { WARNINGS } from './trust/warnings.ts';
+
+/** Pictures smaller than this on a side hold no page: 40 px are an inch at 40 dpi. */
+const LEAST_SIDE = 40;
+/** Paper is brighter than this even in a bad photo. */
+const DARK = 60;
+/** Pixels looked at to tell that. */
+const SAMPLES = 5000;
+
+/**
+ * Measures one page of handwriting.
+ * @param gray the page as gray bytes (`width * height` of them)
+ * @param options scale, text, corrections, seed
+ * @param onProgress told between stages; an exception from it stops the measurement
+ * @param second a second thread for the stages that touch every pixel
+ * @throws RangeError when the buffer does not fit width and height
+ */
+export function measurePage(
+  gray: GrayImage,
+  options: MeasureOptions,
+  onProgress?: OnProgress,
+  second: SecondThread | null = null,
+): PageResult {
+  if (gray.data.length !== gray.width * gray.height) throw new RangeError('The picture does not fit its size.');
+  const tell = onProgress ?? ((): void => undefined);
+  if (Math.min(gray.width, gray.height) < LEAST_SIDE) return nothing(gray, options, [WARNINGS.tooSmall]);
+  if (isDark(gray)) return nothing(gray, options, [WARNINGS.allBlack]);
+  tell('Looking for the sheet', 0);
+  const turned = quarterTurned(gray, options.quarterTurns ?? 0);
+  let sheet = sheetOf(turned.image, options.scale);
+  if (sheet.refused) return nothing(gray, options, sheet.warnings);
+  tell('Parting ink from paper', 0.1);
+  let stages = fastStages(sheet.image, second);
+  const first = stages.threshold();
+  const marks = findMarks(first, sheet.image.width, sheet.image.height, stages.rims());
+  if (marks) {
+    sheet = sheetOfMarks(sheet, marks);
+    if (sheet.refused) return nothing(gray, options, sheet.warnings);
+    stages = fastStages(sheet.image, second);
+    stages.threshold();
+  }
+  if (sheet.pxPerMm === null) return nothing(gray, options, [...sheet.warnings, WARNINGS.noScale]);
+  const { pxPerMm } = sheet;
+  tell('Taking out printed lines', 0.5);
+  const rulings = findRulings(sheet.image, stages.votes(pxPerMm), pxPerMm);
+  let ink = inkOf(sheet.image, stages, rulings, pxPerMm);
+  tell('Reading lines and words', 0.7);
+  const frame = frameOf(sheet.image.width, sheet.image.height, pxPerMm, ink.rulings.angle ?? 0);
+  let layout = layoutOf(sheet.image, ink, frame);
+  const corrections = options.corrections ?? [];
+  const cut = cutInk(ink, layout, corrections);
+  if (cut) {
+    ink = cut;
+    layout = layoutOf(sheet.image, ink, frame);
+  }
+  layout = corrected(layout, corrections);
+  tell('Measuring', 0.85);
+  const page = pageInfo(sheet, frame, turned.toPicture);
+  const result = resultOf(sheet.image, page, ink, layout, options, sheet.warnings);
+  tell('Done', 1);
+  return result;
+}
+
+/** Size, turn and the map back to the picture. */
+function pageInfo(sheet: Sheet, frame: Frame, toGiven: Homography): PageInfo {
+  const { pxPerMm } = frame;
+  const toSheet = [
+    pxPerMm * frame.cos,
+    pxPerMm * frame.sin,
+    frame.originX,
+    -pxPerMm * frame.sin,
+    pxPerMm * frame.cos,
+    frame.originY,
+    0,
+    0,
+    1,
+  ];
+  return {
+    widthMm: sheet.sizeMm?.widthMm ?? sheet.image.width / pxPerMm,
+    heightMm: sheet.sizeMm?.heightMm ?? sheet.image.height / pxPerMm,
+    dpi: pxPerMm * MM_PER_INCH,
+    rotationDeg: sheet.turnDeg + (frame.angle * 180) / Math.PI,
+    scaleSource: sheet.scaleSource,
+    rulingMm: null,
+    toPicture: composed(toGiven, composed(sheet.toPicture, toSheet)),
+  };
+}
+
+/** A picture that holds nothing to measure, with the reason. */
+function nothing(gray: GrayImage, options: MeasureOptions, warnings: PageWarning[]): PageResult {
+  const px = options.scale?.pxPerMm ?? null;
+  const page: PageInfo = {
+    widthMm: px === null ? null : gray.width / px,
+    heightMm: px === null ? null : gray.height / px,
+    dpi: px === null ? null : px * MM_PER_INCH,
+    rotationDeg: 0,
+    scaleSource: options.scale?.source ?? null,
+    rulingMm: null,
+    toPicture: px === null ? IDENTITY : [px, 0, 0, 0, px, 0, 0, 0, 1],
+  };
+  return untrusted(page, warnings);
+}
+
+/** Whether the picture is dark all over: a lid left open, a covered lens. */
+function isDark(gray: GrayImage): boolean {
+  const step = Math.max(1, Math.floor(gray.data.length / SAMPLES));
+  let bright = 0;
+  let n = 0;
+  for (let i = 0; i < gray.data.length; i += step) {
+    if (gray.data[i]! > DARK) bright += 1;
+    n += 1;
+  }
+  return bright < n * 0.02;
+}

@@ -1,0 +1,48 @@
+import { wilson } from './bootstrap.ts';
+import type { Measure } from './measure.ts';
+import { NOTHING, wordsIn } from './measure.ts';
+
+export const closedLoops: Measure = {
+  code: 'closed-loops',
+  name: 'Closed loops',
+  unit: 'count',
+  direction: 'none',
+  source: 'Paper enclosed by ink (4-connected paper, 8-connected ink), counted; descriptive.',
+  how: 'white areas enclosed by the ink of words',
+  compute: (page) => {
+    const words = wordsIn(page);
+    if (words.length === 0) return NOTHING;
+    return {
+      value: words.reduce((sum, word) => sum + word.loops, 0),
+      n: words.length,
+      low: null,
+      high: null,
+      spread: null,
+    };
+  },
+};
+
+export const closure: Measure = {
+  code: 'closure',
+  name: 'Letters closed that should close',
+  unit: '%',
+  direction: 'more',
+  source:
+    'Definition: closed over expected among a b d g o p q; under 80 % leads to practice (common practice, no source). Interval: Wilson 1927.',
+  how: 'letters with a closed loop over the letters of the text that should close; needs the text',
+  compute: (page) => {
+    const letters = wordsIn(page)
+      .flatMap((word) => word.letters)
+      .filter((letter) => letter.closureExpected === true && !letter.excluded);
+    const closed = letters.filter((letter) => letter.loops > 0).length;
+    if (letters.length === 0) return NOTHING;
+    const { low, high } = wilson(closed, letters.length);
+    return {
+      value: (100 * closed) / letters.length,
+      n: letters.length,
+      low: low === null ? null : 100 * low,
+      high: high === null ? null : 100 * high,
+      spread: null,
+    };
+  },
+};

@@ -1,0 +1,199 @@
+import { markKey, marksOf } from './corrections/letter-marks.ts';
+import type { Marks } from './corrections/letter-marks.ts';
+import { holes } from './image/holes.ts';
+import type { Hole } from './image/holes.ts';
+import { SOLID } from './image/printed-rulings.ts';
+import type { Ink } from './image/ink.ts';
+import { boxMm, pointMm } from './lines/frame.ts';
+import { headKinds } from './letters/top-kinds.ts';
+import type { Head } from './lines/letter-tops.ts';
+import { aligned, levelled } from './lines/shared-size.ts';
+import { shapeKinds } from './letters/shapes.ts';
+import type { Layout } from './lines/page-layout.ts';
+import { median } from './order-statistics.ts';
+import { measuresOf } from './measures/measure-table.ts';
+import { readLine } from './letters/line-letters.ts';
+import { fitText } from './letters/text-fit.ts';
+import { handWidths } from './letters/hand-widths.ts';
+import type {
+  GrayImage,
+  LineResult,
+  LoopResult,
+  MeasureOptions,
+  PageInfo,
+  PageResult,
+  PageWarning,
+  RulingResult,
+} from './types.ts';
+import { METHOD_VERSION } from './version.ts';
+import { directionOf, isSideways } from './trust/direction.ts';
+import { isBlurred, pageWarnings } from './trust/page-warnings.ts';
+import { pitchOf } from './trust/ruling-scale.ts';
+import { WARNINGS } from './trust/warnings.ts';
+
+/** White areas of fewer pixels are no loops: pencil on rough paper leaves such holes inside its strokes. */
+const LEAST_LOOP_PX = 5;
+/** Small letters under this many pixels cannot be told from specks. */
+const LEGIBLE_PX = 5;
+/** Seed of the intervals where none is given. */
+const SEED = 1;
+
+/** The result as it is stored and shown. */
+export function resultOf(
+  image: GrayImage,
+  page: PageInfo,
+  ink: Ink,
+  read: Layout,
+  options: MeasureOptions,
+  before: PageWarning[],
+): PageResult {
+  const byComponent = new Map<number, Hole[]>();
+  for (const hole of holes(ink.runs, ink.components, LEAST_LOOP_PX)) {
+    const list = byComponent.get(hole.component) ?? [];
+    list.push(hole);
+    byComponent.set(hole.component, list);
+  }
+  const warnings = [...before];
+  const kinds = shapeKinds(read, byComponent);
+  const layout = aligned(levelled(read, kinds));
+  const rulings = rulingsOf(ink, layout);
+  if (layout.busy) return untrusted(page, [...warnings, WARNINGS.busy], rulings);
+  if (layout.lines.length > 0 && median(layout.sizes)! < LEGIBLE_PX)
+    return untrusted(page, [...warnings, WARNINGS.unreadable], rulings);
+  const lying = lieOf(layout, byComponent);
+  // What is smeared looks as if it lay on its side.
+  const reason = lying && isBlurred(ink, layout) ? WARNINGS.blur : lying;
+  if (reason) return untrusted(page, [...warnings, reason], rulings);
+  let texts: (string | null)[][] | null = null;
+  let textFits: boolean | null = null;
+  if (options.text !== undefined && options.text.trim() !== '' && layout.lines.length > 0) {
+    const fit = fitText(
+      layout.words.map((words, i) => words.map((w) => (w.to - w.from) / layout.sizes[i]!)),
+      options.text,
+    );
+    if (fit.turned) {
+      const reason = fit.turned === 'mirrored' ? WARNINGS.mirrored : WARNINGS.upsideDown;
+      return untrusted(page, [...warnings, reason], rulings);
+    }
+    if (fit.fits) texts = fit.texts;
+    else warnings.push(WARNINGS.textUnfit);
+    textFits = fit.fits;
+  }
+  const marks = marksOf(layout, options.corrections ?? []);
+  texts = withSetTexts(layout, texts, marks);
+  const widths = texts ? handWidths(layout, texts, byComponent) : undefined;
+  const alike = { letters: kinds, heads: texts ? new Map<Head, number>() : headKinds(layout) };
+  const lines = sizesAsRead(
+    layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, alike, widths)),
+  );
+  const result = {
+    version: METHOD_VERSION,
+    page: { ...page, rulingMm: pitchOf(rulings, 'across') },
+    lines,
+    warnings,
+    textFits,
+    darknessPercent: darknessOf(ink),
+    rulings,
+    loops: loopsOf(layout, byComponent),
+  };
+  warnings.push(...pageWarnings(image, result, ink, layout, options));
+  return { ...result, measures: measuresOf(result, options.seed ?? SEED) };
+}
+
+/**
+ * Sizes along the lines, made to agree with the median of the letters read: the course of a line follows the commonest
+ * height, which in an uneven hand is not the median one.
+ */
+function sizesAsRead(lines: LineResult[]): LineResult[] {
+  const ratios = lines.flatMap((line) => line.words.flatMap((w) => w.xHeightsMm.map((height) => height / w.sizeMm)));
+  const factor = median(ratios) ?? 1;
+  return lines.map((line) => ({
+    ...line,
+    words: line.words.map((word) => ({ ...word, sizeMm: word.sizeMm * factor })),
+  }));
+}
+
+/** Texts of words, with those set by hand in their place. */
+function withSetTexts(layout: Layout, texts: (string | null)[][] | null, marks: Marks): (string | null)[][] | null {
+  if (marks.texts.size === 0) return texts;
+  return layout.words.map((words, i) =>
+    words.map((_, k) => {
+      const set = marks.texts.get(markKey(i, k));
+      return set === undefined ? (texts?.[i]?.[k] ?? null) : set === '' ? null : set;
+    }),
+  );
+}
+
+/** A page that must not be measured: no lines, values unknown, and the reason. */
+export function untrusted(page: PageInfo, warnings: PageWarning[], rulings: RulingResult[] = []): PageResult {
+  const read = {
+    version: METHOD_VERSION,
+    page,
+    lines: [],
+    warnings,
+    textFits: null,
+    darknessPercent: null,
+    rulings,
+    loops: [],
+  };
+  return { ...read, measures: measuresOf(read, SEED) };
+}
+
+/** Why the page does not lie upright; null when it seems to. */
+function lieOf(layout: Layout, byComponent: ReadonlyMap<number, readonly Hole[]>): PageWarning | null {
+  if (isSideways(layout)) return WARNINGS.sideways;
+  const direction = directionOf(layout, byComponent);
+  if (direction === 'upside-down') return WARNINGS.upsideDown;
+  return direction === 'mirrored' ? WARNINGS.mirrored : null;
+}
+
+function darknessOf(ink: Ink): number | null {
+  if (ink.runs.count === 0) return null;
+  const { half, ink: dark, paper } = ink.levels;
+  let sum = 0;
+  let n = 0;
+  for (let t = 0; t < half.length; t += 1) {
+    if (half[t] === 0) continue;
+    sum += 1 - dark[t]! / Math.max(1, paper[t]!);
+    n += 1;
+  }
+  return n === 0 ? null : (100 * sum) / n;
+}
+
+/** Printed lines on the page, mm. */
+function rulingsOf(ink: Ink, layout: Layout): RulingResult[] {
+  const { frame } = layout;
+  const point = (x: number, y: number): RulingResult['from'] =>
+    pointMm(
+      frame,
+      (x - frame.originX) * frame.cos - (y - frame.originY) * frame.sin,
+      (x - frame.originX) * frame.sin + (y - frame.originY) * frame.cos,
+    );
+  const across = ink.rulings.across.map((line): RulingResult => {
+    const from = point(line.from, line.intercept + line.slope * line.from);
+    const to = point(line.to, line.intercept + line.slope * line.to);
+    return { kind: line.filled < SOLID ? 'dashed' : 'line', from, to };
+  });
+  const kind = ink.rulings.down.length > 3 ? 'grid' : 'margin';
+  const down = ink.rulings.down.map((line): RulingResult => {
+    const from = point(line.intercept + line.slope * line.from, line.from);
+    const to = point(line.intercept + line.slope * line.to, line.to);
+    return { kind, from, to };
+  });
+  return [...across, ...down];
+}
+
+/** Closed loops of ink that belongs to lines. */
+function loopsOf(layout: Layout, byComponent: ReadonlyMap<number, readonly Hole[]>): LoopResult[] {
+  const { frame } = layout;
+  return layout.lines.flatMap((line) =>
+    line.blobs.flatMap(({ blob }) =>
+      (byComponent.get(blob.component) ?? []).map((hole) => {
+        const [x, y] = [hole.left - frame.originX, hole.top - frame.originY];
+        const u = x * frame.cos - y * frame.sin;
+        const v = x * frame.sin + y * frame.cos;
+        return { box: boxMm(frame, u, v, u + hole.right - hole.left, v + hole.bottom - hole.top) };
+      }),
+    ),
+  );
+}

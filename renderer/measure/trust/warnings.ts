@@ -1,0 +1,82 @@
+import type { PageWarning } from '../types.ts';
+
+const warning = (code: string, message: string): PageWarning => ({ code, message });
+
+/** What a page may be questioned for: what was seen, what it means, what to do. */
+export const WARNINGS = {
+  blank: warning('blank', 'No writing was found on this page. Check that the right side of the sheet was scanned.'),
+  busy: warning(
+    'not-writing',
+    'The picture is full of small marks, so no writing could be told apart. Scan the page again, without patterns or a photo behind it.',
+  ),
+  unreadable: warning(
+    'text-too-small',
+    'The writing is only a few pixels high, too small to measure. Scan again at 300 dpi or more.',
+  ),
+  noScale: warning(
+    'no-scale',
+    'The scale of this page is not known, so nothing was measured. Give the dpi, the printed bar, or two points with a known distance.',
+  ),
+  allBlack: warning('all-black', 'The picture is dark all over. Scan or photograph the page again.'),
+  tooSmall: warning('too-small', 'The picture has too few pixels to hold a page. Check the file.'),
+  edgeCut: warning(
+    'edge-cut',
+    'An edge of the sheet lies outside the photo, so its angle and scale cannot be trusted. Take the photo again with all four edges and some table in it.',
+  ),
+  unknownPaper: warning(
+    'paper-unknown',
+    'The sheet fits no known paper size; the scale given was used. Check one known distance on the page.',
+  ),
+  scalePaper: warning(
+    'scale-contradicts-paper',
+    'The scale given differs by more than 1 % from the size of the sheet in the photo; the sheet was used. Check the scale.',
+  ),
+  scaleMarks: warning(
+    'scale-contradicts-marks',
+    'The scale given differs by more than 1 % from the corner marks on the sheet. Check that it was printed at actual size and scanned at the dpi given.',
+  ),
+  axesDiffer: warning(
+    'axes-differ',
+    'The squares or corner marks of the paper come out wider than high, or higher than wide, by more than 1 %. Check how the page was scanned or photographed.',
+  ),
+  writingCut: warning(
+    'writing-cut',
+    'Writing runs off the side of the picture, so words there are not whole. Scan the page with its margins.',
+  ),
+  fewWords: warning('few-words', 'There are fewer than five words on this page: too few to judge size or spacing by.'),
+  smallText: warning(
+    'text-under-12-px',
+    'The small letters are under 12 pixels high, so lengths are rough. Scan again at 300 dpi or more.',
+  ),
+  blur: warning('blur', 'The picture is not sharp, so lengths are rough. Scan it again, or hold the camera still.'),
+  sideways: warning(
+    'sideways',
+    'The writing runs up or down the page: the picture lies on its side. Turn it and measure again.',
+  ),
+  upsideDown: warning('upside-down', 'The page seems to lie upside down. Turn it and measure again.'),
+  mirrored: warning('mirrored', 'The page seems to be mirrored. Flip it and measure again.'),
+  textUnfit: warning(
+    'text-unfit',
+    'The text given does not fit the words on this page, so it was not used. Check that it is the text that was written.',
+  ),
+  faint: warning('faint', 'The writing is very faint, so some of it may not have been read. Scan it darker.'),
+} as const;
+
+/** The distance of the printed lines, by the scale given, against what the paper should have (null: no usual ruling). */
+export function rulingWarning(foundMm: number, knownMm: number | null): PageWarning {
+  const found = foundMm.toFixed(2);
+  return warning(
+    'scale-contradicts-ruling',
+    knownMm === null
+      ? `By this scale the printed lines are ${found} mm apart, which is no usual paper. Check the scale.`
+      : `By this scale the printed lines are ${found} mm apart, but this paper has ${knownMm} mm. Check the scale.`,
+  );
+}
+
+/** By the scale the letters are far too small or too large for handwriting. */
+export function sizeWarning(sizeMm: number): PageWarning {
+  return warning(
+    'scale-unlikely',
+    `By this scale the small letters are ${Number(sizeMm.toPrecision(2))} mm high, which is no usual handwriting. Check the scale before you use any number of this page.`,
+  );
+}
