@@ -9,7 +9,7 @@ import path from 'node:path';
 const left = [
   /^electron\/(browser|commands)\//,
   /^electron\/command-line/,
-  /^renderer\/(frame|parts|main\.ts)/,
+  /^renderer\/(window|main\.ts)/,
   /\.svelte/,
 ];
 

@@ -15,8 +15,8 @@ const logicFiles = tasks.map((task) => `renderer/${task}/**/*.ts`);
 const viewFiles = [
   'renderer/**/*.svelte',
   'renderer/**/*.svelte.ts',
-  'renderer/frame/**/*.ts',
-  'renderer/parts/**/*.ts',
+  'renderer/window/frame/**/*.ts',
+  'renderer/window/parts/**/*.ts',
 ];
 
 /** Files that own the operating system; the names are exact so that a new import is a decision. */

@@ -1,5 +1,5 @@
 /**
- * Makes renderer/pages/fonts/fairhand-print.otf from the pen paths of print-hand-strokes.ts:
+ * Makes renderer/window/pages/fonts/fairhand-print.otf from the pen paths of print-hand-strokes.ts:
  * `npx node build/letters/print-hand.ts`. The file is kept in the repository; a test makes it again and compares.
  */
 import { writeFileSync } from 'node:fs';
@@ -171,5 +171,5 @@ export function printHandFont(): Uint8Array {
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  writeFileSync(new URL('../../renderer/pages/fonts/fairhand-print.otf', import.meta.url), printHandFont());
+  writeFileSync(new URL('../../renderer/window/pages/fonts/fairhand-print.otf', import.meta.url), printHandFont());
 }

@@ -1,5 +1,5 @@
 import type { ClientRecord } from '../../db/types/record.ts';
-import type { Tab } from '../frame/commands.ts';
+import type { Tab } from '../window/frame/commands.ts';
 
 export interface NextStep {
   tab: Tab;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { matches } from '../../renderer/frame/commands.ts';
+import { matches } from '../../renderer/window/frame/commands.ts';
 
 const press = (key: string, held: Partial<Record<'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey', boolean>> = {}) => ({
   key,

@@ -7,7 +7,7 @@ import { type FamilyOptions, familyPage } from '../../renderer/pages/family.ts';
 import { countWords, textsOf } from '../../renderer/pages/fit.ts';
 import { docHeight } from '../../renderer/pages/layout.ts';
 import type { DocSheet, Packet } from '../../renderer/pages/model.ts';
-import SheetView from '../../renderer/pages/SheetView.svelte';
+import SheetView from '../../renderer/window/pages/SheetView.svelte';
 import { texts } from '../../renderer/pages/texts.ts';
 import { chromiumPath, htmlOf, noChromium, type Printed, printHtml } from './html.ts';
 import { readPdf } from './pdf-lines.ts';

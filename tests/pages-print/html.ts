@@ -29,14 +29,14 @@ function fonts(): string {
       700,
       '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff2',
     ),
-    fontFace('Fairhand Print', 400, '../../renderer/pages/fonts/fairhand-print.otf'),
+    fontFace('Fairhand Print', 400, '../../renderer/window/pages/fonts/fairhand-print.otf'),
     fontFace('Playwrite US Trad', 400, '@fontsource/playwrite-us-trad/files/playwrite-us-trad-latin-400-normal.woff2'),
   ].join('\n');
 }
 
 export function htmlOf<Props extends Record<string, unknown>>(component: Component<Props>, props: Props): string {
   const { body } = render(component as Component<Record<string, unknown>>, { props });
-  const css = readFileSync(new URL('../../renderer/pages/sheet.css', import.meta.url), 'utf8');
+  const css = readFileSync(new URL('../../renderer/window/pages/sheet.css', import.meta.url), 'utf8');
   return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Page</title><style>${fonts()}\n${css}</style></head><body>${body}</body></html>`;
 }
 

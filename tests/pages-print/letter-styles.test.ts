@@ -13,7 +13,7 @@ import {
 
 const require = createRequire(import.meta.url);
 const files: Record<TypeStyle, string> = {
-  print: '../../renderer/pages/fonts/fairhand-print.otf',
+  print: '../../renderer/window/pages/fonts/fairhand-print.otf',
   joined: '@fontsource/playwrite-us-trad/files/playwrite-us-trad-latin-400-normal.woff',
   page: '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff',
   'page-bold': '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff',

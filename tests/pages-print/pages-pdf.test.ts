@@ -9,7 +9,7 @@ import { textsOf } from '../../renderer/pages/fit.ts';
 import type { DocSheet, Packet } from '../../renderer/pages/model.ts';
 import { emptyWords, pageKinds, usualSheet } from '../../renderer/pages/page-choices.ts';
 import { practiceRequestOf } from '../../renderer/pages/practice-request.ts';
-import SheetView from '../../renderer/pages/SheetView.svelte';
+import SheetView from '../../renderer/window/pages/SheetView.svelte';
 import { texts } from '../../renderer/pages/texts.ts';
 import { packetText } from '../../renderer/pages/visit-note.ts';
 import { chromiumPath, htmlOf, noChromium, type Printed, printHtml } from './html.ts';

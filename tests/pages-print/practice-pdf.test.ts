@@ -5,7 +5,7 @@ import { letterStyles } from '../../renderer/pages/letter-styles.ts';
 import { marginMm, type SheetName, writingArea } from '../../renderer/pages/paper.ts';
 import { type PracticeRequest, type PracticeSheet, practiceSheets } from '../../renderer/pages/practice.ts';
 import { inks, type RulingCode, rulings } from '../../renderer/pages/rulings.ts';
-import SheetView from '../../renderer/pages/SheetView.svelte';
+import SheetView from '../../renderer/window/pages/SheetView.svelte';
 import { chromiumPath, htmlOf, noChromium, printHtml } from './html.ts';
 import { type PdfPage, readPdf } from './pdf-lines.ts';
 

@@ -1,0 +1,106 @@
+/**
+ * The client whose record is open. Views read `record` and write facts through `save`; everything else is derived.
+ *
+ *   open.record          the whole record (replaced, never mutated)
+ *   open.visit           the visit that new observations belong to
+ *   await open.save('intakeAnswer', { id: open.newId(), clientId: open.clientId, visitId: open.visitId, … })
+ *   await open.remove('practiceLog', id)     open.undo()     open.redo()
+ */
+import { ask } from '../../../electron/contract/ask.ts';
+import type { Unstamped } from '../../../electron/contract/request.ts';
+import type { Input, RequestName } from '../../../electron/contract/index.ts';
+import type { ClientRecord, Fact, FactKind } from '../../../db/types/record.ts';
+import type { Visit } from '../../../db/types/visit.ts';
+import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
+import type { App } from './app.svelte.ts';
+import { saveRequest, withFact, withoutFact, type SavedKind } from './saved-facts.ts';
+
+export class OpenRecord {
+  record = $state.raw<ClientRecord>() as ClientRecord;
+  visitId = $state('');
+  readonly app: App;
+
+  constructor(app: App, record: ClientRecord) {
+    this.app = app;
+    this.record = record;
+    const last = [...record.visits].sort((a, b) => a.date.localeCompare(b.date)).at(-1);
+    this.visitId = last?.id ?? '';
+  }
+
+  get clientId(): string {
+    return this.record.client.id;
+  }
+  get visit(): Visit | undefined {
+    return this.record.visits.find((v) => v.id === this.visitId);
+  }
+  /** The rule table in use: pure functions take it as an argument. */
+  get rules(): RulesInUse {
+    return this.app.rules;
+  }
+  /** ISO date of today by the shell's clock. */
+  get today(): string {
+    return this.app.status.today;
+  }
+
+  newId(): string {
+    return crypto.randomUUID();
+  }
+  now(): string {
+    return new Date().toISOString();
+  }
+
+  /** Stores a fact; the screen shows it at once, a failed save waits and is tried again. @throws Refusal when the entry itself is refused */
+  async save<K extends SavedKind>(kind: K, fact: Unstamped<K>): Promise<Fact<K>> {
+    const before = this.record;
+    const shown = { ...fact, at: this.now(), by: this.app.status.initials || '–' } as unknown as Fact<K>;
+    this.record = withFact(this.record, kind, shown);
+    try {
+      const saved = await this.app.saving.run(`${kind}/${fact.id}`, () =>
+        ask(saveRequest[kind] as RequestName, bare(fact) as unknown as Input<RequestName>),
+      );
+      this.record = withFact(this.record, kind, saved as unknown as Fact<K>);
+      return saved as unknown as Fact<K>;
+    } catch (error) {
+      this.record = before;
+      this.app.complain(error);
+      throw error;
+    }
+  }
+
+  /** A request that answers with one fact of this client (adding a page, measuring, approving, issuing). */
+  async request<N extends RequestName>(kind: FactKind, name: N, input: Input<N>): Promise<Fact> {
+    const fact = (await ask(name, input)) as unknown as Fact;
+    this.record = withFact(this.record, kind, fact);
+    return fact;
+  }
+
+  async remove(kind: Exclude<FactKind, 'client'>, id: string): Promise<void> {
+    const before = this.record;
+    this.record = withoutFact(this.record, kind, id);
+    try {
+      await this.app.saving.run(`${kind}/${id}`, () => ask('fact.remove', { kind, id }));
+    } catch (error) {
+      this.record = before;
+      this.app.complain(error);
+      throw error;
+    }
+  }
+
+  undo = () => this.#travel('client.undo');
+  redo = () => this.#travel('client.redo');
+
+  async #travel(name: 'client.undo' | 'client.redo'): Promise<void> {
+    try {
+      this.record = await this.app.saving.run(name, () => ask(name, { clientId: this.clientId }));
+      if (!this.visit) this.visitId = this.record.visits.at(-1)?.id ?? '';
+    } catch (error) {
+      this.app.complain(error);
+    }
+  }
+}
+
+/** Without the stamps that the shell sets: a view may pass a stored fact back with a field changed. */
+function bare<T extends object>(fact: T): T {
+  const { at: _at, by: _by, ...rest } = fact as T & { at?: unknown; by?: unknown };
+  return $state.snapshot(rest) as T;
+}

@@ -1,0 +1,198 @@
+/** The intake screen of the open client at the chosen visit: what is derived from the facts, and how answers are saved. */
+import { SvelteMap } from 'svelte/reactivity';
+import type { Side } from '../../../db/types/common.ts';
+import type { IntakeAnswer, RedFlagAnswer, SetupMeasures } from '../../../db/types/intake.ts';
+import type { IntakeItem, RedFlagTable } from '../../../db/types/items.ts';
+import type { OpenRecord } from '../frame/open-record.svelte.ts';
+import { findings, mayStart } from '../../intake/findings.ts';
+import { flagInputOf } from '../../intake/flag-input.ts';
+import { openFlags } from '../../intake/flags.ts';
+import { openItems, resumeAt } from '../../intake/opening.ts';
+import { setUp, type SetupInput } from '../../intake/setup.ts';
+
+type Part<T> = Partial<Omit<T, 'id' | 'at' | 'by' | 'clientId' | 'visitId'>>;
+
+/** Writing blocks that run, by visit, since when (epoch ms): they go on while other screens are looked at. */
+const runningBlocks = new SvelteMap<string, number>();
+
+export class Screen {
+  readonly open: OpenRecord;
+  readonly items = $derived.by(() => this.open.rules.intake);
+  readonly setupTable = $derived.by(() => this.open.rules.setup);
+  openedByHand = $state.raw<string[]>([]);
+
+  constructor(open: OpenRecord) {
+    this.open = open;
+  }
+
+  /** Flags as the clinic's rule table has them. */
+  readonly redFlagTable: RedFlagTable = $derived.by(() => ({
+    ...this.open.rules.redFlagTable,
+    flags: this.open.rules.redFlags,
+    fromAnswers: this.open.rules.flagsFromAnswers,
+  }));
+  readonly flags = $derived.by(() => openFlags(flagInputOf(this.open.record, this.open.visitId), this.redFlagTable));
+
+  readonly states = $derived.by(() => {
+    const { client, intakeAnswers, pageMeasurements, goals } = this.open.record;
+    return openItems(
+      {
+        answers: intakeAnswers,
+        diagnoses: client.diagnoses.flatMap(({ kind }) => (kind === null ? [] : [kind])),
+        measures: pageMeasurements.at(-1)?.result.measures ?? [],
+        homeProgram: this.open.record.programs.length > 0,
+        goalTalk: goals.length > 0,
+        openedByHand: this.openedByHand,
+      },
+      this.items,
+    );
+  });
+  readonly asked = $derived.by(() => this.states.filter((state) => state.state === 'asked'));
+  readonly resume = $derived.by(() => resumeAt(this.states));
+
+  readonly setup = $derived.by(
+    () => this.open.record.setups.find((each) => each.visitId === this.open.visitId) ?? null,
+  );
+  /** Measures in use: this visit's, else the latest. */
+  readonly setupShown = $derived.by(() => this.setup ?? this.open.record.setups.at(-1) ?? null);
+  readonly setupInput = $derived.by((): SetupInput => {
+    const { client } = this.open.record;
+    const has = (code: string): boolean => client.precautions.some((each) => each.code === code);
+    const field = this.answersOf('field').some(({ grade }) => grade !== null && grade <= 1);
+    const measures = this.setupShown ?? { ...emptySetup, hand: client.handNow };
+    return {
+      ...measures,
+      hand: measures.hand ?? client.handNow,
+      cautions: [
+        ...(has('hip-precautions') ? (['hip'] as const) : []),
+        ...(has('wheelchair') ? (['wheelchair'] as const) : []),
+        ...(field ? (['neglect-or-field'] as const) : []),
+      ],
+    };
+  });
+  readonly setupOutcome = $derived.by(() => setUp(this.setupInput, this.setupTable));
+
+  readonly findings = $derived.by(() => {
+    const outcome = this.setupOutcome;
+    const shown = this.setupShown;
+    return findings(
+      this.open.record.intakeAnswers,
+      this.items,
+      outcome.ok && shown ? { result: outcome.result, factId: shown.id } : null,
+    );
+  });
+  readonly mayStart = $derived.by(() => mayStart(this.findings, this.flags, this.items));
+
+  /** Latest answers of an item, one a side. */
+  answersOf(code: string): IntakeAnswer[] {
+    const sides = new Map<Side, IntakeAnswer>();
+    for (const answer of this.open.record.intakeAnswers) if (answer.item === code) sides.set(answer.side, answer);
+    return [...sides.values()];
+  }
+
+  /** The answer given at this visit for an item and side. */
+  answerNow(code: string, side: Side): IntakeAnswer | undefined {
+    const { visitId, record } = this.open;
+    return record.intakeAnswers.find((each) => each.visitId === visitId && each.item === code && each.side === side);
+  }
+
+  /** Saves part of an answer at once; the rest of it stays as it was. */
+  async answer(item: IntakeItem, side: Side, part: Part<IntakeAnswer>): Promise<void> {
+    const known = this.answerNow(item.code, side);
+    const fact = {
+      id: known?.id ?? this.open.newId(),
+      clientId: this.open.clientId,
+      visitId: this.open.visitId,
+      item: item.code,
+      side,
+      state: known?.state ?? 'graded',
+      grade: known?.grade ?? null,
+      reason: known?.reason ?? '',
+      detail: known?.detail ?? null,
+      before: known?.before ?? null,
+      after: known?.after ?? null,
+      note: known?.note ?? '',
+      ...part,
+    } as const;
+    await this.open.save('intakeAnswer', fact);
+    if (item.code === 'hand-choice' && (part.detail === 'right' || part.detail === 'left')) {
+      const client = this.open.record.client;
+      if (client.handNow !== part.detail) await this.open.save('client', { ...client, handNow: part.detail });
+    }
+  }
+
+  /** Start of the running writing block, epoch ms; null while none runs. */
+  get blockFrom(): number | null {
+    return runningBlocks.get(this.open.visitId) ?? null;
+  }
+  startBlock(now: number): void {
+    runningBlocks.set(this.open.visitId, now);
+  }
+  stopBlock(): void {
+    runningBlocks.delete(this.open.visitId);
+  }
+
+  /** Every rating of the writing block was asked before and after, at this visit. */
+  readonly blockRated = $derived.by(() =>
+    this.items.items
+      .filter((item) => item.writingBlock && item.ratings !== null)
+      .every((item) =>
+        this.open.record.intakeAnswers.some(
+          (each) =>
+            each.visitId === this.open.visitId &&
+            each.item === item.code &&
+            each.before !== null &&
+            each.after !== null,
+        ),
+      ),
+  );
+
+  flagNow(code: string): RedFlagAnswer | undefined {
+    return this.open.record.redFlags.find((each) => each.visitId === this.open.visitId && each.flag === code);
+  }
+
+  async answerFlag(code: string, part: Part<RedFlagAnswer>): Promise<void> {
+    const known = this.flagNow(code);
+    await this.open.save('redFlag', {
+      id: known?.id ?? this.open.newId(),
+      clientId: this.open.clientId,
+      visitId: this.open.visitId,
+      flag: code,
+      present: known?.present ?? false,
+      review: known?.review ?? null,
+      note: known?.note ?? '',
+      ...part,
+    });
+  }
+
+  async saveSetup(part: Part<SetupMeasures>): Promise<void> {
+    const {
+      at: _at,
+      by: _by,
+      ...shown
+    } = this.setupShown ?? { ...emptySetup, at: '', by: '', hand: this.open.record.client.handNow };
+    await this.open.save('setup', {
+      ...shown,
+      ...part,
+      id: this.setup?.id ?? this.open.newId(),
+      clientId: this.open.clientId,
+      visitId: this.open.visitId,
+    });
+  }
+}
+
+const emptySetup = {
+  popliteal: null,
+  elbow: null,
+  shoe: null,
+  table: null,
+  tableAdjustable: false,
+  tableThickness: null,
+  thigh: null,
+  slantRise: null,
+  slantLength: null,
+  hand: null,
+  purpose: 'writing',
+  units: 'mm',
+  note: '',
+} as const satisfies Part<SetupMeasures>;

@@ -1,0 +1,210 @@
+import { syllable } from 'syllable';
+import type { Client } from '../../../db/types/client.ts';
+import type { IssuedPage, PageDraft, PageKind, PageWords } from '../../../db/types/page.ts';
+import { ClinicPairs } from '../frame/clinic-pairs.svelte.ts';
+import type { OpenRecord } from '../frame/open-record.svelte.ts';
+import { limitsOf } from '../../progress/limits.ts';
+import { buildPacket } from '../../pages/build-packet.ts';
+import { repaginate, withText } from '../../pages/edit.ts';
+import type { PageInput } from '../../pages/facts.ts';
+import { textsOf } from '../../pages/fit.ts';
+import type { Doc, Packet } from '../../pages/model.ts';
+import { startingWords, usualSheet } from '../../pages/page-choices.ts';
+import type { PracticeRequest } from '../../pages/practice.ts';
+import { furtherPages, practiceRequestOf } from '../../pages/practice-request.ts';
+import { readingGrade } from '../../pages/reading-grade.ts';
+import { mayBePrinted, safeProgram } from '../../pages/safe-program.ts';
+import { type Language, languageOf, languages } from '../../pages/languages.ts';
+
+/** A short digest (FNV-1a): tells whether a page is still made from the same. */
+function digest(packet: Packet): string {
+  let hash = 0x811c9dc5;
+  for (const char of JSON.stringify(packet.sheets)) hash = Math.imul(hash ^ char.codePointAt(0)!, 0x01000193);
+  return (hash >>> 0).toString(16);
+}
+
+/** What lies on the desk: the chosen page, its words, the therapist's changes, and what would print. */
+export class Desk {
+  readonly open: OpenRecord;
+  readonly clinic: ClinicPairs;
+  kind = $state<PageKind>('family-summary');
+  sheet = $state(usualSheet(navigator.language));
+  pt = $state<14 | 16 | 20>(14);
+  withPictures = $state(true);
+  withLog = $state(true);
+  withCard = $state(true);
+  withPractice = $state(false);
+  withDrawings = $state(true);
+  useCode = $state(false);
+  language = $state<Language>('en');
+  withEnglish = $state(true);
+  withFurther = $state(true);
+  practiceChanges = $state<Partial<PracticeRequest>>({});
+  /** Words of a client without a visit: there is nothing to keep them with. */
+  #loose = $state.raw<Omit<PageDraft, 'at' | 'by'> | null>(null);
+  /** A page issued before, shown as it was. */
+  reopened = $state.raw<IssuedPage | null>(null);
+
+  constructor(open: OpenRecord) {
+    this.open = open;
+    this.clinic = new ClinicPairs(open.app);
+    this.kind = open.app.takePageWanted() ?? this.kind;
+    this.pt = Number(open.record.client.largePrint) as 14 | 16 | 20;
+    this.language = languageOf(open.record.client.language);
+  }
+
+  /** Words typed for the pages of this visit, as saved. */
+  draft: Omit<PageDraft, 'at' | 'by'> | null = $derived.by(
+    () => this.open.record.pageDrafts.find((one) => one.visitId === this.open.visitId) ?? this.#loose,
+  );
+  words: PageWords = $derived.by(() => this.draft?.words ?? startingWords(this.open.record.pageDrafts));
+
+  input: PageInput = $derived.by(() => ({
+    record: this.open.record,
+    visitId: this.open.visitId,
+    today: this.open.today,
+    locale: navigator.language,
+    sheet: this.sheet,
+    clinic: {
+      name: this.open.app.status.clinic,
+      therapist: this.open.app.status.initials,
+      credentials: this.open.app.status.credentials,
+    },
+    useCode: this.useCode,
+    setupTable: this.open.rules.setup,
+    limits: limitsOf(this.open.rules),
+    pairs: this.clinic.pairs,
+  }));
+
+  practice: PracticeRequest = $derived.by(() => ({
+    ...practiceRequestOf(this.input, this.open.rules, languages[this.language].texts),
+    ...this.practiceChanges,
+  }));
+
+  /** Sheets that single lines of the program need beside the practice page. */
+  further = $derived.by(() => furtherPages(this.input, this.open.rules, this.practice));
+
+  built: Packet = $derived.by(() =>
+    buildPacket(
+      this.kind,
+      this.input,
+      {
+        pt: this.pt,
+        withPictures: this.withPictures,
+        withLog: this.withLog,
+        withCard: this.withCard,
+        withPractice: this.withPractice,
+        withDrawings: this.withDrawings,
+        language: this.language,
+        withEnglish: this.withEnglish,
+        words: this.words,
+        practice: this.practice,
+        withFurther: this.withFurther,
+      },
+      this.open.rules,
+    ),
+  );
+
+  #changedPage = $derived.by(() => this.draft?.changed[this.kind] ?? null);
+  /** The packet as changed by hand; null = as built, also where it holds practice that may not be printed any more. */
+  changed: Packet | null = $derived.by(() => {
+    const model = (this.#changedPage?.model ?? null) as Packet | null;
+    return model && mayBePrinted(model, safeProgram(this.input, this.open.rules)) ? model : null;
+  });
+  /** What to know of a page that was changed by hand; '' = nothing. */
+  aboutChanges: string = $derived.by(() => {
+    const kept = this.#changedPage;
+    if (!kept) return '';
+    if (!this.changed)
+      return 'You changed this page by hand, but it holds practice that may not be printed now. It is made anew.';
+    return kept.builtFrom === digest(this.built)
+      ? ''
+      : 'What this page is made from has changed since you changed its words. Undo your changes to make it anew.';
+  });
+
+  packet: Packet = $derived(this.reopened ? (this.reopened.model as unknown as Packet) : (this.changed ?? this.built));
+
+  /** School grade of what the family reads; null on other pages. */
+  grade = $derived.by(() => {
+    // The formulas are made for English.
+    if (this.language !== 'en' || (this.packet.kind !== 'family-summary' && this.packet.kind !== 'home-program'))
+      return null;
+    return readingGrade(
+      this.packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet as Doc) : [])),
+      syllable,
+    );
+  });
+
+  edit = (path: (string | number)[], text: string): void => {
+    const model = repaginate(withText(this.packet, ['sheets', ...path], text));
+    // A second change does not make an outdated page current.
+    const builtFrom = this.changed && this.#changedPage ? this.#changedPage.builtFrom : digest(this.built);
+    const changed = { model: JSON.parse(JSON.stringify(model)), builtFrom };
+    this.#keep({ changed: { ...this.draft?.changed, [this.kind]: changed } });
+  };
+
+  /** Takes back what was changed by hand on this page. */
+  asBuilt(): void {
+    const { [this.kind]: _dropped, ...changed } = this.draft?.changed ?? {};
+    this.#keep({ changed });
+  }
+
+  /** Words for the pages are saved like every other edit; the page is then made anew. */
+  type<G extends 'family' | 'letter' | 'report' | 'referral', K extends keyof PageWords[G]>(
+    group: G,
+    key: K,
+    value: PageWords[G][K],
+  ): void {
+    this.#keepWords({ ...this.words, [group]: { ...this.words[group], [key]: value } });
+  }
+  typeForProgram(programWords: string): void {
+    this.#keepWords({ ...this.words, programWords });
+  }
+
+  #keepWords(words: PageWords): void {
+    this.reopened = null;
+    const { [this.kind]: _dropped, ...changed } = this.draft?.changed ?? {};
+    this.#keep({ words, changed });
+  }
+
+  #keep(change: Partial<Pick<PageDraft, 'words' | 'changed'>>): void {
+    const { clientId, visitId } = this.open;
+    const id = this.draft?.id ?? this.open.newId();
+    const words = $state.snapshot(this.words) as PageWords;
+    const draft = { id, clientId, visitId, words, changed: this.draft?.changed ?? {}, ...change };
+    if (this.open.visit) void this.open.save('pageDraft', draft).catch(() => {});
+    else this.#loose = draft;
+  }
+
+  /** Another kind of page; what was changed by hand on either stays. */
+  show(kind: PageKind): void {
+    this.kind = kind;
+    this.reopened = null;
+  }
+
+  /** Print size and language are the client's: the next page, and the next visit, print like this one. */
+  printIn(choice: Partial<Pick<Client, 'largePrint' | 'language'>>): void {
+    if (choice.largePrint) this.pt = Number(choice.largePrint) as 14 | 16 | 20;
+    if (choice.language) this.language = languageOf(choice.language);
+    void this.open.save('client', { ...this.open.record.client, ...choice }).catch(() => {});
+  }
+
+  /** Another way to print this page drops what was changed by hand on it; undo brings that back. */
+  choose(change: () => void): void {
+    change();
+    if (this.changed) this.asBuilt();
+    this.reopened = null;
+  }
+
+  /** Sheet size of what is shown. */
+  get paper(): Desk['sheet'] {
+    return this.packet.sheets[0]?.sheet ?? this.sheet;
+  }
+
+  get fileName(): string {
+    return `${this.open.record.client.code} ${this.packet.kind} ${this.open.visit?.date ?? this.open.today}`.slice(
+      0,
+      80,
+    );
+  }
+}

@@ -1,0 +1,210 @@
+import type { AnnotationOptions } from 'chartjs-plugin-annotation';
+import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
+import type { ChartColors } from './chart-setup.svelte.ts';
+import type { ProgressPicture, Series, SeriesPoint } from '../../progress/series.ts';
+
+/** A drawn point that still knows what it says. */
+export interface DrawnPoint {
+  x: number;
+  y: number;
+  point: SeriesPoint;
+}
+
+type LineDataset = ChartDataset<'line', DrawnPoint[]>;
+
+/** Dashes, so that lines differ without color; families, probes and home logs are not joined by lines at all. */
+const DASHES: Record<string, number[]> = {
+  unfamiliar: [],
+  family: [6, 4],
+  therapist: [2, 3],
+  'fatigue-before': [3, 3],
+  'fatigue-after': [],
+};
+
+/** The chart of legibility and fatigue over one time axis. */
+export function progressChart(
+  picture: ProgressPicture,
+  colors: ChartColors,
+  showDate: (iso: string) => string,
+): ChartConfiguration<'line', DrawnPoint[]> {
+  const day = 86_400_000;
+  const breakMs = picture.breakDays * day;
+  const datasets = [
+    ...picture.legibility.map((series) => dataset(series, colors.accent, 'percent', colors, breakMs)),
+    ...picture.fatigue.map((series) =>
+      dataset(series, series.id.startsWith('log') ? colors.soft : colors.ink, 'fatigue', colors, breakMs),
+    ),
+  ];
+  const times = datasets.flatMap((set) => set.data.map((p) => p.x));
+  const from = Math.min(...times, ...picture.marks.map((mark) => mark.at));
+  const to = Math.max(...times, ...picture.marks.map((mark) => mark.at));
+  const space = Math.max(3 * day, (to - from) * 0.04);
+  const tick = { color: colors.ink, font: { family: colors.font, size: 14 } };
+  return {
+    type: 'line',
+    data: { datasets },
+    options: {
+      responsive: true,
+      maintainAspectRatio: false,
+      animation: false,
+      parsing: false,
+      normalized: false,
+      interaction: { mode: 'nearest', intersect: false },
+      scales: {
+        x: {
+          type: 'time',
+          ...(Number.isFinite(from) && { min: from - space, max: to + space }),
+          time: { minUnit: 'day', displayFormats: { day: 'MMM d', week: 'MMM d', month: 'MMM yyyy' } },
+          ticks: { ...tick, maxRotation: 0, autoSkipPadding: 16 },
+          grid: { color: colors.rule },
+        },
+        // Stacked axes grow upward: the last one stands on top.
+        fatigue: {
+          type: 'linear',
+          position: 'left',
+          min: 0,
+          max: 10,
+          stack: 'both',
+          stackWeight: 1.4,
+          offset: true,
+          title: { display: true, text: 'Fatigue, 0 to 10', ...tick },
+          ticks: { ...tick, stepSize: 5 },
+          grid: { color: colors.rule },
+        },
+        percent: {
+          type: 'linear',
+          position: 'left',
+          min: 0,
+          max: 100,
+          stack: 'both',
+          stackWeight: 3,
+          title: { display: true, text: 'Words read, %', ...tick },
+          ticks: { ...tick, stepSize: 20 },
+          grid: { color: colors.rule },
+        },
+      },
+      plugins: {
+        tooltip: {
+          callbacks: {
+            title: (items) => (items[0] ? showDate((items[0].raw as DrawnPoint).point.day) : ''),
+            label: (item) => (item.raw as DrawnPoint).point.words,
+          },
+        },
+        annotation: { annotations: annotations(picture, colors) },
+      },
+    },
+    plugins: [intervals(colors)],
+  };
+}
+
+function dataset(series: Series, color: string, axis: string, colors: ChartColors, breakMs: number): LineDataset {
+  const dash = DASHES[series.id];
+  return {
+    label: series.label,
+    data: series.points.map((point) => ({ x: point.at, y: point.value, point })),
+    yAxisID: axis,
+    borderColor: color,
+    backgroundColor: series.id === 'unfamiliar' || series.id === 'fatigue-after' ? color : colors.sheet,
+    pointStyle: series.shape,
+    pointRadius: 7,
+    pointHoverRadius: 9,
+    pointBorderWidth: 2,
+    borderWidth: 2,
+    ...(dash ? { borderDash: dash } : {}),
+    showLine: dash !== undefined,
+    // No line over a long break: what was in between is not known.
+    spanGaps: breakMs,
+    clip: false,
+  };
+}
+
+/** Wilson intervals as thin bars through each point of legibility. */
+function intervals(colors: ChartColors): Plugin<'line'> {
+  return {
+    id: 'intervals',
+    beforeDatasetsDraw(chart) {
+      const { ctx } = chart;
+      const axis = chart.scales['percent'];
+      const time = chart.scales['x'];
+      if (!axis || !time) return;
+      ctx.save();
+      ctx.strokeStyle = colors.accent;
+      ctx.lineWidth = 2;
+      for (const set of chart.data.datasets) {
+        for (const { point } of set.data as unknown as DrawnPoint[]) {
+          if (point.low === null || point.high === null) continue;
+          const x = time.getPixelForValue(point.at);
+          const [low, high] = [axis.getPixelForValue(point.low), axis.getPixelForValue(point.high)];
+          ctx.beginPath();
+          ctx.moveTo(x, low);
+          ctx.lineTo(x, high);
+          for (const y of [low, high]) {
+            ctx.moveTo(x - 4, y);
+            ctx.lineTo(x + 4, y);
+          }
+          ctx.stroke();
+        }
+      }
+      ctx.restore();
+    },
+  };
+}
+
+function annotations(picture: ProgressPicture, colors: ChartColors): Record<string, AnnotationOptions> {
+  const all: Record<string, AnnotationOptions> = {};
+  const label = (content: string, position: 'start' | 'end' | 'center') => ({
+    display: true,
+    content,
+    position,
+    color: colors.ink,
+    backgroundColor: colors.sheet,
+    font: { family: colors.font, size: 13, weight: 'normal' as const },
+    padding: 3,
+  });
+  const dashes = { program: [], medicine: [2, 3], conditions: [8, 4] } as const;
+  picture.marks.forEach((mark, i) => {
+    const line = {
+      type: 'line' as const,
+      xScaleID: 'x',
+      xMin: mark.at,
+      xMax: mark.at,
+      borderColor: colors.ink,
+      borderWidth: mark.kind === 'program' ? 2 : 1,
+      borderDash: [...dashes[mark.kind]],
+    };
+    // Once through each of the two stacked axes; the label stands in the upper one.
+    all[`mark-${i}`] = {
+      ...line,
+      yScaleID: 'percent',
+      yMin: 0,
+      yMax: 100,
+      label: { ...label(mark.label, 'end'), yAdjust: -2 + (i % 3) * 22 },
+    };
+    all[`mark-${i}-fatigue`] = { ...line, yScaleID: 'fatigue', yMin: 0, yMax: 10 };
+  });
+  if (picture.band) {
+    all['band'] = {
+      type: 'box',
+      yScaleID: 'percent',
+      yMin: Math.max(0, picture.band.low),
+      yMax: Math.min(100, picture.band.high),
+      backgroundColor: colors.wash,
+      borderColor: colors.rule,
+      borderWidth: 1,
+      drawTime: 'beforeDatasetsDraw',
+    };
+  }
+  picture.goals.forEach((goal, i) => {
+    all[`goal-${i}`] = {
+      type: 'line',
+      yScaleID: 'percent',
+      yMin: goal.percent,
+      yMax: goal.percent,
+      borderColor: colors.good,
+      borderWidth: 2,
+      borderDash: [10, 3, 2, 3],
+      label: label(`Goal ${goal.percent} %`, 'start'),
+    };
+  });
+  return all;
+}
