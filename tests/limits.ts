@@ -1,6 +1,6 @@
 import { goalLadder } from '../db/rules/goal-ladder.ts';
 import { rulesCurrent } from '../db/rules/index.ts';
-import { limitsOf } from '../renderer/progress/limits.ts';
+import { limitsOf } from '../renderer/logic/rules/limits.ts';
 
 /** The limits as they are shipped. */
 export const limits = limitsOf(rulesCurrent());

@@ -1,6 +1,6 @@
 import type { Goal, GoalRating } from '../../db/types/goal.ts';
 import type { Visit } from '../../db/types/visit.ts';
-import { gasTScore } from '../progress/gas-t-score.ts';
+import { gasTScore } from '../statistics/gas-t-score.ts';
 
 export interface RatedGoal {
   goalId: string;

@@ -1,6 +1,6 @@
 import { median } from 'simple-statistics';
 import type { GoalRung } from '../../db/types/goal.ts';
-import type { Limits } from '../progress/limits.ts';
+import type { Limits } from '../logic/rules/limits.ts';
 
 export interface ReadSample {
   /** Percent of words read, 0 to 100. */

@@ -1,8 +1,8 @@
 import type { Goal, GoalRung } from '../../db/types/goal.ts';
 import type { Sample } from '../../db/types/sample.ts';
-import type { Occasion } from '../progress/occasions.ts';
-import type { Limits } from '../progress/limits.ts';
-import { wordsReadOf } from '../readback/sample-legibility.ts';
+import type { Occasion } from '../logic/record/occasions.ts';
+import type { Limits } from '../logic/rules/limits.ts';
+import { wordsReadOf } from '../logic/record/sample-legibility.ts';
 import { buildLevels, type GoalLevels } from './levels.ts';
 import { nextStep, rungAbove, type ReadSample, wordsOfPercent } from './ladder.ts';
 

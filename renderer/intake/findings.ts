@@ -2,7 +2,7 @@
 import type { Grade, Side } from '../../db/types/common.ts';
 import type { IntakeAnswer } from '../../db/types/intake.ts';
 import type { IntakeItem, ItemTable } from '../../db/types/items.ts';
-import { latestAnswers } from './answers.ts';
+import { latestAnswers } from '../logic/record/latest-answers.ts';
 import type { FlagState } from './flags.ts';
 import type { SetupResult } from './setup.ts';
 

@@ -1,6 +1,6 @@
 /** The facts of a client's record that can raise a red flag, gathered for `openFlags`. */
 import type { ClientRecord } from '../../db/types/record.ts';
-import { occasionsOf } from '../progress/occasions.ts';
+import { occasionsOf } from '../logic/record/occasions.ts';
 import type { FlagInput, Retest } from './flags.ts';
 
 type Facts = Pick<ClientRecord, 'redFlags' | 'intakeAnswers' | 'visits' | 'samples' | 'readings'>;

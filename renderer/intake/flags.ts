@@ -4,7 +4,7 @@
  */
 import type { IntakeAnswer, RedFlagAnswer } from '../../db/types/intake.ts';
 import type { FlagFromAnswer, RedFlag, RedFlagTable } from '../../db/types/items.ts';
-import { latestAnswers, latestFlagAnswers } from './answers.ts';
+import { latestAnswers, latestFlagAnswers } from '../logic/record/latest-answers.ts';
 
 /** emergency: stop everything. same-day: no exercise lines. reviewed: go on with the cautions active. clear: none. */
 export type StopLevel = 'emergency' | 'same-day' | 'reviewed' | 'clear';

@@ -1,7 +1,7 @@
 /** Which items the screen asks: eight for everyone, the others only on indication. */
 import type { IntakeAnswer } from '../../db/types/intake.ts';
 import type { IntakeItem, ItemTable, OpensWhen } from '../../db/types/items.ts';
-import { worstGrade } from './answers.ts';
+import { worstGrade } from '../logic/record/latest-answers.ts';
 
 export interface OpeningInput {
   answers: readonly IntakeAnswer[];

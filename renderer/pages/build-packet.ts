@@ -6,7 +6,7 @@ import { flagsOf } from '../program/from-record.ts';
 import { exerciseDrawings, isMirrored } from './drawings/exercise-drawings.ts';
 import { dayOf, longDate, mediumDate, type PageInput, programOf } from './facts.ts';
 import { familyCaptionMm, familyPage } from './family.ts';
-import { inEnglish, type Language, languages } from './languages.ts';
+import { inEnglish, type Language, languages } from '../logic/texts/languages.ts';
 import { letterPage } from './letter.ts';
 import type { Packet, SheetModel, WritingPicture } from './model.ts';
 import { thenAndNowPictures } from './pictures.ts';
@@ -18,7 +18,7 @@ import { comeBackWhen, dischargeSummary, progressReport } from './progress-repor
 import { referralPage } from './referral.ts';
 import { safeProgram } from './safe-program.ts';
 import { selfCheckCard } from './self-check-card.ts';
-import type { Texts } from './texts.ts';
+import type { Texts } from '../logic/texts/en.ts';
 import { visitNote } from './visit-note.ts';
 
 /** What the therapist chose for this packet. */

@@ -1,7 +1,7 @@
 /** Counters that payers ask for: since when, how many, what is due. Every interval is the clinic's own. */
 import type { Care } from '../../db/types/client.ts';
 import type { Visit } from '../../db/types/visit.ts';
-import { plural } from '../progress/words-about.ts';
+import { plural } from '../logic/texts/count-words.ts';
 import { type DatedRecord, dayOf, longDate, visitsUpTo } from './facts.ts';
 
 /** Care of which nothing is noted yet. */

@@ -6,11 +6,11 @@ import { goalSentence } from '../goals/sentence.ts';
 import { levelNames, signed } from '../goals/levels.ts';
 import { practiceSentence } from '../program/practice-log.ts';
 import { type ChangeAnswer, describeChange } from '../progress/change.ts';
-import { differencesSentence } from '../progress/conditions.ts';
+import { differencesSentence } from '../logic/record/condition-changes.ts';
 import { progressPicture } from '../progress/series.ts';
 import { smallMultiples } from '../progress/small-multiples.ts';
-import { wilson } from '../progress/wilson.ts';
-import { wordsReadOf } from '../readback/sample-legibility.ts';
+import { wilson } from '../statistics/wilson.ts';
+import { wordsReadOf } from '../logic/record/sample-legibility.ts';
 import { dayOf, goalsOf, legibleOf, longDate, type PageInput, type ReadOccasion, visitsUpTo } from './facts.ts';
 
 const readers = {

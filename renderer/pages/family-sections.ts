@@ -3,13 +3,13 @@ import type { Goal } from '../../db/types/goal.ts';
 import type { PageWords } from '../../db/types/page.ts';
 import type { Program, ProgramLine } from '../../db/types/program.ts';
 import { wordsOfPercent } from '../goals/ladder.ts';
-import { capital } from '../progress/words-about.ts';
-import { amountWords, doseOfLines, lengthWords } from './dose-words.ts';
+import { capital } from '../logic/texts/count-words.ts';
+import { amountWords, doseOfLines, lengthWords } from '../logic/texts/dose-words.ts';
 import { lastSample, legibleOf, type PageInput, type ReadOccasion } from './facts.ts';
-import { languages } from './languages.ts';
+import { languages } from '../logic/texts/languages.ts';
 import type { Block, PageStep, Section, SetupFigure, WritingPicture } from './model.ts';
 import { changeUpTo } from './clinical-lines.ts';
-import type { Texts } from './texts.ts';
+import type { Texts } from '../logic/texts/en.ts';
 
 export type FamilyOptions = PageWords['family'] & {
   pt: 14 | 16 | 20;

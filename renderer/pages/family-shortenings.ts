@@ -11,7 +11,7 @@ import {
 } from './family-sections.ts';
 import { changeSection, type Shortening } from './fit.ts';
 import type { Block, Doc } from './model.ts';
-import type { Texts } from './texts.ts';
+import type { Texts } from '../logic/texts/en.ts';
 
 const dropSection = (key: string) => (doc: Doc) => changeSection(doc, key, () => []);
 /** Keeps the `n` steps that matter most, and says that there are more. */

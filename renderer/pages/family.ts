@@ -3,7 +3,7 @@
  * and more on request, left-aligned, dark on white). Only this client's cautions; no diagnosis, no score without meaning.
  */
 import type { Program } from '../../db/types/program.ts';
-import { readsInches } from './dose-words.ts';
+import { readsInches } from '../logic/texts/dose-words.ts';
 import {
   dayOf,
   goalOf,
@@ -28,7 +28,7 @@ import {
 import { shortenings } from './family-shortenings.ts';
 import { fitOneSheet } from './fit.ts';
 import type { Doc, Packet, Section } from './model.ts';
-import type { Texts } from './texts.ts';
+import type { Texts } from '../logic/texts/en.ts';
 
 export type { FamilyOptions };
 

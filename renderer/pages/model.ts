@@ -3,7 +3,7 @@
  * pages are drawings (practice.ts). `pt` is the size of running text.
  */
 import type { PageKind } from '../../db/types/page.ts';
-import type { Language } from './languages.ts';
+import type { Language } from '../logic/texts/languages.ts';
 import type { SheetName } from './paper.ts';
 import type { PracticeSheet } from './practice.ts';
 

@@ -2,7 +2,7 @@ import { type PageInput, whoOf } from './facts.ts';
 import { paginate } from './layout.ts';
 import type { Doc, DocSheet } from './model.ts';
 import { sheetSizes } from './paper.ts';
-import type { Texts } from './texts.ts';
+import type { Texts } from '../logic/texts/en.ts';
 
 /** Column widths in percent: date and paper need the most room for a large hand. */
 const widths = [15, 10, 8, 10, 10, 9, 9, 16, 13];

@@ -4,7 +4,7 @@ import { dayOf, legibleOf, longDate, type PageInput, programOf } from './facts.t
 import { type PracticeRequest, rowsPerSheet } from './practice.ts';
 import { pictureOfWord } from './drawings/picture-words.ts';
 import { type RulingCode, rulings } from './rulings.ts';
-import type { Texts } from './texts.ts';
+import type { Texts } from '../logic/texts/en.ts';
 
 type Tables = Pick<RuleTable, 'papers' | 'contents'>;
 

@@ -1,4 +1,4 @@
-import type { Language } from './languages.ts';
+import type { Language } from '../logic/texts/languages.ts';
 import { breakLines, fontSizeFor, type LetterStyleCode } from './letter-styles.ts';
 import { type SheetName, writingArea } from './paper.ts';
 import {

@@ -3,13 +3,13 @@
  * of, when to stop and whom to call. Only this client's cautions. Breaks over sheets where it must.
  */
 import type { Program, ProgramLine } from '../../db/types/program.ts';
-import { doseOfLines, howWords } from './dose-words.ts';
+import { doseOfLines, howWords } from '../logic/texts/dose-words.ts';
 import { type PageInput, dayOf, longDate, programOf, setupOf, visitOf, whoOf } from './facts.ts';
 import { callLine, cautionsOf, setupInWords } from './family-sections.ts';
 import { changeSection } from './fit.ts';
 import { paginate } from './layout.ts';
 import type { Block, Doc, DocSheet, PageStep, Section } from './model.ts';
-import type { Texts } from './texts.ts';
+import type { Texts } from '../logic/texts/en.ts';
 
 export interface ProgramSheetOptions {
   pt: 14 | 16 | 20;

@@ -1,7 +1,7 @@
 /** Progress report for a payer interval, and discharge summary: numbers from the facts, judgement from the therapist. */
 import type { PageWords } from '../../db/types/page.ts';
 import type { Visit } from '../../db/types/visit.ts';
-import { plural } from '../progress/words-about.ts';
+import { plural } from '../logic/texts/count-words.ts';
 import { careOf, counters, sinceLastReport, startOfCare } from './care.ts';
 import { changeLine, goalLines, keyMeasures, legibilityWords, measureLines } from './clinical-lines.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf, visitsUpTo } from './facts.ts';

@@ -8,7 +8,7 @@ import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { flagsOf, programInput } from '../program/from-record.ts';
 import { checkProgram } from '../program/vetoes.ts';
 import { type DatedRecord, programOf } from './facts.ts';
-import { inEnglish } from './languages.ts';
+import { inEnglish } from '../logic/texts/languages.ts';
 import type { Packet } from './model.ts';
 
 export interface SafeProgram {

@@ -1,7 +1,7 @@
 import type { PageInput } from './facts.ts';
 import { docHeight, paginate, sheetHeight } from './layout.ts';
 import type { Doc, DocSheet } from './model.ts';
-import type { Texts } from './texts.ts';
+import type { Texts } from '../logic/texts/en.ts';
 
 /** A card to keep beside the paper: what to check before, after each line and at the end, and a guess to compare. */
 export function selfCheckCard(input: PageInput, pt: 14 | 16 | 20, t: Texts): DocSheet[] {

@@ -13,7 +13,7 @@ import {
   measureLines,
 } from './clinical-lines.ts';
 import { dayOf, longDate, type PageInput, programOf, visitOf, visitsUpTo, whoOf } from './facts.ts';
-import { plural } from '../progress/words-about.ts';
+import { plural } from '../logic/texts/count-words.ts';
 import { paginate } from './layout.ts';
 import { repeatedSentence } from './repeated-sentence.ts';
 import { minutesADay } from './program-sheet.ts';

@@ -7,13 +7,13 @@ import type { PageResult, Sample } from '../../db/types/sample.ts';
 import type { ProgramInput } from '../../db/types/program-input.ts';
 import type { Program } from '../../db/types/program.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
-import { latestAnswers } from '../intake/answers.ts';
+import { latestAnswers } from '../logic/record/latest-answers.ts';
 import { findings } from '../intake/findings.ts';
 import { flagInputOf } from '../intake/flag-input.ts';
 import { openFlags, type FlagState } from '../intake/flags.ts';
 import { setUp } from '../intake/setup.ts';
-import { isOfTask } from '../progress/measure-values.ts';
-import { occasionsOf } from '../progress/occasions.ts';
+import { isOfTask } from '../logic/record/measure-values.ts';
+import { occasionsOf } from '../logic/record/occasions.ts';
 import { compose } from './compose.ts';
 import {
   latestByCode,

@@ -3,8 +3,8 @@ import { mean, median, sampleStandardDeviation } from 'simple-statistics';
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import type { PageResult, Sample } from '../../db/types/sample.ts';
-import { isOfTask } from '../progress/measure-values.ts';
-import type { Occasion } from '../progress/occasions.ts';
+import { isOfTask } from '../logic/record/measure-values.ts';
+import type { Occasion } from '../logic/record/occasions.ts';
 
 /** The measured page of a sample: its first page, latest measurement. */
 export function measuredPage(record: ClientRecord, sampleId: string): PageResult | null {

@@ -1,7 +1,7 @@
 /** What a record says for the next proposal: readings with their fatigue and pain, the own first samples, the last step. */
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { PracticeLog, Program } from '../../db/types/program.ts';
-import { type Occasion, occasionsOf } from '../progress/occasions.ts';
+import { type Occasion, occasionsOf } from '../logic/record/occasions.ts';
 import { changedDimension, type Dimension } from './ladder.ts';
 import { dayMinutes } from './line.ts';
 import { practiceSummary } from './practice-log.ts';

@@ -1,11 +1,11 @@
 import { mean, median } from 'simple-statistics';
-import { kendall, type KendallResult } from './kendall.ts';
-import type { Limits } from './limits.ts';
+import { kendall, type KendallResult } from '../statistics/kendall.ts';
+import type { Limits } from '../logic/rules/limits.ts';
 import type { MinimalChange } from './minimal-change.ts';
-import { nap, type NapResult } from './nap.ts';
-import { newcombeDifference, type ProportionDifference } from './newcombe-difference.ts';
-import { baselineCorrectedTau, type CorrectedTauResult } from './tau-u.ts';
-import { theilSen, type TheilSenResult } from './theil-sen.ts';
+import { nap, type NapResult } from '../statistics/nap.ts';
+import { newcombeDifference, type ProportionDifference } from '../statistics/newcombe-difference.ts';
+import { baselineCorrectedTau, type CorrectedTauResult } from '../statistics/tau-u.ts';
+import { theilSen, type TheilSenResult } from '../statistics/theil-sen.ts';
 import { bandExit, twoSdBand, type TwoSdBand } from './two-sd-band.ts';
 
 /** All samples of one calendar day together. */

@@ -7,11 +7,11 @@ import {
   type DayPoint,
   type Direction,
 } from './change-evidence.ts';
-import { conditionDifferences, differencesSentence, type Circumstances } from './conditions.ts';
-import type { Limits } from './limits.ts';
+import { conditionDifferences, differencesSentence, type Circumstances } from '../logic/record/condition-changes.ts';
+import type { Limits } from '../logic/rules/limits.ts';
 import type { MinimalChange } from './minimal-change.ts';
-import { capital, countWord, plural, spanWords } from './words-about.ts';
-import { wilson } from './wilson.ts';
+import { capital, countWord, plural, spanWords } from '../logic/texts/count-words.ts';
+import { wilson } from '../statistics/wilson.ts';
 
 /** One sample that was read. */
 export interface ChangePoint {

@@ -1,7 +1,7 @@
 /** What stands over the progress page, to be taken in at a glance: how far words and fatigue have moved, and whether it is noise. */
 import type { ChangeAnswer } from './change.ts';
 import { byDay, type DayPoint } from './change-evidence.ts';
-import { wordsReadOf } from '../readback/sample-legibility.ts';
+import { wordsReadOf } from '../logic/record/sample-legibility.ts';
 import type { ProgressPicture } from './series.ts';
 
 /** One measure, first and last; `last` is null with one day only. */

@@ -1,5 +1,5 @@
-import { meanSquares } from './icc.ts';
-import type { Limits } from './limits.ts';
+import { meanSquares } from '../statistics/icc.ts';
+import type { Limits } from '../logic/rules/limits.ts';
 
 /** How much two samples of an unchanged client differ. Unit: that of the measure. */
 export interface MinimalChange {

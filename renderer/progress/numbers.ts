@@ -1,5 +1,5 @@
 import type { ChangeEvidence } from './change-evidence.ts';
-import type { Limits } from './limits.ts';
+import type { Limits } from '../logic/rules/limits.ts';
 
 /** One number behind the sentence, with where it comes from. */
 export interface NumberRow {

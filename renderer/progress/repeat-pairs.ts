@@ -1,9 +1,9 @@
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { Reading } from '../../db/types/reading.ts';
 import type { Task } from '../../db/types/sample.ts';
-import type { Limits } from './limits.ts';
+import type { Limits } from '../logic/rules/limits.ts';
 import { minimalChange, type MinimalChange } from './minimal-change.ts';
-import { occasionsOf, type Occasion } from './occasions.ts';
+import { occasionsOf, type Occasion } from '../logic/record/occasions.ts';
 
 /** Tasks whose legibility may be compared: copying, own words, digits. */
 export type TaskFamily = 'copy' | 'own' | 'digits';

@@ -1,8 +1,8 @@
 import type { PracticeLog } from '../../db/types/program.ts';
-import { conditionDifferences, differencesSentence } from './conditions.ts';
-import type { Limits } from './limits.ts';
-import { percentInterval, readersText } from './occasion-words.ts';
-import type { Occasion } from './occasions.ts';
+import { conditionDifferences, differencesSentence } from '../logic/record/condition-changes.ts';
+import type { Limits } from '../logic/rules/limits.ts';
+import { percentInterval, readersText } from '../logic/texts/occasion-words.ts';
+import type { Occasion } from '../logic/record/occasions.ts';
 
 /** One row of the table that says the same as the chart. */
 export interface SeriesRow {

@@ -1,13 +1,13 @@
 import type { ClientRecord } from '../../db/types/record.ts';
-import { wordsReadOf } from '../readback/sample-legibility.ts';
-import { conditionDifferences } from './conditions.ts';
-import type { Limits } from './limits.ts';
+import { wordsReadOf } from '../logic/record/sample-legibility.ts';
+import { conditionDifferences } from '../logic/record/condition-changes.ts';
+import type { Limits } from '../logic/rules/limits.ts';
 import type { MinimalChange } from './minimal-change.ts';
-import { occasionsOf, orphanReadings, type Occasion } from './occasions.ts';
+import { occasionsOf, orphanReadings, type Occasion } from '../logic/record/occasions.ts';
 import { mdcFor, repeatPairs, type RepeatPair } from './repeat-pairs.ts';
 import { twoSdBand, type TwoSdBand } from './two-sd-band.ts';
 import type { ChangePoint } from './change.ts';
-import { percentInterval, readersText, readerWords } from './occasion-words.ts';
+import { percentInterval, readersText, readerWords } from '../logic/texts/occasion-words.ts';
 import { rowsOf, type SeriesRow } from './series-rows.ts';
 
 /** Point shapes, so that no series is told apart by color alone. Names are those of chart.js. */

@@ -1,7 +1,7 @@
 import type { ClientRecord } from '../../db/types/record.ts';
 import { MEASURES } from '../measure/measures/measure-table.ts';
 import { measureName, showMeasure } from '../sample/show-measure.ts';
-import { sampleValues } from './measure-values.ts';
+import { sampleValues } from '../logic/record/measure-values.ts';
 import type { SeriesPoint } from './series.ts';
 
 /** Which way a measure should move; 'own' = compare with this client's goal only, no direction is better by itself. */

@@ -1,5 +1,5 @@
 import type { SeriesRow } from './series-rows.ts';
-import { toCsv } from './csv.ts';
+import { toCsv } from '../logic/texts/csv-cells.ts';
 
 /** Column heads of the table under the chart, with units. */
 export const PROGRESS_COLUMNS = [

@@ -1,6 +1,6 @@
-import { ac1 } from '../progress/ac1.ts';
-import { kappa } from '../progress/kappa.ts';
-import type { Limits } from '../progress/limits.ts';
+import { ac1 } from '../statistics/ac1.ts';
+import { kappa } from '../statistics/kappa.ts';
+import type { Limits } from '../logic/rules/limits.ts';
 
 /** How far two readers agree about which words can be read. Shares are 0 to 1. */
 export interface ReaderAgreement {

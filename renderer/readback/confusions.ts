@@ -1,5 +1,5 @@
-import type { Limits } from '../progress/limits.ts';
-import { wilson } from '../progress/wilson.ts';
+import type { Limits } from '../logic/rules/limits.ts';
+import { wilson } from '../statistics/wilson.ts';
 import type { Step } from './align.ts';
 
 /** How often one letter was read as another. '' as `read`: left out; '' as `intended`: added; '?' : unreadable. */

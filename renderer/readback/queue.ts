@@ -1,5 +1,5 @@
 import type { Reading } from '../../db/types/reading.ts';
-import type { Limits } from '../progress/limits.ts';
+import type { Limits } from '../logic/rules/limits.ts';
 import { openLines, readingBy } from './reading-lines.ts';
 
 /** A sample that could be read, as the queue needs it. */

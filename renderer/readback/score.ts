@@ -1,5 +1,5 @@
 import type { OwnSpelling } from '../../db/types/sample.ts';
-import { wilson } from '../progress/wilson.ts';
+import { wilson } from '../statistics/wilson.ts';
 import { align, edits, type Step } from './align.ts';
 import { confusionsOf, mergeConfusions, type Confusion } from './confusions.ts';
 import { words, type Word } from './normalise.ts';

@@ -4,7 +4,7 @@ import type { Sample } from '../../db/types/sample.ts';
 import { checkLevels } from '../../renderer/goals/levels.ts';
 import { baselinePercent, levelsFor, proposedGoal, revisedGoal } from '../../renderer/goals/new-goal.ts';
 import { missingParts } from '../../renderer/goals/sentence.ts';
-import { occasionsOf } from '../../renderer/progress/occasions.ts';
+import { occasionsOf } from '../../renderer/logic/record/occasions.ts';
 import { ladder, limits } from '../limits.ts';
 
 const stamp = { at: '2026-01-05T10:00:00.000Z', by: 'KT', clientId: 'c', visitId: 'v' };

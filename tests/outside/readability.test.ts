@@ -11,9 +11,9 @@ import { familyPage } from '../../renderer/pages/family.ts';
 import { textsOf } from '../../renderer/pages/fit.ts';
 import type { DocSheet } from '../../renderer/pages/model.ts';
 import { programSheets } from '../../renderer/pages/program-sheet.ts';
-import { fleschKincaidGrade, readingGrade as gradeOf, smogGrade } from '../../renderer/pages/reading-grade.ts';
+import { fleschKincaidGrade, readingGrade as gradeOf, smogGrade } from '../../renderer/logic/texts/reading-grade.ts';
 import { selfCheckCard } from '../../renderer/pages/self-check-card.ts';
-import { texts } from '../../renderer/pages/texts.ts';
+import { texts } from '../../renderer/logic/texts/en.ts';
 import { input } from '../pages-print/record.ts';
 
 const readingGrade = (list: readonly string[]) => gradeOf(list, syllable);

@@ -8,7 +8,7 @@ import type { DocSheet } from '../../renderer/pages/model.ts';
 import { emptyWords } from '../../renderer/pages/page-choices.ts';
 import { comeBackWhen, dischargeSummary, progressReport } from '../../renderer/pages/progress-report.ts';
 import { repeatedSentence } from '../../renderer/pages/repeated-sentence.ts';
-import { texts } from '../../renderer/pages/texts.ts';
+import { texts } from '../../renderer/logic/texts/en.ts';
 import { packetText, visitNote } from '../../renderer/pages/visit-note.ts';
 import { input, record, visitIds } from './record.ts';
 

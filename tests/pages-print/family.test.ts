@@ -8,7 +8,7 @@ import { countWords, textsOf } from '../../renderer/pages/fit.ts';
 import { docHeight } from '../../renderer/pages/layout.ts';
 import type { DocSheet, Packet } from '../../renderer/pages/model.ts';
 import SheetView from '../../renderer/window/pages/SheetView.svelte';
-import { texts } from '../../renderer/pages/texts.ts';
+import { texts } from '../../renderer/logic/texts/en.ts';
 import { chromiumPath, htmlOf, noChromium, type Printed, printHtml } from './html.ts';
 import { readPdf } from './pdf-lines.ts';
 import { input, programLine, record } from './record.ts';

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import { stopItems } from '../../renderer/pages/family-sections.ts';
-import { inEnglish, languages } from '../../renderer/pages/languages.ts';
+import { inEnglish, languages } from '../../renderer/logic/texts/languages.ts';
 import { rulings } from '../../renderer/pages/rulings.ts';
 import { practiceShown } from '../../renderer/pages/safe-program.ts';
 import type { DocSheet } from '../../renderer/pages/model.ts';

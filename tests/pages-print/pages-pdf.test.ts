@@ -10,7 +10,7 @@ import type { DocSheet, Packet } from '../../renderer/pages/model.ts';
 import { emptyWords, pageKinds, usualSheet } from '../../renderer/pages/page-choices.ts';
 import { practiceRequestOf } from '../../renderer/pages/practice-request.ts';
 import SheetView from '../../renderer/window/pages/SheetView.svelte';
-import { texts } from '../../renderer/pages/texts.ts';
+import { texts } from '../../renderer/logic/texts/en.ts';
 import { packetText } from '../../renderer/pages/visit-note.ts';
 import { chromiumPath, htmlOf, noChromium, type Printed, printHtml } from './html.ts';
 import { clientId, id, input, programLine, record, visitIds } from './record.ts';

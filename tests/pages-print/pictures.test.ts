@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { familyPage } from '../../renderer/pages/family.ts';
 import { thenAndNowPictures } from '../../renderer/pages/pictures.ts';
 import SheetView from '../../renderer/window/pages/SheetView.svelte';
-import { texts } from '../../renderer/pages/texts.ts';
+import { texts } from '../../renderer/logic/texts/en.ts';
 import { chromiumPath, htmlOf, noChromium, printHtml } from './html.ts';
 import { clientId, id, input, record } from './record.ts';
 

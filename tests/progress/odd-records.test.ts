@@ -6,7 +6,7 @@ import { proposedGoal } from '../../renderer/goals/new-goal.ts';
 import { measuresCsv } from '../../renderer/pages/exchange/measures-csv.ts';
 import { describeChange } from '../../renderer/progress/change.ts';
 import { numbersBehind } from '../../renderer/progress/numbers.ts';
-import { occasionsOf } from '../../renderer/progress/occasions.ts';
+import { occasionsOf } from '../../renderer/logic/record/occasions.ts';
 import { repeatPairs } from '../../renderer/progress/repeat-pairs.ts';
 import { progressPicture } from '../../renderer/progress/series.ts';
 import { smallMultiples } from '../../renderer/progress/small-multiples.ts';

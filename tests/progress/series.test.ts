@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { describeChange } from '../../renderer/progress/change.ts';
-import { toCsv } from '../../renderer/progress/csv.ts';
+import { toCsv } from '../../renderer/logic/texts/csv-cells.ts';
 import { progressPicture } from '../../renderer/progress/series.ts';
 import { smallMultiples } from '../../renderer/progress/small-multiples.ts';
 import { progressCsv } from '../../renderer/progress/table.ts';

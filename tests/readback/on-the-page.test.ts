@@ -6,7 +6,7 @@ import { confusionTable } from '../../renderer/readback/confusions.ts';
 import { linesOnPages } from '../../renderer/readback/line-pictures.ts';
 import { marksOnPage } from '../../renderer/readback/marks-on-page.ts';
 import { spellingProblem } from '../../renderer/readback/own-spelling.ts';
-import { sampleLegibility } from '../../renderer/readback/sample-legibility.ts';
+import { sampleLegibility } from '../../renderer/logic/record/sample-legibility.ts';
 import { turnedView, turnPoint, type Turns } from '../../renderer/readback/turned.ts';
 import { limits } from '../limits.ts';
 import { reading, record, sample, stamp } from '../progress/facts.ts';

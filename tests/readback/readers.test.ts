@@ -4,7 +4,7 @@ import { agreementSentence, readersApart, readerAgreement } from '../../renderer
 import { assignLines } from '../../renderer/readback/assign-lines.ts';
 import { queueSentence, readingQueue, type QueueSample } from '../../renderer/readback/queue.ts';
 import { openLines, withLine } from '../../renderer/readback/reading-lines.ts';
-import { sampleLegibility } from '../../renderer/readback/sample-legibility.ts';
+import { sampleLegibility } from '../../renderer/logic/record/sample-legibility.ts';
 import { limits } from '../limits.ts';
 
 const reading = (over: Partial<Reading>): Reading => ({

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { conditionDifferences } from '../../renderer/progress/conditions.ts';
+import { conditionDifferences } from '../../renderer/logic/record/condition-changes.ts';
 import { carriedOver, noConditions, notNoted, rulingOf } from '../../renderer/sample/conditions.ts';
 import { isFirst, nextTexts, usedLately, usualTask } from '../../renderer/sample/texts.ts';
 import { parseReadings, summarize } from '../../renderer/sample/typed.ts';

@@ -1,5 +1,5 @@
 /** The practice log that came back on paper, typed in by keyboard alone in the real window. */
-import { texts } from '../../renderer/pages/texts.ts';
+import { texts } from '../../renderer/logic/texts/en.ts';
 import { expect, test } from './app.ts';
 import { axe, call, idOf, openTab, seedClient } from './progress-seed.ts';
 

@@ -1,7 +1,7 @@
 /** What every exported code means: the data dictionary of the CSV, and the names of the FHIR codes. */
 import { MEASURES } from '../../measure/measures/measure-table.ts';
 import { ruled } from '../../sample/typed.ts';
-import { toCsv } from '../../progress/csv.ts';
+import { toCsv } from '../../logic/texts/csv-cells.ts';
 import { CSV_COLUMNS } from './measures-csv.ts';
 
 export interface DictionaryRow {

@@ -1,7 +1,7 @@
 /** All measures as CSV, one value a row. No names: the client's code says whose a row is. */
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
-import { toCsv } from '../../progress/csv.ts';
+import { toCsv } from '../../logic/texts/csv-cells.ts';
 import { exchangeValues, type ExchangeValue } from './values.ts';
 
 type Cell = string | number | null;

@@ -2,10 +2,10 @@
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Sample } from '../../../db/types/sample.ts';
-import { sampleValues } from '../../progress/measure-values.ts';
-import { readersText } from '../../progress/occasion-words.ts';
-import { occasionsOf, type Occasion } from '../../progress/occasions.ts';
-import { wilson } from '../../progress/wilson.ts';
+import { sampleValues } from '../../logic/record/measure-values.ts';
+import { readersText } from '../../logic/texts/occasion-words.ts';
+import { occasionsOf, type Occasion } from '../../logic/record/occasions.ts';
+import { wilson } from '../../statistics/wilson.ts';
 
 /** One value, with what stands behind it. */
 export interface ExchangeValue {

@@ -3,7 +3,7 @@ import type { Client } from '../../../db/types/client.ts';
 import type { IssuedPage, PageDraft, PageKind, PageWords } from '../../../db/types/page.ts';
 import { ClinicPairs } from '../frame/clinic-pairs.svelte.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
-import { limitsOf } from '../../progress/limits.ts';
+import { limitsOf } from '../../logic/rules/limits.ts';
 import { buildPacket } from '../../pages/build-packet.ts';
 import { repaginate, withText } from '../../pages/edit.ts';
 import type { PageInput } from '../../pages/facts.ts';
@@ -12,9 +12,9 @@ import type { Doc, Packet } from '../../pages/model.ts';
 import { startingWords, usualSheet } from '../../pages/page-choices.ts';
 import type { PracticeRequest } from '../../pages/practice.ts';
 import { furtherPages, practiceRequestOf } from '../../pages/practice-request.ts';
-import { readingGrade } from '../../pages/reading-grade.ts';
+import { readingGrade } from '../../logic/texts/reading-grade.ts';
 import { mayBePrinted, safeProgram } from '../../pages/safe-program.ts';
-import { type Language, languageOf, languages } from '../../pages/languages.ts';
+import { type Language, languageOf, languages } from '../../logic/texts/languages.ts';
 
 /** A short digest (FNV-1a): tells whether a page is still made from the same. */
 function digest(packet: Packet): string {

@@ -3,7 +3,7 @@ import { ask } from '../../../electron/contract/ask.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Reading } from '../../../db/types/reading.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
-import { limitsOf } from '../../progress/limits.ts';
+import { limitsOf } from '../../logic/rules/limits.ts';
 import { samplesToRead, type LinePicture, type SampleToRead } from '../../readback/line-pictures.ts';
 import { readingQueue, type QueueLine, type ReaderOf } from '../../readback/queue.ts';
 import { readingBy, withLine } from '../../readback/reading-lines.ts';

@@ -13,7 +13,7 @@ import type { ClientRecord } from '../../../db/types/record.ts';
 import { buildPacket } from '../../../renderer/pages/build-packet.ts';
 import type { PageInput } from '../../../renderer/pages/facts.ts';
 import { textsOf } from '../../../renderer/pages/fit.ts';
-import { languageOf, languages } from '../../../renderer/pages/languages.ts';
+import { languageOf, languages } from '../../../renderer/logic/texts/languages.ts';
 import type { Packet, SheetModel } from '../../../renderer/pages/model.ts';
 import { emptyWords, pageKinds } from '../../../renderer/pages/page-choices.ts';
 import { practiceRequestOf } from '../../../renderer/pages/practice-request.ts';

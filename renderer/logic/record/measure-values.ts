@@ -1,6 +1,6 @@
 import { median } from 'simple-statistics';
-import type { ClientRecord } from '../../db/types/record.ts';
-import type { Sample, TaskKind } from '../../db/types/sample.ts';
+import type { ClientRecord } from '../../../db/types/record.ts';
+import type { Sample, TaskKind } from '../../../db/types/sample.ts';
 
 /** One value of one measure of one sample, with what stands behind it. */
 export interface SampleValue {

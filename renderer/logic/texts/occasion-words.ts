@@ -1,5 +1,5 @@
-import type { Occasion } from './occasions.ts';
-import { wilson } from './wilson.ts';
+import type { Occasion } from '../record/occasions.ts';
+import { wilson } from '../../statistics/wilson.ts';
 
 /** Kinds of readers in words. */
 export const readerWords = {

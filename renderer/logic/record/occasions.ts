@@ -1,7 +1,7 @@
-import type { ClientRecord } from '../../db/types/record.ts';
-import type { Sample } from '../../db/types/sample.ts';
-import { unread } from '../sample/texts.ts';
-import { sampleLegibility, type SampleLegibility } from '../readback/sample-legibility.ts';
+import type { ClientRecord } from '../../../db/types/record.ts';
+import type { Sample } from '../../../db/types/sample.ts';
+import { unread } from '../../sample/texts.ts';
+import { sampleLegibility, type SampleLegibility } from './sample-legibility.ts';
 
 /** One sample with what readers made of it. */
 export interface Occasion {

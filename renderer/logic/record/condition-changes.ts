@@ -1,5 +1,5 @@
-import type { Conditions, Task } from '../../db/types/sample.ts';
-import type { Limits } from './limits.ts';
+import type { Conditions, Task } from '../../../db/types/sample.ts';
+import type { Limits } from '../rules/limits.ts';
 
 /** What was not the same between two samples. */
 export interface ConditionDifference {

@@ -1,8 +1,8 @@
 /** Languages that family pages can be printed in. Another one is one more row and one more file of texts. */
-import { texts as en, type Texts } from './texts.ts';
+import { texts as en, type Texts } from './en.ts';
 import { shippedEs } from './shipped-es.ts';
 import { shippedEsTexts } from './shipped-es-texts.ts';
-import { es } from './texts-es.ts';
+import { es } from './es.ts';
 
 export type Language = 'en' | 'es';
 

@@ -1,4 +1,4 @@
-import type { RuleTable } from '../../db/types/rules.ts';
+import type { RuleTable } from '../../../db/types/rules.ts';
 
 /** Numbers that progress, read-back and goals judge by: rows of the rule table's thresholds, with their sources. */
 export interface Limits {

@@ -1,4 +1,4 @@
-import type { Texts } from './texts.ts';
+import type { Texts } from './en.ts';
 
 /** Spanish, in the same shape. Written for this program; to be checked by a Spanish-speaking clinician before first use. */
 export const es: Texts = {

@@ -1,4 +1,4 @@
-import type { IntakeAnswer, RedFlagAnswer } from '../../db/types/intake.ts';
+import type { IntakeAnswer, RedFlagAnswer } from '../../../db/types/intake.ts';
 
 const latestBy = <T extends { at: string }>(facts: readonly T[], key: (fact: T) => string): T[] => {
   const latest = new Map<string, T>();

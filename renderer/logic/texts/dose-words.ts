@@ -1,6 +1,6 @@
-import type { Dose } from '../../db/types/program.ts';
-import { howOf } from '../program/line.ts';
-import type { Texts } from './texts.ts';
+import type { Dose } from '../../../db/types/program.ts';
+import { howOf } from '../../program/line.ts';
+import type { Texts } from './en.ts';
 
 /** How much of one line: "10 minutes, 6 lines, rest 2 minutes". */
 export function amountWords(dose: Dose, t: Texts['dose']): string {
