@@ -79,7 +79,7 @@ export function buildDesktop() {
 
 /** dist/demo: the invented caseload. It is made by the same code that keeps a real one. */
 export function buildDemo() {
-  const logic = ['sample', 'intake', 'program', 'goals', 'progress'].map((task) => `renderer/${task}`);
+  const logic = ['logic', 'measure', 'statistics'].map((room) => `renderer/${room}`);
   const sources = ['build/demo', 'db', ...logic, 'package-lock.json'];
   if (!existsSync(path.join(root, 'build/demo/make.ts'))) return Promise.resolve();
   return buildIfChanged('demo', 'dist/demo/caseload.db', sources, () =>

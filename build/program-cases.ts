@@ -5,7 +5,7 @@
  */
 import fc from 'fast-check';
 import { rulesCurrent } from '../db/rules/index.ts';
-import { compose } from '../renderer/program/compose.ts';
+import { compose } from '../renderer/logic/program/draft/compose.ts';
 import { anyCase } from '../tests/program/inputs.ts';
 import { wrongWithInput } from '../tests/program/safety.ts';
 

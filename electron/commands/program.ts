@@ -3,9 +3,9 @@ import { readFile, stat } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import { rulesCurrent } from '../../db/rules/index.ts';
 import type { RuleTable } from '../../db/types/rules.ts';
-import { compose, type Composition } from '../../renderer/program/compose.ts';
-import { dayMinutes } from '../../renderer/program/line.ts';
-import { readFindings } from '../../renderer/program/read-findings.ts';
+import { compose, type Composition } from '../../renderer/logic/program/draft/compose.ts';
+import { dayMinutes } from '../../renderer/logic/program/draft/program-line.ts';
+import { readFindings } from '../../renderer/logic/program/facts/read-findings.ts';
 import type { CommandAnswer } from './answer.ts';
 
 const usage = 'Use: fairhand program FINDINGS.json [--json], or fairhand program --list-codes [--json]';

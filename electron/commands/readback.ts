@@ -1,7 +1,7 @@
 /** `fairhand readback`: scores one blind reading of a text without a window. */
 import { parseArgs } from 'node:util';
-import type { ReadbackScore } from '../../renderer/readback/score.ts';
-import { scoreReadback } from '../../renderer/readback/score.ts';
+import type { ReadbackScore } from '../../renderer/logic/readback/score.ts';
+import { scoreReadback } from '../../renderer/logic/readback/score.ts';
 import type { CommandAnswer } from './answer.ts';
 import { optionProblem, wrongUse } from './answer.ts';
 

@@ -2,7 +2,7 @@
 import { parseArgs } from 'node:util';
 import { shippedSetup } from '../../db/rules/items-schema.ts';
 import type { CommandAnswer } from './answer.ts';
-import { setUp, type SetupInput, type SetupResult } from '../../renderer/intake/setup.ts';
+import { setUp, type SetupInput, type SetupResult } from '../../renderer/logic/setup/set-up.ts';
 
 const lengths = {
   popliteal: 'popliteal',

@@ -6,7 +6,7 @@ import { CaseloadError } from '../../db/index.ts';
 import { contract, whileLocked, type Contract, type RequestName } from '../contract/index.ts';
 import { Refusal, type Envelope } from '../contract/envelope.ts';
 import { messages, type MessageCode } from '../contract/messages.ts';
-import { isTooDeep } from '../../renderer/program/json-lines.ts';
+import { isTooDeep } from '../../renderer/logic/program/clinic/json-lines.ts';
 import { appHandlers } from './app.ts';
 import { caseloadHandlers } from './caseload.ts';
 import { exchangeHandlers } from './exchange.ts';

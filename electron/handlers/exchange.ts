@@ -1,8 +1,8 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { clientBundle } from '../../renderer/pages/exchange/bundle.ts';
-import { dictionaryCsv } from '../../renderer/pages/exchange/dictionary.ts';
-import type { KeptFiles } from '../../renderer/pages/exchange/fhir-documents.ts';
-import { measuresCsv } from '../../renderer/pages/exchange/measures-csv.ts';
+import { clientBundle } from '../../renderer/logic/exchange/bundle.ts';
+import { dictionaryCsv } from '../../renderer/logic/exchange/dictionary.ts';
+import type { KeptFiles } from '../../renderer/logic/exchange/fhir-documents.ts';
+import { measuresCsv } from '../../renderer/logic/exchange/measures-csv.ts';
 import type { exchangeRequests } from '../contract/exchange.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { Handler } from './handler.ts';

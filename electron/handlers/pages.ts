@@ -1,7 +1,7 @@
 import type { pageRequests } from '../contract/pages.ts';
 import { Refusal } from '../contract/envelope.ts';
-import type { Packet } from '../../renderer/pages/model.ts';
-import { practiceShown, safeProgram } from '../../renderer/pages/safe-program.ts';
+import type { Packet } from '../../renderer/logic/pages/sheet/packet.ts';
+import { practiceShown, safeProgram } from '../../renderer/logic/pages/sheet/safe-program.ts';
 import type { Handler } from './handler.ts';
 import { currentRules } from './rules.ts';
 import { saveFact } from './saving.ts';

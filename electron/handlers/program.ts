@@ -1,5 +1,5 @@
-import { flagsOf, programInput } from '../../renderer/program/from-record.ts';
-import { checkProgram } from '../../renderer/program/vetoes.ts';
+import { flagsOf, programInput } from '../../renderer/logic/program/facts/from-record.ts';
+import { checkProgram } from '../../renderer/logic/program/draft/vetoes.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { programRequests } from '../contract/program.ts';
 import type { Handler } from './handler.ts';

@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import type { Caseload } from '../../db/index.ts';
 import { limitsOf } from '../../renderer/logic/rules/limits.ts';
-import { repeatPairs, type RepeatPair } from '../../renderer/progress/repeat-pairs.ts';
+import { repeatPairs, type RepeatPair } from '../../renderer/logic/progress/repeat-pairs.ts';
 import type { progressRequests } from '../contract/progress.ts';
 import type { Handler } from './handler.ts';
 import { currentRules } from './rules.ts';

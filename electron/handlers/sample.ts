@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { SamplePage } from '../../db/types/sample.ts';
-import { rulingOf } from '../../renderer/sample/conditions.ts';
+import { rulingOf } from '../../renderer/logic/sample/carried-conditions.ts';
 import { lookInWorker, measureInWorker, showInWorker } from '../files/measure-page.ts';
 import type { Correction } from '../../renderer/measure/types.ts';
 import { Refusal } from '../contract/envelope.ts';

@@ -9,7 +9,7 @@ import { contract, whileLocked } from '../../electron/contract/index.ts';
 import { messages, sentenceFor, type MessageCode } from '../../electron/contract/messages.ts';
 import { dispatch, handlers } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
-import { newClient } from '../../renderer/caseload/new-client.ts';
+import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 import type { ShellPort } from '../../electron/shell-port.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'fairhand-contract-'));

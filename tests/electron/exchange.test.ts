@@ -7,7 +7,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
 import type { SaveOptions } from '../../electron/shell-port.ts';
-import { newClient } from '../../renderer/caseload/new-client.ts';
+import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'fairhand-exchange-'));
 const saved: SaveOptions[] = [];

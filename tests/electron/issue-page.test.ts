@@ -6,7 +6,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { shippedRedFlags } from '../../db/rules/items-schema.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
-import { newClient } from '../../renderer/caseload/new-client.ts';
+import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 import { id, programLine } from '../pages-print/record.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'fairhand-issue-'));

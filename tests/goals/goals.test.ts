@@ -3,10 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { goalLadder } from '../../db/rules/goal-ladder.ts';
 import { rulesCurrent } from '../../db/rules/index.ts';
 import type { Goal, GoalRating } from '../../db/types/goal.ts';
-import { attainment, goalHistory } from '../../renderer/goals/attainment.ts';
-import { nextStep, stagedTargets } from '../../renderer/goals/ladder.ts';
-import { buildLevels, checkLevels, levelReached } from '../../renderer/goals/levels.ts';
-import { goalSentence, missingParts } from '../../renderer/goals/sentence.ts';
+import { attainment, goalHistory } from '../../renderer/logic/goals/attainment.ts';
+import { nextStep, stagedTargets } from '../../renderer/logic/goals/goal-ladder.ts';
+import { buildLevels, checkLevels, levelReached } from '../../renderer/logic/goals/levels.ts';
+import { goalSentence, missingParts } from '../../renderer/logic/goals/sentence.ts';
 import { ladder, limits } from '../limits.ts';
 
 const goal = (over: Partial<Goal> = {}): Goal => ({

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import type { Reading } from '../../db/types/reading.ts';
 import type { Sample } from '../../db/types/sample.ts';
-import { checkLevels } from '../../renderer/goals/levels.ts';
-import { baselinePercent, levelsFor, proposedGoal, revisedGoal } from '../../renderer/goals/new-goal.ts';
-import { missingParts } from '../../renderer/goals/sentence.ts';
+import { checkLevels } from '../../renderer/logic/goals/levels.ts';
+import { baselinePercent, levelsFor, proposedGoal, revisedGoal } from '../../renderer/logic/goals/new-goal.ts';
+import { missingParts } from '../../renderer/logic/goals/sentence.ts';
 import { occasionsOf } from '../../renderer/logic/record/occasions.ts';
 import { ladder, limits } from '../limits.ts';
 

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { shippedItems, shippedRedFlags, shippedSetup } from '../../db/rules/items-schema.ts';
 import type { IntakeAnswer } from '../../db/types/intake.ts';
-import { findings, gradeFromRatings, mayStart } from '../../renderer/intake/findings.ts';
-import { openFlags } from '../../renderer/intake/flags.ts';
-import { setUp } from '../../renderer/intake/setup.ts';
+import { findings, gradeFromRatings, mayStart } from '../../renderer/logic/intake/findings.ts';
+import { openFlags } from '../../renderer/logic/intake/flags.ts';
+import { setUp } from '../../renderer/logic/setup/set-up.ts';
 import { answer, flagAnswer, noToAll } from './facts.ts';
 
 const codes = shippedItems.items.map((item) => item.code);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { shippedItems, shippedRedFlags } from '../../db/rules/items-schema.ts';
 import type { IntakeAnswer, RedFlagAnswer } from '../../db/types/intake.ts';
-import { openFlags, type FlagInput } from '../../renderer/intake/flags.ts';
+import { openFlags, type FlagInput } from '../../renderer/logic/intake/flags.ts';
 import { answer, flagAnswer, noToAll } from './facts.ts';
 
 const state = (input: Partial<FlagInput>) => openFlags({ redFlags: [], intakeAnswers: [], ...input }, shippedRedFlags);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { formatLength, parseLength } from '../../renderer/intake/length.ts';
+import { formatLength, parseLength } from '../../renderer/logic/setup/length.ts';
 
 test('inches show as on a tape, to the nearest eighth', () => {
   expect(formatLength(25.4, 'in')).toBe('1 in');

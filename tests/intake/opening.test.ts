@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { shippedItems } from '../../db/rules/items-schema.ts';
-import { openItems, resumeAt, type OpeningInput } from '../../renderer/intake/opening.ts';
+import { openItems, resumeAt, type OpeningInput } from '../../renderer/logic/intake/opening.ts';
 import { answer } from './facts.ts';
 
 const asked = (input: Partial<OpeningInput>): string[] =>

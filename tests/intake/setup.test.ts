@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { shippedSetup } from '../../db/rules/items-schema.ts';
 import { SetupMeasures } from '../../db/types/intake.ts';
-import { setUp, type SetupInput, type SetupResult } from '../../renderer/intake/setup.ts';
-import { ranges } from '../../renderer/intake/setup-check.ts';
+import { setUp, type SetupInput, type SetupResult } from '../../renderer/logic/setup/set-up.ts';
+import { ranges } from '../../renderer/logic/setup/setup-check.ts';
 
 const base: SetupInput = {
   popliteal: 400,

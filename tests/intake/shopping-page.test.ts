@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { shoppingPage } from '../../renderer/intake/shopping-page.ts';
+import { shoppingPage } from '../../renderer/logic/intake/shopping-page.ts';
 
 test('twenty targets, ten on each half of the page, and nothing else reads "tea"', () => {
   const page = shoppingPage();

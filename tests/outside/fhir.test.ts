@@ -8,7 +8,7 @@ import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import { ClientRecord } from '../../db/types/record.ts';
-import { clientBundle, type BundleHelp, type BundleOptions } from '../../renderer/pages/exchange/bundle.ts';
+import { clientBundle, type BundleHelp, type BundleOptions } from '../../renderer/logic/exchange/bundle.ts';
 import { record } from '../pages-print/record.ts';
 
 const rules = rulesInUse(null);

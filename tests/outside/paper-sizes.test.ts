@@ -4,8 +4,8 @@
  * reference); 1 in = 25.4 mm. Line counts at 20 mm top and bottom margins: computed from the sizes.
  */
 import { expect, test } from 'vitest';
-import { sheetSizes } from '../../renderer/pages/paper.ts';
-import { rulings } from '../../renderer/pages/rulings.ts';
+import { sheetSizes } from '../../renderer/logic/pages/practice/sheet-sizes.ts';
+import { rulings } from '../../renderer/logic/pages/practice/ruling-drawings.ts';
 
 const inch = 25.4;
 

@@ -7,12 +7,12 @@ import { fleschKincaid } from 'flesch-kincaid';
 import { smogFormula } from 'smog-formula';
 import { syllable } from 'syllable';
 import { expect, test } from 'vitest';
-import { familyPage } from '../../renderer/pages/family.ts';
-import { textsOf } from '../../renderer/pages/fit.ts';
-import type { DocSheet } from '../../renderer/pages/model.ts';
-import { programSheets } from '../../renderer/pages/program-sheet.ts';
+import { familyPage } from '../../renderer/logic/pages/kinds/family.ts';
+import { textsOf } from '../../renderer/logic/pages/sheet/fit-sheets.ts';
+import type { DocSheet } from '../../renderer/logic/pages/sheet/packet.ts';
+import { programSheets } from '../../renderer/logic/pages/kinds/program-sheet.ts';
 import { fleschKincaidGrade, readingGrade as gradeOf, smogGrade } from '../../renderer/logic/texts/reading-grade.ts';
-import { selfCheckCard } from '../../renderer/pages/self-check-card.ts';
+import { selfCheckCard } from '../../renderer/logic/pages/kinds/self-check-card.ts';
 import { texts } from '../../renderer/logic/texts/en.ts';
 import { input } from '../pages-print/record.ts';
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { align, edits } from '../../renderer/readback/align.ts';
-import { scoreReadback } from '../../renderer/readback/score.ts';
+import { align, edits } from '../../renderer/logic/readback/align.ts';
+import { scoreReadback } from '../../renderer/logic/readback/score.ts';
 
 const read = (name: string) => JSON.parse(readFileSync(new URL(`./data/${name}`, import.meta.url), 'utf8'));
 const published = read('published-examples.json');

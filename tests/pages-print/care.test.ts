@@ -1,15 +1,15 @@
 import { expect, test } from 'vitest';
 import type { Care } from '../../db/types/client.ts';
-import { counters, noCare, sinceLastReport } from '../../renderer/pages/care.ts';
-import type { PageInput } from '../../renderer/pages/facts.ts';
-import { familyPage } from '../../renderer/pages/family.ts';
-import { textsOf } from '../../renderer/pages/fit.ts';
-import type { DocSheet } from '../../renderer/pages/model.ts';
-import { emptyWords } from '../../renderer/pages/page-choices.ts';
-import { comeBackWhen, dischargeSummary, progressReport } from '../../renderer/pages/progress-report.ts';
-import { repeatedSentence } from '../../renderer/pages/repeated-sentence.ts';
+import { counters, noCare, sinceLastReport } from '../../renderer/logic/pages/kinds/care.ts';
+import type { PageInput } from '../../renderer/logic/pages/sheet/page-facts.ts';
+import { familyPage } from '../../renderer/logic/pages/kinds/family.ts';
+import { textsOf } from '../../renderer/logic/pages/sheet/fit-sheets.ts';
+import type { DocSheet } from '../../renderer/logic/pages/sheet/packet.ts';
+import { emptyWords } from '../../renderer/logic/pages/sheet/page-choices.ts';
+import { comeBackWhen, dischargeSummary, progressReport } from '../../renderer/logic/pages/kinds/progress-report.ts';
+import { repeatedSentence } from '../../renderer/logic/pages/practice/repeated-sentence.ts';
 import { texts } from '../../renderer/logic/texts/en.ts';
-import { packetText, visitNote } from '../../renderer/pages/visit-note.ts';
+import { packetText, visitNote } from '../../renderer/logic/pages/kinds/visit-note.ts';
 import { input, record, visitIds } from './record.ts';
 
 const withCare = (care: Partial<Care>, more: Parameters<typeof record>[0] = () => undefined) =>

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { rulesInUse } from '../../db/rules/in-use.ts';
-import { dictionary, dictionaryCsv } from '../../renderer/pages/exchange/dictionary.ts';
-import { CSV_COLUMNS, measuresCsv } from '../../renderer/pages/exchange/measures-csv.ts';
-import { exchangeValues } from '../../renderer/pages/exchange/values.ts';
+import { dictionary, dictionaryCsv } from '../../renderer/logic/exchange/dictionary.ts';
+import { CSV_COLUMNS, measuresCsv } from '../../renderer/logic/exchange/measures-csv.ts';
+import { exchangeValues } from '../../renderer/logic/exchange/values.ts';
 import { MEASURES } from '../../renderer/measure/measures/measure-table.ts';
 import { record } from './record.ts';
 

@@ -1,11 +1,11 @@
 /** Pages in other languages: no shipped caution or title stays English, and what is unsafe is known in any of them. */
 import { expect, test } from 'vitest';
 import { rulesInUse } from '../../db/rules/in-use.ts';
-import { stopItems } from '../../renderer/pages/family-sections.ts';
+import { stopItems } from '../../renderer/logic/pages/kinds/family-sections.ts';
 import { inEnglish, languages } from '../../renderer/logic/texts/languages.ts';
-import { rulings } from '../../renderer/pages/rulings.ts';
-import { practiceShown } from '../../renderer/pages/safe-program.ts';
-import type { DocSheet } from '../../renderer/pages/model.ts';
+import { rulings } from '../../renderer/logic/pages/practice/ruling-drawings.ts';
+import { practiceShown } from '../../renderer/logic/pages/sheet/safe-program.ts';
+import type { DocSheet } from '../../renderer/logic/pages/sheet/packet.ts';
 import { programLine, record } from './record.ts';
 
 const rules = rulesInUse(null);

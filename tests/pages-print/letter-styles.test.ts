@@ -9,7 +9,7 @@ import {
   letterStyles,
   textWidth,
   type TypeStyle,
-} from '../../renderer/pages/letter-styles.ts';
+} from '../../renderer/logic/pages/practice/letter-styles.ts';
 
 const require = createRequire(import.meta.url);
 const files: Record<TypeStyle, string> = {

@@ -1,17 +1,17 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { PageKind } from '../../db/types/page.ts';
-import { buildPacket, type PacketChoices } from '../../renderer/pages/build-packet.ts';
-import { repaginate, withText } from '../../renderer/pages/edit.ts';
-import { docHeight, paginate, sheetHeight } from '../../renderer/pages/layout.ts';
-import type { PageInput } from '../../renderer/pages/facts.ts';
-import { textsOf } from '../../renderer/pages/fit.ts';
-import type { DocSheet, Packet } from '../../renderer/pages/model.ts';
-import { emptyWords, pageKinds, usualSheet } from '../../renderer/pages/page-choices.ts';
-import { practiceRequestOf } from '../../renderer/pages/practice-request.ts';
+import { buildPacket, type PacketChoices } from '../../renderer/logic/pages/sheet/build-packet.ts';
+import { repaginate, withText } from '../../renderer/logic/pages/sheet/edit-words.ts';
+import { docHeight, paginate, sheetHeight } from '../../renderer/logic/pages/sheet/break-sheets.ts';
+import type { PageInput } from '../../renderer/logic/pages/sheet/page-facts.ts';
+import { textsOf } from '../../renderer/logic/pages/sheet/fit-sheets.ts';
+import type { DocSheet, Packet } from '../../renderer/logic/pages/sheet/packet.ts';
+import { emptyWords, pageKinds, usualSheet } from '../../renderer/logic/pages/sheet/page-choices.ts';
+import { practiceRequestOf } from '../../renderer/logic/pages/practice/practice-request.ts';
 import SheetView from '../../renderer/window/pages/SheetView.svelte';
 import { texts } from '../../renderer/logic/texts/en.ts';
-import { packetText } from '../../renderer/pages/visit-note.ts';
+import { packetText } from '../../renderer/logic/pages/kinds/visit-note.ts';
 import { chromiumPath, htmlOf, noChromium, type Printed, printHtml } from './html.ts';
 import { clientId, id, input, programLine, record, visitIds } from './record.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { familyPage } from '../../renderer/pages/family.ts';
-import { thenAndNowPictures } from '../../renderer/pages/pictures.ts';
+import { familyPage } from '../../renderer/logic/pages/kinds/family.ts';
+import { thenAndNowPictures } from '../../renderer/logic/pages/sheet/pictures.ts';
 import SheetView from '../../renderer/window/pages/SheetView.svelte';
 import { texts } from '../../renderer/logic/texts/en.ts';
 import { chromiumPath, htmlOf, noChromium, printHtml } from './html.ts';

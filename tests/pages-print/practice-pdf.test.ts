@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { rulesCurrent } from '../../db/rules/index.ts';
-import { pictureDrawings, pictureOfWord } from '../../renderer/pages/drawings/picture-words.ts';
-import { letterStyles } from '../../renderer/pages/letter-styles.ts';
-import { marginMm, type SheetName, writingArea } from '../../renderer/pages/paper.ts';
-import { type PracticeRequest, type PracticeSheet, practiceSheets } from '../../renderer/pages/practice.ts';
-import { inks, type RulingCode, rulings } from '../../renderer/pages/rulings.ts';
+import { pictureDrawings, pictureOfWord } from '../../renderer/logic/pages/drawings/picture-words.ts';
+import { letterStyles } from '../../renderer/logic/pages/practice/letter-styles.ts';
+import { marginMm, type SheetName, writingArea } from '../../renderer/logic/pages/practice/sheet-sizes.ts';
+import { type PracticeRequest, type PracticeSheet, practiceSheets } from '../../renderer/logic/pages/practice/practice.ts';
+import { inks, type RulingCode, rulings } from '../../renderer/logic/pages/practice/ruling-drawings.ts';
 import SheetView from '../../renderer/window/pages/SheetView.svelte';
 import { chromiumPath, htmlOf, noChromium, printHtml } from './html.ts';
 import { type PdfPage, readPdf } from './pdf-lines.ts';

@@ -3,7 +3,7 @@ import { shippedItems, shippedSetup } from '../../db/rules/items-schema.ts';
 import type { Dose, Program, ProgramLine } from '../../db/types/program.ts';
 import { ClientRecord } from '../../db/types/record.ts';
 import { limits } from '../limits.ts';
-import type { PageInput } from '../../renderer/pages/facts.ts';
+import type { PageInput } from '../../renderer/logic/pages/sheet/page-facts.ts';
 
 let count = 0;
 export const id = (n: number = ++count): string => `00000000-0000-4000-8000-${n.toString(16).padStart(12, '0')}`;

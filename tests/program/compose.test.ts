@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { compose } from '../../renderer/program/compose.ts';
-import { dayMinutes } from '../../renderer/program/line.ts';
+import { compose } from '../../renderer/logic/program/draft/compose.ts';
+import { dayMinutes } from '../../renderer/logic/program/draft/program-line.ts';
 import { client, itemsOf, rules } from './support.ts';
 
 const draft = (...args: Parameters<typeof client>) => compose(client(...args), rules);

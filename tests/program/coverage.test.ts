@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { compose, firedRules } from '../../renderer/program/compose.ts';
-import { factsOf } from '../../renderer/program/facts.ts';
-import { activeVetoes } from '../../renderer/program/vetoes.ts';
+import { compose, firedRules } from '../../renderer/logic/program/draft/compose.ts';
+import { factsOf } from '../../renderer/logic/program/facts/program-facts.ts';
+import { activeVetoes } from '../../renderer/logic/program/draft/vetoes.ts';
 import { client, rules } from './support.ts';
 import { witnesses } from './witness.ts';
 

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { compose } from '../../renderer/program/compose.ts';
-import { dayLimits, dayOf } from '../../renderer/program/day.ts';
-import { added } from '../../renderer/program/edit.ts';
-import { factsOf } from '../../renderer/program/facts.ts';
+import { compose } from '../../renderer/logic/program/draft/compose.ts';
+import { dayLimits, dayOf } from '../../renderer/logic/program/draft/day.ts';
+import { added } from '../../renderer/logic/program/clinic/edit-lines.ts';
+import { factsOf } from '../../renderer/logic/program/facts/program-facts.ts';
 import { client, rules } from './support.ts';
 
 test('equipment and advice do not count, and what goes beyond the limits is said', () => {

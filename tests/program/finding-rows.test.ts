@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { compose } from '../../renderer/program/compose.ts';
-import { findingRows } from '../../renderer/program/finding-rows.ts';
+import { compose } from '../../renderer/logic/program/draft/compose.ts';
+import { findingRows } from '../../renderer/logic/program/clinic/finding-rows.ts';
 import { client, rules } from './support.ts';
 
 test('a finding without a line says why: safety, no room, taken out, or that it sets the tier', () => {

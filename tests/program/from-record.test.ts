@@ -1,10 +1,10 @@
 import { beforeEach, expect, test } from 'vitest';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { ClientRecord } from '../../db/types/record.ts';
-import { newClient } from '../../renderer/caseload/new-client.ts';
-import { noConditions } from '../../renderer/sample/conditions.ts';
-import { factsOf } from '../../renderer/program/facts.ts';
-import { draftProgram, programInput } from '../../renderer/program/from-record.ts';
+import { newClient } from '../../renderer/logic/caseload/new-client.ts';
+import { noConditions } from '../../renderer/logic/sample/carried-conditions.ts';
+import { factsOf } from '../../renderer/logic/program/facts/program-facts.ts';
+import { draftProgram, programInput } from '../../renderer/logic/program/facts/from-record.ts';
 import { itemCodes } from './support.ts';
 
 const rules = rulesInUse(null);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { rulesCurrent } from '../../db/rules/index.ts';
-import { isTooDeep, lineOfPath } from '../../renderer/program/json-lines.ts';
+import { isTooDeep, lineOfPath } from '../../renderer/logic/program/clinic/json-lines.ts';
 import {
   itemFromForm,
   nextRuleId,
@@ -11,7 +11,7 @@ import {
   withOwn,
   writeClinicRules,
   trialWords,
-} from '../../renderer/program/own-rules.ts';
+} from '../../renderer/logic/program/clinic/own-rules.ts';
 import { client, rules } from './support.ts';
 
 const form = {

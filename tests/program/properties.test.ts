@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { compose } from '../../renderer/program/compose.ts';
+import { compose } from '../../renderer/logic/program/draft/compose.ts';
 import { anyCase } from './inputs.ts';
 import { wrongWithInput } from './safety.ts';
 import { rules } from './support.ts';

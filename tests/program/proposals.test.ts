@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { compose } from '../../renderer/program/compose.ts';
-import { comparePrograms } from '../../renderer/program/compare.ts';
-import { changedDimension, standingOf, stepDown, stepUp } from '../../renderer/program/ladder.ts';
-import { propose, type Session } from '../../renderer/program/proposals.ts';
-import { practiceBack, sessionsOf } from '../../renderer/program/sessions.ts';
+import { compose } from '../../renderer/logic/program/draft/compose.ts';
+import { comparePrograms } from '../../renderer/logic/program/ladder/compare.ts';
+import { changedDimension, standingOf, stepDown, stepUp } from '../../renderer/logic/program/ladder/paper-ladder.ts';
+import { propose, type Session } from '../../renderer/logic/program/ladder/proposals.ts';
+import { practiceBack, sessionsOf } from '../../renderer/logic/program/ladder/sessions.ts';
 import { clientId, id, record } from '../pages-print/record.ts';
 import { anyCase } from './inputs.ts';
 import { client, rules } from './support.ts';

@@ -5,8 +5,8 @@
 import { ProgramLine } from '../../db/types/program.ts';
 import type { ProgramInput } from '../../db/types/program-input.ts';
 import type { RuleTable } from '../../db/types/rules.ts';
-import { compose, type Composition } from '../../renderer/program/compose.ts';
-import { checkProgram } from '../../renderer/program/vetoes.ts';
+import { compose, type Composition } from '../../renderer/logic/program/draft/compose.ts';
+import { checkProgram } from '../../renderer/logic/program/draft/vetoes.ts';
 
 const putty = ['putty-squeeze', 'putty-pinch', 'putty-letters'];
 const stretches = ['slow-opening', 'open-hand-lean', 'rest-and-open'];

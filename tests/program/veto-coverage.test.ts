@@ -5,9 +5,9 @@
 import { expect, test } from 'vitest';
 import type { ProgramInput } from '../../db/types/program-input.ts';
 import type { LibraryItem, RuleTable, Veto } from '../../db/types/rules.ts';
-import { compose } from '../../renderer/program/compose.ts';
-import { added } from '../../renderer/program/edit.ts';
-import { checkProgram } from '../../renderer/program/vetoes.ts';
+import { compose } from '../../renderer/logic/program/draft/compose.ts';
+import { added } from '../../renderer/logic/program/clinic/edit-lines.ts';
+import { checkProgram } from '../../renderer/logic/program/draft/vetoes.ts';
 import { rules } from './support.ts';
 import { witnesses } from './witness.ts';
 

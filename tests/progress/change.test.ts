@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { describeChange, type ChangePoint } from '../../renderer/progress/change.ts';
-import { minimalChange } from '../../renderer/progress/minimal-change.ts';
+import { describeChange, type ChangePoint } from '../../renderer/logic/progress/change.ts';
+import { minimalChange } from '../../renderer/logic/progress/minimal-change.ts';
 import { limits } from '../limits.ts';
 
 const point = (day: string, right: number, over: Partial<ChangePoint> = {}): ChangePoint => ({

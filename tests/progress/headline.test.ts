@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { describeChange, type ChangePoint } from '../../renderer/progress/change.ts';
-import { headline } from '../../renderer/progress/headline.ts';
-import type { Series } from '../../renderer/progress/series.ts';
+import { describeChange, type ChangePoint } from '../../renderer/logic/progress/change.ts';
+import { headline } from '../../renderer/logic/progress/headline.ts';
+import type { Series } from '../../renderer/logic/progress/series.ts';
 import { limits } from '../limits.ts';
 
 const days = ['2026-01-05', '2026-01-12', '2026-01-19', '2026-01-26', '2026-02-02', '2026-02-09'];

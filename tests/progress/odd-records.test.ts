@@ -2,15 +2,15 @@
 import { expect, test } from 'vitest';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { ClientRecord } from '../../db/types/record.ts';
-import { proposedGoal } from '../../renderer/goals/new-goal.ts';
-import { measuresCsv } from '../../renderer/pages/exchange/measures-csv.ts';
-import { describeChange } from '../../renderer/progress/change.ts';
-import { numbersBehind } from '../../renderer/progress/numbers.ts';
+import { proposedGoal } from '../../renderer/logic/goals/new-goal.ts';
+import { measuresCsv } from '../../renderer/logic/exchange/measures-csv.ts';
+import { describeChange } from '../../renderer/logic/progress/change.ts';
+import { numbersBehind } from '../../renderer/logic/progress/sentence-numbers.ts';
 import { occasionsOf } from '../../renderer/logic/record/occasions.ts';
-import { repeatPairs } from '../../renderer/progress/repeat-pairs.ts';
-import { progressPicture } from '../../renderer/progress/series.ts';
-import { smallMultiples } from '../../renderer/progress/small-multiples.ts';
-import { progressCsv } from '../../renderer/progress/table.ts';
+import { repeatPairs } from '../../renderer/logic/progress/repeat-pairs.ts';
+import { progressPicture } from '../../renderer/logic/progress/series.ts';
+import { smallMultiples } from '../../renderer/logic/progress/small-multiples.ts';
+import { progressCsv } from '../../renderer/logic/progress/table-columns.ts';
 import { ladder, limits } from '../limits.ts';
 import { reading, record, sample } from './facts.ts';
 

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Program } from '../../db/types/program.ts';
 import { occasionsOf } from '../../renderer/logic/record/occasions.ts';
-import { progressPicture } from '../../renderer/progress/series.ts';
-import { mdcFor, repeatPairs, type RepeatPair } from '../../renderer/progress/repeat-pairs.ts';
+import { progressPicture } from '../../renderer/logic/progress/series.ts';
+import { mdcFor, repeatPairs, type RepeatPair } from '../../renderer/logic/progress/repeat-pairs.ts';
 import { limits } from '../limits.ts';
 import { conditions, reading, record, sample } from './facts.ts';
 

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { describeChange } from '../../renderer/progress/change.ts';
+import { describeChange } from '../../renderer/logic/progress/change.ts';
 import { toCsv } from '../../renderer/logic/texts/csv-cells.ts';
-import { progressPicture } from '../../renderer/progress/series.ts';
-import { smallMultiples } from '../../renderer/progress/small-multiples.ts';
-import { progressCsv } from '../../renderer/progress/table.ts';
+import { progressPicture } from '../../renderer/logic/progress/series.ts';
+import { smallMultiples } from '../../renderer/logic/progress/small-multiples.ts';
+import { progressCsv } from '../../renderer/logic/progress/table-columns.ts';
 import { limits } from '../limits.ts';
 import { conditions, reading, record, sample, stamp } from './facts.ts';
 

@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
 import type { ClientRecord } from '../../db/types/record.ts';
 import type { PageMeasurement, SamplePage } from '../../db/types/sample.ts';
-import { matchedLines, pagesThenAndNow } from '../../renderer/progress/then-now.ts';
-import { confusionTable } from '../../renderer/readback/confusions.ts';
-import { linesOnPages } from '../../renderer/readback/line-pictures.ts';
-import { marksOnPage } from '../../renderer/readback/marks-on-page.ts';
-import { spellingProblem } from '../../renderer/readback/own-spelling.ts';
+import { matchedLines, pagesThenAndNow } from '../../renderer/logic/progress/then-now.ts';
+import { confusionTable } from '../../renderer/logic/readback/confusions.ts';
+import { linesOnPages } from '../../renderer/logic/readback/line-pictures.ts';
+import { marksOnPage } from '../../renderer/logic/readback/marks-on-page.ts';
+import { spellingProblem } from '../../renderer/logic/readback/own-spelling.ts';
 import { sampleLegibility } from '../../renderer/logic/record/sample-legibility.ts';
-import { turnedView, turnPoint, type Turns } from '../../renderer/readback/turned.ts';
+import { turnedView, turnPoint, type Turns } from '../../renderer/logic/sample/turned-boxes.ts';
 import { limits } from '../limits.ts';
 import { reading, record, sample, stamp } from '../progress/facts.ts';
 

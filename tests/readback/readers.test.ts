@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import type { Reading } from '../../db/types/reading.ts';
-import { agreementSentence, readersApart, readerAgreement } from '../../renderer/readback/agreement.ts';
-import { assignLines } from '../../renderer/readback/assign-lines.ts';
-import { queueSentence, readingQueue, type QueueSample } from '../../renderer/readback/queue.ts';
-import { openLines, withLine } from '../../renderer/readback/reading-lines.ts';
+import { agreementSentence, readersApart, readerAgreement } from '../../renderer/logic/readback/agreement.ts';
+import { assignLines } from '../../renderer/logic/readback/assign-lines.ts';
+import { queueSentence, readingQueue, type QueueSample } from '../../renderer/logic/readback/queue.ts';
+import { openLines, withLine } from '../../renderer/logic/readback/reading-lines.ts';
 import { sampleLegibility } from '../../renderer/logic/record/sample-legibility.ts';
 import { limits } from '../limits.ts';
 

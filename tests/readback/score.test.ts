@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { normalise } from '../../renderer/readback/normalise.ts';
-import { addCounts, countReadback, scoreOf, scoreReadback } from '../../renderer/readback/score.ts';
+import { normalise } from '../../renderer/logic/readback/normalise.ts';
+import { addCounts, countReadback, scoreOf, scoreReadback } from '../../renderer/logic/readback/score.ts';
 
 describe('what counts as the same word', () => {
   test.each([

@@ -3,9 +3,9 @@ import { RuleTableError, rulesCurrent } from '../../db/rules/index.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import { shippedItems, shippedSetup } from '../../db/rules/items-schema.ts';
 import type { ClinicRules } from '../../db/types/rules.ts';
-import { setUp } from '../../renderer/intake/setup.ts';
-import { noClinicRules } from '../../renderer/program/own-rules.ts';
-import { thresholdGroups } from '../../renderer/program/threshold-groups.ts';
+import { setUp } from '../../renderer/logic/setup/set-up.ts';
+import { noClinicRules } from '../../renderer/logic/program/clinic/own-rules.ts';
+import { thresholdGroups } from '../../renderer/logic/program/clinic/threshold-groups.ts';
 
 const clinic = (thresholds: Record<string, number>): ClinicRules => ({
   ...noClinicRules(rulesCurrent()),

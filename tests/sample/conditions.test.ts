@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { conditionDifferences } from '../../renderer/logic/record/condition-changes.ts';
-import { carriedOver, noConditions, notNoted, rulingOf } from '../../renderer/sample/conditions.ts';
-import { isFirst, nextTexts, usedLately, usualTask } from '../../renderer/sample/texts.ts';
-import { parseReadings, summarize } from '../../renderer/sample/typed.ts';
-import { pxPerMm, toPage, toPicture } from '../../renderer/sample/overlay.ts';
+import { carriedOver, noConditions, notNoted, rulingOf } from '../../renderer/logic/sample/carried-conditions.ts';
+import { isFirst, nextTexts, usedLately, usualTask } from '../../renderer/logic/sample/next-text.ts';
+import { parseReadings, summarize } from '../../renderer/logic/sample/typed.ts';
+import { pxPerMm, toPage, toPicture } from '../../renderer/logic/sample/overlay-shapes.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { Program } from '../../db/types/program.ts';
 import type { Conditions, Sample } from '../../db/types/sample.ts';

@@ -13,7 +13,7 @@ import { readClientFile, writeClientFile } from '../../../electron/files/client-
 import { decodePage, pictureForWindow, DECODE_LIMITS } from '../../../electron/files/decode.ts';
 import { dispatch } from '../../../electron/handlers/dispatch.ts';
 import { Services } from '../../../electron/handlers/services.ts';
-import { noClinicRules, writeClinicRules } from '../../../renderer/program/own-rules.ts';
+import { noClinicRules, writeClinicRules } from '../../../renderer/logic/program/clinic/own-rules.ts';
 import { measurePage } from '../../../renderer/measure/measure-page.ts';
 import { answer, client, page, sample, visit } from '../../../tests/db/plain-facts.ts';
 import { freshCaseloadIn, NOW, PASSPHRASE } from '../children.ts';

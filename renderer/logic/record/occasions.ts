@@ -1,6 +1,6 @@
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Sample } from '../../../db/types/sample.ts';
-import { unread } from '../../sample/texts.ts';
+import { unread } from '../sample/next-text.ts';
 import { sampleLegibility, type SampleLegibility } from './sample-legibility.ts';
 
 /** One sample with what readers made of it. */

@@ -1,8 +1,8 @@
 import type { Reading } from '../../../db/types/reading.ts';
 import type { OwnSpelling } from '../../../db/types/sample.ts';
-import { readerAgreement, readersApart, type ReaderAgreement } from '../../readback/agreement.ts';
-import { mergeConfusions, type Confusion } from '../../readback/confusions.ts';
-import { addCounts, countReadback, scoreOf, type ReadbackCounts } from '../../readback/score.ts';
+import { readerAgreement, readersApart, type ReaderAgreement } from '../readback/agreement.ts';
+import { mergeConfusions, type Confusion } from '../readback/confusions.ts';
+import { addCounts, countReadback, scoreOf, type ReadbackCounts } from '../readback/score.ts';
 
 /** One reading, scored. */
 export interface ScoredReading {

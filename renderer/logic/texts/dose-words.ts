@@ -1,5 +1,5 @@
 import type { Dose } from '../../../db/types/program.ts';
-import { howOf } from '../../program/line.ts';
+import { howOf } from '../program/draft/program-line.ts';
 import type { Texts } from './en.ts';
 
 /** How much of one line: "10 minutes, 6 lines, rest 2 minutes". */

@@ -4,11 +4,11 @@ import type { Side } from '../../../db/types/common.ts';
 import type { IntakeAnswer, RedFlagAnswer, SetupMeasures } from '../../../db/types/intake.ts';
 import type { IntakeItem, RedFlagTable } from '../../../db/types/items.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
-import { findings, mayStart } from '../../intake/findings.ts';
-import { flagInputOf } from '../../intake/flag-input.ts';
-import { openFlags } from '../../intake/flags.ts';
-import { openItems, resumeAt } from '../../intake/opening.ts';
-import { setUp, type SetupInput } from '../../intake/setup.ts';
+import { findings, mayStart } from '../../logic/intake/findings.ts';
+import { flagInputOf } from '../../logic/intake/flag-input.ts';
+import { openFlags } from '../../logic/intake/flags.ts';
+import { openItems, resumeAt } from '../../logic/intake/opening.ts';
+import { setUp, type SetupInput } from '../../logic/setup/set-up.ts';
 
 type Part<T> = Partial<Omit<T, 'id' | 'at' | 'by' | 'clientId' | 'visitId'>>;
 

@@ -4,16 +4,16 @@ import type { IssuedPage, PageDraft, PageKind, PageWords } from '../../../db/typ
 import { ClinicPairs } from '../frame/clinic-pairs.svelte.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
 import { limitsOf } from '../../logic/rules/limits.ts';
-import { buildPacket } from '../../pages/build-packet.ts';
-import { repaginate, withText } from '../../pages/edit.ts';
-import type { PageInput } from '../../pages/facts.ts';
-import { textsOf } from '../../pages/fit.ts';
-import type { Doc, Packet } from '../../pages/model.ts';
-import { startingWords, usualSheet } from '../../pages/page-choices.ts';
-import type { PracticeRequest } from '../../pages/practice.ts';
-import { furtherPages, practiceRequestOf } from '../../pages/practice-request.ts';
+import { buildPacket } from '../../logic/pages/sheet/build-packet.ts';
+import { repaginate, withText } from '../../logic/pages/sheet/edit-words.ts';
+import type { PageInput } from '../../logic/pages/sheet/page-facts.ts';
+import { textsOf } from '../../logic/pages/sheet/fit-sheets.ts';
+import type { Doc, Packet } from '../../logic/pages/sheet/packet.ts';
+import { startingWords, usualSheet } from '../../logic/pages/sheet/page-choices.ts';
+import type { PracticeRequest } from '../../logic/pages/practice/practice.ts';
+import { furtherPages, practiceRequestOf } from '../../logic/pages/practice/practice-request.ts';
 import { readingGrade } from '../../logic/texts/reading-grade.ts';
-import { mayBePrinted, safeProgram } from '../../pages/safe-program.ts';
+import { mayBePrinted, safeProgram } from '../../logic/pages/sheet/safe-program.ts';
 import { type Language, languageOf, languages } from '../../logic/texts/languages.ts';
 
 /** A short digest (FNV-1a): tells whether a page is still made from the same. */

@@ -4,15 +4,15 @@
  */
 import type { Program, ProgramLine } from '../../../db/types/program.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
-import { dayLimits, dayOf } from '../../program/day.ts';
-import { added, changed, moved, movedBefore, without } from '../../program/edit.ts';
-import { compose } from '../../program/compose.ts';
-import { factsOf } from '../../program/facts.ts';
-import { draftProgram, programInput } from '../../program/from-record.ts';
-import type { Move } from '../../program/ladder.ts';
-import { propose } from '../../program/proposals.ts';
-import { approvedPrograms, lastChange, ownFirst, sessionsOf, practiceBack } from '../../program/sessions.ts';
-import { checkProgram } from '../../program/vetoes.ts';
+import { dayLimits, dayOf } from '../../logic/program/draft/day.ts';
+import { added, changed, moved, movedBefore, without } from '../../logic/program/clinic/edit-lines.ts';
+import { compose } from '../../logic/program/draft/compose.ts';
+import { factsOf } from '../../logic/program/facts/program-facts.ts';
+import { draftProgram, programInput } from '../../logic/program/facts/from-record.ts';
+import type { Move } from '../../logic/program/ladder/paper-ladder.ts';
+import { propose } from '../../logic/program/ladder/proposals.ts';
+import { approvedPrograms, lastChange, ownFirst, sessionsOf, practiceBack } from '../../logic/program/ladder/sessions.ts';
+import { checkProgram } from '../../logic/program/draft/vetoes.ts';
 
 type Draft = Omit<Program, 'at' | 'by'>;
 

@@ -1,7 +1,7 @@
 import type { AnnotationOptions } from 'chartjs-plugin-annotation';
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
 import type { ChartColors } from './chart-setup.svelte.ts';
-import type { ProgressPicture, Series, SeriesPoint } from '../../progress/series.ts';
+import type { ProgressPicture, Series, SeriesPoint } from '../../logic/progress/series.ts';
 
 /** A drawn point that still knows what it says. */
 export interface DrawnPoint {

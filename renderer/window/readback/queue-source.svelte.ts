@@ -4,9 +4,9 @@ import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Reading } from '../../../db/types/reading.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
 import { limitsOf } from '../../logic/rules/limits.ts';
-import { samplesToRead, type LinePicture, type SampleToRead } from '../../readback/line-pictures.ts';
-import { readingQueue, type QueueLine, type ReaderOf } from '../../readback/queue.ts';
-import { readingBy, withLine } from '../../readback/reading-lines.ts';
+import { samplesToRead, type LinePicture, type SampleToRead } from '../../logic/readback/line-pictures.ts';
+import { readingQueue, type QueueLine, type ReaderOf } from '../../logic/readback/queue.ts';
+import { readingBy, withLine } from '../../logic/readback/reading-lines.ts';
 
 export class QueueSource {
   readonly open: OpenRecord;

@@ -1,0 +1,180 @@
+/** Everything of a client that is a number, as one list: what the CSV writes row by row and FHIR as observations. */
+import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
+import type { ClientRecord } from '../../../db/types/record.ts';
+import type { Sample } from '../../../db/types/sample.ts';
+import { sampleValues } from '../record/measure-values.ts';
+import { readersText } from '../texts/occasion-words.ts';
+import { occasionsOf, type Occasion } from '../record/occasions.ts';
+import { wilson } from '../../statistics/wilson.ts';
+
+/** One value, with what stands behind it. */
+export interface ExchangeValue {
+  /** Id of the fact it was read or computed from; with `code` it names the value. */
+  factId: string;
+  visitId: string | null;
+  /** Calendar day, YYYY-MM-DD. */
+  day: string;
+  /** Instant, ISO 8601; null where only the day is known. */
+  at: string | null;
+  sample: Sample | null;
+  code: string;
+  value: number;
+  unit: string;
+  n: number | null;
+  /** 95 % interval, in the unit. */
+  low: number | null;
+  high: number | null;
+  /** Who read or rated. */
+  who: string;
+  method: string;
+  version: string;
+  corrected: boolean;
+  /** Item, side or goal that a grade or level belongs to. */
+  about: string;
+}
+
+type Facts = Pick<
+  ClientRecord,
+  'visits' | 'samples' | 'readings' | 'pageMeasurements' | 'intakeAnswers' | 'practiceLogs' | 'goals' | 'goalRatings'
+>;
+
+const blank = {
+  n: null,
+  low: null,
+  high: null,
+  who: '',
+  method: '',
+  version: '',
+  corrected: false,
+  about: '',
+};
+
+/** All values of a record, oldest first. Signatures and personal lines are left out, as on every page. */
+export function exchangeValues(record: Facts, rules: Pick<RulesInUse, 'intake'>): ExchangeValue[] {
+  const dayOf = new Map(record.visits.map((visit) => [visit.id, visit.date]));
+  const values = [
+    ...occasionsOf(record).flatMap(fromOccasion),
+    ...sampleValues(record)
+      .filter(({ sample }) => sample.task.kind !== 'personal')
+      .map((m): ExchangeValue => ({
+        ...blank,
+        factId: m.sample.id,
+        visitId: m.sample.visitId,
+        day: m.day,
+        at: m.sample.takenAt,
+        sample: m.sample,
+        code: m.code,
+        value: m.value,
+        unit: m.unit,
+        n: m.n,
+        low: m.low,
+        high: m.high,
+        method: m.method,
+        version: m.version,
+        corrected: m.corrected,
+        who: m.source === 'ruler' ? 'ruler' : 'page',
+      })),
+    ...fromScreen(record, rules, dayOf),
+    ...fromPractice(record),
+    ...fromGoals(record, dayOf),
+  ];
+  return values.sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
+}
+
+function fromOccasion({ sample, day, legibility }: Occasion): ExchangeValue[] {
+  const at = { ...blank, factId: sample.id, visitId: sample.visitId, day, at: sample.takenAt, sample };
+  const values: ExchangeValue[] = [];
+  const add = (code: string, value: number | null, unit: string, more: Partial<ExchangeValue> = {}) => {
+    if (value !== null && Number.isFinite(value)) values.push({ ...at, code, value, unit, ...more });
+  };
+  if (legibility) {
+    const { low, high } = wilson(legibility.wordsRight, legibility.words);
+    const who = readersText({ sample, day, legibility, probe: false });
+    const method = 'words read right of words intended, mean over readers; Wilson interval';
+    add('legibility', legibility.accuracy * 100, '%', {
+      n: legibility.words,
+      low: low * 100,
+      high: high * 100,
+      who,
+      method,
+    });
+    add('words-read', legibility.wordsRight, 'count', { n: legibility.words, who });
+    if (sample.seconds) add('words-per-minute', (legibility.wordsRight * 60) / sample.seconds, '1/min', { who });
+  }
+  add('writing-time', sample.seconds, 's');
+  add('fatigue-before', sample.fatigueBefore, '0 to 10', { who: 'client' });
+  add('fatigue-after', sample.fatigueAfter, '0 to 10', { who: 'client' });
+  add('pain-before', sample.painBefore, '0 to 10', { who: 'client' });
+  add('pain-after', sample.painAfter, '0 to 10', { who: 'client' });
+  return values;
+}
+
+function fromScreen(record: Facts, rules: Pick<RulesInUse, 'intake'>, dayOf: Map<string, string>): ExchangeValue[] {
+  const title = new Map(rules.intake.items.map((item) => [item.code, item.title]));
+  return record.intakeAnswers.flatMap((answer): ExchangeValue[] => {
+    if (answer.grade === null) return [];
+    const side = answer.side === 'none' ? '' : `, ${answer.side}`;
+    return [
+      {
+        ...blank,
+        factId: answer.id,
+        visitId: answer.visitId,
+        day: dayOf.get(answer.visitId) ?? answer.at.slice(0, 10),
+        at: null,
+        sample: null,
+        code: 'screen-grade',
+        value: answer.grade,
+        unit: '0 to 3',
+        who: answer.by,
+        about: `${title.get(answer.item) ?? answer.item}${side}`,
+      },
+    ];
+  });
+}
+
+const fromPractice = (record: Facts): ExchangeValue[] =>
+  record.practiceLogs.flatMap((log) => {
+    const parts: [code: string, value: number | null, unit: string][] = [
+      ['practice-minutes', log.minutes, 'min'],
+      ['practice-lines', log.lines, 'count'],
+      ['practice-fatigue-before', log.fatigueBefore, '0 to 10'],
+      ['practice-fatigue-after', log.fatigueAfter, '0 to 10'],
+      ['practice-pain', log.pain, '0 to 10'],
+      ['practice-breaks', log.breaks, 'count'],
+    ];
+    return parts.flatMap(([code, value, unit]): ExchangeValue[] =>
+      value === null
+        ? []
+        : [
+            {
+              ...blank,
+              factId: log.id,
+              visitId: null,
+              day: log.date,
+              at: null,
+              sample: null,
+              code,
+              value,
+              unit,
+              who: 'client, home log',
+            },
+          ],
+    );
+  });
+
+function fromGoals(record: Facts, dayOf: Map<string, string>): ExchangeValue[] {
+  const output = new Map(record.goals.map((goal) => [goal.id, goal.output]));
+  return record.goalRatings.map((rating): ExchangeValue => ({
+    ...blank,
+    factId: rating.id,
+    visitId: rating.visitId,
+    day: dayOf.get(rating.visitId) ?? rating.at.slice(0, 10),
+    at: null,
+    sample: null,
+    code: 'goal-level',
+    value: rating.level,
+    unit: 'level',
+    who: rating.by,
+    about: output.get(rating.goalId) ?? '',
+  }));
+}

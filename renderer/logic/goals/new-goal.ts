@@ -1,0 +1,134 @@
+import type { Goal, GoalRung } from '../../../db/types/goal.ts';
+import type { Sample } from '../../../db/types/sample.ts';
+import type { Occasion } from '../record/occasions.ts';
+import type { Limits } from '../rules/limits.ts';
+import { wordsReadOf } from '../record/sample-legibility.ts';
+import { buildLevels, type GoalLevels } from './levels.ts';
+import { nextStep, rungAbove, type ReadSample, wordsOfPercent } from './goal-ladder.ts';
+
+/** A goal without the stamps that are set when it is saved. */
+export type GoalDraft = Omit<Goal, 'at' | 'by'>;
+
+/** Samples that were read, as the ladder needs them; probes count too, they are writing without help. */
+export const readSamples = (occasions: readonly Occasion[]): ReadSample[] =>
+  occasions.flatMap((o) => (o.legibility ? [{ percent: o.legibility.accuracy * 100, words: o.legibility.words }] : []));
+
+/**
+ * A goal as it could be agreed on now: the next reachable step, with the paper, aid and cue of the last sample.
+ * @param setOn day of agreeing, YYYY-MM-DD
+ * @param ladder rungs in use
+ * @param current what the goal in force says is written, or null
+ */
+export function proposedGoal(
+  ids: { id: string; clientId: string },
+  occasions: readonly Occasion[],
+  mdc: number | null,
+  wants: string,
+  setOn: string,
+  limits: Limits,
+  ladder: readonly GoalRung[],
+  current: string | null = null,
+): GoalDraft {
+  const last = occasions.at(-1);
+  const read = occasions.findLast((o) => o.legibility);
+  const step = nextStep(readSamples(occasions), current, mdc, limits, ladder);
+  const tries = { of: 3, need: 2 };
+  const baseline = read ? Math.round(read.legibility!.accuracy * 100) : null;
+  return {
+    ...ids,
+    output: step.rung.output,
+    paper: last?.sample.conditions.paper ?? '',
+    aid: aidOf(last?.sample),
+    cue: last?.sample.conditions.cue ?? 'none',
+    reader: read?.legibility?.reader === 'family' ? 'family' : 'unfamiliar',
+    wordsOf: step.wordsOf,
+    percent: step.percent,
+    tries,
+    dueOn: addDays(setOn, limits.goalWeeks * 7),
+    setOn,
+    baseline: read ? `${wordsReadOf(read.legibility!)} words read (${baseline} %)` : '',
+    because: wants,
+    levels: levelsFor(baseline, step.percent, step.wordsOf, tries.of),
+    weight: 1,
+    nextStep: rungAbove(ladder, step.rung.output),
+    replaces: null,
+    status: 'active',
+  };
+}
+
+/** A new version of a goal; the old one keeps its ratings. */
+export function revisedGoal(
+  goal: Goal,
+  id: string,
+  setOn: string,
+  occasions: readonly Occasion[],
+  mdc: number | null,
+  limits: Limits,
+  ladder: readonly GoalRung[],
+): GoalDraft {
+  const ids = { id, clientId: goal.clientId };
+  const fresh = proposedGoal(ids, occasions, mdc, goal.because, setOn, limits, ladder, goal.output);
+  const { at: _at, by: _by, ...kept } = goal;
+  return {
+    ...kept,
+    id,
+    setOn,
+    dueOn: fresh.dueOn,
+    output: fresh.output,
+    wordsOf: fresh.wordsOf,
+    percent: fresh.percent,
+    baseline: fresh.baseline || goal.baseline,
+    levels: fresh.levels,
+    nextStep: fresh.nextStep,
+    replaces: goal.id,
+    status: 'active',
+  };
+}
+
+/**
+ * Level texts of a goal; a baseline near the bottom could hardly worsen, so it lies at -2. In percent of words where one
+ * word is less than a step; else in words of all tries together, because no smaller step could be counted.
+ * @param baseline,expected percent of words
+ * @param wordsOf words of one try; null = not known
+ */
+export function levelsFor(
+  baseline: number | null,
+  expected: number | null,
+  wordsOf: number | null,
+  tries: number,
+): Goal['levels'] {
+  if (baseline === null || expected === null) return ['', '', '', '', ''];
+  const built = goalLevels(baseline, expected, wordsOf, tries, false);
+  return built.problems.length === 0 ? built.texts : ['', '', '', '', ''];
+}
+
+/** Levels of a goal with what is wrong with them, as for `levelsFor`. */
+export function goalLevels(
+  baseline: number,
+  expected: number,
+  wordsOf: number | null,
+  tries: number,
+  couldWorsen: boolean,
+): GoalLevels {
+  const step = (expected - baseline) / (couldWorsen ? 1 : 2);
+  if (!wordsOf || step >= 100 / wordsOf)
+    return buildLevels({ unit: '% of words', min: 0, max: 100 }, baseline, expected, couldWorsen);
+  const words = wordsOf * tries;
+  const unit = tries > 1 ? `words of ${words} (${tries} tries together)` : `words of ${words}`;
+  const [from, to] = [Math.round((baseline * words) / 100), wordsOfPercent(expected, words)];
+  return buildLevels({ unit, min: 0, max: words }, from, to, couldWorsen);
+}
+
+/** The percent in a baseline text such as "18 of 24 words read (75 %)"; null when there is none. */
+export function baselinePercent(text: string): number | null {
+  const percent = /(\d+(?:\.\d+)?)\s*%/.exec(text);
+  if (percent) return Math.round(Number(percent[1]));
+  const counted = /(\d+(?:\.\d+)?)\s*of\s*(\d+)/.exec(text);
+  return counted && Number(counted[2]) > 0 ? Math.round((100 * Number(counted[1])) / Number(counted[2])) : null;
+}
+
+const aidOf = (sample: Sample | undefined): string =>
+  [sample?.conditions.pen, sample?.conditions.grip].filter((part) => part?.trim()).join(', ');
+
+const addDays = (day: string, days: number): string =>
+  new Date(Date.parse(`${day}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);

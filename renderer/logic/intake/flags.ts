@@ -1,0 +1,210 @@
+/**
+ * The one place that decides whether a red flag stops the work. The screen, the draft program and the approval
+ * of a program all ask `openFlags` again with the facts as they are then.
+ */
+import type { IntakeAnswer, RedFlagAnswer } from '../../../db/types/intake.ts';
+import type { FlagFromAnswer, RedFlag, RedFlagTable } from '../../../db/types/items.ts';
+import { latestAnswers, latestFlagAnswers } from '../record/latest-answers.ts';
+
+/** emergency: stop everything. same-day: no exercise lines. reviewed: go on with the cautions active. clear: none. */
+export type StopLevel = 'emergency' | 'same-day' | 'reviewed' | 'clear';
+
+/** A retest of one measure where higher is better (percent of words read), oldest first. */
+export interface Retest {
+  at: string;
+  value: number;
+  /** Smallest change beyond the error of measurement, in the unit of `value`; null = unknown, then nothing is decided. */
+  smallestChange: number | null;
+  /** The therapist noted an explanation (an illness, another pen). */
+  explained: boolean;
+}
+
+export interface FlagInput {
+  redFlags: readonly RedFlagAnswer[];
+  intakeAnswers: readonly IntakeAnswer[];
+  retests?: readonly Retest[];
+  /** Ask for every question at this visit; without it a question counts as asked once it was ever answered. */
+  visitId?: string;
+}
+
+export interface FlagNotice {
+  code: string;
+  title: string;
+  grade: RedFlag['grade'];
+  path: RedFlag['path'];
+  /** Where it comes from: `redFlag/<id>`, `intakeAnswer/<id>` or `retests`. */
+  sources: string[];
+  /** Plain sentences, one a source. */
+  because: string[];
+  doNow: string[];
+  call: RedFlag['call'];
+  /** Who reviewed it and when; null while open. */
+  review: { reviewer: string; on: string; outcome: string } | null;
+}
+
+export interface FlagState {
+  level: StopLevel;
+  /** Open flags, emergencies first, in the order of the table. */
+  open: FlagNotice[];
+  /** Known and medically reviewed; their cautions stay active. */
+  reviewed: FlagNotice[];
+  /** Codes of questions without an answer. Unasked is not clear. */
+  unasked: string[];
+  /** Exercises may be drafted: no open flag. */
+  mayCompose: boolean;
+  /** A program may be approved: no open flag and every question asked. */
+  mayApprove: boolean;
+  /** What stands in the way, one sentence; '' when nothing does. */
+  sentence: string;
+}
+
+interface Sign {
+  flag: string;
+  at: string;
+  source: string;
+  because: string;
+}
+
+const triggers = (rule: FlagFromAnswer, answer: IntakeAnswer): boolean => {
+  if (answer.item !== rule.item) return false;
+  if (answer.detail !== null && rule.details.includes(answer.detail)) return true;
+  if (rule.gradeAtMost !== null && answer.grade !== null && answer.grade <= rule.gradeAtMost) return true;
+  const { before, after } = answer;
+  const highest = Math.max(before ?? -1, after ?? -1);
+  if (rule.ratingAtLeast !== null && highest >= rule.ratingAtLeast) return true;
+  return rule.riseAtLeast !== null && before !== null && after !== null && after - before >= rule.riseAtLeast;
+};
+
+/** The first rule of a flag that an answer meets; more general rules follow the specific ones in the table. */
+function signsFromAnswers(answers: readonly IntakeAnswer[], table: RedFlagTable): Sign[] {
+  return latestAnswers(answers).flatMap((answer) => {
+    const met = table.fromAnswers.filter((rule) => triggers(rule, answer));
+    // Skin scored 0 because it is hot needs no second flag for broken skin.
+    const named = met.filter((rule) => rule.details.length > 0);
+    const rules = answer.item === 'skin' && named.length > 0 ? named : met;
+    const seen = new Set<string>();
+    return rules.flatMap((rule) => {
+      if (seen.has(rule.flag)) return [];
+      seen.add(rule.flag);
+      return [{ flag: rule.flag, at: answer.at, source: `intakeAnswer/${answer.id}`, because: rule.because }];
+    });
+  });
+}
+
+/**
+ * Steady loss: so many retests in a row below the one before, together beyond the smallest real change.
+ * Without a known smallest change nothing is claimed.
+ */
+function signOfSteadyLoss(retests: readonly Retest[], table: RedFlagTable): Sign[] {
+  const ordered = [...retests].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  const run = ordered.slice(-(table.steadyLoss.retests + 1));
+  const first = run[0];
+  const last = run.at(-1);
+  if (!first || !last || run.length <= table.steadyLoss.retests || last.smallestChange === null) return [];
+  const falling = run.every((retest, i) => i === 0 || retest.value < (run[i - 1]?.value ?? -Infinity));
+  const explained = run.slice(1).some((retest) => retest.explained);
+  if (!falling || explained || first.value - last.value <= last.smallestChange) return [];
+  const because = `${table.steadyLoss.retests} retests in a row were lower, from ${first.value} to ${last.value}, with no explanation noted.`;
+  return [{ flag: table.steadyLoss.flag, at: last.at, source: 'retests', because }];
+}
+
+function signsFromQuestions(answers: readonly RedFlagAnswer[], table: RedFlagTable): Sign[] {
+  const flagOf = (code: string): RedFlag | undefined => table.flags.find((flag) => flag.code === code);
+  return (
+    answers
+      // The review of a flag that no question asks for is no sign of its own: the sign is the fact it came from.
+      .filter((answer) => answer.present && !(answer.review !== null && flagOf(answer.flag)?.asked === false))
+      .map((answer) => {
+        const question = flagOf(answer.flag)?.question ?? '';
+        const note = answer.note.trim();
+        const because = [`Yes to: “${question}”`, note].filter(Boolean).join(' ');
+        return { flag: answer.flag, at: answer.at, source: `redFlag/${answer.id}`, because };
+      })
+  );
+}
+
+/** The review that covers a flag: the latest one recorded; signs seen after it open the flag again. */
+function reviewOf(answers: readonly RedFlagAnswer[], flag: string): { answer: RedFlagAnswer; at: number } | null {
+  const reviews = answers.filter((answer) => answer.flag === flag && answer.present && answer.review !== null);
+  const latest = reviews.sort((a, b) => Date.parse(a.at) - Date.parse(b.at)).at(-1);
+  return latest ? { answer: latest, at: Date.parse(latest.at) } : null;
+}
+
+/**
+ * Decides from all facts whether anything stops the work, and how.
+ * A flag answered with yes stays open until a review is recorded, also when a later visit answers no.
+ */
+export function openFlags(input: FlagInput, table: RedFlagTable): FlagState {
+  const answers = latestFlagAnswers(input.redFlags);
+  const signs = [
+    ...signsFromQuestions(answers, table),
+    ...signsFromAnswers(input.intakeAnswers, table),
+    ...signOfSteadyLoss(input.retests ?? [], table),
+  ];
+
+  const open: FlagNotice[] = [];
+  const reviewed: FlagNotice[] = [];
+  for (const flag of table.flags) {
+    const own = signs.filter((sign) => sign.flag === flag.code);
+    if (own.length === 0) continue;
+    const review = reviewOf(answers, flag.code);
+    const since = review ? own.filter((sign) => Date.parse(sign.at) > review.at) : own;
+    const shown = since.length > 0 ? since : own;
+    const again = review && since.length > 0 ? ['It was reviewed before, and seen again since.'] : [];
+    const notice: FlagNotice = {
+      code: flag.code,
+      title: flag.title,
+      grade: flag.grade,
+      path: flag.path,
+      sources: shown.map((sign) => sign.source),
+      because: [...shown.map((sign) => sign.because), ...again],
+      doNow: flag.doNow,
+      call: flag.call,
+      review:
+        review?.answer.review && since.length === 0
+          ? {
+              reviewer: review.answer.review.reviewer,
+              on: review.answer.review.on,
+              outcome: review.answer.review.outcome,
+            }
+          : null,
+    };
+    (notice.review ? reviewed : open).push(notice);
+  }
+  open.sort((a, b) => Number(b.grade === 'emergency') - Number(a.grade === 'emergency'));
+
+  const asked = new Set(
+    answers.filter((answer) => !input.visitId || answer.visitId === input.visitId).map((answer) => answer.flag),
+  );
+  const unasked = table.flags.filter((flag) => flag.asked && !asked.has(flag.code)).map((flag) => flag.code);
+  const level: StopLevel = open.some((flag) => flag.grade === 'emergency')
+    ? 'emergency'
+    : open.length > 0
+      ? 'same-day'
+      : reviewed.length > 0
+        ? 'reviewed'
+        : 'clear';
+  return {
+    level,
+    open,
+    reviewed,
+    unasked,
+    mayCompose: open.length === 0,
+    mayApprove: open.length === 0 && unasked.length === 0,
+    sentence: sentenceFor(open, unasked.length),
+  };
+}
+
+function sentenceFor(open: readonly FlagNotice[], unasked: number): string {
+  const first = open[0];
+  if (first) {
+    const more = open.length > 1 ? ` and ${open.length - 1} more` : '';
+    return first.grade === 'emergency'
+      ? `Stop everything: ${first.title}${more}.`
+      : `No exercises until this is reviewed: ${first.title}${more}.`;
+  }
+  if (unasked === 0) return '';
+  return unasked === 1
+    ? 'One red-flag question was not asked yet.'
+    : `${unasked} red-flag questions were not asked yet.`;
+}

@@ -1,0 +1,194 @@
+/** Parts of the family page: what was seen, what to practice, cautions, whom to call, chair and table. */
+import type { Goal } from '../../../../db/types/goal.ts';
+import type { PageWords } from '../../../../db/types/page.ts';
+import type { Program, ProgramLine } from '../../../../db/types/program.ts';
+import { wordsOfPercent } from '../../goals/goal-ladder.ts';
+import { capital } from '../../texts/count-words.ts';
+import { amountWords, doseOfLines, lengthWords } from '../../texts/dose-words.ts';
+import { lastSample, legibleOf, type PageInput, type ReadOccasion } from '../sheet/page-facts.ts';
+import { languages } from '../../texts/languages.ts';
+import type { Block, PageStep, Section, SetupFigure, WritingPicture } from '../sheet/packet.ts';
+import { changeUpTo } from './clinical-lines.ts';
+import type { Texts } from '../../texts/en.ts';
+
+export type FamilyOptions = PageWords['family'] & {
+  pt: 14 | 16 | 20;
+  /** Then and now, chosen by the therapist; [] prints none. */
+  pictures: WritingPicture[];
+};
+
+const share = (o: ReadOccasion): number => o.legibility.wordsRight / Math.max(1, o.legibility.words);
+
+/** What a reader could read today; then last time, at the start, and what to make of it. */
+export function sawLines(input: PageInput, program: Program | null, withFirst: boolean, t: Texts['family']): string[] {
+  const { now, before, first, differences } = legibleOf(input);
+  if (!now) {
+    const wrote = input.record.samples.some((s) => s.visitId === input.visitId);
+    return [wrote ? t.notReadYet : t.noSample];
+  }
+  const { wordsRight, words, reader } = now.legibility;
+  const lines = [t.saw[reader](wordsRight, words)];
+  if (before) {
+    // Where every word or no word is read the count says it all, and what comes next matters more.
+    const [shareNow, shareBefore] = [share(now), share(before)];
+    if (shareNow === shareBefore && (shareNow === 1 || shareNow === 0))
+      return [...lines, shareNow === 1 ? t.allAgain : t.noneAgain];
+    lines.push(t.lastTime(before.legibility.wordsRight, before.legibility.words));
+    const showFirst =
+      withFirst &&
+      first &&
+      first !== before &&
+      first !== now &&
+      first.legibility.reader === reader &&
+      first.day < before.day;
+    if (showFirst) lines.push(t.firstTime(first.legibility.wordsRight, first.legibility.words));
+    // No number without what it means.
+    const harder = share(now) <= share(before) - input.limits.harderDayPoints / 100;
+    const { verdict } = changeUpTo(input);
+    if (!harder || verdict === 'up') lines.push(t.sawMore[verdict]);
+    if (harder) lines.push(program?.visitId === input.visitId ? t.harderChanged : t.harder);
+    // Who took the sample is noted for colleagues; a family need not doubt it.
+    if (differences.some(({ name }) => name !== 'therapist')) lines.push(t.otherConditions);
+  }
+  return lines.filter(Boolean);
+}
+
+/** What was seen, today's reading in bold; `withFirst` says how it was at the start too. */
+export function sawBlocks(
+  input: PageInput,
+  program: Program | null,
+  ownWords: string,
+  withFirst: boolean,
+  t: Texts['family'],
+): Block[] {
+  const [today = '', ...rest] = sawLines(input, program, withFirst, t);
+  const told = [rest.join(' '), ownWords.trim()].filter(Boolean);
+  return [{ kind: 'text', text: today, strong: true }, ...told.map((text): Block => ({ kind: 'text', text }))];
+}
+
+/** The goal in the client's words; `withCount` says how many words others can then read. */
+export function goalBlocks(goal: Goal, withCount: boolean, t: Texts['family']): Block[] {
+  const { output, percent, wordsOf, because, nextStep } = goal;
+  const lines = [
+    capital(output.replace(/[.\s]*$/, '.')),
+    withCount && percent !== null && wordsOf ? t.goalRead[goal.reader](wordsOfPercent(percent, wordsOf), wordsOf) : '',
+    because ? t.inYourWords(because) : '',
+    nextStep ? t.nextStep(nextStep) : '',
+  ];
+  return [{ kind: 'text', text: lines.filter(Boolean).join(' ') }];
+}
+
+/** A title inside a sentence: "Squares of 7 mm" as "squares of 7 mm"; "TV pen" stays. */
+const inSentence = (title: string): string =>
+  /^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title;
+
+/** At most so many lines that the family practices: writing first, because writing is what gets better by writing. */
+export function practiceLines(program: Program, most = 5): ProgramLine[] {
+  const worth: Partial<Record<ProgramLine['kind'], number>> = { writing: 0, exercise: 1, 'warm-up': 2 };
+  return program.lines
+    .filter((line) => line.kind in worth)
+    .map((line, index) => ({ line, index }))
+    .sort((a, b) => worth[a.line.kind]! - worth[b.line.kind]! || a.index - b.index)
+    .slice(0, most)
+    .sort((a, b) => a.index - b.index)
+    .map(({ line }) => line);
+}
+
+/** `brief` leaves out which hand, glasses and missed days. */
+export function practiceSection(
+  input: PageInput,
+  program: Program | null,
+  options: FamilyOptions,
+  brief: boolean,
+  t: Texts,
+): Section {
+  const f = t.family;
+  const lines = program ? practiceLines(program) : [];
+  if (!program || lines.length === 0)
+    return { key: 'practice', title: f.practiceTitle, blocks: [{ kind: 'text', text: f.noProgram }] };
+  const { common, often: each } = doseOfLines(
+    lines.map((line) => line.dose),
+    t.dose,
+  );
+  const shared = common ? t.dose.doThese(common) : '';
+  // Title and minutes only: how to do it is on the home program sheet.
+  const steps = lines.map((line, i): PageStep => {
+    const minutes = line.dose.minutes > 0 ? t.dose.minutes(line.dose.minutes) : amountWords(line.dose, t.dose);
+    return {
+      title: line.title,
+      text: '',
+      dose: [minutes, each[i]].filter(Boolean).join(', '),
+      cautions: [],
+      drawing: null,
+    };
+  });
+  const titles = (kind: ProgramLine['kind']) =>
+    program.lines
+      // What is tried with the therapist only is nothing to use at home.
+      .filter((l) => l.kind === kind && l.dose.daysPerWeek > 0)
+      .map((l) => inSentence(l.title));
+  // The paper comes first: without it the lines cannot be practiced.
+  const used = [...titles('paper').slice(0, 1), ...titles('tool')];
+  const sample = lastSample(input);
+  const { client } = input.record;
+  const tablet =
+    client.medicines.length > 0 && sample?.conditions.doseState === 'on' && sample.conditions.minutesSinceDose
+      ? f.afterTablet(sample.conditions.minutesSinceDose)
+      : '';
+  const often = [shared, options.when, tablet].filter(Boolean).join(' ');
+  const also = [
+    used.length > 0 ? f.use(used.slice(0, 3).join(', ')) : '',
+    !brief && client.handNow ? f.hand(t.common.hand[client.handNow]) : '',
+    !brief && sample?.conditions.glasses === 'worn' ? f.glasses : '',
+    brief ? '' : f.missed,
+  ].filter(Boolean);
+  const blocks: Block[] = [];
+  if (often) blocks.push({ kind: 'text', text: often });
+  blocks.push({ kind: 'steps', items: steps });
+  if (also.length > 0) blocks.push({ kind: 'text', text: also.join(' ') });
+  return { key: 'practice', title: f.practiceTitle, blocks };
+}
+
+/** Cautions that print with this client's own lines, each once. */
+export function cautionsOf(program: Program | null): string[] {
+  return [...new Set((program?.lines ?? []).flatMap((line) => line.cautions))];
+}
+
+/** Cautions of the rule table, as shipped, that the general signs say too. */
+const saidBySigns: readonly string[] = [
+  'Stop if it hurts more than 3 of 10, or if the pain goes up. Call us.',
+  'Stop and call us if it tingles or goes numb, or if the skin changes color.',
+  'Stop if you feel dizzy, or if your arm tingles.',
+];
+
+/** The same in every language that pages are printed in. */
+const covered = new Set(
+  saidBySigns.flatMap((text) => [text, ...Object.values(languages).flatMap(({ shipped }) => shipped[text] ?? [])]),
+);
+
+/** When to stop: the client's own cautions between what holds for everybody, nothing twice. */
+export function stopItems(program: Program | null, t: Texts): string[] {
+  const own = cautionsOf(program).filter((caution) => !covered.has(caution));
+  return [t.stop.line, ...own, t.stop.signs, t.stop.emergency];
+}
+
+export function callLine(input: PageInput, t: Texts['common']): string {
+  const { callName, callNumber } = input.record.client;
+  return callName || callNumber ? t.call(callName, callNumber) : t.callBlank;
+}
+
+/** What has to be done about chair and table, beside the drawing that shows the heights. */
+export function setupTasks(figure: SetupFigure, locale: string, t: Texts): string[] {
+  const { setup } = t.family;
+  const tasks: string[] = [];
+  if (figure.footrestMm >= 5) tasks.push(setup.footrest(lengthWords(figure.footrestMm, locale)));
+  if (figure.raiseTableMm >= 5) tasks.push(setup.raise(lengthWords(figure.raiseTableMm, locale)));
+  return tasks;
+}
+
+/** The same with the heights in words. */
+export function setupInWords(figure: SetupFigure, locale: string, t: Texts): string[] {
+  const { setup } = t.family;
+  const heights = [setup.seat(lengthWords(figure.seatMm, locale)), setup.table(lengthWords(figure.tableMm, locale))];
+  return [heights.join(' '), ...setupTasks(figure, locale, t)];
+}

@@ -1,0 +1,145 @@
+/**
+ * The visit summary for the family: one page, plain words, at most 250 words (clear and large print guidance: 14 pt, 16
+ * and more on request, left-aligned, dark on white). Only this client's cautions; no diagnosis, no score without meaning.
+ */
+import type { Program } from '../../../../db/types/program.ts';
+import { readsInches } from '../../texts/dose-words.ts';
+import {
+  dayOf,
+  goalOf,
+  legibleOf,
+  longDate,
+  mediumDate,
+  type PageInput,
+  programOf,
+  setupOf,
+  visitOf,
+  whoOf,
+} from '../sheet/page-facts.ts';
+import {
+  callLine,
+  type FamilyOptions,
+  goalBlocks,
+  practiceSection,
+  sawBlocks,
+  setupTasks,
+  stopItems,
+} from './family-sections.ts';
+import { shortenings } from '../sheet/family-shortenings.ts';
+import { fitOneSheet } from '../sheet/fit-sheets.ts';
+import type { Doc, Packet, Section } from '../sheet/packet.ts';
+import type { Texts } from '../../texts/en.ts';
+
+export type { FamilyOptions };
+
+const wordLimit = 250;
+
+/** Room left of the pictures for their dates. */
+export const familyCaptionMm = 34;
+
+/** Half-width columns save room; the largest print, and whoever may miss one side of a page, get one column. */
+function inColumns(input: PageInput, pt: number): boolean {
+  const seen = input.record.intakeAnswers
+    .filter((answer) => answer.item === 'field' && answer.state === 'graded')
+    .sort((a, b) => a.at.localeCompare(b.at))
+    .at(-1);
+  return pt <= 16 && (seen?.grade ?? 3) === 3;
+}
+
+function familyDoc(input: PageInput, options: FamilyOptions, program: Program | null, t: Texts): Doc {
+  const f = t.family;
+  const visit = visitOf(input);
+  const saw = sawBlocks(input, program, options.ownWords, true, f);
+  const sawSection: Section = { key: 'saw', title: f.sawTitle, blocks: saw };
+  const pictures: Section[] =
+    options.pictures.length > 0
+      ? [
+          {
+            key: 'pictures',
+            title: '',
+            blocks: [{ kind: 'pictures', pictures: options.pictures, captionMm: familyCaptionMm }],
+          },
+        ]
+      : [];
+  const goal = goalOf(input);
+  const goalSection: Section[] = goal ? [{ key: 'goal', title: f.goalTitle, blocks: goalBlocks(goal, true, f) }] : [];
+  const stop: Section = {
+    key: 'stop',
+    title: '',
+    blocks: [
+      {
+        kind: 'stop',
+        title: t.stop.title,
+        items: stopItems(program, t),
+        call: callLine(input, t.common),
+      },
+    ],
+  };
+  const figure = setupOf(input);
+  const help: Section = {
+    key: 'help',
+    title: f.helpTitle,
+    blocks: figure
+      ? [
+          {
+            kind: 'setup',
+            figure,
+            inches: readsInches(input.locale),
+            lines: [...setupTasks(figure, input.locale, t), ...f.help],
+          },
+        ]
+      : [{ kind: 'list', items: [f.setUp, ...f.help] }],
+  };
+  const practice = practiceSection(input, program, options, false, t);
+  const bring: Section = { key: 'bring', title: '', blocks: [{ kind: 'text', text: options.bring.trim() || f.bring }] };
+  // A long date breaks into two lines in large print and in other languages.
+  const shortEnough = options.pt > 14 || !input.locale.startsWith('en') ? mediumDate : longDate;
+  const beside = (section: Section): Section => ({ ...section, beside: true });
+  const sections = inColumns(input, options.pt)
+    ? [sawSection, ...goalSection.map(beside), ...pictures, practice, beside(help), stop, bring]
+    : [sawSection, ...pictures, ...goalSection, practice, stop, help, bring];
+
+  return {
+    sheet: input.sheet,
+    pt: options.pt,
+    title: f.title,
+    lead: [
+      { label: t.common.name, value: whoOf(input) },
+      { label: t.common.date, value: shortEnough(dayOf(input), input.locale) },
+      { label: t.common.next, value: visit?.nextVisit || '____________' },
+    ],
+    sections,
+    foot: t.common.deferShort,
+  };
+}
+
+/** The family summary of one visit, fitted to one sheet. */
+export function familyPage(input: PageInput, options: FamilyOptions, t: Texts): Packet {
+  const program = programOf(input);
+  const fitted = fitOneSheet(familyDoc(input, options, program, t), shortenings(input, program, options, t), wordLimit);
+  const { client } = input.record;
+  const warnings = [...fitted.shortened];
+  if (!fitted.fits)
+    warnings.push(
+      'The page is longer than one sheet or than 250 words. Shorten the longest lines below, or choose smaller print.',
+    );
+  if (!client.familyConsent)
+    warnings.push('No consent to share with the family is noted for this client. Ask before you hand this out.');
+  if (program?.status === 'draft')
+    warnings.push('The home program is still a draft. Approve it before you hand this out.');
+  if (!client.callNumber && !client.callName)
+    warnings.push('Nobody to call is noted for this client; the sheet has a blank line.');
+  const legible = legibleOf(input);
+  if (legible.now && legible.now.legibility.reader !== 'unfamiliar')
+    warnings.push('The words were not read by somebody who did not know the text; the sheet says who read them.');
+  const now = legible.now;
+  return {
+    format: 'fairhand-page',
+    formatVersion: 1,
+    kind: 'family-summary',
+    ruleVersion: program?.ruleVersion ?? '',
+    sheets: fitted.sheets,
+    basis: [input.visitId, now?.sample.id, legible.before?.sample.id, program?.id].filter((id) => id !== undefined),
+    warnings,
+  };
+}

@@ -1,0 +1,44 @@
+import { type PageInput, whoOf } from '../sheet/page-facts.ts';
+import { paginate } from '../sheet/break-sheets.ts';
+import type { Doc, DocSheet } from '../sheet/packet.ts';
+import { sheetSizes } from '../practice/sheet-sizes.ts';
+import type { Texts } from '../../texts/en.ts';
+
+/** Column widths in percent: date and paper need the most room for a large hand. */
+const widths = [15, 10, 8, 10, 10, 9, 9, 16, 13];
+
+/** A log to fill in by hand: columns in the order in which they are typed back, rows as tall as the sheet allows. */
+export function practiceLogSheet(input: PageInput, t: Texts): DocSheet[] {
+  const rowMm = 14;
+  // Head, sentences and foot take about 108 mm.
+  const rows = Math.floor((sheetSizes[input.sheet].heightMm - 108) / rowMm);
+  const doc: Doc = {
+    sheet: input.sheet,
+    pt: 14,
+    title: t.log.title,
+    lead: [
+      { label: t.common.name, value: whoOf(input) },
+      { label: t.log.from, value: '____________' },
+      { label: t.log.to, value: '____________' },
+    ],
+    sections: [
+      {
+        key: 'log',
+        title: '',
+        blocks: [
+          { kind: 'text', text: t.log.intro },
+          {
+            kind: 'table',
+            head: t.log.head,
+            widths,
+            rows: Array.from({ length: rows }, () => t.log.head.map(() => '')),
+            rowMm,
+          },
+          { kind: 'text', text: `${t.log.stop} ${t.log.bring}`, strong: true },
+        ],
+      },
+    ],
+    foot: t.common.from(input.clinic.therapist, input.clinic.name),
+  };
+  return paginate(doc);
+}

@@ -1,0 +1,195 @@
+/** Progress report for a payer interval, and discharge summary: numbers from the facts, judgement from the therapist. */
+import type { PageWords } from '../../../../db/types/page.ts';
+import type { Visit } from '../../../../db/types/visit.ts';
+import { plural } from '../../texts/count-words.ts';
+import { careOf, counters, sinceLastReport, startOfCare } from './care.ts';
+import { changeLine, goalLines, keyMeasures, legibilityWords, measureLines } from './clinical-lines.ts';
+import { dayOf, legibleOf, longDate, type PageInput, programOf, visitsUpTo } from '../sheet/page-facts.ts';
+import { paginate } from '../sheet/break-sheets.ts';
+import { minutesADay } from './program-sheet.ts';
+import type { Doc, Packet, Section } from '../sheet/packet.ts';
+import { practiceSentence } from '../../program/ladder/practice-log.ts';
+
+export type ReportOptions = PageWords['report'];
+
+function identity(input: PageInput): Section {
+  const { client } = input.record;
+  const care = careOf(input);
+  const start = startOfCare(input);
+  const onset = client.diagnoses
+    .map((d) => d.onset)
+    .filter((d) => d !== null)
+    .sort()[0];
+  const rows = [
+    {
+      label: 'Client',
+      value: `${client.name} (${client.code})${client.birthYear ? `, born ${client.birthYear}` : ''}`,
+    },
+    { label: 'Diagnoses', value: client.diagnoses.map((d) => d.text).join('; ') },
+    { label: 'Onset', value: onset ? longDate(onset, input.locale) : '' },
+    { label: 'Start of care', value: start ? longDate(start, input.locale) : '' },
+    { label: 'Referrer', value: client.referrer },
+    { label: 'Payer', value: care.payer },
+    { label: 'Codes', value: care.codes },
+    { label: 'Authorized visits', value: care.authorizedVisits === null ? '' : String(care.authorizedVisits) },
+    { label: 'Certified until', value: care.certifiedUntil ? longDate(care.certifiedUntil, input.locale) : '' },
+    { label: 'Level before onset', value: care.priorLevel },
+  ].filter((row) => row.value);
+  return { key: 'identity', title: '', blocks: [{ kind: 'facts', rows }] };
+}
+
+/** "6 visits, 270 minutes with the therapist, 18 timed units". */
+function timeWords(visits: readonly Visit[]): string {
+  const minutes = visits.reduce((sum, v) => sum + (v.minutes ?? 0), 0);
+  const units = visits.reduce((sum, v) => sum + (v.units ?? 0), 0);
+  const timed = units > 0 ? `, ${plural(units, 'timed unit')}` : '';
+  return `${plural(visits.length, 'visit')}, ${minutes} minutes with the therapist${timed}`;
+}
+
+function missedLines(input: PageInput, from: string): string[] {
+  const missed = careOf(input).missedVisits.filter((one) => one.on >= from && one.on <= dayOf(input));
+  const said = missed.map(({ on, reason }) => [longDate(on, input.locale), reason].filter(Boolean).join(': '));
+  return missed.length === 0 ? [] : [`Visits missed: ${missed.length} (${said.join('; ')}).`];
+}
+
+const outsideLines = (input: PageInput): string[] =>
+  careOf(input)
+    .outsideTests.filter((test) => test.on === null || test.on <= dayOf(input))
+    .map(
+      ({ name, score, on }) => `${[name, on ? longDate(on, input.locale) : ''].filter(Boolean).join(', ')}: ${score}`,
+    );
+
+function outcome(input: PageInput): string[] {
+  const { first, last } = legibleOf(input);
+  const lines: string[] = [];
+  if (first) lines.push(`Start (${longDate(first.day, input.locale)}): ${legibilityWords(first)}.`);
+  if (last && last !== first) lines.push(`Latest (${longDate(last.day, input.locale)}): ${legibilityWords(last)}.`);
+  return [...lines, changeLine(input), ...measureLines(input, keyMeasures, 'start')].filter(Boolean);
+}
+
+const listed = (key: string, title: string, items: string[]): Section[] =>
+  items.length > 0 ? [{ key, title, blocks: [{ kind: 'list', items }] }] : [];
+const worded = (key: string, title: string, text: string): Section[] =>
+  text.trim() ? [{ key, title, blocks: [{ kind: 'text', text: text.trim() }] }] : [];
+
+function signatures(options: ReportOptions): Section {
+  const labels = [
+    'Therapist, credentials, date',
+    ...(options.coSign ? ['Co-signature, date'] : []),
+    'Certified by, date',
+  ];
+  return { key: 'sign', title: '', blocks: [{ kind: 'sign', labels }] };
+}
+
+function packet(
+  input: PageInput,
+  kind: 'progress-report' | 'discharge',
+  title: string,
+  sections: Section[],
+  warnings: string[],
+): Packet {
+  const doc: Doc = {
+    sheet: input.sheet,
+    pt: 11,
+    title,
+    lead: [
+      { label: 'Date', value: longDate(dayOf(input), input.locale) },
+      {
+        label: 'Therapist',
+        value: [input.clinic.therapist, input.clinic.credentials].filter(Boolean).join(', ') || '____________',
+      },
+      { label: 'Clinic', value: input.clinic.name || '____________' },
+    ],
+    sections,
+    foot: `${input.record.client.code}  ·  ${title}`,
+  };
+  return {
+    format: 'fairhand-page',
+    formatVersion: 1,
+    kind,
+    ruleVersion: programOf(input)?.ruleVersion ?? '',
+    sheets: paginate(doc),
+    basis: [input.visitId],
+    warnings,
+  };
+}
+
+export function progressReport(input: PageInput, options: ReportOptions): Packet {
+  const counter = sinceLastReport(input);
+  const from = options.from || counter.from;
+  const day = dayOf(input);
+  const visits = options.from ? visitsUpTo(input).filter((v) => v.date >= from) : counter.visits;
+  const logs = input.record.practiceLogs.filter((log) => log.date >= from && log.date <= day);
+  const interval = [
+    `${longDate(from, input.locale)} to ${longDate(day, input.locale)}: ${timeWords(visits)}.`,
+    ...missedLines(input, from),
+    `Home practice: ${practiceSentence(logs)}`,
+  ];
+  const own = options.skilled.trim()
+    ? options.skilled
+    : visits
+        .map((v) => v.skilled.trim())
+        .filter(Boolean)
+        .join(' ');
+  const warnings = [
+    ...counters(input, input.locale).flatMap((counter) => (counter.due ? counter.text : [])),
+    ...(own ? [] : ['Why a therapist’s skill is needed is not written yet.']),
+    ...(options.plan.trim() ? [] : ['The plan (go on, change or end) is not written yet.']),
+  ];
+  return packet(
+    input,
+    'progress-report',
+    'Progress report',
+    [
+      identity(input),
+      ...listed('interval', 'Interval', interval),
+      ...listed('outcome', 'Outcome', outcome(input)),
+      ...listed('outside', 'Tests given elsewhere', outsideLines(input)),
+      ...listed('goals', 'Goals', goalLines(input)),
+      ...worded('skilled', 'Why skilled therapy', own),
+      ...worded('potential', 'Rehabilitation potential', careOf(input).potential),
+      ...worded('plan', 'Plan', options.plan),
+      signatures(options),
+    ],
+    warnings,
+  );
+}
+
+export function dischargeSummary(input: PageInput, options: ReportOptions, comeBack: readonly string[]): Packet {
+  const visits = visitsUpTo(input);
+  const program = programOf(input);
+  const maintain = (program?.lines ?? [])
+    .filter((line) => ['warm-up', 'exercise', 'writing'].includes(line.kind))
+    .map((line) => `${line.title}. ${line.text}`.trim());
+  const minutes = program ? ` About ${minutesADay(program)} minutes on a practice day.` : '';
+  const span =
+    visits.length > 0
+      ? `${longDate(startOfCare(input) ?? visits[0]!.date, input.locale)} to ${longDate(dayOf(input), input.locale)}: ${timeWords(visits)}.`
+      : '';
+  return packet(
+    input,
+    'discharge',
+    'Discharge summary',
+    [
+      identity(input),
+      ...listed('span', 'Care given', [span, ...missedLines(input, '')].filter(Boolean)),
+      ...listed('outcome', 'Outcome', outcome(input)),
+      ...listed('outside', 'Tests given elsewhere', outsideLines(input)),
+      ...listed('goals', 'Goals', goalLines(input)),
+      ...worded('skilled', 'Judgement at the end', options.skilled || (visits.at(-1)?.skilled ?? '')),
+      ...listed('maintain', `To keep it up.${minutes}`, maintain),
+      ...listed('back', 'Come back when', [...comeBack]),
+      ...worded('plan', 'Plan', options.plan),
+      signatures(options),
+    ],
+    options.plan.trim() ? [] : ['The plan after discharge is not written yet.'],
+  );
+}
+
+/** When to ask for therapy again; common practice, no source. */
+export const comeBackWhen: readonly string[] = [
+  'Others can read clearly less of your writing for two weeks.',
+  'Writing hurts, or your hand gets numb or tired much sooner.',
+  'Your letters have become smaller or shakier.',
+  'You want or need to write something new.',
+];

@@ -1,0 +1,165 @@
+/**
+ * The visit note as text for the clinic's record system: numbers come from the facts, sentences of skilled judgement
+ * are the therapist's own and never made up here.
+ */
+import type { Visit } from '../../../../db/types/visit.ts';
+import {
+  changeLine,
+  enduranceLines,
+  goalLines,
+  homePracticeLine,
+  keyMeasures,
+  legibilityLines,
+  measureLines,
+} from './clinical-lines.ts';
+import { dayOf, longDate, type PageInput, programOf, visitOf, visitsUpTo, whoOf } from '../sheet/page-facts.ts';
+import { plural } from '../../texts/count-words.ts';
+import { paginate } from '../sheet/break-sheets.ts';
+import { repeatedSentence } from '../practice/repeated-sentence.ts';
+import { minutesADay } from './program-sheet.ts';
+import type { Doc, Packet, Section } from '../sheet/packet.ts';
+
+const kindWords: Record<Visit['kind'], string> = {
+  first: 'First visit',
+  treatment: 'Treatment',
+  retest: 'Retest',
+  discharge: 'Discharge',
+};
+
+/** Warns where a sentence of judgement repeats one of an earlier visit, or is missing. */
+export function noteWarnings(input: PageInput): string[] {
+  const visit = visitOf(input);
+  if (!visit) return ['There is no visit to write a note for. Start a visit first.'];
+  const earlier = visitsUpTo(input).filter((v) => v.id !== visit.id);
+  const warnings: string[] = [];
+  for (const [field, name] of [
+    ['skilled', 'The skilled judgement'],
+    ['response', 'The response'],
+    ['plan', 'The plan'],
+  ] as const) {
+    const text = visit[field];
+    if (!text.trim()) {
+      if (field === 'skilled')
+        warnings.push(
+          'Nothing is written about the skilled judgement of this visit. Add why a helper could not have done it.',
+        );
+      continue;
+    }
+    const twin = earlier.findLast((v) => repeatedSentence(text, v[field], input.limits.noteAgainPercent) !== null);
+    const again = twin ? repeatedSentence(text, twin[field], input.limits.noteAgainPercent) : null;
+    if (twin && again !== null)
+      warnings.push(
+        `${name} reads the same as on ${longDate(twin.date, input.locale)} (“${again}”). Say what was different this time.`,
+      );
+  }
+  if (!visit.taughtBack.trim()) warnings.push('Whether the home program was shown back is not noted.');
+  return warnings;
+}
+
+const minutesWords = (visit: Visit | null): string => {
+  if (!visit || visit.minutes === null) return 'not noted';
+  return visit.units ? `${visit.minutes} (${plural(visit.units, 'timed unit')})` : String(visit.minutes);
+};
+
+const measuredToday = (input: PageInput): boolean =>
+  input.record.samples.some((sample) => sample.visitId === input.visitId);
+
+function sectionsOf(input: PageInput, visit: Visit): Section[] {
+  const program = programOf(input);
+  const own = (text: string): string[] => (text.trim() ? [text.trim()] : []);
+  const programLine = program
+    ? [
+        `Home program of ${longDate(dayOfVisit(input, program.visitId), input.locale)} (${program.status}, tier ${program.tier}, about ${minutesADay(program)} minutes a practice day): ${program.lines
+          .filter((l) => ['warm-up', 'exercise', 'writing'].includes(l.kind))
+          .map((l) => l.title)
+          .join('; ')}.`,
+      ]
+    : ['No home program yet.'];
+  const parts: [string, string, string[]][] = [
+    ['told', 'Told by the client', [...own(visit.told), homePracticeLine(input)]],
+    [
+      'measured',
+      'Measured',
+      [
+        ...legibilityLines(input),
+        changeLine(input),
+        ...enduranceLines(input),
+        ...(measuredToday(input) ? measureLines(input, keyMeasures, 'before') : []),
+      ].filter(Boolean),
+    ],
+    ['goals', 'Goals', goalLines(input)],
+    ['skilled', 'Skilled judgement', own(visit.skilled)],
+    ['response', 'Response', own(visit.response)],
+    ['program', 'Home program', [...programLine, ...own(visit.taughtBack).map((text) => `Shown back: ${text}`)]],
+    ['plan', 'Plan', [...own(visit.plan), ...(visit.nextVisit ? [`Next visit: ${visit.nextVisit}`] : [])]],
+    [
+      'addenda',
+      'Late addenda',
+      (visit.addenda ?? []).map((one) => `${longDate(one.at, input.locale)}, ${one.by}: ${one.text.trim()}`),
+    ],
+  ];
+  return parts
+    .filter(([, , lines]) => lines.length > 0)
+    .map(([key, title, lines]) => ({ key, title, blocks: [{ kind: 'list', items: lines }] }));
+}
+
+const dayOfVisit = (input: PageInput, visitId: string): string =>
+  input.record.visits.find((v) => v.id === visitId)?.date ?? input.today;
+
+/** The note as a packet (to preview, edit and freeze). */
+export function visitNote(input: PageInput): Packet {
+  const visit = visitOf(input);
+  const doc: Doc = {
+    sheet: input.sheet,
+    pt: 11,
+    title: visit ? `${kindWords[visit.kind]} note` : 'Visit note',
+    lead: [
+      { label: 'Client', value: whoOf(input) },
+      { label: 'Date', value: longDate(dayOf(input), input.locale) },
+      { label: 'Minutes', value: minutesWords(visit) },
+    ],
+    sections: visit ? sectionsOf(input, visit) : [],
+    foot: [input.clinic.therapist, input.clinic.credentials, input.clinic.name].filter(Boolean).join(', '),
+  };
+  return {
+    format: 'fairhand-page',
+    formatVersion: 1,
+    kind: 'visit-note',
+    ruleVersion: programOf(input)?.ruleVersion ?? '',
+    sheets: paginate(doc),
+    basis: [input.visitId],
+    warnings: noteWarnings(input),
+  };
+}
+
+/** Any packet of text pages as plain text to copy; repeated heads and feet are left out. */
+export function packetText(packet: Packet): string {
+  const lines: string[] = [];
+  for (const sheet of packet.sheets) {
+    if (sheet.type !== 'doc') continue;
+    if (sheet.title) lines.push(sheet.title.toUpperCase());
+    if (sheet.lead.length > 0) lines.push(sheet.lead.map((pair) => `${pair.label}: ${pair.value}`).join('   '));
+    for (const section of sheet.sections) {
+      if (section.title) lines.push('', section.title.toUpperCase());
+      for (const block of section.blocks) {
+        if (block.kind === 'text' || block.kind === 'small') lines.push(block.text);
+        else if (block.kind === 'list' || block.kind === 'checks')
+          lines.push(...block.items.map((item) => `- ${item}`));
+        else if (block.kind === 'facts') lines.push(...block.rows.map((row) => `${row.label}: ${row.value}`));
+        else if (block.kind === 'stop') lines.push(block.title, ...block.items.map((item) => `- ${item}`), block.call);
+        else if (block.kind === 'steps')
+          lines.push(
+            ...block.items.flatMap((step) => [
+              `- ${[step.title, step.dose].filter(Boolean).join(': ')}`,
+              ...[step.text, ...step.cautions].filter(Boolean).map((text) => `  ${text}`),
+            ]),
+          );
+        else if (block.kind === 'table') lines.push(...[block.head, ...block.rows].map((row) => row.join('\t')));
+        else if (block.kind === 'sign') lines.push(...block.labels.map((label) => `${label}: ______________`));
+      }
+    }
+  }
+  const foot = packet.sheets.find((sheet) => sheet.type === 'doc')?.foot;
+  if (foot) lines.push('', foot);
+  return `${lines.join('\n').trim()}\n`;
+}

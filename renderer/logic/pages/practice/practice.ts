@@ -1,0 +1,256 @@
+import type { Language } from '../../texts/languages.ts';
+import { breakLines, fontSizeFor, type LetterStyleCode } from './letter-styles.ts';
+import { type SheetName, writingArea } from './sheet-sizes.ts';
+import {
+  breakIntoCells,
+  type DrawnDot,
+  type DrawnLine,
+  type DrawnPicture,
+  type DrawnText,
+  dotRow,
+  gridLines,
+  leaningLines,
+  lettersInCells,
+  line,
+  rowDots,
+  rowLines,
+  rowShape,
+  signatureRow,
+  stopMark,
+} from './practice-rows.ts';
+import { type RulingCode, rulings, withoutModels } from './ruling-drawings.ts';
+
+/** What a practice page is to be. Lengths in mm. */
+export interface PracticeRequest {
+  sheet: SheetName;
+  ruling: RulingCode;
+  letters: LetterStyleCode;
+  /** Model texts, each written once above the lines for it; longer ones are broken. */
+  models: string[];
+  /** Lines to write in one bout; null fills the sheet. */
+  linesPerBout: number | null;
+  bouts: number;
+  /** Printed where a bout ends. */
+  restText: string;
+  /** Printed where the dose ends and room is left on the sheet: the lines below it are another day's. */
+  nextTimeText: string;
+  /** Bold lines for low vision. */
+  bold: boolean;
+  /** A heavy line where each row starts, for a client who misses one side. */
+  startLine: 'none' | 'left' | 'right';
+  /** On each row: where a short line stops, or dots where it starts and ends. */
+  marks: 'none' | 'stop' | 'dots';
+  /** Drawings by word: each model stands beside its picture, as many as fit. */
+  pictures: Readonly<Record<string, string>> | null;
+  /** Height of model letters without reach; null takes the paper's own. */
+  xHeightMm: number | null;
+  title: string;
+  instruction: string;
+  date: string;
+  clientCode: string;
+}
+
+/** One sheet, ready to draw: the same numbers on the screen, on paper and in the record. */
+export interface PracticeSheet {
+  type: 'practice';
+  /** English where absent. */
+  language?: Language;
+  sheet: SheetName;
+  ruling: RulingCode;
+  bold: boolean;
+  title: string;
+  instruction: string;
+  formId: string;
+  date: string;
+  clientCode: string;
+  page: number;
+  pages: number;
+  lines: DrawnLine[];
+  texts: DrawnText[];
+  /** Not on pages that were issued before there were any. */
+  dots?: DrawnDot[];
+  pictures?: DrawnPicture[];
+}
+
+type Step = { kind: 'model'; text: string } | { kind: 'write' | 'rest' | 'next-time' | 'gap' };
+
+/** How many rows of a paper fit one sheet. */
+export function rowsPerSheet(sheet: SheetName, ruling: RulingCode): number {
+  // A hair is added because 237 / 7.9 must give 30 in floating point too.
+  return Math.floor(writingArea(sheet).height / rowShape(rulings[ruling]).height + 1e-9);
+}
+
+/** Model rows with their lines to write on, bout after bout. `models` holds each model text as its broken rows. */
+function plan(request: PracticeRequest, models: string[][]): Step[] {
+  const room = rowsPerSheet(request.sheet, request.ruling);
+  if (withoutModels.has(rulings[request.ruling].kind) && rulings[request.ruling].kind !== 'signature')
+    return spread([], room);
+  if (request.linesPerBout === null) {
+    // Filling a sheet, models take at most half of it.
+    const shown: string[][] = [];
+    let rows = 0;
+    for (const model of models) {
+      if (shown.length > 0 && rows + model.length > room / 2) break;
+      shown.push(model);
+      rows += model.length;
+    }
+    return spread(shown, Math.max(0, room - rows));
+  }
+  const bout = spread(models.slice(0, Math.max(1, request.linesPerBout)), request.linesPerBout);
+  const bouts = Array.from({ length: request.bouts }, (_, i): Step[] => (i === 0 ? bout : [{ kind: 'rest' }, ...bout]));
+  const dose = together(bouts.flat(), room);
+  // Squares cover their sheet anyway.
+  return rulings[request.ruling].kind === 'squares' ? dose : filled(dose, bout, room);
+}
+
+/** A model at the foot of a sheet goes over to the next one, to the lines it is for. */
+function together(steps: readonly Step[], room: number): Step[] {
+  const out: Step[] = [];
+  for (const step of steps) {
+    if (out.length % room === 0) {
+      const end = out.length;
+      let start = end;
+      while (start > 0 && end - start < room - 1 && out[start - 1]?.kind === 'model') start--;
+      const carried = start < end && step.kind === 'write' ? out.splice(start) : [];
+      out.push(...carried.map((): Step => ({ kind: 'gap' })), ...carried);
+    }
+    out.push(step);
+  }
+  return out;
+}
+
+/** Fills what the dose leaves of its last sheet with lines for another day, where that is more than a line or two. */
+function filled(dose: Step[], bout: Step[], room: number): Step[] {
+  const left = (room - (dose.length % room)) % room;
+  if (left < 4) return dose;
+  const again = Array.from({ length: Math.ceil(left / bout.length) }, () => bout).flat();
+  const more = again.slice(0, left - 1);
+  // A model with no line under it is no use.
+  while (more.at(-1)?.kind === 'model') more.pop();
+  return [...dose, { kind: 'next-time' }, ...more];
+}
+
+/** Shares `lines` writing rows among the models, earlier models first. */
+function spread(models: string[][], lines: number): Step[] {
+  const write = (count: number) => Array.from({ length: count }, (): Step => ({ kind: 'write' }));
+  if (models.length === 0) return write(lines);
+  return models.flatMap((rows, index) => {
+    const upTo = Math.ceil((lines * (index + 1)) / models.length);
+    const from = Math.ceil((lines * index) / models.length);
+    return [...rows.map((text): Step => ({ kind: 'model', text })), ...write(upTo - from)];
+  });
+}
+
+/**
+ * Lays a practice request out, one model for each printed sheet (at most 12). Deterministic.
+ * The model letters' x-height is `xHeightMm` exactly, by the font's own ratio (letter-styles.ts).
+ */
+export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
+  if (request.pictures) return pictureSheets(request, request.pictures);
+  const ruling = rulings[request.ruling];
+  const area = writingArea(request.sheet);
+  const shape = rowShape(ruling);
+  const inCells = ruling.kind === 'squares' || ruling.kind === 'boxes';
+  const size = fontSizeFor(request.letters, request.xHeightMm ?? ruling.xHeightMm);
+  const indent = request.startLine === 'left' ? 4 : 1;
+  const columns = inCells ? Math.floor(area.width / ruling.sizeMm + 1e-9) : 0;
+  const noModels = withoutModels.has(ruling.kind);
+  const breakUp = (text: string): string[] =>
+    inCells ? breakIntoCells(text, columns) : breakLines(text, request.letters, size, area.width - indent - 4);
+  const models = noModels ? [] : request.models.filter((text) => text.trim() !== '').map(breakUp);
+  const steps = plan(request, models);
+  const perSheet = rowsPerSheet(request.sheet, request.ruling);
+  const pages = Math.min(12, Math.max(1, Math.ceil(steps.length / perSheet)));
+
+  return Array.from({ length: pages }, (_, page) => {
+    const lines: DrawnLine[] = ruling.kind === 'squares' ? gridLines(ruling, area) : [];
+    if (ruling.kind === 'lean') lines.push(...leaningLines(area, ruling));
+    const texts: DrawnText[] = [];
+    const dots: DrawnDot[] = [];
+    steps.slice(page * perSheet, (page + 1) * perSheet).forEach((step, row) => {
+      const top = area.y + row * shape.height;
+      const y = top + shape.baseline;
+      if (step.kind === 'gap') return;
+      if (step.kind === 'rest' || step.kind === 'next-time') {
+        const text = step.kind === 'rest' ? request.restText : request.nextTimeText;
+        texts.push({ text, x: area.x, y, size: 4.2, style: 'page-bold', grey: 0.1, anchor: 'start' });
+        return;
+      }
+      lines.push(...rowLines(ruling, area, top));
+      if (ruling.kind === 'dots') dots.push(...dotRow(area, top, ruling));
+      if (step.kind === 'write' && !inCells && !noModels) {
+        if (request.marks === 'stop') lines.push(stopMark(area, top, shape));
+        if (request.marks === 'dots') dots.push(...rowDots(area, y));
+      }
+      if (ruling.kind === 'signature') {
+        const boxes = signatureRow(area, top, ruling.sizeMm);
+        lines.push(...boxes.lines);
+        texts.push(...boxes.texts);
+      }
+      if (step.kind === 'model') {
+        if (inCells) texts.push(...lettersInCells(step.text, ruling, area, y, size, request.letters));
+        else
+          texts.push({
+            text: step.text,
+            x: area.x + indent,
+            y,
+            size,
+            style: request.letters,
+            grey: 0.15,
+            anchor: 'start',
+          });
+      }
+    });
+    if (request.startLine !== 'none') {
+      const x = request.startLine === 'left' ? area.x : area.x + area.width;
+      lines.push(line('start', x, area.y, x, area.y + area.height));
+    }
+    return { ...headOf(request), page: page + 1, pages, lines, texts, dots };
+  });
+}
+
+const headOf = ({ sheet, ruling, bold, title, instruction, date, clientCode }: PracticeRequest) => ({
+  type: 'practice' as const,
+  sheet,
+  ruling,
+  bold,
+  title,
+  instruction,
+  formId: ruling.toUpperCase(),
+  date,
+  clientCode,
+});
+
+/** Each word beside its picture, with one row for it and one to write on. */
+function pictureSheets(request: PracticeRequest, drawings: Readonly<Record<string, string>>): PracticeSheet[] {
+  const ruling = rulings[request.ruling];
+  const area = writingArea(request.sheet);
+  const shape = rowShape(ruling);
+  const picture = { width: 40, height: 30, gap: 8 };
+  const right = { ...area, x: area.x + picture.width + picture.gap, width: area.width - picture.width - picture.gap };
+  const block = Math.max(2 * shape.height, picture.height + 6);
+  const perSheet = Math.floor(area.height / block + 1e-9);
+  const size = fontSizeFor(request.letters, request.xHeightMm ?? ruling.xHeightMm);
+  const words = request.models.filter((word) => Object.hasOwn(drawings, word));
+  const pages = Math.max(1, Math.ceil(words.length / perSheet));
+  return Array.from({ length: pages }, (_, page) => {
+    const lines: DrawnLine[] = [];
+    const texts: DrawnText[] = [];
+    const pictures: DrawnPicture[] = [];
+    words.slice(page * perSheet, (page + 1) * perSheet).forEach((text, i) => {
+      const top = area.y + i * block;
+      pictures.push({ name: drawings[text] ?? '', x: area.x, y: top, width: picture.width });
+      lines.push(...rowLines(ruling, right, top), ...rowLines(ruling, right, top + shape.height));
+      texts.push({
+        text,
+        x: right.x + 1,
+        y: top + shape.baseline,
+        size,
+        style: request.letters,
+        grey: 0.15,
+        anchor: 'start',
+      });
+    });
+    return { ...headOf(request), page: page + 1, pages, lines, texts, pictures };
+  });
+}

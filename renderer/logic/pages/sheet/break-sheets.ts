@@ -1,0 +1,232 @@
+/**
+ * How much room a text page takes, so that it can be fitted to one sheet or broken into several without a screen.
+ * Heights are in em of the running text (1 pt = 25.4/72 mm) and are the numbers of sheet.css; widths come from the
+ * font's own advance widths. Kerning only ever narrows text, so the estimate errs to the safe side.
+ */
+import { breakLines } from '../practice/letter-styles.ts';
+import type { Block, Doc, DocSheet, Section } from './packet.ts';
+import { sheetSizes } from '../practice/sheet-sizes.ts';
+
+const mmPerPt = 25.4 / 72;
+const line = 1.3;
+
+/** Margins of text pages and the room kept for the foot, mm. */
+export const textMargins = { side: 15, top: 15, bottom: 14, foot: 6.5 } as const;
+
+/** The set-up drawing on paper. */
+export const figureMm = { width: 66, height: 44.5 } as const;
+
+/** In a narrower column the words stand under the drawing; sheet.css says the same. */
+const narrowMm = 110;
+
+/** Between two sections that stand side by side. */
+const columnGapMm = 7;
+
+/** A line drawing beside a practice line. */
+const drawingMm = { width: 26, height: 19.5 } as const;
+
+interface Room {
+  /** mm per em. */
+  em: number;
+  /** Width of the text column in em. */
+  width: number;
+}
+
+function room(doc: Pick<Doc, 'sheet' | 'pt'>): Room {
+  const em = doc.pt * mmPerPt;
+  return { em, width: (sheetSizes[doc.sheet].widthMm - 2 * textMargins.side) / em };
+}
+
+const rows = (text: string, width: number, bold = false): number =>
+  breakLines(text, bold ? 'page-bold' : 'page', 1, width * 0.995).length;
+
+/** Height of one block in em, with its distance to the next. */
+export function blockHeight(block: Block, { em, width }: Room): number {
+  switch (block.kind) {
+    case 'text':
+      return rows(block.text, width, block.strong) * line + 0.35;
+    case 'small':
+      return rows(block.text, width / 0.78) * line * 0.78 + 0.3;
+    case 'list':
+      return block.items.reduce((sum, item) => sum + rows(item, width - 0.95) * line + 0.15, 0);
+    case 'checks':
+      return block.items.reduce((sum, item) => sum + rows(item, width - 2) * line + 0.35, 0);
+    case 'steps':
+      return block.items.reduce((sum, step) => {
+        const inner = width - 1.1 - (step.drawing ? (drawingMm.width + 4) / em : 0);
+        const first = step.dose ? `${step.title}: ${step.dose}` : step.title;
+        const text = step.text ? rows(step.text, inner) * line : 0;
+        const cautions = step.cautions.reduce((h, caution) => h + rows(caution, inner - 1.4) * line, 0);
+        const words = rows(first, inner, true) * line + text + cautions;
+        return sum + Math.max(words, step.drawing ? drawingMm.height / em : 0) + 0.32;
+      }, 0);
+    case 'facts':
+      return block.rows.reduce(
+        (sum, row) => sum + Math.max(rows(row.value, width * 0.66 - 1), rows(row.label, width * 0.34 - 1)) * line + 0.2,
+        0,
+      );
+    case 'stop': {
+      const inner = width - 1.8;
+      const items = block.items.reduce((sum, item) => sum + rows(item, inner - 0.95) * line + 0.15, 0);
+      const title = block.title ? rows(block.title, inner, true) * line + 0.15 : 0;
+      const call = block.call ? rows(block.call, inner, true) * line + 0.2 : 0;
+      return title + items + call + 1.3;
+    }
+    case 'pictures': {
+      const { captionMm } = block;
+      if (captionMm === undefined)
+        return block.pictures.reduce((sum, picture) => sum + picture.heightMm / em + line * 0.85 + 0.6, 0.2);
+      return block.pictures.reduce((sum, picture) => {
+        const caption = rows(picture.caption, captionMm / em / 0.85) * line * 0.85;
+        return sum + Math.max(picture.heightMm / em + 0.1, caption) + 0.4;
+      }, 0.2);
+    }
+    case 'setup': {
+      const narrow = width * em < narrowMm;
+      const room = narrow ? width : width - (figureMm.width + 5) / em;
+      const words = block.lines.reduce((sum, text) => sum + rows(text, room) * line + 0.2, 0);
+      return (narrow ? figureMm.height / em + 1 / em + words : Math.max(figureMm.height / em, words)) + 0.4;
+    }
+    case 'table':
+      return ((block.rows.length + 1) * block.rowMm) / em + 0.8;
+    case 'sign':
+      return block.labels.length * (13 / em) + 0.5;
+    case 'cut':
+      return 10 / em;
+  }
+}
+
+const sectionTitle = (section: Section, { width }: Room): number =>
+  section.title ? rows(section.title, width / 1.12, true) * 1.3 * 1.12 + 0.3 : 0;
+const sectionGap = 0.35;
+
+const half = ({ em, width }: Room): Room => ({ em, width: (width - columnGapMm / em) / 2 });
+
+/** Sections as they stand on the page: one over the whole width, or two side by side. */
+export function rowsOfSections<S extends Pick<Section, 'beside'>>(sections: readonly S[]): S[][] {
+  const out: S[][] = [];
+  for (const section of sections) {
+    const last = out.at(-1);
+    if (section.beside && last?.length === 1) last.push(section);
+    else out.push([section]);
+  }
+  return out;
+}
+
+const heightAt = (section: Section, at: Room): number =>
+  section.blocks.reduce((sum, block) => sum + blockHeight(block, at), sectionTitle(section, at) + sectionGap);
+
+/** Height of sections that stand side by side, or of one, in em. */
+function rowHeight(row: readonly Section[], doc: Pick<Doc, 'sheet' | 'pt'>): number {
+  const at = room(doc);
+  return Math.max(...row.map((section) => heightAt(section, row.length > 1 ? half(at) : at)));
+}
+
+/** Height of title and lead in em. */
+export function headHeight(doc: Doc): number {
+  const { em, width } = room(doc);
+  const titlePt = 22 * mmPerPt;
+  if (!doc.title) return 0;
+  const title = (rows(doc.title, (width * em) / titlePt, true) * titlePt * 1.2) / em;
+  let lead = 0;
+  for (let i = 0; i < doc.lead.length; i += 3) {
+    const values = doc.lead.slice(i, i + 3).map((pair) => rows(pair.value, (width - 2) / 3, true));
+    lead += 1.05 + Math.max(...values) * 1.3;
+  }
+  return title + lead + 1.05;
+}
+
+/** Height between margins and foot in em. */
+export function sheetHeight(doc: Pick<Doc, 'sheet' | 'pt'>): number {
+  const { em } = room(doc);
+  return (sheetSizes[doc.sheet].heightMm - textMargins.top - textMargins.bottom - textMargins.foot) / em;
+}
+
+/** Height of the whole page in em; it fits one sheet when this is at most `sheetHeight`. */
+export function docHeight(doc: Doc): number {
+  return rowsOfSections(doc.sections).reduce((sum, row) => sum + rowHeight(row, doc), headHeight(doc));
+}
+
+/** Splits a block that may be broken over sheets into its parts. */
+function partsOf(block: Block): Block[] {
+  if (block.kind === 'list' || block.kind === 'checks') return block.items.map((item) => ({ ...block, items: [item] }));
+  if (block.kind === 'steps') return block.items.map((item) => ({ ...block, items: [item] }));
+  if (block.kind === 'facts') return block.rows.map((row) => ({ ...block, rows: [row] }));
+  return [block];
+}
+
+function joined(blocks: Block[], next: Block): Block[] {
+  const last = blocks.at(-1);
+  if (last && (last.kind === 'list' || last.kind === 'checks') && next.kind === last.kind)
+    return [...blocks.slice(0, -1), { ...last, items: [...last.items, ...next.items] }];
+  if (last?.kind === 'steps' && next.kind === 'steps')
+    return [...blocks.slice(0, -1), { ...last, items: [...last.items, ...next.items] }];
+  if (last?.kind === 'facts' && next.kind === 'facts')
+    return [...blocks.slice(0, -1), { ...last, rows: [...last.rows, ...next.rows] }];
+  return [...blocks, next];
+}
+
+/** Nobody signs an empty sheet: where only the signatures are left over, the section before goes along with them. */
+function signedWithWords(sheets: Section[][], doc: Pick<Doc, 'sheet' | 'pt'>): void {
+  const [before, last] = sheets.slice(-2);
+  if (!before || !last || !last.every((section) => section.blocks.every((block) => block.kind === 'sign'))) return;
+  const along = before.at(-1)!;
+  if (before.length < 2 || along.beside || rowHeight([along], doc) > sheetHeight(doc) / 2) return;
+  before.pop();
+  last.unshift(along);
+}
+
+/** Breaks a page into sheets: between blocks, list items, steps or rows, never inside one; titles stay with their text. */
+export function paginate(doc: Doc): DocSheet[] {
+  const at = room(doc);
+  const full = sheetHeight(doc);
+  const sheets: Section[][] = [[]];
+  let used = headHeight(doc);
+  for (const row of rowsOfSections(doc.sections)) {
+    if (row.length > 1) {
+      const height = rowHeight(row, doc);
+      if (used + height > full && (sheets.at(-1)!.length > 0 || sheets.length === 1)) {
+        sheets.push([]);
+        used = 0;
+      }
+      sheets.at(-1)!.push(...row.map((section) => ({ ...section })));
+      used += height;
+      continue;
+    }
+    const section = row[0]!;
+    let open: Section | null = null;
+    for (const part of section.blocks.flatMap(partsOf)) {
+      const height = blockHeight(part, at);
+      const title = open ? 0 : sectionTitle(section, at) + sectionGap;
+      const current = sheets.at(-1)!;
+      if (used + title + height > full && (current.length > 0 || sheets.length === 1)) {
+        sheets.push([]);
+        used = 0;
+        open = null;
+      }
+      if (!open) {
+        open = { key: section.key, title: section.title, blocks: [] };
+        sheets.at(-1)!.push(open);
+        used += sectionTitle(section, at) + sectionGap;
+      }
+      open.blocks = joined(open.blocks, part);
+      used += height;
+    }
+  }
+  signedWithWords(sheets, doc);
+  // A section carried on says so only once.
+  const seen = new Set<string>();
+  return sheets.map((sections, i) => ({
+    ...doc,
+    type: 'doc',
+    lead: i === 0 ? doc.lead : [],
+    title: i === 0 ? doc.title : '',
+    sections: sections.map((section) => {
+      const again = seen.has(section.key);
+      seen.add(section.key);
+      return again ? { ...section, title: '' } : section;
+    }),
+    page: i + 1,
+    pages: sheets.length,
+  }));
+}

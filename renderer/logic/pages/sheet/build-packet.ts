@@ -1,0 +1,204 @@
+import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
+import type { ClientRecord } from '../../../../db/types/record.ts';
+import type { ProgramLine } from '../../../../db/types/program.ts';
+import type { PageKind, PageWords } from '../../../../db/types/page.ts';
+import { flagsOf } from '../../program/facts/from-record.ts';
+import { exerciseDrawings, isMirrored } from '../drawings/exercise-drawings.ts';
+import { dayOf, longDate, mediumDate, type PageInput, programOf } from './page-facts.ts';
+import { familyCaptionMm, familyPage } from '../kinds/family.ts';
+import { inEnglish, type Language, languages } from '../../texts/languages.ts';
+import { letterPage } from '../kinds/letter.ts';
+import type { Packet, SheetModel, WritingPicture } from './packet.ts';
+import { thenAndNowPictures } from './pictures.ts';
+import { practiceLogSheet } from '../kinds/practice-log-sheet.ts';
+import { practiceSheets, type PracticeRequest } from '../practice/practice.ts';
+import { furtherPages } from '../practice/practice-request.ts';
+import { programSheets } from '../kinds/program-sheet.ts';
+import { comeBackWhen, dischargeSummary, progressReport } from '../kinds/progress-report.ts';
+import { referralPage } from '../kinds/referral.ts';
+import { safeProgram } from './safe-program.ts';
+import { selfCheckCard } from '../kinds/self-check-card.ts';
+import type { Texts } from '../../texts/en.ts';
+import { visitNote } from '../kinds/visit-note.ts';
+
+/** What the therapist chose for this packet. */
+export interface PacketChoices {
+  pt: 14 | 16 | 20;
+  withPictures: boolean;
+  withLog: boolean;
+  withCard: boolean;
+  withPractice: boolean;
+  withDrawings: boolean;
+  /** Of pages for the family. */
+  language: Language;
+  /** The English page after it, for checking. */
+  withEnglish: boolean;
+  words: PageWords;
+  practice: PracticeRequest;
+  /** The sheets that single lines speak of come along: dots, boxes, pictures. */
+  withFurther: boolean;
+}
+
+function packetOf(kind: PageKind, input: PageInput, sheets: SheetModel[], warnings: string[]): Packet {
+  const program = programOf(input);
+  return {
+    format: 'fairhand-page',
+    formatVersion: 1,
+    kind,
+    ruleVersion: program?.ruleVersion ?? '',
+    sheets,
+    basis: [input.visitId, program?.id].filter((id) => id !== undefined),
+    warnings,
+  };
+}
+
+function practicePages(input: PageInput, choices: PacketChoices, rules: RulesInUse): SheetModel[] {
+  const main = { ...choices.practice, sheet: input.sheet };
+  return [main, ...(choices.withFurther ? furtherPages(input, rules, main) : [])].flatMap(practiceSheets);
+}
+
+/** Advice that is the check card itself. */
+const onCard: ReadonlySet<string> = new Set(['self-check', 'guess-and-compare']);
+
+function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {
+  const hand = input.record.client.handNow;
+  const drawing = ({ item }: ProgramLine) => {
+    const name = choices.withDrawings ? (rules.items.find((each) => each.code === item)?.drawing ?? '') : '';
+    return Object.hasOwn(exerciseDrawings, name) ? { name, mirrored: isMirrored(name, hand) } : null;
+  };
+  const clinicDoses = new Set(['in-clinic', 'each-visit']);
+  const inClinic = ({ item }: ProgramLine) =>
+    clinicDoses.has(rules.items.find((each) => each.code === item)?.dose ?? '');
+  // What the check card says is not said on the program too; the therapist's own wording of it stays.
+  const saidElsewhere = ({ item, text }: ProgramLine) =>
+    choices.withCard &&
+    onCard.has(item ?? '') &&
+    rules.items.some((each) => each.code === item && each.text === inEnglish(text));
+  const { words, pt } = choices;
+  const options = { pt, when: words.family.when, ownWords: words.programWords, drawing, inClinic, saidElsewhere };
+  const program = programSheets(input, options, t);
+  const warnings: string[] = [];
+  if (!program) warnings.push('There is no home program yet. Build one under Home program.');
+  else if (programOf(input)?.status === 'draft')
+    warnings.push('This program is a draft. It prints with the word DRAFT until it is approved.');
+  const sheets: SheetModel[] = [...(program ?? [])];
+  if (choices.withLog) sheets.push(...practiceLogSheet(input, t));
+  if (choices.withPractice) sheets.push(...practicePages(input, choices, rules));
+  if (choices.withCard) sheets.push(...selfCheckCard(input, choices.pt, t));
+  return packetOf('home-program', input, sheets, warnings);
+}
+
+/** Pages from which somebody practices. */
+const forPractice: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages', 'discharge'];
+const inOtherLanguages: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages'];
+
+/** Builds any kind of page from the same facts; pages for the family in the chosen language. */
+export function buildPacket(kind: PageKind, from: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
+  if (!forPractice.includes(kind)) return inLanguage(kind, from, choices, rules);
+  const safe = safeProgram(from, rules);
+  const input = { ...from, record: safe.record };
+  if (safe.stopped && kind === 'practice-pages') return packetOf(kind, input, [], safe.warnings);
+  const stopped = safe.stopped ? { ...choices, withPractice: false, withLog: false, withCard: false } : choices;
+  const packet = inLanguage(kind, input, stopped, rules);
+  return { ...packet, warnings: [...safe.warnings, ...packet.warnings] };
+}
+
+function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
+  const english = () => build(kind, input, choices, rules, languages.en.texts);
+  if (choices.language === 'en' || !inOtherLanguages.includes(kind)) return english();
+  const { texts, locale, name, shipped } = languages[choices.language];
+  const record = translated(input.record, shipped);
+  const packet = build(kind, { ...input, record, locale: locale ?? input.locale }, choices, rules, texts);
+  const sheets: SheetModel[] = packet.sheets.map((sheet) =>
+    sheet.type === 'doc' || sheet.type === 'practice' ? { ...sheet, language: choices.language } : sheet,
+  );
+  if (choices.withEnglish && kind !== 'practice-pages') sheets.push(...english().sheets);
+  const check = `The ${name} words come with Fairhand. What you or your clinic wrote stays as it is: change it on the page where needed, and let somebody who speaks the language read it first.`;
+  const asWritten = new Set(
+    programOf(input)
+      ?.lines.map(({ text }) => text)
+      .filter((text) => text.trim()),
+  );
+  const untold =
+    kind === 'home-program' && programOf({ ...input, record })?.lines.some(({ text }) => asWritten.has(text))
+      ? ['How each line is done prints in English where its words did not come with Fairhand.']
+      : [];
+  return { ...packet, sheets, warnings: [...packet.warnings, ...untold, check] };
+}
+
+const noPictures = { pictures: [] as WritingPicture[], trueSize: true, warning: '' };
+
+/** Writing at the start and at the chosen visit; the family's page has to stay one sheet, a letter shows true size. */
+function picturesFor(kind: PageKind, input: PageInput, t: Texts): typeof noPictures {
+  const day = dayOf(input);
+  const days = new Map(input.record.visits.map((visit) => [visit.id, visit.date]));
+  const samples = input.record.samples.filter((s) => (days.get(s.visitId) ?? s.takenAt.slice(0, 10)) <= day);
+  const family = kind === 'family-summary';
+  const room = family ? { widthMm: 178 - familyCaptionMm, heightMm: 13 } : { widthMm: 170, heightMm: 32 };
+  const { pictures, trueSize, sameScale } = thenAndNowPictures(
+    { ...input.record, samples },
+    (on, which) =>
+      family
+        ? t.family[which](mediumDate(on, input.locale).replaceAll(' ', '\u00a0'))
+        : t.family.picture(longDate(on, input.locale)),
+    room,
+  );
+  if (pictures.length === 0)
+    return { ...noPictures, warning: 'There are no two days with a scanned page yet, so no pictures are shown.' };
+  const told = family ? sameScale : trueSize;
+  const why = sameScale ? 'a line is wider than the sheet' : 'a page has no scale, so sizes cannot be compared';
+  return { pictures, trueSize, warning: told ? '' : `The pictures are not at true size: ${why}.` };
+}
+
+/** Programs with the shipped titles, texts and cautions in another language; own wording stays. */
+function translated(record: ClientRecord, shipped: Readonly<Record<string, string>>): ClientRecord {
+  // Texts that name the client's own letters are known by what stands around the letters.
+  const mark = '{letters}';
+  const withLetters = Object.keys(shipped).filter((words) => words.includes(mark));
+  const said = (words: string): string => {
+    if (Object.hasOwn(shipped, words)) return shipped[words]!;
+    for (const key of withLetters) {
+      const [before = '', after = ''] = key.split(mark);
+      if (words.startsWith(before) && words.endsWith(after) && words.length > key.length - mark.length)
+        return shipped[key]!.replace(mark, words.slice(before.length, words.length - after.length));
+    }
+    return words;
+  };
+  const programs = record.programs.map((program) => ({
+    ...program,
+    lines: program.lines.map((line) => ({
+      ...line,
+      title: said(line.title),
+      text: said(line.text),
+      cautions: line.cautions.map(said),
+    })),
+  }));
+  return { ...record, programs };
+}
+
+function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {
+  const { words } = choices;
+  const { pictures, trueSize, warning } = choices.withPictures ? picturesFor(kind, input, t) : noPictures;
+  const withNotes = (packet: Packet): Packet => ({
+    ...packet,
+    warnings: warning ? [...packet.warnings, warning] : packet.warnings,
+  });
+  switch (kind) {
+    case 'family-summary':
+      return withNotes(familyPage(input, { ...words.family, pt: choices.pt, pictures }, t));
+    case 'home-program':
+      return homeProgram(input, choices, rules, t);
+    case 'practice-pages':
+      return packetOf(kind, input, practicePages(input, choices, rules), []);
+    case 'visit-note':
+      return visitNote(input);
+    case 'referral':
+      return referralPage(input, flagsOf(input.record, rules), words.referral);
+    case 'letter':
+      return withNotes(letterPage(input, { ...words.letter, pictures, trueSize }));
+    case 'progress-report':
+      return progressReport(input, words.report);
+    case 'discharge':
+      return dischargeSummary(input, words.report, comeBackWhen);
+  }
+}

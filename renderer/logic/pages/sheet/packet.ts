@@ -1,0 +1,105 @@
+/**
+ * What a printed page is made of: plain data, shown and frozen as it is. Text pages are sections of blocks; practice
+ * pages are drawings (practice.ts). `pt` is the size of running text.
+ */
+import type { PageKind } from '../../../../db/types/page.ts';
+import type { Language } from '../../texts/languages.ts';
+import type { SheetName } from '../practice/sheet-sizes.ts';
+import type { PracticeSheet } from '../practice/practice.ts';
+
+export interface PageStep {
+  title: string;
+  text: string;
+  /** Minutes, days, paper: the line in bold. */
+  dose: string;
+  cautions: string[];
+  /** Name of a line drawing, or null; mirrored for a left hand. */
+  drawing: { name: string; mirrored: boolean } | null;
+}
+
+/** A picture of writing: part of a page at the size it was written, or scaled by `scale` (1 = true size). */
+export interface WritingPicture {
+  blob: string;
+  caption: string;
+  /** The part shown, in pixels of the upright picture. */
+  crop: { x: number; y: number; width: number; height: number };
+  imageWidth: number;
+  imageHeight: number;
+  /** Turns the picture upright; '' where it is. */
+  transform: string;
+  widthMm: number;
+  heightMm: number;
+  scale: number;
+  /** Corners of what is shown inside the crop, "x,y x,y …" in pixels before the turn; absent: all of it. */
+  outline?: string;
+}
+
+export interface SetupFigure {
+  seatMm: number;
+  tableMm: number;
+  footrestMm: number;
+  /** By how much the table has to be raised. */
+  raiseTableMm: number;
+  hand: 'right' | 'left' | null;
+}
+
+export type Block =
+  | { kind: 'text'; text: string; strong?: boolean }
+  | { kind: 'list'; items: string[] }
+  | { kind: 'checks'; items: string[] }
+  | { kind: 'steps'; items: PageStep[] }
+  | { kind: 'facts'; rows: { label: string; value: string }[] }
+  | { kind: 'stop'; title: string; items: string[]; call: string }
+  /** `captionMm`: room for captions left of the pictures; without it they stand above. */
+  | { kind: 'pictures'; pictures: WritingPicture[]; captionMm?: number }
+  /** `inches`: for readers who think in them; the drawing then shows both. */
+  | { kind: 'setup'; figure: SetupFigure; inches?: boolean; lines: string[] }
+  | { kind: 'table'; head: string[]; widths: number[]; rows: string[][]; rowMm: number }
+  | { kind: 'sign'; labels: string[] }
+  | { kind: 'cut' }
+  | { kind: 'small'; text: string };
+
+export interface Section {
+  /** Names the section for editing and fitting. */
+  key: string;
+  title: string;
+  blocks: Block[];
+  /** Stands at the right of the section before it; together they are never broken over sheets. */
+  beside?: boolean;
+}
+
+/** A text page before it is broken into sheets. */
+export interface Doc {
+  sheet: SheetName;
+  /** Language of the page's own words; English where not given. */
+  language?: Language;
+  pt: number;
+  title: string;
+  /** Under the title: name, date, next visit. */
+  lead: { label: string; value: string }[];
+  sections: Section[];
+  /** At the foot of every sheet. */
+  foot: string;
+}
+
+/** One printed side of a text page. */
+export interface DocSheet extends Doc {
+  type: 'doc';
+  page: number;
+  pages: number;
+}
+
+export type SheetModel = DocSheet | PracticeSheet;
+
+/** What is previewed, printed and frozen: all sheets of one page kind and what they rest on. */
+export interface Packet {
+  format: 'fairhand-page';
+  formatVersion: 1;
+  kind: PageKind;
+  ruleVersion: string;
+  sheets: SheetModel[];
+  /** Ids of the facts that were read, so that a frozen page can be traced. */
+  basis: string[];
+  /** What the therapist should look at before printing; never printed. */
+  warnings: string[];
+}

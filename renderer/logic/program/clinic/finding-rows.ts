@@ -1,0 +1,97 @@
+/** The client's findings beside the draft: what, how bad, from where, and which lines each one causes. */
+import type { ProgramInput } from '../../../../db/types/program-input.ts';
+import type { ProgramLine } from '../../../../db/types/program.ts';
+import type { RuleTable } from '../../../../db/types/rules.ts';
+import { type Composition, firedRules } from '../draft/compose.ts';
+import { factsOf } from '../facts/program-facts.ts';
+import { setsTier, tierOf } from '../draft/tier.ts';
+
+export interface FindingRow {
+  code: string;
+  name: string;
+  /** "1 of 3, marked", "not tested", "2.3 mm", "noted". */
+  state: string;
+  /** Lines that name it. */
+  lineIds: string[];
+  /** Why no line names it: "kept out for safety", "no room today" …; '' where one does. */
+  without: string;
+  kind: 'finding' | 'measure' | 'caution' | 'diagnosis';
+}
+
+const words = ['cannot', 'marked', 'mild', 'fine'];
+
+/** Plain name of a code of any kind. */
+export function nameOf(code: string, rules: RuleTable): string {
+  const { findings, measures, cautions, diagnoses, diagnosisGroups } = rules.vocabulary;
+  const known = [...findings, ...measures, ...cautions, ...diagnoses].find((each) => each.code === code);
+  if (known) return known.name;
+  if (code === 'left-hand') return 'Writes with the left hand';
+  if (code === 'right-hand') return 'Writes with the right hand';
+  return diagnosisGroups[code] ?? rules.redFlags.find((each) => each.code === code)?.title ?? code;
+}
+
+/** Why a finding causes no line: what its rules ask for was forbidden, had no room or was taken out, or none acts on it. */
+function withoutLine(code: string, input: ProgramInput, rules: RuleTable, draft: Composition): string {
+  const fired = firedRules(input, rules).filter(({ uses }) => uses.includes(code));
+  const asked = new Set(fired.flatMap(({ rule }) => rule.gives));
+  const gone = (list: Composition['vetoed']): boolean => list.some(({ item }) => asked.has(item));
+  if (gone(draft.vetoed)) return 'kept out for safety';
+  if (gone(draft.leftOut)) return 'no room today';
+  if (asked.size > 0) return 'not in this draft';
+  const grade = factsOf(input, rules).findings.get(code)?.grade ?? 3;
+  return setsTier(code, grade) ? 'sets the tier' : 'no line for this grade';
+}
+
+/**
+ * Findings of 0 to 2 worst first, then what is not tested, then measures, diagnoses and cautions that lines name.
+ * @param draft what today's findings would draft: says why a finding has no line
+ */
+export function findingRows(
+  input: ProgramInput,
+  lines: readonly ProgramLine[],
+  rules: RuleTable,
+  draft: Composition | null = null,
+): FindingRow[] {
+  const facts = factsOf(input, rules);
+  facts.tier = tierOf(input, facts);
+  const lineIds = (code: string): string[] =>
+    lines.filter((line) => line.findings.includes(code)).map((line) => line.id);
+  const row = (code: string, kind: FindingRow['kind'], state: string): FindingRow => ({
+    code,
+    name: nameOf(code, rules),
+    state,
+    lineIds: lineIds(code),
+    without:
+      lineIds(code).length > 0
+        ? ''
+        : draft === null || draft.stopped || kind !== 'finding' || state === 'not tested'
+          ? 'no line'
+          : withoutLine(code, input, rules, draft),
+    kind,
+  });
+  const graded = [...facts.findings]
+    .filter(([, found]) => found.grade !== null && found.grade < 3)
+    .sort(([, a], [, b]) => (a.grade ?? 3) - (b.grade ?? 3))
+    .map(([code, found]) => row(code, 'finding', `${found.grade} of 3, ${words[found.grade ?? 3]}`));
+  const fine = [...facts.findings]
+    .filter(([code, found]) => found.grade === 3 && lineIds(code).length > 0)
+    .map(([code]) => row(code, 'finding', '3 of 3, fine'));
+  const untested = [...facts.findings]
+    .filter(([, found]) => !found.tested)
+    .map(([code]) => row(code, 'finding', 'not tested'));
+  const units = new Map(rules.vocabulary.measures.map((each) => [each.code, each.units[0] ?? '']));
+  const measures = [...facts.measures]
+    .filter(([code]) => lineIds(code).length > 0)
+    .map(([code, value]) => row(code, 'measure', `${Number(value.toFixed(2))} ${units.get(code) ?? ''}`.trim()));
+  const noted = [
+    ...input.diagnoses.map((code) => row(code, 'diagnosis', 'diagnosis')),
+    ...input.cautions.map((code) => row(code, 'caution', 'noted')),
+    ...(input.hand === 'left' && lineIds('left-hand').length > 0 ? [row('left-hand', 'caution', 'noted')] : []),
+  ];
+  const seen = new Set<string>();
+  return [...graded, ...untested, ...fine, ...measures, ...noted].filter(({ code }) => {
+    const known = seen.has(code);
+    seen.add(code);
+    return !known;
+  });
+}

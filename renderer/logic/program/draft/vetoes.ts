@@ -1,0 +1,129 @@
+/**
+ * What must not be given to this client, and why. Safety comes before every rule: what depends on something that was
+ * not tested is forbidden too. Used for drafts, for what the therapist adds, and again at approval.
+ */
+import type { ProgramInput } from '../../../../db/types/program-input.ts';
+import type { ProgramLine, Vetoed } from '../../../../db/types/program.ts';
+import type { LibraryItem, RuleTable, Veto } from '../../../../db/types/rules.ts';
+import { meets } from '../facts/condition-holds.ts';
+import { type Facts, factsOf } from '../facts/program-facts.ts';
+import { hazardsInWords } from '../clinic/hazard-words.ts';
+import { type OpenFlag, openFlagsOf } from './stop.ts';
+
+/** Rule id of the veto on what was not tested. */
+export const notTestedRule = 'V00';
+
+/** A veto that holds for the client now. */
+export interface ActiveVeto {
+  veto: Veto;
+  /** Facts that it rests on. */
+  uses: string[];
+}
+
+/** Vetoes that hold for the client, in the order of the table. */
+export function activeVetoes(facts: Facts, rules: RuleTable): ActiveVeto[] {
+  return rules.vetoes.flatMap((veto) => {
+    const uses = meets(veto.when, facts);
+    return uses === null ? [] : [{ veto, uses }];
+  });
+}
+
+const forbids = (veto: Veto, item: Pick<LibraryItem, 'code' | 'kind' | 'hazards'>): boolean =>
+  veto.items.includes(item.code) ||
+  veto.kinds.includes(item.kind) ||
+  veto.hazards.some((hazard) => item.hazards.includes(hazard));
+
+/** Why an item is forbidden for this client; empty = it may be given. The untested come first. */
+export function vetoesOf(
+  item: LibraryItem,
+  facts: Facts,
+  rules: RuleTable,
+  active: readonly ActiveVeto[] = activeVetoes(facts, rules),
+): Vetoed[] {
+  const names = new Map(rules.vocabulary.findings.map((each) => [each.code, each.name]));
+  const untested = item.dependsOn.filter((code) => !(facts.findings.get(code)?.tested ?? false));
+  return [
+    ...(untested.length === 0
+      ? []
+      : [
+          {
+            item: item.code,
+            rule: notTestedRule,
+            because: `Not tested is not safe: ${untested.map((code) => `"${names.get(code) ?? code}"`).join(', ')}.`,
+          },
+        ]),
+    ...active
+      .filter(({ veto }) => forbids(veto, item))
+      .map(({ veto }) => ({ item: item.code, rule: veto.id, because: veto.because })),
+  ];
+}
+
+export interface CheckedLine {
+  lineId: string;
+  title: string;
+  vetoes: Vetoed[];
+  /** The therapist gave a reason for keeping it. */
+  overridden: boolean;
+}
+
+export interface ProgramCheck {
+  /** Red flags that are open: nothing may be approved. */
+  flags: OpenFlag[];
+  /** Lines that a veto forbids, overridden or not. */
+  lines: CheckedLine[];
+  /** No open flag, and every forbidden line carries a reason. */
+  mayApprove: boolean;
+  /** One sentence when it may not; '' otherwise. */
+  sentence: string;
+}
+
+/** A line of the therapist's own, judged by its kind and by what its words give away. */
+const ownItem = (line: ProgramLine): LibraryItem => ({
+  code: line.item ?? line.id,
+  kind: line.kind,
+  tier: line.tier,
+  title: line.title,
+  text: line.text,
+  dose: '',
+  dependsOn: [],
+  hazards: hazardsInWords(`${line.title}. ${line.text}`),
+  cautions: [],
+  drawing: null,
+  next: null,
+  source: 'clinic',
+  sourceNote: '',
+});
+
+/** The item behind a line; words that the therapist changed count beside what the item is. */
+function itemBehind(line: ProgramLine, items: ReadonlyMap<string, LibraryItem>): LibraryItem {
+  const known = line.item === null ? undefined : items.get(line.item);
+  if (!known) return ownItem(line);
+  if (!line.edited) return known;
+  return { ...known, hazards: [...new Set([...known.hazards, ...ownItem(line).hazards])] };
+}
+
+/**
+ * Flags and vetoes of a program's lines, derived anew from the facts. Approval rests on this, not on what the window
+ * showed.
+ */
+export function checkProgram(lines: readonly ProgramLine[], input: ProgramInput, rules: RuleTable): ProgramCheck {
+  const facts = factsOf(input, rules);
+  const flags = openFlagsOf(input, facts, rules);
+  const active = activeVetoes(facts, rules);
+  const items = new Map(rules.items.map((each) => [each.code, each]));
+  const checked = lines.flatMap((line): CheckedLine[] => {
+    const vetoes = vetoesOf(itemBehind(line, items), facts, rules, active);
+    return vetoes.length === 0
+      ? []
+      : [{ lineId: line.id, title: line.title, vetoes, overridden: (line.override?.reason.trim() ?? '') !== '' }];
+  });
+  const open = checked.filter((each) => !each.overridden);
+  const first = open[0];
+  const flag = flags[0];
+  const sentence = flag
+    ? `A red flag is open: ${flag.title}. Nothing is approved until it was reviewed.`
+    : first
+      ? `"${first.title}" is forbidden for this client: ${first.vetoes[0]?.because ?? ''} Remove it, or give a reason for keeping it.`
+      : '';
+  return { flags, lines: checked, mayApprove: flags.length === 0 && open.length === 0, sentence };
+}

@@ -1,0 +1,48 @@
+/** Measures in the unit that thresholds use. A measure in a unit that is not understood is left out, never guessed. */
+import type { ProgramInput } from '../../../../db/types/program-input.ts';
+import type { RuleTable } from '../../../../db/types/rules.ts';
+import { onsetLine } from '../draft/dose.ts';
+
+const isDigit = (text: string): boolean => /^[0-9]$/.test(text);
+
+/** Value in the table's own unit, or null where it cannot be known. Shares of 1 become percent. */
+export function inTableUnit(
+  code: string,
+  value: number,
+  unit: string,
+  table: string,
+  xHeightMm: number | undefined,
+): number | null {
+  if (unit === table) return value;
+  if (table === '%' && unit === '1') return value * 100;
+  if (table === 'xh' && unit === 'mm') return xHeightMm === undefined ? null : value / xHeightMm;
+  // Written another way, the same unit: 1/min, ln per word, points.
+  return unit === '%' || unit === 'mm' ? null : value;
+}
+
+/** Measures by code, with the counts of confused letters and digits and the line where quality falls. */
+export function normalMeasures(input: ProgramInput, rules: RuleTable): Map<string, number> {
+  const known = new Map(rules.vocabulary.measures.map((each) => [each.code, each.units]));
+  const xHeight = input.measures.find((each) => each.code === 'x-height' && each.unit === 'mm')?.value ?? undefined;
+  const measures = new Map<string, number>();
+  for (const { code, value, unit } of input.measures) {
+    const units = known.get(code);
+    const table = units?.[0];
+    if (value === null || table === undefined || !units?.includes(unit)) continue;
+    const normal = inTableUnit(code, value, unit, table, xHeight);
+    if (normal !== null) measures.set(code, normal);
+  }
+  if (input.confusions.length > 0) {
+    const count = (digits: boolean): number =>
+      input.confusions
+        .filter((each) => isDigit(each.intended) === digits && each.intended !== each.read)
+        .reduce((sum, each) => sum + each.count, 0);
+    measures.set('confusion-count', count(false));
+    measures.set('digit-confusion-count', count(true));
+  }
+  const lines = { legibility: input.lineLegibility, sizesMm: input.lineSizesMm, wordsALine: input.wordsALine };
+  const drop = rules.thresholds.find((each) => each.code === 'onset-drop')?.value ?? 0.9;
+  const onset = onsetLine(lines, drop);
+  if (onset !== null) measures.set('onset-line', onset);
+  return measures;
+}

@@ -1,0 +1,107 @@
+/** Measures of a client's samples: from the measured page, from typed readings, from readers and ratings. */
+import { mean, median, sampleStandardDeviation } from 'simple-statistics';
+import type { ClientRecord } from '../../../../db/types/record.ts';
+import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
+import type { PageResult, Sample } from '../../../../db/types/sample.ts';
+import { isOfTask } from '../../record/measure-values.ts';
+import type { Occasion } from '../../record/occasions.ts';
+
+/** The measured page of a sample: its first page, latest measurement. */
+export function measuredPage(record: ClientRecord, sampleId: string): PageResult | null {
+  const pages = record.samplePages.filter((p) => p.sampleId === sampleId).sort((a, b) => a.order - b.order);
+  const measured = record.pageMeasurements
+    .filter((m) => m.pageId === pages[0]?.id)
+    .sort((a, b) => a.at.localeCompare(b.at));
+  return measured.at(-1)?.result ?? null;
+}
+
+/** Measures of a page that rules may rest on: loss of size down the page only where there are lines enough. */
+export function pageMeasures({ lines, measures }: PageResult, rules: RulesInUse): PageResult['measures'] {
+  const least = rules.thresholds.find((each) => each.code === 'page-lines-least')?.value ?? 6;
+  return lines.length >= least ? measures : measures.filter((each) => each.code !== 'page-decrement');
+}
+
+/** What rows of one letter say: their shrinking, in order of time. */
+export function rowsOfOneLetter(record: ClientRecord): Measure[] {
+  return record.samples
+    .filter((sample) => sample.task.kind === 'repeated-letter')
+    .sort((a, b) => a.takenAt.localeCompare(b.takenAt))
+    .flatMap((sample) => measuredPage(record, sample.id)?.measures ?? [])
+    .filter(({ code }) => isOfTask('repeated-letter', code));
+}
+
+const lettersIn = (text: string): number => (text.match(/\p{L}/gu) ?? []).length;
+
+type Measure = { code: string; value: number | null; unit: string };
+
+/** What a sample says besides its page: legibility, speed, rise of fatigue and pain. */
+export function sampleMeasures({ sample, legibility }: Occasion): Measure[] {
+  const out: Measure[] = [];
+  if (legibility) {
+    const percent = legibility.accuracy * 100;
+    out.push({ code: 'legibility', value: percent, unit: '%' });
+    out.push({
+      code: sample.task.kind === 'free' || sample.task.kind === 'goal-output' ? 'legibility-own' : 'legibility-copy',
+      value: percent,
+      unit: '%',
+    });
+    if (sample.seconds)
+      out.push({ code: 'words-per-minute', value: (legibility.wordsRight * 60) / sample.seconds, unit: '1/min' });
+  }
+  if (sample.seconds && sample.task.text)
+    out.push({ code: 'letters-per-minute', value: (lettersIn(sample.task.text) * 60) / sample.seconds, unit: '1/min' });
+  const rise = (before: number | null, after: number | null): number | null =>
+    before === null || after === null ? null : after - before;
+  out.push({ code: 'fatigue-rise', value: rise(sample.fatigueBefore, sample.fatigueAfter), unit: 'points' });
+  out.push({ code: 'pain-rise', value: rise(sample.painBefore, sample.painAfter), unit: 'points' });
+  return out;
+}
+
+/** Fewest readings from which a spread is taken. */
+const fewest = { gaps: 5, letters: 15 };
+
+const spread = (values: readonly number[]): number => (sampleStandardDeviation([...values]) / mean([...values])) * 100;
+
+/**
+ * Ruler readings typed in for a sample: the median of each that the vocabulary knows, and what follows from gaps and
+ * letter heights. They count before the page's own.
+ */
+export function typedMeasures({ sample }: Occasion, rules: RulesInUse): Measure[] {
+  const out: Measure[] = [];
+  for (const [code, values] of Object.entries(sample.typed)) {
+    const unit = rules.vocabulary.measures.find((each) => each.code === code)?.units[0];
+    if (unit !== undefined && values.length > 0) out.push({ code, value: median([...values]), unit });
+  }
+  const heights = sample.typed['x-height'] ?? [];
+  const words = sample.typed['word-gap-mm'] ?? [];
+  const letters = sample.typed['letter-gap-mm'] ?? [];
+  if (heights.length >= fewest.letters) out.push({ code: 'x-height-cv', value: spread(heights), unit: '%' });
+  if (words.length >= fewest.gaps) out.push({ code: 'word-gap-cv', value: spread(words), unit: '%' });
+  if (letters.length > 0 && heights.length > 0) {
+    out.push({ code: 'letter-gap', value: median([...letters]) / median([...heights]), unit: 'xh' });
+  }
+  if (words.length > 0 && letters.length > 0 && median([...letters]) > 0) {
+    out.push({ code: 'gap-ratio', value: median([...words]) / median([...letters]), unit: '1' });
+  }
+  return out;
+}
+
+/** Latest of several measures with the same code wins. */
+export function latestByCode(measures: readonly Measure[]): Measure[] {
+  const byCode = new Map<string, Measure>();
+  for (const m of measures) if (m.value !== null) byCode.set(m.code, { code: m.code, value: m.value, unit: m.unit });
+  return [...byCode.values()];
+}
+
+/** Shares of words read, line by line: the worst reader's lines count, because endurance shows there first. */
+export function lineLegibility(occasion: Occasion | undefined): number[] {
+  const lines = occasion?.legibility?.readings.find((r) => r.lineAccuracies.length > 0)?.lineAccuracies;
+  return lines ? [...lines] : [];
+}
+
+export const minutesALine = (sample: Sample | undefined, lines: number): number | undefined =>
+  sample?.seconds && lines > 0 ? Math.min(30, Math.max(0.05, sample.seconds / 60 / lines)) : undefined;
+
+/** Words of a line, for telling one lost word from a real fall. */
+export const wordsALine = (occasion: Occasion, lines: number): number =>
+  Math.max(1, (occasion.legibility?.words ?? lines) / lines);

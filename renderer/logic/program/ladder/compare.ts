@@ -1,0 +1,48 @@
+/** What changed between two programs, line by line, and why. */
+import type { ProgramLine } from '../../../../db/types/program.ts';
+
+export interface LineChange {
+  kind: 'added' | 'removed' | 'changed';
+  title: string;
+  /** Plain words: what differs, or why it came or may have gone. */
+  what: string;
+}
+
+const key = (line: ProgramLine): string => line.item ?? line.id;
+
+function differences(before: ProgramLine, after: ProgramLine): string[] {
+  const out: string[] = [];
+  if (before.dose.text !== after.dose.text) out.push(`dose: "${before.dose.text}" became "${after.dose.text}"`);
+  if (before.text !== after.text) out.push('text changed');
+  if (before.title !== after.title) out.push(`title was "${before.title}"`);
+  if (before.cautions.join() !== after.cautions.join()) out.push('cautions changed');
+  if ((before.override === null) !== (after.override === null)) {
+    out.push(after.override ? 'kept against a veto, with a reason' : 'the reason for keeping it is gone');
+  }
+  return out;
+}
+
+/** Papers and texts replace each other: they are compared as one place. */
+const place = (line: ProgramLine): string =>
+  line.kind === 'paper' ? 'paper' : line.item?.startsWith('text-') ? 'text' : key(line);
+
+/** Changes in the order of the new program, then what was taken out. */
+export function comparePrograms(before: readonly ProgramLine[], after: readonly ProgramLine[]): LineChange[] {
+  const old = new Map(before.map((line) => [place(line), line]));
+  const kept = new Set(after.map(place));
+  const changes = after.flatMap((line): LineChange[] => {
+    const was = old.get(place(line));
+    if (!was) return [{ kind: 'added', title: line.title, what: line.because }];
+    if (key(was) !== key(line)) return [{ kind: 'changed', title: line.title, what: `instead of "${was.title}"` }];
+    const what = differences(was, line);
+    return what.length === 0 ? [] : [{ kind: 'changed', title: line.title, what: what.join('; ') }];
+  });
+  const gone = before
+    .filter((line) => !kept.has(place(line)))
+    .map((line): LineChange => ({
+      kind: 'removed',
+      title: line.title,
+      what: line.until === '' ? line.because : line.until,
+    }));
+  return [...changes, ...gone];
+}

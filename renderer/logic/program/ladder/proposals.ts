@@ -1,0 +1,231 @@
+/**
+ * Advance, hold or step back: a proposal with its evidence, from what readers read and how tired practice made.
+ * Criteria of part G with the corrections of part 0 (common practice): never back while improving, and only against
+ * the client's own first samples. It proposes; nothing moves by itself.
+ */
+import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
+import type { RuleTable } from '../../../../db/types/rules.ts';
+import { type Dimension, type Move, stepDown, stepUp } from './paper-ladder.ts';
+
+export interface Session {
+  /** YYYY-MM-DD. */
+  day: string;
+  /** Words read, percent; null = nobody read it. */
+  read: number | null;
+  /** Words written; fewer than 12 are too short to judge alone. */
+  words: number | null;
+  /** The letters in practice: how many of those written a reader read as meant; null = none, or not known. */
+  letters?: { right: number; of: number } | null;
+  fatigueRise: number | null;
+  painRise: number | null;
+  /** Fatigue before a day's practice, 0 to 10; null = not said, or no practice day. */
+  startedAt?: number | null;
+}
+
+/** What came back of the practice that was asked for. */
+export interface PracticeBack {
+  days: number;
+  /** null with one day. */
+  daysPerWeek: number | null;
+  daysAsked: number;
+  minutesADay: number | null;
+  minutesAsked: number;
+  linesADay: number | null;
+}
+
+export interface Proposal {
+  kind: 'advance' | 'hold' | 'step-back' | 'review';
+  /** The one change; null when nothing is to change. */
+  move: Move | null;
+  because: string;
+  /** Each fact that it rests on, a sentence. */
+  evidence: string[];
+  rule: 'PROG' | 'HOLD' | 'REG' | 'REVIEW';
+}
+
+export interface Standing {
+  lines: readonly ProgramLine[];
+  tier: Tier;
+  xHeightMm: number | null;
+  /** What the last step changed, where it is known. */
+  lastChange: Dimension | null;
+  practice?: PracticeBack | null;
+}
+
+const median = (values: readonly number[]): number => {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? (sorted[half] ?? 0) : ((sorted[half - 1] ?? 0) + (sorted[half] ?? 0)) / 2;
+};
+
+/** Shortest sample that is judged by itself, words (17 of 21 words is 60 to 92 %). */
+const shortest = 12;
+
+/** Days of the last week of practice that began more tired than was usual before that week. */
+function tiredStarts(ordered: readonly Session[], points: number): Session[] {
+  const said = ordered.filter((each) => each.startedAt != null);
+  const last = said.at(-1);
+  if (!last) return [];
+  const before = said.filter((each) => days(each.day, last.day) > 6).map((each) => each.startedAt ?? 0);
+  if (before.length < 3) return [];
+  const usual = median(before);
+  return said.filter((each) => days(each.day, last.day) <= 6 && (each.startedAt ?? 0) >= usual + points);
+}
+
+/** The practice that came back, as a sentence; none where nothing did. */
+function practiceWords(practice: PracticeBack | null | undefined): string[] {
+  if (!practice || practice.days === 0) return [];
+  const often =
+    practice.daysPerWeek === null ? 'on one day' : `on ${practice.daysPerWeek} of ${practice.daysAsked} days a week`;
+  const minutes = practice.minutesADay === null ? '' : `, ${practice.minutesADay} of ${practice.minutesAsked} minutes`;
+  const lines = practice.linesADay === null ? '' : `, ${practice.linesADay} lines a day`;
+  return [`Practiced ${often}${minutes}${lines}.`];
+}
+
+/** Rising by the median of all pairwise slopes of the last five readings. */
+function improving(values: readonly number[]): boolean {
+  const last = values.slice(-5);
+  const slopes = last.flatMap((value, i) => last.slice(i + 1).map((later, k) => (later - value) / (k + 1)));
+  return slopes.length > 0 && median(slopes) > 0;
+}
+
+const days = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / 86_400_000;
+const percent = (value: number): string => `${Math.round(value)} %`;
+
+/**
+ * @param sessions readings and ratings in order of time, this client's only
+ * @param ownFirst words read in the client's own first samples, percent; up to three count
+ */
+export function propose(
+  sessions: readonly Session[],
+  ownFirst: readonly number[],
+  standing: Standing,
+  rules: RuleTable,
+): Proposal {
+  const proposal = judged(sessions, ownFirst, standing, rules);
+  return { ...proposal, evidence: [...proposal.evidence, ...practiceWords(standing.practice)] };
+}
+
+function judged(
+  sessions: readonly Session[],
+  ownFirst: readonly number[],
+  standing: Standing,
+  rules: RuleTable,
+): Proposal {
+  const limit = (code: string, other: number): number =>
+    rules.thresholds.find((each) => each.code === code)?.value ?? other;
+  const [good, hold] = [limit('legibility-good', 90), limit('legibility-hold', 75)];
+  const lettersGood = limit('letters-good', 80);
+  // On squares it is the letters in practice that count; words come with the next tier.
+  const byLetters = ({ letters }: Session): boolean =>
+    standing.tier <= 2 &&
+    letters != null &&
+    letters.of >= limit('exposures-least', 5) &&
+    letters.right / letters.of >= lettersGood / 100;
+  const drop = limit('drop-points', 15);
+  const ordered = [...sessions].sort((a, b) => Date.parse(a.day) - Date.parse(b.day));
+  const last = ordered.at(-1);
+  const back = (because: string, evidence: string[], length = false): Proposal => ({
+    kind: 'step-back',
+    move: stepDown(standing.lines, standing.tier, length ? 'length' : standing.lastChange, rules),
+    because,
+    evidence,
+    rule: 'REG',
+  });
+  const stay = (because: string, evidence: string[]): Proposal => ({
+    kind: 'hold',
+    move: null,
+    because,
+    evidence,
+    rule: 'HOLD',
+  });
+  if (!last) return stay('Nothing has come back from practice yet.', []);
+
+  if ((last.painRise ?? 0) >= limit('pain-rise-stop', 2)) {
+    return back(
+      'Practice made pain rise: less of it, whatever the words say.',
+      [`${last.day}: pain rose by ${last.painRise}.`],
+      true,
+    );
+  }
+  if ((last.fatigueRise ?? 0) >= limit('fatigue-rise-stop', 4)) {
+    return back('Practice tires too much: less of it.', [`${last.day}: fatigue rose by ${last.fatigueRise}.`], true);
+  }
+
+  const tired = tiredStarts(ordered, limit('tired-start-points', 2));
+  if (tired.length >= limit('tired-start-days', 2)) {
+    return back(
+      'Practice days begin more tired than usual: less of it.',
+      tired.map((each) => `${each.day}: fatigue of ${each.startedAt} before practice.`),
+      true,
+    );
+  }
+
+  const read = ordered.filter((each): each is Session & { read: number } => each.read !== null);
+  const values = read.map((each) => each.read);
+  const said = (list: readonly (Session & { read: number })[]): string[] =>
+    list.map(
+      (each) =>
+        `${each.day}: ${percent(each.read)} of words read${each.words === null ? '' : ` (${each.words} words)`}` +
+        `${standing.tier <= 2 && each.letters ? `, ${each.letters.right} of ${each.letters.of} of the hard letters` : ''}.`,
+    );
+  if (read.length === 0) return stay('Nobody has read the lines yet.', []);
+
+  const two = read.slice(-2);
+  const reference = ownFirst.length > 0 ? median(ownFirst.slice(0, 3)) : null;
+  const better = improving(values);
+  if (two.length === 2 && !better && reference !== null) {
+    const evidence = [...said(two), `Own first samples: ${percent(reference)}.`];
+    if (two.every((each) => each.read <= reference - drop)) {
+      return back(`Twice running ${drop} points or more below the client's own start.`, evidence);
+    }
+    if (reference >= hold && two.every((each) => each.read < hold)) {
+      return back(`Twice running under ${hold} %, and the client began above it.`, evidence);
+    }
+  }
+
+  const need = limit('good-sessions', 3);
+  const run = read.slice(-need);
+  if (run.length === need && run.every((each) => each.read >= good || byLetters(each))) {
+    const short = run.find((each) => each.words !== null && each.words < shortest);
+    if (short) return stay('Read well, and too few words to judge alone: a longer sample first.', said(run));
+    const rises = run.map((each) => each.fatigueRise);
+    if (rises.some((each) => each === null)) return stay('Read well; fatigue was not noted each time.', said(run));
+    const tires = rises.some((each) => (each ?? 0) > limit('fatigue-rise-step', 2));
+    const hurt = run.some((each) => (each.painRise ?? 0) > 0);
+    if (!tires && !hurt) {
+      const move = stepUp(standing.lines, standing.tier, standing.xHeightMm, rules);
+      const evidence = [...said(run), `Fatigue rose by ${Math.max(...rises.map((each) => each ?? 0))} at most.`];
+      if (!move)
+        return { kind: 'review', move: null, because: 'Top of the ladder: review the goal.', evidence, rule: 'REVIEW' };
+      return {
+        kind: 'advance',
+        move,
+        because: run.every((each) => each.read >= good)
+          ? `${need} sessions running at ${good} % or more, without tiring.`
+          : `${need} sessions running with ${lettersGood} % or more of the hard letters read, without tiring.`,
+        evidence,
+        rule: 'PROG',
+      };
+    }
+    return stay(hurt ? 'Read well, and pain rose: hold.' : 'Read well, and it tires: hold.', said(run));
+  }
+
+  const first = read[0];
+  const longEnough = first !== undefined && days(first.day, last.day) >= limit('plateau-days', 28) && read.length >= 3;
+  const spread = Math.max(...values) - Math.min(...values);
+  if (longEnough && !better && spread < drop) {
+    const { daysPerWeek = null, daysAsked = 0 } = standing.practice ?? {};
+    const little = daysPerWeek !== null && daysPerWeek < daysAsked * limit('little-practice-share', 0.5);
+    return {
+      kind: 'review',
+      move: null,
+      because: little
+        ? 'Four weeks without a change, and little of the practice came back: ask first what is in its way.'
+        : 'Four weeks without a change: change one thing, compensate or refer. Writing goes on.',
+      evidence: said(read.slice(-4)),
+      rule: 'REVIEW',
+    };
+  }
+  return stay(better ? 'Getting better: go on.' : 'Not yet three good sessions running: go on.', said(read.slice(-3)));
+}

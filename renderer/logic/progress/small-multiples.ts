@@ -1,0 +1,63 @@
+import type { ClientRecord } from '../../../db/types/record.ts';
+import { MEASURES } from '../../measure/measures/measure-table.ts';
+import { measureName, showMeasure } from '../sample/show-measure.ts';
+import { sampleValues } from '../record/measure-values.ts';
+import type { SeriesPoint } from './series.ts';
+
+/** Which way a measure should move; 'own' = compare with this client's goal only, no direction is better by itself. */
+export type Better = 'higher' | 'lower' | 'own';
+
+const betterOf = { more: 'higher', less: 'lower', none: 'own' } as const;
+const measureOf = new Map(MEASURES.map((measure) => [measure.code, measure]));
+
+/**
+ * What a reader of the chart should know besides name and direction (common practice, no source). Smoothness that
+ * worsens while small writing grows is no setback (Nackaerts 2017, PLoS One).
+ */
+const notes: Readonly<Record<string, string>> = {
+  'x-height': 'larger helps where writing had become small',
+  'ascender-ratio': 'near 2 reads well',
+  'descender-ratio': 'near 1 reads well',
+  'line-decrement': 'steady is better than shrinking',
+  'line-decrement-letter': 'steady is better than shrinking',
+  'first-last-five': 'in a row of one letter, written without a stop',
+  'page-decrement': 'steady is better than shrinking',
+  'word-gap': 'about one letter width reads well',
+  'gap-ratio': 'from 3 on, words stand apart',
+  slant: 'evenness counts, not the angle',
+  'stroke-width': 'depends on the pen',
+  darkness: 'depends on the pen',
+  'baseline-angle': 'nearer 0 is level',
+};
+
+export interface SmallMultiple {
+  code: string;
+  label: string;
+  unit: string;
+  better: Better;
+  note: string;
+  points: SeriesPoint[];
+}
+
+type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'>;
+
+/** One small chart for each measure that was ever computed or typed, oldest value first. */
+export function smallMultiples(record: Facts): SmallMultiple[] {
+  const found = new Map<string, SmallMultiple>();
+  for (const { sample, day, code, unit, value } of sampleValues(record)) {
+    const known = found.get(code) ?? {
+      code,
+      label: measureName(code),
+      unit,
+      better: betterOf[measureOf.get(code)?.direction ?? 'none'],
+      note: notes[code] ?? '',
+      points: [],
+    };
+    // A measure keeps its unit over time; a value in another one is not drawn on the same scale.
+    if (known.unit !== unit) continue;
+    const words = showMeasure({ value, unit });
+    known.points.push({ at: Date.parse(sample.takenAt), day, value, low: null, high: null, words });
+    found.set(code, known);
+  }
+  return [...found.values()];
+}

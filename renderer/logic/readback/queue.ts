@@ -1,0 +1,89 @@
+import type { Reading } from '../../../db/types/reading.ts';
+import type { Limits } from '../rules/limits.ts';
+import { openLines, readingBy } from './reading-lines.ts';
+
+/** A sample that could be read, as the queue needs it. */
+export interface QueueSample {
+  sampleId: string;
+  clientId: string;
+  visitId: string;
+  /** ISO 8601. */
+  takenAt: string;
+  /** Shipped text codes; a reader who met the same text this week is not asked again. */
+  textCodes: readonly string[];
+  /** Intended words of each written line; '' where the text stays in the picture. */
+  lines: readonly string[];
+}
+
+/** One line to be read: nothing in it tells the reader whose it is or when it was written. */
+export interface QueueLine {
+  sampleId: string;
+  line: number;
+}
+
+export interface ReaderOf {
+  reader: Reading['reader'];
+  initials: string;
+  /** Now, ISO 8601. */
+  now: string;
+}
+
+const DAY_MS = 86_400_000;
+
+/**
+ * Lines that this reader may read now, shuffled over clients and dates.
+ * Left out: lines this reader has read, lines without intended text, and for strangers and the therapist a text
+ * met during the last days. The therapist waits as long after the sample and is labelled not blind.
+ * @param random numbers from 0 up to 1, one after the other; the caller keeps them
+ */
+export function readingQueue(
+  samples: readonly QueueSample[],
+  readings: readonly Reading[],
+  who: ReaderOf,
+  random: () => number,
+  { textForgottenDays }: Pick<Limits, 'textForgottenDays'>,
+): QueueLine[] {
+  const initials = who.initials.trim().toLowerCase();
+  const mine = readings.filter((r) => r.reader === who.reader && r.readerInitials.trim().toLowerCase() === initials);
+  const codesOf = new Map(samples.map((sample) => [sample.sampleId, sample.textCodes]));
+  const fresh = new Set(
+    mine
+      .filter((r) => daysBetween(r.readAt, who.now) < textForgottenDays)
+      .flatMap((r) => codesOf.get(r.sampleId) ?? []),
+  );
+  const open = samples.filter((sample) => {
+    if (who.reader === 'therapist' && daysBetween(sample.takenAt, who.now) < textForgottenDays) return false;
+    const begun = mine.some((r) => r.sampleId === sample.sampleId);
+    return begun || who.reader === 'family' || !sample.textCodes.some((code) => fresh.has(code));
+  });
+  const lines = open.flatMap((sample) =>
+    openLines(sample.lines, readingBy(readings, sample.sampleId, who.reader, who.initials)).map((line) => ({
+      sampleId: sample.sampleId,
+      line,
+    })),
+  );
+  return shuffled(lines, random);
+}
+
+/** "12 lines waiting", or what there is instead. */
+export function queueSentence(lines: number): string {
+  if (lines === 0) return 'No lines are waiting to be read.';
+  return lines === 1 ? '1 line waiting' : `${lines} lines waiting`;
+}
+
+/** Samples nobody but their writer's side has read: no reading by a stranger yet. */
+export function unreadSamples(samples: readonly QueueSample[], readings: readonly Reading[]): QueueSample[] {
+  const read = new Set(readings.filter((r) => r.reader === 'unfamiliar').map((r) => r.sampleId));
+  return samples.filter((sample) => !read.has(sample.sampleId) && sample.lines.some((text) => text.trim()));
+}
+
+function shuffled<T>(list: readonly T[], random: () => number): T[] {
+  const result = [...list];
+  for (let i = result.length - 1; i > 0; i--) {
+    const j = Math.min(i, Math.floor(random() * (i + 1)));
+    [result[i], result[j]] = [result[j]!, result[i]!];
+  }
+  return result;
+}
+
+const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / DAY_MS;
