@@ -8,7 +8,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { overlayPng } from '../electron/files/overlay.ts';
+import { overlayPng } from '../electron/files/measure/overlay-picture.ts';
 import type { PageResult } from '../renderer/measure/types.ts';
 import { advice, differences, keptSnapshot, measureMadePage, snapshotOf } from '../tests/measure/snapshot.ts';
 import { makePage } from '../tests/pages/generate.ts';

@@ -1,7 +1,7 @@
 /** Times pages in a worker like the app's own: a heap that holds nothing else. Started by bench.ts only. */
 import { parentPort, workerData } from 'node:worker_threads';
-import { decodePage, giveBack } from '../electron/files/decode.ts';
-import { startSecondThread } from '../electron/files/second-thread.ts';
+import { decodePage, giveBack } from '../electron/files/decode/decode.ts';
+import { startSecondThread } from '../electron/files/measure/second-thread.ts';
 import { measurePage } from '../renderer/measure/measure-page.ts';
 
 /** What bench.ts hands over. */

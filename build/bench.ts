@@ -10,7 +10,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import { PAGE_WORKER_LIMITS } from '../electron/files/measure-page.ts';
+import { PAGE_WORKER_LIMITS } from '../electron/files/measure/page-file.ts';
 import { makePage } from '../tests/pages/generate.ts';
 import { SPECS } from '../tests/pages/specs.ts';
 import type { PageSpec } from '../tests/pages/types.ts';

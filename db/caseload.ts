@@ -173,7 +173,7 @@ export type Created = { ok: true; caseload: Caseload; recoveryKey: string } | { 
  *   changePassphrase({ folder, passphrase, next, now }): Promise<{ ok: true } | { ok: false; code: OpenCode }>
  *   CaseloadError, and the schemas and kinds of types/
  *   renewRecoveryKey({ folder, passphrase, now }): Promise<{ ok: true; recoveryKey } | { ok: false; code: OpenCode }>
- * electron/files/backup.ts (all reject with Refusal):
+ * electron/files/backup/backup.ts (all reject with Refusal):
  *   makeBackup({ folder, identity, now, to?, reason?, onProgress?, signal? }): Promise<BackupInfo>
  *     const info = await caseload.withKey((identity) => makeBackup({ folder, identity, now }));
  *   listBackups(backupsFolder(folder), identity?), listBackupsWith(place, passphrase): Promise<BackupInfo[]>

@@ -9,7 +9,7 @@ import { caseloadFile, companions, keyFile, keyFileCopy, makeFolder, settle, wri
 import { takeFolderLock, type FolderLock } from './folder-lock.ts';
 import { keyFileText, newSecret, readKeyFile, unwrap, writeKeyFile, type KeyFile, type Wraps } from './key-file.ts';
 import { migrate, readMigrations, type Migration } from './migrate.ts';
-import { openRecords } from './records/caseload.ts';
+import { openRecords } from './records/caseload-facts.ts';
 
 /** Characters of a passphrase at the least, when one is set. */
 export const SHORTEST_PASSPHRASE = 12;

@@ -17,7 +17,7 @@ interface Row {
 export const commands: Readonly<Record<string, Row>> = {
   measure: {
     about: 'measure PAGE --dpi N [--text FILE] [--overlay OUT.png] [--gray --width W --height H]',
-    load: async () => (await import('./files/measure-command.ts')).measureCommand,
+    load: async () => (await import('./files/measure/measure-command.ts')).measureCommand,
   },
   readback: {
     about: 'readback --text T --read R',

@@ -1,4 +1,4 @@
-import { goalLadder } from '../db/rules/goal-ladder.ts';
+import { goalLadder } from '../db/rules/table/ladder-thresholds.ts';
 import { rulesCurrent } from '../db/rules/index.ts';
 import { limitsOf } from '../renderer/logic/rules/limits.ts';
 

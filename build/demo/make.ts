@@ -9,7 +9,7 @@ import { createCaseload, type Caseload, type Doing } from '../../db/index.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { Care } from '../../db/types/client.ts';
 import type { Sample } from '../../db/types/sample.ts';
-import { measureInWorker } from '../../electron/files/measure-page.ts';
+import { measureInWorker } from '../../electron/files/measure/page-file.ts';
 import { demoPassphrase } from '../../electron/handlers/app.ts';
 import { added } from '../../renderer/logic/program/clinic/edit-lines.ts';
 import { draftProgram, programInput } from '../../renderer/logic/program/facts/from-record.ts';

@@ -8,7 +8,7 @@ import { unlock } from '../../db/open.ts';
 import { Refusal } from '../../electron/contract/envelope.ts';
 import { openContainer } from '../../electron/files/backup/container.ts';
 import { unpack } from '../../electron/files/backup/unpack.ts';
-import { backupNames, backupsFolder, listBackups, makeBackup } from '../../electron/files/backup.ts';
+import { backupNames, backupsFolder, listBackups, makeBackup } from '../../electron/files/backup/backup.ts';
 import { freshCaseload, NOW, PASSPHRASE, runScript } from './children.ts';
 import { pick, seeded } from './random.ts';
 

@@ -1,7 +1,7 @@
 /** Backs up, or restores, over and over until it is killed. Arguments: folder, 'backup' or a backup file to restore. */
 import { writeSync } from 'node:fs';
 import { openCaseload } from '../../db/index.ts';
-import { makeBackup, restoreBackup } from '../../electron/files/backup.ts';
+import { makeBackup, restoreBackup } from '../../electron/files/backup/backup.ts';
 
 const [folder = '', what = 'backup'] = process.argv.slice(2);
 const passphrase = process.env['FAIRHAND_PASSPHRASE'] ?? '';

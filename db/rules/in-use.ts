@@ -2,10 +2,10 @@
 import type { RulesInUse } from '../types/rules-in-use.ts';
 import type { ClinicRules } from '../types/rules.ts';
 import { SampleTexts } from '../types/sample-texts.ts';
-import { goalLadder } from './goal-ladder.ts';
+import { goalLadder } from './table/ladder-thresholds.ts';
 import { rulesCurrent } from './index.ts';
-import { screenTables } from './items-schema.ts';
-import sampleTexts from './sample-texts.json' with { type: 'json' };
+import { screenTables } from './screen/items-schema.ts';
+import sampleTexts from './screen/sample-texts.json' with { type: 'json' };
 
 const shippedSampleTexts = SampleTexts.parse(sampleTexts);
 

@@ -6,8 +6,8 @@ import { BROWSER_ORIGIN } from '../window-policy.ts';
 import type { WindowSize } from '../window-size.ts';
 import { bind, emit } from './bind.ts';
 import { launch, profileFolder, wipeAfterClose } from './launch.ts';
-import type { BrowserPortOptions } from './port.ts';
-import { browserPort, denyPermissions } from './port.ts';
+import type { BrowserPortOptions } from './browser-port.ts';
+import { browserPort, denyPermissions } from './browser-port.ts';
 import { serve } from './serve.ts';
 
 export interface SessionOptions {

@@ -1,6 +1,6 @@
 /** `fairhand setup`: the set-up calculator without a window. Lengths in mm. */
 import { parseArgs } from 'node:util';
-import { shippedSetup } from '../../db/rules/items-schema.ts';
+import { shippedSetup } from '../../db/rules/screen/items-schema.ts';
 import type { CommandAnswer } from './answer.ts';
 import { setUp, type SetupInput, type SetupResult } from '../../renderer/logic/setup/set-up.ts';
 

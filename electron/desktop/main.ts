@@ -14,7 +14,7 @@ import { ELECTRON_ORIGIN } from '../window-policy.ts';
 import { emit, setupIpc } from './ipc.ts';
 import { setupMenu } from './menu.ts';
 import { setupPermissions } from './permissions.ts';
-import { desktopPort } from './port.ts';
+import { desktopPort } from './desktop-port.ts';
 import { setupPower } from './power.ts';
 import { registerScheme, setupNoNetwork, setupScheme } from './scheme.ts';
 import { comeForward, openWindow, PARTITION } from './window.ts';

@@ -15,10 +15,10 @@ import {
   readBackupName,
   restoreBackup,
   undoRestore,
-} from '../files/backup.ts';
-import { newestIn, noteSecond } from '../files/backup-second.ts';
-import { whereClientRemains } from '../files/backup-holding.ts';
-import { salvageCaseload } from '../files/backup-salvage.ts';
+} from '../files/backup/backup.ts';
+import { newestIn, noteSecond } from '../files/backup/backup-second.ts';
+import { whereClientRemains } from '../files/backup/backup-holding.ts';
+import { salvageCaseload } from '../files/backup/backup-salvage.ts';
 import {
   clientFileName,
   exportsFolder,
@@ -26,7 +26,7 @@ import {
   readClientFile,
   writeAllClients,
   writeClientFile,
-} from '../files/client-file.ts';
+} from '../files/backup/client-file.ts';
 import type { Handler } from './handler.ts';
 import type { Services } from './services.ts';
 

@@ -10,12 +10,12 @@ import type { AppStatus } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { ShellEvent } from '../contract/index.ts';
 import type { ShellPort } from '../shell-port.ts';
-import { checkIsDue, secondPlaceIsOld } from '../files/backup-schedule.ts';
-import { newestIn } from '../files/backup-second.ts';
-import { endPageWorker } from '../files/measure-page.ts';
+import { checkIsDue, secondPlaceIsOld } from '../files/backup/backup-schedule.ts';
+import { newestIn } from '../files/backup/backup-second.ts';
+import { endPageWorker } from '../files/measure/page-file.ts';
 import { hasSystemKey } from '../files/system-key.ts';
-import { backupNames, backupsFolder, checkCaseload } from '../files/backup.ts';
-import { autoBackup, type AutoBackup } from '../files/backup-auto.ts';
+import { backupNames, backupsFolder, checkCaseload } from '../files/backup/backup.ts';
+import { autoBackup, type AutoBackup } from '../files/backup/backup-auto.ts';
 import type { BlobSource } from '../window-files.ts';
 
 export interface ServiceOptions {

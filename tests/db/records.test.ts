@@ -223,7 +223,7 @@ test('a full disk is reported and the entry before it is whole', async () => {
   const { id } = caseload.put('client', client(), doing);
   caseload.close();
   // A limit of pages stands for a full disk: SQLite answers both with SQLITE_FULL.
-  const { openRecords } = await import('../../db/records/caseload.ts');
+  const { openRecords } = await import('../../db/records/caseload-facts.ts');
   const again = await reopen(caseload.folder);
   again.withKey((identity) => {
     const db = openFile(caseloadFile(caseload.folder), identity);

@@ -6,7 +6,7 @@ import { openFile } from '../../db/connection.ts';
 import { caseloadFile } from '../../db/files.ts';
 import { openCaseload, type Caseload } from '../../db/index.ts';
 import { salvage } from '../../db/salvage.ts';
-import { undoRestore } from '../../electron/files/backup.ts';
+import { undoRestore } from '../../electron/files/backup/backup.ts';
 import { answer, client, doing, newCaseload, NOW, page, PASSPHRASE, reopen, sample, visit } from './support.ts';
 
 async function lived(): Promise<{ caseload: Caseload; identity: Buffer; ids: string[] }> {

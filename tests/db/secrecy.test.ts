@@ -23,7 +23,7 @@ test('a canary typed everywhere is in no file: caseload, log, backup, copies, sa
     import { createCaseload, openCaseload } from ${JSON.stringify(path.resolve('db/index.ts'))};
     import { readMigrations } from ${JSON.stringify(path.resolve('db/migrate.ts'))};
     import { salvage } from ${JSON.stringify(path.resolve('db/salvage.ts'))};
-    import { makeBackup, restoreBackup, backupsFolder } from ${JSON.stringify(path.resolve('electron/files/backup.ts'))};
+    import { makeBackup, restoreBackup, backupsFolder } from ${JSON.stringify(path.resolve('electron/files/backup/backup.ts'))};
     import { client, visit } from ${JSON.stringify(path.resolve('tests/db/plain-facts.ts'))};
     const [folder, now, passphrase] = ${JSON.stringify([folder, NOW, PASSPHRASE])};
     const canary = process.env.CANARY;
@@ -90,7 +90,7 @@ test('what Fairhand writes is readable by its user only', () => {
   const folder = newFolder();
   const script = `
     import { createCaseload } from ${JSON.stringify(path.resolve('db/index.ts'))};
-    import { makeBackup } from ${JSON.stringify(path.resolve('electron/files/backup.ts'))};
+    import { makeBackup } from ${JSON.stringify(path.resolve('electron/files/backup/backup.ts'))};
     process.umask(0o022);
     const folder = ${JSON.stringify(path.join(folder, 'new'))}, now = ${JSON.stringify(NOW)};
     const made = await createCaseload({ folder, passphrase: ${JSON.stringify(PASSPHRASE)}, now, workFactor: ${QUICK} });

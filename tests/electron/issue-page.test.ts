@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { shippedRedFlags } from '../../db/rules/items-schema.ts';
+import { shippedRedFlags } from '../../db/rules/screen/items-schema.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
 import { newClient } from '../../renderer/logic/caseload/new-client.ts';

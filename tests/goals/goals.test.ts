@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { goalLadder } from '../../db/rules/goal-ladder.ts';
+import { goalLadder } from '../../db/rules/table/ladder-thresholds.ts';
 import { rulesCurrent } from '../../db/rules/index.ts';
 import type { Goal, GoalRating } from '../../db/types/goal.ts';
 import { attainment, goalHistory } from '../../renderer/logic/goals/attainment.ts';

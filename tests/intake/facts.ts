@@ -1,5 +1,5 @@
 /** Builders of intake facts for the tests of this folder. */
-import { shippedRedFlags } from '../../db/rules/items-schema.ts';
+import { shippedRedFlags } from '../../db/rules/screen/items-schema.ts';
 import type { IntakeAnswer, RedFlagAnswer } from '../../db/types/intake.ts';
 
 const clientId = '11111111-1111-4111-8111-111111111111';

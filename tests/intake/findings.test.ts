@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { shippedItems, shippedRedFlags, shippedSetup } from '../../db/rules/items-schema.ts';
+import { shippedItems, shippedRedFlags, shippedSetup } from '../../db/rules/screen/items-schema.ts';
 import type { IntakeAnswer } from '../../db/types/intake.ts';
 import { findings, gradeFromRatings, mayStart } from '../../renderer/logic/intake/findings.ts';
 import { openFlags } from '../../renderer/logic/intake/flags.ts';

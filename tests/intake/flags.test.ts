@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { shippedItems, shippedRedFlags } from '../../db/rules/items-schema.ts';
+import { shippedItems, shippedRedFlags } from '../../db/rules/screen/items-schema.ts';
 import type { IntakeAnswer, RedFlagAnswer } from '../../db/types/intake.ts';
 import { openFlags, type FlagInput } from '../../renderer/logic/intake/flags.ts';
 import { answer, flagAnswer, noToAll } from './facts.ts';

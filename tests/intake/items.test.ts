@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { shippedItems, shippedRedFlags } from '../../db/rules/items-schema.ts';
+import { shippedItems, shippedRedFlags } from '../../db/rules/screen/items-schema.ts';
 
 const items = shippedItems.items;
 const codes = items.map((item) => item.code);

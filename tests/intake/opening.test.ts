@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { shippedItems } from '../../db/rules/items-schema.ts';
+import { shippedItems } from '../../db/rules/screen/items-schema.ts';
 import { openItems, resumeAt, type OpeningInput } from '../../renderer/logic/intake/opening.ts';
 import { answer } from './facts.ts';
 

@@ -6,7 +6,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { backupsFolder, makeBackup } from '../../electron/files/backup.ts';
+import { backupsFolder, makeBackup } from '../../electron/files/backup/backup.ts';
 import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE } from '../db/support.ts';
 
 const has = (program: string): boolean => spawnSync('sh', ['-c', `command -v ${program}`]).status === 0;

@@ -1,6 +1,6 @@
 import { probit } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
-import { shippedSetup } from '../../db/rules/items-schema.ts';
+import { shippedSetup } from '../../db/rules/screen/items-schema.ts';
 import { setUp, type SetupInput, type SetupResult } from '../../renderer/logic/setup/set-up.ts';
 import { angleFor, riseFor } from '../../renderer/logic/setup/slanted-surface.ts';
 import survey from './setup-survey.json' with { type: 'json' };

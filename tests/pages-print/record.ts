@@ -1,5 +1,5 @@
 /** An invented client with three visits, for page tests. */
-import { shippedItems, shippedSetup } from '../../db/rules/items-schema.ts';
+import { shippedItems, shippedSetup } from '../../db/rules/screen/items-schema.ts';
 import type { Dose, Program, ProgramLine } from '../../db/types/program.ts';
 import { ClientRecord } from '../../db/types/record.ts';
 import { limits } from '../limits.ts';

@@ -1,6 +1,6 @@
 import sharp from 'sharp';
 import { median } from '../../build/letters/glyph.ts';
-import { decodePage } from '../../electron/files/decode.ts';
+import { decodePage } from '../../electron/files/decode/decode.ts';
 import { seededRandom } from '../../build/letters/random.ts';
 import { cornersOf, viewOf } from './camera.ts';
 import { drawPage, pxPerMm } from './draw.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { RuleTableError, rulesCurrent } from '../../db/rules/index.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
-import { shippedItems, shippedSetup } from '../../db/rules/items-schema.ts';
+import { shippedItems, shippedSetup } from '../../db/rules/screen/items-schema.ts';
 import type { ClinicRules } from '../../db/types/rules.ts';
 import { setUp } from '../../renderer/logic/setup/set-up.ts';
 import { noClinicRules } from '../../renderer/logic/program/clinic/own-rules.ts';

@@ -1,6 +1,6 @@
 /**
  * The set-up calculator: from tape measures to seat, table, footrest, thigh room, slant and paper.
- * Lengths in mm, heights above the floor unless said otherwise. The constants and their sources are in db/rules/setup.json.
+ * Lengths in mm, heights above the floor unless said otherwise. The constants and their sources are in db/rules/screen/setup.json.
  */
 import type { Hand } from '../../../db/types/common.ts';
 import type { SetupMeasures } from '../../../db/types/intake.ts';

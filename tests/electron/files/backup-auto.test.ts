@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { autoBackup, rotate } from '../../../electron/files/backup-auto.ts';
-import { backupNames, backupsFolder } from '../../../electron/files/backup.ts';
+import { autoBackup, rotate } from '../../../electron/files/backup/backup-auto.ts';
+import { backupNames, backupsFolder } from '../../../electron/files/backup/backup.ts';
 import { client, doing, newCaseload, newFolder } from '../../db/support.ts';
 
 test('backups follow the changes: hourly, at closing, and to the second place while it is there', async () => {

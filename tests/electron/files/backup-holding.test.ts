@@ -1,8 +1,8 @@
 import path from 'node:path';
 import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { backupsFolder, makeBackup, restoreBackup } from '../../../electron/files/backup.ts';
-import { whereClientRemains } from '../../../electron/files/backup-holding.ts';
+import { backupsFolder, makeBackup, restoreBackup } from '../../../electron/files/backup/backup.ts';
+import { whereClientRemains } from '../../../electron/files/backup/backup-holding.ts';
 import { client, doing, newCaseload, NOW, PASSPHRASE, reopen } from '../../db/support.ts';
 
 test('after erasing, the backups and the set-aside file that still hold the client are named, later ones are not', async () => {

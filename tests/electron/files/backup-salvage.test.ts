@@ -2,8 +2,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { openFile } from '../../../db/connection.ts';
 import { caseloadFile } from '../../../db/files.ts';
-import { checkCaseload, undoRestore } from '../../../electron/files/backup.ts';
-import { salvageCaseload } from '../../../electron/files/backup-salvage.ts';
+import { checkCaseload, undoRestore } from '../../../electron/files/backup/backup.ts';
+import { salvageCaseload } from '../../../electron/files/backup/backup-salvage.ts';
 import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE, reopen } from '../../db/support.ts';
 
 test('a damaged caseload is salvaged in the worker and can take the place of the damaged file', async () => {

@@ -13,7 +13,7 @@ import {
   makeBackup,
   restoreBackup,
   undoRestore,
-} from '../../../electron/files/backup.ts';
+} from '../../../electron/files/backup/backup.ts';
 import { readTar, tarHeader, readTarHeader } from '../../../electron/files/backup/tar.ts';
 import {
   client,

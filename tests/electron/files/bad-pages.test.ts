@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { measureCommand } from '../../../electron/files/measure-command.ts';
+import { measureCommand } from '../../../electron/files/measure/measure-command.ts';
 import { makePage } from '../../pages/generate.ts';
 import { SPECS } from '../../pages/specs.ts';
 import type { PageSpec } from '../../pages/types.ts';

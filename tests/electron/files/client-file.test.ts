@@ -11,7 +11,7 @@ import {
   readClientFile,
   writeAllClients,
   writeClientFile,
-} from '../../../electron/files/client-file.ts';
+} from '../../../electron/files/backup/client-file.ts';
 import { answer, client, doing, newCaseload, newFolder, NOW, page, sample, visit } from '../../db/support.ts';
 
 const later = { at: '2026-05-01T08:00:00.000Z', by: 'JB' };

@@ -1,8 +1,8 @@
 import sharp from 'sharp';
 import type { Sharp } from 'sharp';
 import { expect, test } from 'vitest';
-import { decodePage, pictureForWindow } from '../../../electron/files/decode.ts';
-import { endPageWorker, lookInWorker, measureInWorker } from '../../../electron/files/measure-page.ts';
+import { decodePage, pictureForWindow } from '../../../electron/files/decode/decode.ts';
+import { endPageWorker, lookInWorker, measureInWorker } from '../../../electron/files/measure/page-file.ts';
 
 /** A small page: white with a dark bar on its left side. */
 async function picture(width = 200, height = 120): Promise<Sharp> {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, expect, test } from 'vitest';
 import { asModule, compiled } from '../../../build/wasm.ts';
-import { startSecondThread } from '../../../electron/files/second-thread.ts';
+import { startSecondThread } from '../../../electron/files/measure/second-thread.ts';
 import { localLevels } from '../../../renderer/measure/image/contrast.ts';
 import { fastStages, plainStages } from '../../../renderer/measure/image/pixel-stages.ts';
 import type { PixelStages } from '../../../renderer/measure/image/pixel-stages.ts';

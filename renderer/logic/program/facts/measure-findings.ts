@@ -1,4 +1,4 @@
-/** Findings that come out of measures: a table decides (db/rules/measure-findings.json), this reads it. */
+/** Findings that come out of measures: a table decides (db/rules/screen/measure-findings.json), this reads it. */
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { meets } from './condition-holds.ts';
 import type { Facts, KnownFinding } from './program-facts.ts';

@@ -3,7 +3,7 @@ import type { Instance, StageName } from './instance.ts';
 
 /**
  * Where one thread lays down orders and the other takes them. What serves it is a few lines of plain JavaScript
- * (electron/files/second-thread-worker.js), which a new thread has at once and in little memory.
+ * (electron/files/measure/second-thread-worker.js), which a new thread has at once and in little memory.
  */
 export interface Desk {
   module: WebAssembly.Module;

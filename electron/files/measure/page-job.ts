@@ -1,6 +1,6 @@
-import type { MeasureOptions, PageResult } from '../../renderer/measure/types.ts';
-import type { DecodeLimits } from './decode.ts';
-import type { PictureFormat } from './picture-header.ts';
+import type { MeasureOptions, PageResult } from '../../../renderer/measure/types.ts';
+import type { DecodeLimits } from '../decode/decode.ts';
+import type { PictureFormat } from '../decode/picture-header.ts';
 
 /** What the page worker is asked for. */
 export interface PageJob {

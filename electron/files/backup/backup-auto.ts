@@ -1,8 +1,8 @@
 /** Backups that nobody has to think of: hourly if something changed, and at closing; old ones are rotated away. */
 import { existsSync, rmSync } from 'node:fs';
 import path from 'node:path';
-import type { Caseload } from '../../db/index.ts';
-import { listAside } from '../../db/set-aside.ts';
+import type { Caseload } from '../../../db/index.ts';
+import { listAside } from '../../../db/set-aside.ts';
 import { noteSecond } from './backup-second.ts';
 import {
   backupNames,

@@ -4,19 +4,19 @@
  */
 import { existsSync, readdirSync, rmSync, statSync } from 'node:fs';
 import path from 'node:path';
-import type { Manifest } from '../../db/dump.ts';
-import { CaseloadError } from '../../db/index.ts';
-import { caseloadFile, companions, makeFolder } from '../../db/files.ts';
-import { takeFolderLock } from '../../db/folder-lock.ts';
-import { normalRecoveryKey, unwrap, type KeyFile } from '../../db/key-file.ts';
-import { listAside, putBack, replaceCaseload } from '../../db/set-aside.ts';
-import { codeOf } from '../../db/errors.ts';
-import { Refusal } from '../contract/envelope.ts';
-import { messages, type MessageCode } from '../contract/messages.ts';
-import { openContainer } from './backup/container.ts';
-import { runBackupJob, type BackupHooks } from './backup/jobs.ts';
+import type { Manifest } from '../../../db/dump.ts';
+import { CaseloadError } from '../../../db/index.ts';
+import { caseloadFile, companions, makeFolder } from '../../../db/files.ts';
+import { takeFolderLock } from '../../../db/folder-lock.ts';
+import { normalRecoveryKey, unwrap, type KeyFile } from '../../../db/key-file.ts';
+import { listAside, putBack, replaceCaseload } from '../../../db/set-aside.ts';
+import { codeOf } from '../../../db/errors.ts';
+import { Refusal } from '../../contract/envelope.ts';
+import { messages, type MessageCode } from '../../contract/messages.ts';
+import { openContainer } from './container.ts';
+import { runBackupJob, type BackupHooks } from './jobs.ts';
 
-export type { BackupHooks } from './backup/jobs.ts';
+export type { BackupHooks } from './jobs.ts';
 
 /** Where backups lie when no other place was chosen. */
 export const backupsFolder = (folder: string): string => path.join(folder, 'backups');

@@ -2,9 +2,9 @@
  * The shipped intake screen, read and checked once.
  * Shapes are in db/types/items.ts, so that pure logic can name them.
  */
-import type { Threshold } from '../types/rules.ts';
+import type { Threshold } from '../../types/rules.ts';
 import { screenThresholds, screenWith, type ScreenTables } from './screen-thresholds.ts';
-import { ItemTable, RedFlagTable, SetupTable } from '../types/items.ts';
+import { ItemTable, RedFlagTable, SetupTable } from '../../types/items.ts';
 import itemsJson from './items.json' with { type: 'json' };
 import redFlagsJson from './red-flags.json' with { type: 'json' };
 import setupJson from './setup.json' with { type: 'json' };

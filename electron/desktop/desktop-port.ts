@@ -7,7 +7,7 @@ import type { BrowserWindow } from 'electron';
 import type { SaveWithoutDialog } from '../files/save-into.ts';
 import type { OpenedFile, OpenOptions, Saved, SaveOptions, ShellPort } from '../shell-port.ts';
 import type { CameraTicket } from '../window-policy.ts';
-import { desktopKeyStore } from './key-store.ts';
+import { desktopKeyStore } from './electron-key-store.ts';
 
 /** A ticket that was not used closes after this long, in milliseconds. */
 const CAMERA_MS = 120_000;

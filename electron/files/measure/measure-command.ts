@@ -1,12 +1,12 @@
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
-import type { MeasureOptions, PageResult } from '../../renderer/measure/types.ts';
-import { sentenceFor } from '../contract/messages.ts';
-import { DecodeError } from './decode-error.ts';
-import { DECODE_LIMITS } from './decode.ts';
-import { measureInWorker } from './measure-page.ts';
-import type { PageJobExtras, WorkerHooks } from './measure-page.ts';
-import { overlayPng } from './overlay.ts';
+import type { MeasureOptions, PageResult } from '../../../renderer/measure/types.ts';
+import { sentenceFor } from '../../contract/messages.ts';
+import { DecodeError } from '../decode/decode-error.ts';
+import { DECODE_LIMITS } from '../decode/decode.ts';
+import { measureInWorker } from './page-file.ts';
+import type { PageJobExtras, WorkerHooks } from './page-file.ts';
+import { overlayPng } from './overlay-picture.ts';
 
 export interface CommandOutcome {
   exit: 0 | 1 | 2;

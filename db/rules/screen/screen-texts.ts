@@ -1,5 +1,5 @@
 /** Sentences of the screen that name a number: written with a gap, filled from the number in use. */
-import type { ItemTable, RedFlagTable } from '../types/items.ts';
+import type { ItemTable, RedFlagTable } from '../../types/items.ts';
 
 /** "2", "1 or 2", "1 to 4". */
 const span = (from: number, to: number): string =>

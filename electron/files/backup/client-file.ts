@@ -6,13 +6,13 @@ import { randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { CaseloadError, type Caseload, type Doing } from '../../db/index.ts';
-import { codeOf } from '../../db/errors.ts';
-import { LARGEST_BLOB } from '../../db/records/blobs.ts';
-import { clientExportSchema } from '../../db/types/client-export.ts';
-import { Refusal } from '../contract/envelope.ts';
-import { messages, type MessageCode } from '../contract/messages.ts';
-import { paddingAfter, readTar, tarEnd, tarHeader, TarError } from './backup/tar.ts';
+import { CaseloadError, type Caseload, type Doing } from '../../../db/index.ts';
+import { codeOf } from '../../../db/errors.ts';
+import { LARGEST_BLOB } from '../../../db/records/blobs.ts';
+import { clientExportSchema } from '../../../db/types/client-export.ts';
+import { Refusal } from '../../contract/envelope.ts';
+import { messages, type MessageCode } from '../../contract/messages.ts';
+import { paddingAfter, readTar, tarEnd, tarHeader, TarError } from './tar.ts';
 
 /** Limits of what is read in, so that a hostile file cannot take all memory. Bytes. */
 const LARGEST_FILE = 2 * 1024 ** 3;

@@ -2,9 +2,9 @@
  * Numbers of the intake screen, the red flags and the set-up calculator as rows of the threshold table: shown with
  * their source, changed by the clinic within sense, restorable. What protects a client can only be made stricter.
  */
-import type { SourceTag } from '../types/common.ts';
-import type { ItemTable, RedFlagTable, SetupTable } from '../types/items.ts';
-import type { Threshold } from '../types/rules.ts';
+import type { SourceTag } from '../../types/common.ts';
+import type { ItemTable, RedFlagTable, SetupTable } from '../../types/items.ts';
+import type { Threshold } from '../../types/rules.ts';
 import { filledFlags, filledItems } from './screen-texts.ts';
 
 /** The tables of the screen, as one. */

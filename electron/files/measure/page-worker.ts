@@ -1,9 +1,9 @@
 /** Runs in a worker thread: a page in, its measures out, then the next. Ended from outside by terminating the thread. */
 import { parentPort } from 'node:worker_threads';
-import { measurePage } from '../../renderer/measure/measure-page.ts';
-import { DecodeError } from './decode-error.ts';
-import { decodePage, giveBack, pictureForWindow } from './decode.ts';
-import type { DecodedPage } from './decode.ts';
+import { measurePage } from '../../../renderer/measure/measure-page.ts';
+import { DecodeError } from '../decode/decode-error.ts';
+import { decodePage, giveBack, pictureForWindow } from '../decode/decode.ts';
+import type { DecodedPage } from '../decode/decode.ts';
 import type { PageAnswer, PageJob } from './page-job.ts';
 import { startSecondThread } from './second-thread.ts';
 

@@ -2,8 +2,8 @@
  * The ladder of goals: what is written, a reachable step above the rung before. Its two numbers, the place of a rung
  * and the words it takes, are rows of the threshold table, so that a clinic can reorder, leave out and resize rungs.
  */
-import { type GoalRung, ShippedRung } from '../types/goal.ts';
-import type { Threshold } from '../types/rules.ts';
+import { type GoalRung, ShippedRung } from '../../types/goal.ts';
+import type { Threshold } from '../../types/rules.ts';
 import ladderJson from './goal-ladder.json' with { type: 'json' };
 
 const shipped = ladderJson.map((row) => ShippedRung.parse(row));

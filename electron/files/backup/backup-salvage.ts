@@ -1,10 +1,10 @@
 /** What can be done when the caseload file is damaged and no backup is new enough: read what can still be read. */
-import { takeFolderLock } from '../../db/folder-lock.ts';
-import { unlock } from '../../db/open.ts';
-import type { Salvage } from '../../db/salvage.ts';
-import { Refusal } from '../contract/envelope.ts';
+import { takeFolderLock } from '../../../db/folder-lock.ts';
+import { unlock } from '../../../db/open.ts';
+import type { Salvage } from '../../../db/salvage.ts';
+import { Refusal } from '../../contract/envelope.ts';
 import { refusing } from './backup.ts';
-import { runBackupJob, type BackupHooks } from './backup/jobs.ts';
+import { runBackupJob, type BackupHooks } from './jobs.ts';
 
 /**
  * Salvages into `set-aside/<name>`, in the worker, and says how much was read. Nothing else changes:

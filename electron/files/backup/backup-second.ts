@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
-import { writeDurably } from '../../db/files.ts';
+import { writeDurably } from '../../../db/files.ts';
 import { backupNames } from './backup.ts';
 
 /** Beside the caseload: a setting inside it would make the next backup due. Holds no client's data. */

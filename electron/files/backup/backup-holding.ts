@@ -1,10 +1,10 @@
 /** After a client was erased: which older files still hold that client. They are hers to delete, or to let rotate away. */
 import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
-import { copiesFolder } from '../../db/files.ts';
-import { listAside, setAsideFolder } from '../../db/set-aside.ts';
+import { copiesFolder } from '../../../db/files.ts';
+import { listAside, setAsideFolder } from '../../../db/set-aside.ts';
 import { backupNames, backupsFolder, refusing } from './backup.ts';
-import { runBackupJob } from './backup/jobs.ts';
+import { runBackupJob } from './jobs.ts';
 
 export interface StillHolding {
   /** Path of the file, for showing where it lies. */

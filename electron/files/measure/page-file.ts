@@ -1,7 +1,7 @@
 import { Worker } from 'node:worker_threads';
-import type { MeasureOptions } from '../../renderer/measure/types.ts';
-import { DECODE_CODES, DecodeError } from './decode-error.ts';
-import type { DecodeCode } from './decode-error.ts';
+import type { MeasureOptions } from '../../../renderer/measure/types.ts';
+import { DECODE_CODES, DecodeError } from '../decode/decode-error.ts';
+import type { DecodeCode } from '../decode/decode-error.ts';
 import type { MeasuredPage, PageAnswer, PageJob, PageLook, ShownPage } from './page-job.ts';
 
 export interface WorkerHooks {
