@@ -1,9 +1,9 @@
 /** `npm run package`: builds the installer for this system, or says in a sentence why it cannot. */
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { buildDemo, buildDesktop, buildWindow } from './compile.js';
-import { electronDist, tryElectronDownload } from './electron-binary.js';
-import { openly } from './run.js';
+import { buildDemo, buildDesktop, buildWindow } from './launch/compile.js';
+import { electronDist, tryElectronDownload } from './launch/electron-binary.js';
+import { openly } from './launch/run.js';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 

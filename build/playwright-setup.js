@@ -1,8 +1,8 @@
 /** Before the window tests: the window as it stands in the sources, and a demo caseload. */
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import { buildDemo, buildWindow } from './compile.js';
-import { root } from './install.js';
+import { buildDemo, buildWindow } from './launch/compile.js';
+import { root } from './launch/install.js';
 
 export default async function setup() {
   await buildWindow();

@@ -4,13 +4,13 @@
  * installed. It then runs itself again through npm, which puts the pinned Node first.
  */
 import path from 'node:path';
-import { say } from './console.js';
-import { buildDemo, buildDesktop, buildWindow } from './compile.js';
-import { hasDisplay, hiddenDisplay } from './display.js';
-import { electronProgram, tryElectronDownload } from './electron-binary.js';
+import { say } from './launch/console.js';
+import { buildDemo, buildDesktop, buildWindow } from './launch/compile.js';
+import { hasDisplay, hiddenDisplay } from './launch/display.js';
+import { electronProgram, tryElectronDownload } from './launch/electron-binary.js';
 import { findBrowser } from '../electron/browser/find.js';
-import { installPackages, installSystemPackages, root } from './install.js';
-import { npm, openly } from './run.js';
+import { installPackages, installSystemPackages, root } from './launch/install.js';
+import { npm, openly } from './launch/run.js';
 
 const at = (...parts) => path.join(root, ...parts);
 
@@ -73,7 +73,7 @@ async function withoutDisplay(args) {
 }
 
 async function withWindow(file, args) {
-  const needsDemo = args[0] === 'demo' || file === 'build/bench.ts';
+  const needsDemo = args[0] === 'demo' || file === 'build/bench/bench.ts';
   await Promise.all([buildWindow(), needsDemo ? buildDemo() : undefined]);
   await browserOrInstall();
   const display = hasDisplay() ? null : await hiddenDisplay();
@@ -97,9 +97,9 @@ const verbs = {
   test: (args) => node('build/test.ts', args),
   'test:electron': (args) => node('build/test-electron.ts', args),
   package: (args) => node('build/package.ts', args),
-  bench: (args) => withWindow('build/bench.ts', args),
-  cases: (args) => node('build/program-cases.ts', args),
-  accuracy: (args) => node('build/accuracy.ts', args),
+  bench: (args) => withWindow('build/bench/bench.ts', args),
+  cases: (args) => node('build/bench/program-cases.ts', args),
+  accuracy: (args) => node('build/bench/accuracy.ts', args),
   torture: (args) => node('build/torture.ts', args),
 };
 

@@ -1,11 +1,11 @@
 /** `npm run test:electron`: the same end-to-end tests in Electron's own window, where its program is there. */
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { buildDemo, buildDesktop, buildWindow } from './compile.js';
-import { hasDisplay, hiddenDisplay } from './display.js';
-import { electronProgram, tryElectronDownload } from './electron-binary.js';
+import { buildDemo, buildDesktop, buildWindow } from './launch/compile.js';
+import { hasDisplay, hiddenDisplay } from './launch/display.js';
+import { electronProgram, tryElectronDownload } from './launch/electron-binary.js';
 import { emptyTally, forgetTally, lastLine, readTally, succeeded } from './reporters/tally.ts';
-import { openly } from './run.js';
+import { openly } from './launch/run.js';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const print = (line: string) => void process.stdout.write(`${line}\n`);

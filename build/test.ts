@@ -4,14 +4,14 @@
  */
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { electronProgram } from './electron-binary.js';
-import { hasDisplay, hiddenDisplay } from './display.js';
+import { electronProgram } from './launch/electron-binary.js';
+import { hasDisplay, hiddenDisplay } from './launch/display.js';
 import { findBrowser } from '../electron/browser/find.js';
-import { buildDemo, buildWindow } from './compile.js';
-import { canInstallSystemPackages, installSystemPackages } from './install.js';
+import { buildDemo, buildWindow } from './launch/compile.js';
+import { canInstallSystemPackages, installSystemPackages } from './launch/install.js';
 import { addTallies, emptyTally, forgetTally, lastLine, readTally, succeeded } from './reporters/tally.ts';
 import type { Tally } from './reporters/tally.ts';
-import { openly } from './run.js';
+import { openly } from './launch/run.js';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const bin = (tool: string, entry: string) => path.join(root, 'node_modules', tool, entry);

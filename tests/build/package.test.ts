@@ -10,7 +10,7 @@ import { FuseV1Options, getCurrentFuseWire } from '@electron/fuses';
 import { DebugLogger } from 'builder-util';
 import { validateConfiguration } from 'app-builder-lib/out/util/config/config.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { compileDesktop } from '../../build/desktop.js';
+import { compileDesktop } from '../../build/launch/desktop.js';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const config = createRequire(import.meta.url)('../../build/electron-builder.config.cjs') as Record<string, unknown>;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { hasDisplay } from '../../build/display.js';
+import { hasDisplay } from '../../build/launch/display.js';
 import { addTallies, emptyTally, firstLine, lastLine, succeeded } from '../../build/reporters/tally.ts';
 
 const passed = (count: number) => ({ ...emptyTally(), passed: count });

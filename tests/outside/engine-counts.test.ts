@@ -36,7 +36,7 @@ describe.skipIf(missing !== null)(`against OpenCV and scikit-image${missing ? ` 
       const { gray, width, height } = await pageCalled(name);
       const [input, output] = [path.join(folder, 'gray.bin'), path.join(folder, 'mask.bin')];
       writeFileSync(input, gray);
-      runReference('../../build/opencv_reference.py', ['--mask', input, String(width), String(height), output]);
+      runReference('../../build/bench/opencv_reference.py', ['--mask', input, String(width), String(height), output]);
       const theirs = readFileSync(output);
       const ours = sauvola({ width, height, data: gray });
       let different = 0;

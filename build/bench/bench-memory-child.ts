@@ -1,7 +1,7 @@
 /** Measures one gray page and prints how many bytes the process grew at its peak. Started by bench-memory.ts only. */
 import { readFileSync, writeFileSync } from 'node:fs';
-import { startSecondThread } from '../electron/files/measure/second-thread.ts';
-import { measurePage } from '../renderer/measure/measure-page.ts';
+import { startSecondThread } from '../../electron/files/measure/second-thread.ts';
+import { measurePage } from '../../renderer/measure/measure-page.ts';
 
 /** Largest resident size since the last reset, bytes; null where the system does not tell (not Linux). */
 function peakSinceReset(): number | null {

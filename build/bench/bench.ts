@@ -1,6 +1,6 @@
 /**
  * `npm run bench`: the speed of measuring, as ratios within this run, so that the machine's own speed drops out.
- * One A4 page at 300 dpi, by our engine and by the OpenCV pipeline of build/opencv_reference.py with two threads;
+ * One A4 page at 300 dpi, by our engine and by the OpenCV pipeline of build/bench/opencv_reference.py with two threads;
  * then a page with twice the lines; the memory beyond the decoded picture; and whether the window stays awake while a
  * page comes in. Exit 1 when a limit is missed.
  */
@@ -10,12 +10,12 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import { PAGE_WORKER_LIMITS } from '../electron/files/measure/page-file.ts';
-import { makePage } from '../tests/pages/generate.ts';
-import { SPECS } from '../tests/pages/specs.ts';
-import type { PageSpec } from '../tests/pages/types.ts';
-import { missingReference } from '../tests/outside/python.ts';
-import { median } from './letters/glyph.ts';
+import { PAGE_WORKER_LIMITS } from '../../electron/files/measure/page-file.ts';
+import { makePage } from '../../tests/pages/generate.ts';
+import { SPECS } from '../../tests/pages/specs.ts';
+import type { PageSpec } from '../../tests/pages/types.ts';
+import { missingReference } from '../../tests/outside/python.ts';
+import { median } from '../letters/glyph.ts';
 import { memoryBeyondPicture } from './bench-memory.ts';
 import { LONG_TASK_MS, windowTimes } from './bench-window.ts';
 import type { BenchJob, BenchTimes } from './bench-worker.ts';

@@ -1,8 +1,8 @@
 /** Times pages in a worker like the app's own: a heap that holds nothing else. Started by bench.ts only. */
 import { parentPort, workerData } from 'node:worker_threads';
-import { decodePage, giveBack } from '../electron/files/decode/decode.ts';
-import { startSecondThread } from '../electron/files/measure/second-thread.ts';
-import { measurePage } from '../renderer/measure/measure-page.ts';
+import { decodePage, giveBack } from '../../electron/files/decode/decode.ts';
+import { startSecondThread } from '../../electron/files/measure/second-thread.ts';
+import { measurePage } from '../../renderer/measure/measure-page.ts';
 
 /** What bench.ts hands over. */
 export interface BenchJob {

@@ -1,5 +1,5 @@
-import { DIGIT_INK, engineHoles, readDigits } from '../tests/outside/digits.ts';
-import { missingReference, runReference } from '../tests/outside/python.ts';
+import { DIGIT_INK, engineHoles, readDigits } from '../../tests/outside/digits.ts';
+import { missingReference, runReference } from '../../tests/outside/python.ts';
 
 /** Hole counts of all 70,000 real digits against OpenCV's and scikit-image's. */
 export function digitHolesReport(): { missed: number; lines: string[] } {

@@ -8,19 +8,19 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { overlayPng } from '../electron/files/measure/overlay-picture.ts';
-import type { PageResult } from '../renderer/measure/types.ts';
-import { advice, differences, keptSnapshot, measureMadePage, snapshotOf } from '../tests/measure/snapshot.ts';
-import { makePage } from '../tests/pages/generate.ts';
-import { heldOutSpecs } from '../tests/pages/held-out.ts';
-import { isMissed, judgePage } from '../tests/pages/judge.ts';
-import type { Judgement } from '../tests/pages/judge.ts';
-import { SPECS } from '../tests/pages/specs.ts';
-import type { MadePage, PageSpec } from '../tests/pages/types.ts';
+import { overlayPng } from '../../electron/files/measure/overlay-picture.ts';
+import type { PageResult } from '../../renderer/measure/types.ts';
+import { advice, differences, keptSnapshot, measureMadePage, snapshotOf } from '../../tests/measure/snapshot.ts';
+import { makePage } from '../../tests/pages/generate.ts';
+import { heldOutSpecs } from '../../tests/pages/held-out.ts';
+import { isMissed, judgePage } from '../../tests/pages/judge.ts';
+import type { Judgement } from '../../tests/pages/judge.ts';
+import { SPECS } from '../../tests/pages/specs.ts';
+import type { MadePage, PageSpec } from '../../tests/pages/types.ts';
 import { digitHolesReport } from './accuracy-digits.ts';
-import { median } from './letters/glyph.ts';
+import { median } from '../letters/glyph.ts';
 
-const OUT = fileURLToPath(new URL('../out/accuracy/', import.meta.url));
+const OUT = fileURLToPath(new URL('../../out/accuracy/', import.meta.url));
 
 interface JudgedPage {
   name: string;

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
-import { hiddenProblems, inHiddenWindow } from '../electron/browser/hidden.ts';
+import { hiddenProblems, inHiddenWindow } from '../../electron/browser/hidden.ts';
 
 /** Tasks of the window longer than this are told by the browser (W3C Long Tasks). */
 export const LONG_TASK_MS = 50;

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { during, say } from './console.js';
 import { npm, quietly } from './run.js';
 
-export const root = fileURLToPath(new URL('../', import.meta.url));
+export const root = fileURLToPath(new URL('../../', import.meta.url));
 
 const at = (...parts) => path.join(root, ...parts);
 

@@ -4,10 +4,10 @@
  * none of them: then the clients prove less than they seem to.
  */
 import fc from 'fast-check';
-import { rulesCurrent } from '../db/rules/index.ts';
-import { compose } from '../renderer/logic/program/draft/compose.ts';
-import { anyCase } from '../tests/program/inputs.ts';
-import { wrongWithInput } from '../tests/program/safety.ts';
+import { rulesCurrent } from '../../db/rules/index.ts';
+import { compose } from '../../renderer/logic/program/draft/compose.ts';
+import { anyCase } from '../../tests/program/inputs.ts';
+import { wrongWithInput } from '../../tests/program/safety.ts';
 
 const count = Number(process.argv[2] ?? 100_000);
 const seed = Number(process.argv[3] ?? 1);

@@ -68,7 +68,7 @@ export function buildWindow() {
 
 /** dist/app: the rest of the app as plain JavaScript, for Electron, which reads no TypeScript. */
 export function buildDesktop() {
-  const sources = ['electron', 'db', 'renderer', 'build/desktop.js', 'package-lock.json'];
+  const sources = ['electron', 'db', 'renderer', 'build/launch/desktop.js', 'package-lock.json'];
   return buildIfChanged('desktop', 'dist/app/electron/desktop/start.js', sources, () =>
     during('Building the desktop shell (its sources have changed)', async () => {
       const { compileDesktop } = await import('./desktop.js');
