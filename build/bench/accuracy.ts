@@ -1,9 +1,9 @@
 /**
- * `npm run accuracy [-- NAME …]`: every page of tests/pages/specs.ts through the measuring engine. Prints each page's
+ * `npm run accuracy [-- NAME …]`: every page of tests/measure/pages/specs.ts through the measuring engine. Prints each page's
  * errors and what differs from the snapshot of the method version, then worst and median of each quantity beside its
  * limit; leaves the worst page as a picture and the report as JSON in out/accuracy. Exit 1 when a limit is missed or a
  * value moved.
- * `npm run accuracy -- --held-out N [--seed S] [NAME …]`: N pages drawn by lot (tests/pages/held-out.ts) instead.
+ * `npm run accuracy -- --held-out N [--seed S] [NAME …]`: N pages drawn by lot (tests/measure/pages/held-out.ts) instead.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -11,12 +11,12 @@ import { parseArgs } from 'node:util';
 import { overlayPng } from '../../electron/files/measure/overlay-picture.ts';
 import type { PageResult } from '../../renderer/measure/types.ts';
 import { advice, differences, keptSnapshot, measureMadePage, snapshotOf } from '../../tests/measure/snapshot.ts';
-import { makePage } from '../../tests/pages/generate.ts';
-import { heldOutSpecs } from '../../tests/pages/held-out.ts';
-import { isMissed, judgePage } from '../../tests/pages/judge.ts';
-import type { Judgement } from '../../tests/pages/judge.ts';
-import { SPECS } from '../../tests/pages/specs.ts';
-import type { MadePage, PageSpec } from '../../tests/pages/types.ts';
+import { makePage } from '../../tests/measure/pages/generate.ts';
+import { heldOutSpecs } from '../../tests/measure/pages/held-out.ts';
+import { isMissed, judgePage } from '../../tests/measure/pages/judge.ts';
+import type { Judgement } from '../../tests/measure/pages/judge.ts';
+import { SPECS } from '../../tests/measure/pages/specs.ts';
+import type { MadePage, PageSpec } from '../../tests/measure/pages/types.ts';
 import { digitHolesReport } from './accuracy-digits.ts';
 import { median } from '../letters/glyph.ts';
 

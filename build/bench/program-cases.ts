@@ -6,8 +6,8 @@
 import fc from 'fast-check';
 import { rulesCurrent } from '../../db/rules/index.ts';
 import { compose } from '../../renderer/logic/program/draft/compose.ts';
-import { anyCase } from '../../tests/program/inputs.ts';
-import { wrongWithInput } from '../../tests/program/safety.ts';
+import { anyCase } from '../../tests/logic/program/inputs.ts';
+import { wrongWithInput } from '../../tests/logic/program/safety.ts';
 
 const count = Number(process.argv[2] ?? 100_000);
 const seed = Number(process.argv[3] ?? 1);
@@ -44,6 +44,6 @@ console.log(
   `${rules.vetoes.length} vetoes and ${rules.rules.length} rules; rarest is ${rarest}, met in ${met.get(rarest) ?? 0} drafts.` +
     (unmet.length === 0 ? '' : ` Met in none: ${unmet.join(', ')}.`),
 );
-// Those are guarded by tests/program/veto-coverage.test.ts: no rule of the table runs into them.
+// Those are guarded by tests/logic/program/veto-coverage.test.ts: no rule of the table runs into them.
 const byHandOnly = new Set(['V04', 'V19', 'V27', 'V36', 'V39']);
 if (count >= 100_000 && unmet.some((id) => !byHandOnly.has(id))) process.exit(1);

@@ -7,7 +7,7 @@ import { shippedRedFlags } from '../../db/rules/screen/items-schema.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
 import { newClient } from '../../renderer/logic/caseload/new-client.ts';
-import { id, programLine } from '../pages-print/record.ts';
+import { id, programLine } from '../logic/pages/record.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'fairhand-issue-'));
 const services = new Services({

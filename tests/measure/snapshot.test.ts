@@ -3,8 +3,8 @@
  * new version. Here a third of the pages; `npm run accuracy` compares all of them.
  */
 import { expect, test } from 'vitest';
-import { makePage } from '../pages/generate.ts';
-import { SPECS } from '../pages/specs.ts';
+import { makePage } from './pages/generate.ts';
+import { SPECS } from './pages/specs.ts';
 import { METHOD_VERSION } from '../../renderer/measure/version.ts';
 import { advice, differences, keptSnapshot, measureMadePage, snapshotOf } from './snapshot.ts';
 

@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { measurePage } from '../../renderer/measure/measure-page.ts';
 import type { PageResult } from '../../renderer/measure/types.ts';
 import { METHOD_VERSION } from '../../renderer/measure/version.ts';
-import type { MadePage } from '../pages/types.ts';
+import type { MadePage } from './pages/types.ts';
 
 /** Value, number of readings, ends of its interval and spread of a measure. */
 export type MeasureNumbers = (number | null)[];

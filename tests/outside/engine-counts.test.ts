@@ -10,9 +10,9 @@ import { connectedComponents } from '../../renderer/measure/image/components.ts'
 import { holes } from '../../renderer/measure/image/holes.ts';
 import { inkRuns } from '../../renderer/measure/image/runs.ts';
 import { sauvola } from '../../renderer/measure/image/threshold.ts';
-import { makePage } from '../pages/generate.ts';
-import { SPECS } from '../pages/specs.ts';
-import type { MadePage } from '../pages/types.ts';
+import { makePage } from '../measure/pages/generate.ts';
+import { SPECS } from '../measure/pages/specs.ts';
+import type { MadePage } from '../measure/pages/types.ts';
 import { DIGIT_INK, engineHoles, readDigits } from './digits.ts';
 import { missingReference, runReference } from './python.ts';
 

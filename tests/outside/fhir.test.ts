@@ -9,7 +9,7 @@ import { expect, test } from 'vitest';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import { ClientRecord } from '../../db/types/record.ts';
 import { clientBundle, type BundleHelp, type BundleOptions } from '../../renderer/logic/exchange/bundle.ts';
-import { record } from '../pages-print/record.ts';
+import { record } from '../logic/pages/record.ts';
 
 const rules = rulesInUse(null);
 const fhir = new Fhir();

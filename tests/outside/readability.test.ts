@@ -14,7 +14,7 @@ import { programSheets } from '../../renderer/logic/pages/kinds/program-sheet.ts
 import { fleschKincaidGrade, readingGrade as gradeOf, smogGrade } from '../../renderer/logic/texts/reading-grade.ts';
 import { selfCheckCard } from '../../renderer/logic/pages/kinds/self-check-card.ts';
 import { texts } from '../../renderer/logic/texts/en.ts';
-import { input } from '../pages-print/record.ts';
+import { input } from '../logic/pages/record.ts';
 
 const readingGrade = (list: readonly string[]) => gradeOf(list, syllable);
 

@@ -10,7 +10,7 @@ import type { z } from 'zod';
 import { factKinds } from '../../db/types/record.ts';
 import { paddingAfter, readTar, tarEnd, tarHeader } from '../../electron/files/backup/tar.ts';
 import { expect, test, type LaunchedApp } from './app.ts';
-import { readPdf } from '../pages-print/pdf-lines.ts';
+import { readPdf } from '../logic/pages/pdf-lines.ts';
 import { openTab, openClient } from '../../electron/browser/walk.ts';
 
 const MARKUP = [

@@ -1,7 +1,7 @@
 /** Pages in the real window: family summary in two clicks, words changed on the page, PDF, issued pages that stay. */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { readPdf } from '../pages-print/pdf-lines.ts';
+import { readPdf } from '../logic/pages/pdf-lines.ts';
 import { expect, test } from './app.ts';
 import { axe, call, idOf, openTab, seedClient } from './progress-seed.ts';
 

@@ -1,7 +1,7 @@
 /** Progress in the real window: the sentence, the chart, its values by keyboard and as a table. */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { readPdf } from '../pages-print/pdf-lines.ts';
+import { readPdf } from '../logic/pages/pdf-lines.ts';
 import { expect, test } from './app.ts';
 import { addPage, axe, call, DAYS, openTab, RIGHTS, seedClient, TEXT } from './progress-seed.ts';
 

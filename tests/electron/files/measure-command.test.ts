@@ -4,8 +4,8 @@ import path from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { measureCommand } from '../../../electron/files/measure/measure-command.ts';
-import { makePage } from '../../pages/generate.ts';
-import { SPECS } from '../../pages/specs.ts';
+import { makePage } from '../../measure/pages/generate.ts';
+import { SPECS } from '../../measure/pages/specs.ts';
 
 let folder: string;
 let file: string;

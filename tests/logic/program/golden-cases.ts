@@ -19,8 +19,8 @@ import { emptyWords, pageKinds } from '../../../renderer/logic/pages/sheet/page-
 import { practiceRequestOf } from '../../../renderer/logic/pages/practice/practice-request.ts';
 import { compose, type Composition } from '../../../renderer/logic/program/draft/compose.ts';
 import { programInput } from '../../../renderer/logic/program/facts/from-record.ts';
-import { clientId, id, input as pageInput, record, visitIds } from '../../pages-print/record.ts';
-import { anyCase } from '../../program/inputs.ts';
+import { clientId, id, input as pageInput, record, visitIds } from '../pages/record.ts';
+import { anyCase } from './inputs.ts';
 
 export const CASES = 200;
 /** Every so many cases one is kept whole, for differences that can be read. */

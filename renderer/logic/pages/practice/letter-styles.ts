@@ -18,7 +18,7 @@ export interface LetterStyle {
 
 /**
  * Shares are outline heights: x-height = median top of a c e m n o r s u v w x z; ascender = median top of b d h k l;
- * descender = median depth of g p q y. Read from the pinned font files, re-read in tests/pages-print/letter-styles.test.ts.
+ * descender = median depth of g p q y. Read from the pinned font files, re-read in tests/logic/pages/letter-styles.test.ts.
  */
 export const letterStyles: Record<TypeStyle, LetterStyle> = {
   print: {

@@ -1,7 +1,7 @@
 /**
  * Advance widths of the fonts that pages are set in, in units of the em / 1000, for the characters U+0020 to U+007E in
  * that order: enough to break lines and to fit one page without a screen. Read from the font files: our own print hand
- * and the pinned @fontsource packages (SIL Open Font License 1.1); tests/pages-print/letter-styles.test.ts reads them again.
+ * and the pinned @fontsource packages (SIL Open Font License 1.1); tests/logic/pages/letter-styles.test.ts reads them again.
  */
 export const printWidths: readonly number[] = [
   288, 136, 240, 560, 544, 680, 608, 136, 274, 274, 376, 472, 184, 344, 136, 440, 519, 304, 536, 528, 552, 536, 520,

@@ -1,0 +1,120 @@
+import { expect, test } from 'vitest';
+import type { Reading } from '../../../db/types/reading.ts';
+import type { Sample } from '../../../db/types/sample.ts';
+import { checkLevels } from '../../../renderer/logic/goals/levels.ts';
+import { baselinePercent, levelsFor, proposedGoal, revisedGoal } from '../../../renderer/logic/goals/new-goal.ts';
+import { missingParts } from '../../../renderer/logic/goals/sentence.ts';
+import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
+import { ladder, limits } from '../../limits.ts';
+
+const stamp = { at: '2026-01-05T10:00:00.000Z', by: 'KT', clientId: 'c', visitId: 'v' };
+const sample: Sample = {
+  ...stamp,
+  id: 's',
+  takenAt: '2026-01-05T09:00:00.000Z',
+  task: { kind: 'sentences', textCodes: ['F1'], text: 'x', spellingNoted: false },
+  conditions: {
+    hand: 'right',
+    pen: 'gel pen',
+    paper: 'ruled 8 mm',
+    time: null,
+    doseState: null,
+    cue: 'visual',
+    minutesSinceDose: null,
+    surfaceAngleDeg: null,
+    seatMm: null,
+    tableMm: null,
+    armSupport: '',
+    grip: 'wide sleeve',
+    glasses: null,
+    instruction: null,
+    style: null,
+  },
+  fatigueBefore: 1,
+  fatigueAfter: 2,
+  painBefore: null,
+  painAfter: null,
+  seconds: null,
+  baseline: true,
+  typed: {},
+  note: '',
+};
+const reading: Reading = {
+  ...stamp,
+  id: 'r',
+  sampleId: 's',
+  readAt: '2026-01-06T10:00:00.000Z',
+  reader: 'unfamiliar',
+  readerInitials: 'AB',
+  blind: true,
+  lines: [],
+  counted: { right: 4, of: 8 },
+};
+const occasions = occasionsOf({ visits: [], samples: [sample], readings: [reading] });
+
+test('a goal starts from the last sample: step, paper, aid, cue, start level, levels that pass the check', () => {
+  const goal = proposedGoal(
+    { id: 'g', clientId: 'c' },
+    occasions,
+    null,
+    'write to my sister',
+    '2026-01-06',
+    limits,
+    ladder,
+  );
+  expect(goal).toMatchObject({
+    output: 'one sentence',
+    percent: 66,
+    wordsOf: 8,
+    paper: 'ruled 8 mm',
+    aid: 'gel pen, wide sleeve',
+    cue: 'visual',
+    baseline: '4 of 8 words read (50 %)',
+    dueOn: '2026-02-03',
+    because: 'write to my sister',
+  });
+  // A step of 8 % is less than one of eight words, so the three tries are counted together: 12 of 24 now, 16 expected.
+  expect(goal.levels).toEqual([
+    'fewer than 14 words of 24 (3 tries together)',
+    '14 to 15 words of 24 (3 tries together)',
+    '16 to 17 words of 24 (3 tries together)',
+    '18 to 19 words of 24 (3 tries together)',
+    '20 words of 24 (3 tries together) or more',
+  ]);
+  expect(goal.nextStep).toBe('two lines');
+  expect(checkLevels(goal.levels)).toEqual([]);
+  expect(missingParts(goal)).toEqual([]);
+});
+
+test('without any sample a goal is still a goal, with its gaps named', () => {
+  const goal = proposedGoal({ id: 'g', clientId: 'c' }, [], null, '', '2026-01-06', limits, ladder);
+  expect(goal.levels).toEqual(['', '', '', '', '']);
+  expect(missingParts(goal)).toEqual(['paper', 'the start level', 'why it matters to the client']);
+});
+
+test('a revision names what it replaces', () => {
+  const goal = {
+    ...proposedGoal({ id: 'g', clientId: 'c' }, occasions, null, 'w', '2026-01-06', limits, ladder),
+    ...stamp,
+  };
+  const next = revisedGoal(goal, 'g2', '2026-02-06', occasions, null, limits, ladder);
+  expect(next).toMatchObject({ id: 'g2', replaces: 'g', setOn: '2026-02-06', status: 'active' });
+  expect(next).not.toHaveProperty('by');
+});
+
+test('the start level is read from its text', () => {
+  expect(baselinePercent('18 of 24 words read (75 %)')).toBe(75);
+  expect(baselinePercent('18 of 24 words')).toBe(75);
+  expect(baselinePercent('hardly anything')).toBeNull();
+});
+
+test('levels count in percent where a step is more than one word', () => {
+  expect(levelsFor(30, 60, 20, 3)).toEqual([
+    'fewer than 45 % of words',
+    '45 to 59 % of words',
+    '60 to 74 % of words',
+    '75 to 89 % of words',
+    '90 % of words or more',
+  ]);
+  expect(levelsFor(null, 60, 20, 3)).toEqual(['', '', '', '', '']);
+});

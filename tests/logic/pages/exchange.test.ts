@@ -1,0 +1,79 @@
+import { expect, test } from 'vitest';
+import { rulesInUse } from '../../../db/rules/in-use.ts';
+import { dictionary, dictionaryCsv } from '../../../renderer/logic/exchange/dictionary.ts';
+import { CSV_COLUMNS, measuresCsv } from '../../../renderer/logic/exchange/measures-csv.ts';
+import { exchangeValues } from '../../../renderer/logic/exchange/values.ts';
+import { MEASURES } from '../../../renderer/measure/measures/measure-table.ts';
+import { record } from './record.ts';
+
+const rules = rulesInUse(null);
+
+/** A small reader of RFC 4180, so that what is written is read back by other code. */
+function readCsv(text: string): string[][] {
+  const rows: string[][] = [];
+  const cell = /("(?:[^"]|"")*"|[^,\r\n]*)(,|\r\n|$)/gy;
+  let row: string[] = [];
+  for (let match = cell.exec(text); match && cell.lastIndex <= text.length; match = cell.exec(text)) {
+    const raw = match[1]!;
+    row.push(raw.startsWith('"') ? raw.slice(1, -1).replaceAll('""', '"') : raw);
+    if (match[2] !== ',') {
+      rows.push(row);
+      row = [];
+      if (cell.lastIndex >= text.length) break;
+    }
+  }
+  return rows;
+}
+
+test('every value of the record is a row; what is read back is what the record says', () => {
+  const made = record();
+  const [head, ...rows] = readCsv(measuresCsv([made], rules));
+  expect(head).toEqual(CSV_COLUMNS.map((column) => column.name));
+  expect(rows).toHaveLength(exchangeValues(made, rules).length);
+  const at = (name: string) => head!.indexOf(name);
+  for (const row of rows) {
+    expect(row).toHaveLength(head!.length);
+    expect(row[at('client')]).toBe(made.client.code);
+    expect(Number.isFinite(Number(row[at('value')]))).toBe(true);
+  }
+  const read = rows.filter((row) => row[at('measure')] === 'words-read').map((row) => Number(row[at('value')]));
+  expect(read.length).toBeGreaterThan(1);
+  expect(rows.map((row) => row[at('date')])).toEqual([...rows.map((row) => row[at('date')])].sort());
+});
+
+test('no name, no text that was written, and nothing that a spreadsheet would run', () => {
+  const made = record((r) => {
+    r.client.code = '=cmd|1';
+    for (const sample of r.samples) {
+      sample.conditions.pen = '  +SUM(A1)';
+      sample.conditions.grip = '-2+3';
+      sample.conditions.paper = '\uff1dHYPERLINK("x")';
+    }
+  });
+  const text = measuresCsv([made], rules);
+  expect(text).not.toContain(made.client.name);
+  for (const sample of made.samples) if (sample.task.text) expect(text).not.toContain(sample.task.text);
+  for (const row of readCsv(text).slice(1))
+    for (const cell of row) if (!/^-?[\d.]+(e-?\d+)?$/.test(cell)) expect(cell).not.toMatch(/^\s*[=+\-@\uff1d]/);
+});
+
+test('signatures and personal lines give no row at all', () => {
+  const made = record((r) => {
+    r.samples[0]!.task.kind = 'signature';
+    r.samples[1]!.task.kind = 'personal';
+  });
+  const ids = new Set(exchangeValues(made, rules).map((value) => value.sample?.id));
+  expect(ids.has(made.samples[0]!.id) || ids.has(made.samples[1]!.id)).toBe(false);
+});
+
+test('the dictionary explains every column and every code that a file can hold', () => {
+  const [head, ...rows] = readCsv(dictionaryCsv());
+  expect(head).toEqual(['kind', 'code', 'name', 'unit', 'better', 'how', 'source']);
+  const codes = rows.filter((row) => row[0] === 'measure').map((row) => row[1]);
+  expect(new Set(codes).size).toBe(codes.length);
+  for (const measure of MEASURES) expect(codes).toContain(measure.code);
+  for (const { code } of exchangeValues(record(), rules)) expect(codes, code).toContain(code);
+  for (const column of CSV_COLUMNS)
+    expect(rows.some((row) => row[0] === 'column' && row[1] === column.name)).toBe(true);
+  for (const row of dictionary) expect(row.source && row.name && row.unit && row.how, row.code).toBeTruthy();
+});

@@ -1,0 +1,145 @@
+import { expect, test } from 'vitest';
+import { compose } from '../../../renderer/logic/program/draft/compose.ts';
+import { dayMinutes } from '../../../renderer/logic/program/draft/program-line.ts';
+import { client, itemsOf, rules } from './support.ts';
+
+const draft = (...args: Parameters<typeof client>) => compose(client(...args), rules);
+const mm = (code: string, value: number) => ({ code, value, unit: 'mm' });
+const read = (value: number) => ({ code: 'legibility', value, unit: '%' });
+
+test('a client with nothing tested gets no exercise and no writing', () => {
+  const kinds = compose({ ...client(), findings: [] }, rules).lines.map((line) => line.kind);
+  expect(kinds.filter((kind) => ['exercise', 'warm-up', 'writing', 'paper', 'content'].includes(kind))).toEqual([]);
+});
+
+test('an emergency gives no line at all; a flag of the same day leaves set-up, other ways to write and the referral', () => {
+  const emergency = draft({ seating: 1 }, { redFlags: ['stroke-signs'] });
+  expect(emergency).toMatchObject({ stopped: true, tier: 0, lines: [] });
+  const sameDay = draft({ seating: 1, grasp: 0, 'in-hand': 0 }, { redFlags: ['hot-hand'] });
+  expect(itemsOf(sameDay)).toEqual(['set-up-first', 'other-ways', 'refer-page']);
+});
+
+test('pain of 5, fixed tone, broken skin and unexplained small writing raise their flags by themselves', () => {
+  const worst: Parameters<typeof client>[0][] = [{ pain: 0 }, { tone: 0 }, { skin: 0 }, { 'small-writing': 2 }];
+  for (const grades of worst) {
+    expect(draft(grades).stopped, JSON.stringify(grades)).toBe(true);
+  }
+  expect(draft({ 'small-writing': 2 }, { diagnoses: ['parkinson'] }).stopped).toBe(false);
+});
+
+test('a flag that was reviewed lets the program go on with its vetoes active', () => {
+  const reviewed = draft({ pain: 0, strength: 1 }, { redFlags: [{ code: 'pain-high', reviewed: true }] });
+  expect(reviewed.stopped).toBe(false);
+  expect(itemsOf(reviewed)).toContain('easy-thumb-pen');
+  expect(itemsOf(reviewed).filter((item) => item.startsWith('putty'))).toEqual([]);
+});
+
+test('raised tone: slow opening and slow thumb work, nothing brisk, no putty', () => {
+  const lines = draft({ tone: 1, opposition: 1, strength: 2 }, { diagnoses: ['stroke'], cautions: ['helper'] });
+  expect(itemsOf(lines)).toContain('slow-opening');
+  expect(itemsOf(lines)).not.toContain('thumb-to-tips');
+  expect(itemsOf(lines).filter((item) => item.startsWith('putty'))).toEqual([]);
+});
+
+test('weight through the open hand needs a cleared hand and 60 degrees of passive extension', () => {
+  const cleared = { cautions: ['weight-bearing-cleared'], details: { wrist: 'sixty-or-more' } };
+  const vetoes = (more: Parameters<typeof client>[1]) =>
+    draft({ tone: 1 }, more)
+      .vetoed.filter((each) => each.item === 'open-hand-lean')
+      .map((each) => each.rule);
+  expect(vetoes(cleared)).toEqual([]);
+  expect(vetoes({ cautions: ['weight-bearing-cleared'] })).toContain('V14');
+  expect(vetoes({ details: { wrist: 'sixty-or-more' } })).toContain('V13');
+  expect(vetoes({ ...cleared, details: { wrist: 'under-sixty' } })).toContain('V14');
+});
+
+test('ataxia: support from elbow to hand, large supported strokes, letters printed apart', () => {
+  const lines = draft({ tremor: 1 }, { diagnoses: ['ataxia'], details: { tremor: 'end-point' }, measures: [read(60)] });
+  expect(itemsOf(lines)).toEqual(expect.arrayContaining(['forearm-heel-support', 'dot-to-dot', 'print-apart']));
+});
+
+test("small writing in Parkinson's disease: a size cue, short lines, paper for the size aimed at, the best time of the day", () => {
+  const lines = draft(
+    { tremor: 2 },
+    {
+      diagnoses: ['parkinson'],
+      details: { tremor: 'rest' },
+      measures: [
+        mm('x-height', 1.5),
+        mm('x-height-before', 2.6),
+        { code: 'line-decrement', value: -0.03, unit: 'ln(x-height) per word' },
+        read(80),
+      ],
+    },
+  );
+  expect(itemsOf(lines)).toEqual(
+    expect.arrayContaining(['fill-the-space', 'short-lines', 'best-dose-time', 'paper-dashed-8-7']),
+  );
+  expect(itemsOf(lines)).not.toContain('weight-trial');
+});
+
+test('letters that readers confuse come before stroke drills, once language was looked at', () => {
+  const confusions = [{ intended: 'a', read: 'o', count: 4 }];
+  expect(itemsOf(draft({}, { confusions, measures: [read(70)] }))).toContain('failing-letters');
+  expect(itemsOf(draft({ language: null }, { confusions, measures: [read(70)] }))).not.toContain('failing-letters');
+});
+
+test('aphasia: pictures and few words, no dictation', () => {
+  const lines = draft({ language: 1, 'spontaneous-worse': 1 }, { diagnoses: ['stroke', 'aphasia'] });
+  expect(itemsOf(lines)).toEqual(expect.arrayContaining(['picture-words', 'picture-sheet', 'ask-speech']));
+  expect(itemsOf(lines)).not.toContain('dictation-first');
+});
+
+test('left hand: own set-up and ink that dries fast; the hold is not forced', () => {
+  expect(
+    itemsOf(
+      compose(
+        { ...client(), hand: 'left', findings: client().findings.map((each) => ({ ...each, side: 'left' as const })) },
+        rules,
+      ),
+    ),
+  ).toEqual(expect.arrayContaining(['left-hand-set-up', 'quick-dry-pen']));
+});
+
+test("the other hand's findings do not count for the hand that writes", () => {
+  const input = client();
+  input.findings.push({ code: 'tone', grade: 1, side: 'left', source: 'screen' });
+  expect(itemsOf(compose(input, rules))).not.toContain('slow-opening');
+});
+
+test('an unsteady letter of the tier: 60 % read starts on squares, 80 % on dashed lines, 95 % on ruled paper', () => {
+  const paper = (value: number) =>
+    draft({}, { measures: [read(value), mm('x-height', 2.2)] }).lines.find((line) => line.kind === 'paper')?.item;
+  expect([paper(60), paper(80), paper(95)]).toEqual(['paper-squares-7', 'paper-dashed-8-7', 'paper-ruled-7-1']);
+});
+
+test('a fall along the lines becomes bouts: the worked example gives 3 lines', () => {
+  const lines = draft({}, { measures: [read(89)], lineLegibility: [0.95, 0.95, 0.92, 0.9, 0.84, 0.8] }).lines;
+  const main = lines.find((line) => line.item === 'copy-lines');
+  expect(main?.dose).toMatchObject({ lines: 3, sets: 3 });
+  expect(main?.dose.text).toMatch(/^3 lines, then rest/);
+  expect(lines.some((line) => line.item === 'bouts-with-rest')).toBe(true);
+});
+
+test('writing keeps its share: at most five items and 30 minutes, half of them writing', () => {
+  const worst = draft(
+    { 'in-hand': 1, opposition: 2, strength: 2, wrist: 1, 'arm-support': 1, 'position-sense': 1, touch: 2, grasp: 1 },
+    { measures: [read(60), { code: 'closure', value: 40, unit: '%' }, { code: 'gap-ratio', value: 1.5, unit: '1' }] },
+  );
+  const counted = worst.lines.filter((line) => ['warm-up', 'exercise', 'writing'].includes(line.kind));
+  const minutes = (kind?: string) =>
+    counted.filter((line) => !kind || line.kind === kind).reduce((sum, line) => sum + dayMinutes(line.dose), 0);
+  expect(counted.length).toBeLessThanOrEqual(5);
+  expect(minutes()).toBeLessThanOrEqual(30);
+  expect(minutes('writing') * 2).toBeGreaterThanOrEqual(minutes());
+  expect(worst.leftOut.length).toBeGreaterThan(0);
+});
+
+test('every line says why, by which rule, with which source, and what would move it', () => {
+  for (const line of draft({ tone: 1, 'in-hand': 1 }, { diagnoses: ['stroke'] }).lines) {
+    expect(line.because).not.toBe('');
+    expect(line.rule).toMatch(/^[A-Z]/);
+    expect(line.source).toBeTruthy();
+    expect(line.until).toMatch(/^Up: /);
+  }
+});

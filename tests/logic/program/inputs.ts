@@ -1,0 +1,126 @@
+/** Any client that the vocabulary can describe, likely ones more often. */
+import fc from 'fast-check';
+import type { InputFinding, ProgramInput } from '../../../db/types/program-input.ts';
+import type { RuleTable } from '../../../db/types/rules.ts';
+
+export interface Case {
+  input: ProgramInput;
+  extraCaution: string;
+}
+
+export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
+  const { findings, cautions, diagnoses, measures } = rules.vocabulary;
+  const side = fc.constantFrom('right' as const, 'left' as const, 'both' as const, 'none' as const);
+  const grade = fc.oneof(
+    { weight: 6, arbitrary: fc.constantFrom(1 as const, 2 as const, 3 as const) },
+    { weight: 1, arbitrary: fc.constantFrom(0 as const, null) },
+  );
+  const finding = (code: string, details: string[]): fc.Arbitrary<InputFinding> =>
+    fc.record({
+      code: fc.constant(code),
+      grade,
+      side: fc.oneof({ weight: 5, arbitrary: fc.constant('right' as const) }, side),
+      source: fc.constant('case'),
+      detail: details.length === 0 ? fc.constant(null) : fc.option(fc.constantFrom(...details), { freq: 2 }),
+    });
+  const items = findings.filter((each) => each.from === 'item');
+  const calm = (each: (typeof items)[number]): string[] => each.details.map((one) => one.code);
+  // Every item tested in some clients, a few left out in others; every finding of measures or eye now and then.
+  const screened: fc.Arbitrary<InputFinding[]> = fc
+    .tuple(...items.map((each) => finding(each.code, calm(each))))
+    .chain((all) =>
+      fc.oneof(
+        { weight: 3, arbitrary: fc.constant(all) },
+        { weight: 1, arbitrary: fc.subarray(all) },
+        // Fine but for a few: what a real client looks like.
+        {
+          weight: 4,
+          arbitrary: fc.subarray(all, { maxLength: 6 }).map((worse) =>
+            items.map(
+              (item) =>
+                worse.find((each) => each.code === item.code) ?? {
+                  code: item.code,
+                  grade: 3 as const,
+                  side: 'right' as const,
+                  source: 'case',
+                  detail: item.code === 'wrist' ? 'sixty-or-more' : null,
+                },
+            ),
+          ),
+        },
+      ),
+    );
+  const seen: fc.Arbitrary<InputFinding[]> = fc
+    .subarray(
+      findings.filter((each) => each.from !== 'item').map((each) => each.code),
+      { maxLength: 5 },
+    )
+    .chain((codes) =>
+      codes.length === 0 ? fc.constant<InputFinding[]>([]) : fc.tuple(...codes.map((code) => finding(code, []))),
+    );
+  const measure = fc.constantFrom(...measures).chain((each) =>
+    fc.record({
+      code: fc.constant(each.code),
+      value: fc.option(fc.double({ min: -5, max: 120, noNaN: true }), { freq: 8 }),
+      unit: fc.constant(each.units[0] ?? ''),
+    }),
+  );
+  // Words read decide the tier, so they are there more often than chance would have it.
+  const read = fc.constantFrom<ProgramInput['measures']>(
+    [],
+    [{ code: 'legibility', value: 60, unit: '%' }],
+    [{ code: 'legibility', value: 80, unit: '%' }],
+    [{ code: 'legibility', value: 95, unit: '%' }],
+    [
+      { code: 'legibility', value: 95, unit: '%' },
+      { code: 'words-per-minute', value: 8, unit: 'per minute' },
+      { code: 'words-per-minute-needed', value: 12, unit: 'per minute' },
+    ],
+  );
+  const flag = fc.constantFrom(...rules.redFlags.map((each) => each.code));
+  const reviewed = rules.redFlags.map((each) => ({ code: each.code, reviewed: true }));
+  const redFlags: fc.Arbitrary<ProgramInput['redFlags']> = fc.oneof(
+    { weight: 7, arbitrary: fc.constant<ProgramInput['redFlags']>(reviewed) },
+    { weight: 2, arbitrary: fc.constant<ProgramInput['redFlags']>([]) },
+    { weight: 1, arbitrary: fc.array<ProgramInput['redFlags'][number]>(flag, { maxLength: 2 }) },
+  );
+  const cautionCodes = cautions.map((each) => each.code);
+  const cleared = ['helper', 'weight-bearing-cleared', 'hand-change-agreed', 'balance-checked', 'referrer-order'];
+  return fc.record({
+    input: fc
+      .record({
+        hand: fc.constantFrom('right' as const, 'right' as const, 'left' as const, null),
+        findings: fc.tuple(screened, seen).map(([a, b]) => [...a, ...b]),
+        redFlags,
+        // Alone, with everything cleared, with a few cautions, and with a few beside what was cleared.
+        cautions: fc
+          .tuple(
+            fc.constantFrom<string[]>([], ['helper'], cleared, cleared),
+            fc.subarray(cautionCodes, { maxLength: 4 }),
+          )
+          .chain(([circumstances, codes]) =>
+            fc.constantFrom<string[]>(circumstances, circumstances, [...new Set([...circumstances, ...codes])], codes),
+          ),
+        diagnoses: fc.subarray(
+          diagnoses.map((each) => each.code),
+          { maxLength: 2 },
+        ),
+        measures: fc
+          .tuple(fc.array(measure, { maxLength: 6 }), read)
+          .map(([some, words]): ProgramInput['measures'] => [...some, ...words]),
+        confusions: fc.constantFrom<ProgramInput['confusions']>(
+          [],
+          [{ intended: 'a', read: 'o', count: 3 }],
+          [{ intended: '1', read: '7', count: 1 }],
+        ),
+        lineLegibility: fc.option(fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 8 }), {
+          nil: undefined,
+        }),
+        interests: fc.constantFrom<string[]>([], ['garden'], ['cooking']),
+        language: fc.constantFrom('en', 'es', 'fi'),
+        current: fc.constantFrom<ProgramInput['current']>(null, null, { tier: 3, paper: 'dashed-10', content: null }),
+      })
+      .map((each): ProgramInput => ({ version: 1, ...each })),
+    extraCaution: fc.constantFrom(...cautionCodes),
+  });
+}

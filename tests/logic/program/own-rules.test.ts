@@ -1,0 +1,156 @@
+import { expect, test } from 'vitest';
+import { rulesCurrent } from '../../../db/rules/index.ts';
+import { isTooDeep, lineOfPath } from '../../../renderer/logic/program/clinic/json-lines.ts';
+import {
+  itemFromForm,
+  nextRuleId,
+  noClinicRules,
+  readClinicRules,
+  ruleFromForm,
+  tryOnCaseload,
+  withOwn,
+  writeClinicRules,
+  trialWords,
+} from '../../../renderer/logic/program/clinic/own-rules.ts';
+import { client, rules } from './support.ts';
+
+const form = {
+  findings: [{ code: 'neck', atMost: 2 as const }],
+  cautions: [],
+  diagnoses: [],
+  item: 'posture-break',
+  because: 'Our clients sit long.',
+};
+
+const withRule = () => {
+  const clinic = noClinicRules(rules);
+  const made = ruleFromForm(form, nextRuleId(clinic));
+  if (!made.ok) throw new Error(made.reason);
+  return withOwn(clinic, { rule: made.rule });
+};
+
+test('a rule made in plain words joins the table under an id of its own', () => {
+  const clinic = withRule();
+  expect(clinic.rules[0]).toMatchObject({ id: 'C01', source: 'clinic' });
+  expect(nextRuleId(clinic)).toBe('C02');
+  expect(rulesCurrent(clinic).rules.at(-1)?.id).toBe('C01');
+});
+
+test('an unfinished form says what is missing', () => {
+  expect(ruleFromForm({ ...form, findings: [] }, 'C01')).toEqual({
+    ok: false,
+    reason: expect.stringContaining('finding'),
+  });
+  expect(ruleFromForm({ ...form, item: '' }, 'C01')).toEqual({ ok: false, reason: expect.stringContaining('gives') });
+  expect(ruleFromForm({ ...form, because: ' ' }, 'C01')).toEqual({ ok: false, reason: expect.stringContaining('why') });
+});
+
+test('a rule is tried on the caseload before it counts', () => {
+  const inputs = [client(), client({ neck: 1 }), client({ neck: 2 })];
+  const trial = tryOnCaseload(inputs, rules, rulesCurrent(withRule()));
+  // At grade 2 the shipped table gives the break already.
+  expect(trial).toMatchObject({ changed: 1, of: 3, clients: [1], sentence: 'Would change 1 of 3 drafts.' });
+  expect(trialWords(trial.sentence, ['K-02'])).toBe('Would change 1 of 3 drafts. Of: K-02.');
+  const many = Array.from({ length: 14 }, (_, i) => `K-${i + 1}`);
+  expect(trialWords('Would change 14 of 20 drafts.', many)).toMatch(/K-12 and 2 more\.$/);
+  expect(trialWords('Would change 0 of 3 drafts.', [])).toBe('Would change 0 of 3 drafts.');
+});
+
+test('a file written by one clinic is read by another', () => {
+  const clinic = withRule();
+  expect(readClinicRules(writeClinicRules(clinic), rules)).toEqual({ ok: true, rules: clinic });
+});
+
+test.each([
+  ['no JSON', (text: string) => text.replace('"items"', 'items'), /cannot be read from here/],
+  ['another format', (text: string) => text.replace('fairhand-clinic-rules', 'other'), /not a rule file/],
+  ['another version', (text: string) => text.replace('"formatVersion": 1', '"formatVersion": 2'), /version 2/],
+  ['a finding that nobody knows', (text: string) => text.replace('"neck"', '"ghost"'), /no finding "ghost"/],
+  ['an item that does not exist', (text: string) => text.replace('"posture-break"', '"ghost"'), /no item "ghost"/],
+  [
+    'a wrong type',
+    (text: string) => text.replace('"atMost": 2', '"atMost": "two"'),
+    /^In "atMost" stands "two", but it has to be a number\.$/,
+  ],
+])('a file with %s is refused with its line', (_what, spoil, says) => {
+  const text = spoil(writeClinicRules(withRule()));
+  const read = readClinicRules(text, rules);
+  expect(read.ok).toBe(false);
+  if (read.ok) return;
+  const { line, reason } = read.problems[0]!;
+  expect(reason).toMatch(says);
+  expect(line).toBeGreaterThanOrEqual(1);
+  const there = text
+    .split('\n')
+    .slice(Math.max(0, line - 3), line + 4)
+    .join('\n');
+  if (text.includes('ghost')) expect(there).toContain('ghost');
+});
+
+test.each([
+  ['a cycle', { next: 'own-dough' }, /comes back to itself/],
+  ['a missing caution', { cautions: [] }, /can hurt \(putty\), so it needs a caution/],
+  ['a caution that nobody wrote', { cautions: ['ghost'] }, /no caution text "ghost"/],
+  ['a tier in quotes', { tier: '1' }, /^In "tier" stands "1", but it has to be one of 0, 1, 2, 3, 4\.$/],
+  ['no text', { text: undefined }, /^"text" is missing: it has to be words in quotes\.$/],
+  ['a key of its own', { color: 'red' }, /^"color" is not known here\.$/],
+])('an exercise with %s is refused with its line and the reason', (_what, change, says) => {
+  const words = { title: 'Dough', text: 'Squeeze the dough.', dose: 'hand-short', hazards: [], cautions: [] };
+  const item = itemFromForm({ ...words, kind: 'exercise', tier: 1 }, 'own-dough');
+  const file = withOwn(noClinicRules(rules), { item });
+  const text = JSON.stringify({ ...file, items: [{ ...item, ...change }] }, null, 2);
+  const read = readClinicRules(text, rules);
+  expect(read.ok).toBe(false);
+  if (read.ok) return;
+  expect(read.problems[0]!.reason).toMatch(says);
+  const [key] = Object.keys(change);
+  const lines = text.split('\n');
+  const at = lines.findIndex((line) => line.includes(`"${key}"`)) + 1;
+  const first = lines.findIndex((line) => line.includes('"own-dough"')) + 1;
+  // A missing key has no line: its exercise is named instead.
+  expect([at, first, first - 1]).toContain(read.problems[0]!.line);
+});
+
+test('a hostile rule file is refused at once: thousands of problems, thousands of levels', () => {
+  const many = JSON.stringify({ ...noClinicRules(rules), items: Array.from({ length: 20_000 }, () => 1) });
+  const read = readClinicRules(many, rules);
+  expect(!read.ok && read.problems.length).toBe(25);
+  for (const depth of [200, 100_000]) {
+    const deep = JSON.stringify(noClinicRules(rules)).replace(
+      '"items":[]',
+      `"items":${'['.repeat(depth)}${']'.repeat(depth)}`,
+    );
+    expect(readClinicRules(deep, rules)).toEqual({
+      ok: false,
+      problems: [{ line: 1, reason: 'The file is nested too deep for a rule file.' }],
+    });
+  }
+  expect(isTooDeep(`{"a":"${'['.repeat(500)}\\\\\\""}`)).toBe(false);
+});
+
+test('the line of a value is found under keys, indexes and escapes', () => {
+  const text = '{\n "a": "x\\"}",\n "b": [\n  1,\n  {"c":\n   true}\n ]\n}';
+  expect(lineOfPath(text, ['a'])).toBe(2);
+  expect(lineOfPath(text, ['b', 1])).toBe(5);
+  expect(lineOfPath(text, ['b', 1, 'c'])).toBe(6);
+  expect(lineOfPath(text, ['b', 7])).toBe(3);
+});
+
+test('an own exercise is judged by what its words give away', () => {
+  const item = itemFromForm(
+    {
+      title: 'Dough',
+      text: 'Squeeze the dough quickly.',
+      kind: 'exercise',
+      tier: 1,
+      dose: 'hand-short',
+      hazards: [],
+      cautions: [],
+    },
+    'own-dough',
+  );
+  expect(item.hazards).toEqual(expect.arrayContaining(['putty', 'resistance', 'brisk']));
+  expect(item.cautions).toContain('stop-pain');
+  expect(item.dependsOn).toContain('tone');
+  expect(() => rulesCurrent(withOwn(noClinicRules(rules), { item }))).not.toThrow();
+});

@@ -1,0 +1,24 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { compose } from '../../../renderer/logic/program/draft/compose.ts';
+import { anyCase } from './inputs.ts';
+import { wrongWithInput } from './safety.ts';
+import { rules } from './support.ts';
+
+test('2,000 clients: no unsafe line, no line on untested ground, limits kept, same in same out', () => {
+  fc.assert(
+    fc.property(anyCase(rules), ({ input, extraCaution }) => {
+      expect(wrongWithInput(input, extraCaution, rules)).toEqual([]);
+    }),
+    { numRuns: 2000, seed: 20260101 },
+  );
+}, 120_000);
+
+test('the cases are no empty exercise: most of them give writing, many give exercises', () => {
+  const drafts = fc.sample(anyCase(rules), { numRuns: 500, seed: 7 }).map(({ input }) => compose(input, rules));
+  const share = (kind: string): number =>
+    drafts.filter((draft) => draft.lines.some((line) => line.kind === kind)).length / drafts.length;
+  expect(share('writing')).toBeGreaterThan(0.3);
+  expect(share('exercise')).toBeGreaterThan(0.1);
+  expect(share('warm-up')).toBeGreaterThan(0.05);
+});

@@ -1,0 +1,260 @@
+/**
+ * What must hold for every draft, said again in code of its own: it reads the client's answers directly and names
+ * items by what they are, so that a wrong row of the veto table cannot excuse itself.
+ */
+import { ProgramLine } from '../../../db/types/program.ts';
+import type { ProgramInput } from '../../../db/types/program-input.ts';
+import type { RuleTable } from '../../../db/types/rules.ts';
+import { compose, type Composition } from '../../../renderer/logic/program/draft/compose.ts';
+import { checkProgram } from '../../../renderer/logic/program/draft/vetoes.ts';
+
+const putty = ['putty-squeeze', 'putty-pinch', 'putty-letters'];
+const stretches = ['slow-opening', 'open-hand-lean', 'rest-and-open'];
+const handWork = [
+  'pick-up-put-down',
+  'bend-straighten',
+  'walk-the-barrel',
+  'roll-the-barrel',
+  'turn-end-to-end',
+  'clips-to-fingertips',
+  'slow-thumb-to-tips',
+  'thumb-to-tips',
+  'wrist-lifts',
+  'slow-hand-warm-up',
+];
+const angled = ['table-slides', 'big-ovals'];
+const weakens = ['als', 'myasthenia', 'guillain-barre', 'myositis', 'post-polio'];
+const counted = ['warm-up', 'exercise', 'writing'];
+
+/** Sentences on everything wrong with one draft; empty = all properties hold. */
+export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable): string[] {
+  const out: string[] = [];
+  const items = new Set(draft.lines.map((line) => line.item ?? ''));
+  const say = (holds: boolean, sentence: string): void => {
+    if (!holds) out.push(sentence);
+  };
+  const own = input.findings.filter(
+    (each) =>
+      input.hand === null ||
+      each.side === input.hand ||
+      each.side === 'both' ||
+      each.side === 'none' ||
+      !sided(each.code),
+  );
+  function sided(code: string): boolean {
+    return rules.vocabulary.findings.find((each) => each.code === code)?.sided ?? false;
+  }
+  /** Lowest grade; -1 = not tested. */
+  const grade = (code: string): number => {
+    const grades = own.filter((each) => each.code === code).map((each) => each.grade ?? -1);
+    return grades.length === 0 ? -1 : Math.min(...grades);
+  };
+  const low = (code: string, most: number): boolean =>
+    own.some((each) => each.code === code && each.grade !== null && each.grade <= most);
+  const detail = (code: string, ...names: string[]): boolean =>
+    own.some((each) => each.code === code && names.includes(each.detail ?? ''));
+  const caution = (...codes: string[]): boolean => codes.some((code) => input.cautions.includes(code));
+  const diagnosis = (...codes: string[]): boolean => codes.some((code) => input.diagnoses.includes(code));
+  const none = (codes: readonly string[], when: boolean, why: string): void => {
+    if (when) codes.filter((code) => items.has(code)).forEach((code) => out.push(`${code} although ${why}`));
+  };
+
+  // Red flags.
+  const gradeOf = new Map(rules.redFlags.map((each) => [each.code, each.grade]));
+  const open = input.redFlags.flatMap((each) => (typeof each === 'string' ? [each] : each.reviewed ? [] : [each.code]));
+  const emergency = open.some((code) => gradeOf.get(code) === 'emergency');
+  if (emergency) say(draft.lines.length === 0 && draft.stopped, 'an emergency is open and lines are there');
+  if (open.length > 0) {
+    say(draft.stopped, 'a red flag is open and the draft is not stopped');
+    say(
+      draft.lines.every((line) => ['setup', 'advice', 'refer'].includes(line.kind)),
+      'a red flag is open and there is more than set-up, advice and referral',
+    );
+  }
+  const reviewed = input.redFlags.flatMap((each) => (typeof each !== 'string' && each.reviewed ? [each.code] : []));
+  const anyLow = (code: string): boolean => input.findings.some((each) => each.code === code && each.grade === 0);
+  if (anyLow('pain') && !reviewed.includes('pain-high')) say(draft.stopped, 'pain of 5 or more goes on');
+  if (anyLow('tone') && !reviewed.includes('tone-fixed')) say(draft.stopped, 'fixed tone goes on');
+  if (anyLow('skin') && !reviewed.includes('open-skin')) say(draft.stopped, 'broken skin goes on');
+
+  // Putty.
+  none(putty, grade('tone') !== 3, 'tone is raised or untested');
+  none(putty, grade('strength') !== 1 && grade('strength') !== 2, 'strength is not 1 or 2');
+  none(putty, grade('pain') < 2, 'pain is over 2 or untested');
+  none(putty, grade('touch') < 2, 'touch is under 2 or untested');
+  none(putty, grade('skin') < 3, 'skin is not intact or untested');
+  none(putty, diagnosis(...weakens) && !caution('referrer-order'), 'the condition weakens with use');
+  none(putty, caution('hot-joint', 'arthritis-flare', 'putty-allergy', 'tendon-repair', 'fragile-skin'), 'a caution');
+  none(['putty-pinch'], caution('thumb-arthritis') || detail('pain', 'thumb-base'), 'the thumb base hurts');
+  // Brisk work.
+  const brisk = draft.lines.filter((line) => counted.includes(line.kind) && /quick|brisk|fast/i.test(line.text));
+  say(brisk.length === 0 || grade('tone') === 3, 'brisk work with raised or untested tone');
+  // Tone.
+  none([...stretches, ...handWork], low('tone', 0), 'tone is 0');
+  none(['slow-opening', 'open-hand-lean', 'slow-thumb-to-tips'], grade('tone') < 0, 'tone is untested');
+  // Weight bearing.
+  const lean = ['open-hand-lean'];
+  none(lean, grade('tone') !== 1, 'tone is not 1');
+  none(lean, !detail('wrist', 'sixty-or-more'), 'passive wrist extension is not known to be 60 degrees');
+  none(lean, !caution('weight-bearing-cleared'), 'it was not cleared');
+  none(lean, grade('touch') < 2, 'there is no protective touch');
+  none(lean, grade('pain') < 2 || grade('skin') < 2, 'the hand hurts or swells');
+  none(
+    lean,
+    caution(
+      'shoulder-pain',
+      'unstable-shoulder',
+      'fracture-healing',
+      'recent-hand-surgery',
+      'contracture',
+      'open-wound',
+      'hot-joint',
+      'arthritis-flare',
+      'severe-osteoporosis',
+      'fistula-arm',
+      'disproportionate-pain',
+    ),
+    'a contraindication',
+  );
+  none(lean, diagnosis('cord-injury'), 'cord injury');
+  none(lean, !caution('helper') && (grade('attention') < 2 || low('field', 1)), 'alone with neglect or poor attention');
+  // Stretches.
+  const neck = caution(
+    'rheumatoid-neck',
+    'neck-surgery-or-fracture',
+    'osteoporosis',
+    'severe-osteoporosis',
+    'dizziness',
+  );
+  none([...stretches, 'neck-turns', ...angled], neck, 'neck or bones at risk');
+  none([...stretches, ...angled], caution('tendon-repair', 'unstable-shoulder'), 'tendon repair or unstable shoulder');
+  none(angled, caution('shoulder-pain'), 'the shoulder hurts');
+  // Weights, speed, standing.
+  none(['weight-trial'], !detail('tremor', 'postural', 'action', 'end-point'), 'the type of tremor is unknown');
+  none(
+    ['weight-trial'],
+    diagnosis('parkinson') || caution('shoulder-pain', 'unstable-shoulder', 'fragile-skin') || grade('fatigue') < 2,
+    'a contraindication of weights',
+  );
+  none(['timed-short-lines'], grade('tone') < 3 || grade('pain') < 2 || diagnosis('ataxia'), 'speed is barred');
+  none(['timed-short-lines'], low('shrinking', 2), 'writing shrinks');
+  none(['standing-lines'], !caution('balance-checked'), 'balance was not checked');
+  none(['raise-seat-footrest'], caution('wheelchair') && !caution('transfer-reviewed'), 'transfers were not reviewed');
+  none(['sort-eyes-closed'], grade('touch') !== 2, 'touch is not 2');
+  none(['sort-looking', 'sort-eyes-closed'], detail('touch', 'over-sensitive'), 'touch is over-sensitive');
+  none(['thick-sleeve'], low('touch', 1), 'touch is 1 or less');
+  none(['other-hand-writing'], !caution('hand-change-agreed'), 'the change of hand was not agreed');
+  none(['dictation-first'], diagnosis('aphasia') || grade('language') < 2, 'language forbids dictation');
+  none(['slant-and-stand'], caution('bifocals'), 'bifocals');
+  none(handWork, caution('hot-joint', 'arthritis-flare'), 'a joint is hot');
+  if (!caution('helper') && grade('attention') < 2)
+    say(
+      draft.lines.every((line) => line.kind !== 'exercise' && line.kind !== 'warm-up'),
+      'exercise alone with attention below 2 or untested',
+    );
+
+  none([...putty, 'thumb-to-tips'], low('pain', 1), 'pain is 3 or more');
+  none(
+    ['thick-sleeve', 'smooth-sleeve', ...stretches, 'sort-looking', 'sort-eyes-closed'],
+    low('skin', 1),
+    'skin is 1 or less',
+  );
+  none(
+    [...handWork, ...stretches, 'neck-turns', ...angled, 'dot-to-dot', ...putty],
+    low('skin', 0),
+    'the skin is broken or hot',
+  );
+  say(!low('skin', 0) || draft.lines.every((line) => line.kind !== 'writing'), 'writing with broken skin');
+  none([...stretches, ...angled, 'neck-turns'], detail('neck', 'dizzy', 'arm-signs'), 'dizzy, or arm signs');
+  none([...stretches, ...angled], detail('arm-support', 'unstable'), 'the shoulder is unstable');
+  none(
+    [...angled, 'weight-trial'],
+    detail('arm-support', 'painful') || detail('pain', 'shoulder'),
+    'the shoulder hurts',
+  );
+  none(['weight-trial'], detail('tremor', 'rest') || low('skin', 2), 'rest tremor or fragile skin');
+  none(
+    [...stretches, ...putty],
+    caution('fracture-healing', 'recent-hand-surgery', 'contracture', 'open-wound', 'fistula-arm'),
+    'a precaution of this arm',
+  );
+  none(
+    [...putty, 'thumb-to-tips', 'sort-looking', 'sort-eyes-closed'],
+    caution('disproportionate-pain') || diagnosis('regional-pain'),
+    'pain out of proportion',
+  );
+  none(
+    [...putty, 'clips-to-fingertips', 'sort-eyes-closed'],
+    caution('mouths-objects'),
+    'things may end up in the mouth',
+  );
+  none(
+    [...putty, 'clips-to-fingertips', 'sort-eyes-closed'],
+    grade('attention') < 2,
+    'attention is under 2 or untested',
+  );
+  none([...putty, ...handWork.slice(0, 6)], caution('tendon-repair', 'fragile-skin'), 'tendon repair or fragile skin');
+  none(
+    ['failing-letters', 'close-then-lift', 'three-heights', 'letter-ladder'],
+    caution('other-script') || low('language', 1),
+    'another script, or trouble with language',
+  );
+  none(
+    ['slant-and-stand'],
+    detail('acuity', 'bifocal') ||
+      low('arm-support', 1) ||
+      caution('unstable-shoulder', 'rheumatoid-neck', 'neck-surgery-or-fracture'),
+    'the slope would raise the chin or lose the arm',
+  );
+  none(
+    [...stretches, ...handWork, ...putty],
+    detail('tone', 'new-or-worse', 'painful'),
+    'tone is new, worse or painful',
+  );
+  none([...putty, 'standing-lines', 'timed-short-lines'], low('fatigue', 1), 'marked fatigue');
+  none([...putty, 'thumb-to-tips', 'timed-short-lines'], diagnosis('dystonia'), 'cramp with writing');
+  none([...putty, 'sort-looking'], diagnosis('burn', 'scleroderma'), 'tight or fragile skin');
+  none(['thumb-to-tips'], diagnosis('myasthenia', 'ataxia'), 'quick repeats are barred');
+  none(['neck-turns'], diagnosis('rheumatoid-arthritis') || low('neck', 1), 'the neck is at risk');
+  none([...angled, 'standing-lines'], low('trunk', 0), 'cannot sit without support');
+
+  // Nothing rests on what was not tested.
+  for (const line of draft.lines) {
+    const item = rules.items.find((each) => each.code === line.item);
+    const missing = item?.dependsOn.find((code) => grade(code) < 0);
+    say(missing === undefined, `${line.item} rests on ${missing}, which was not tested`);
+    say(line.because !== '' && line.rule !== null, `${line.item} does not say why`);
+    say(ProgramLine.safeParse(line).success, `${line.item} has not the shape of a program line`);
+  }
+
+  // Limits.
+  const minutes = (kinds: readonly string[]): number =>
+    draft.lines
+      .filter((line) => kinds.includes(line.kind))
+      .reduce((sum, line) => sum + line.dose.minutes * Math.max(1, line.dose.timesPerDay), 0);
+  const all = minutes(counted);
+  const tires = low('fatigue', 1) || diagnosis(...weakens);
+  say(all <= (tires ? 20 : 30), `${all} minutes a day`);
+  say(minutes(['setup', 'tool', 'paper', 'content', 'advice', 'refer']) === 0, 'equipment takes minutes');
+  say(draft.lines.filter((line) => counted.includes(line.kind)).length <= 5, 'more than five items');
+  const penHeld = grade('grasp') >= 1 && !low('hand-choice', 0);
+  if (penHeld) {
+    say(minutes(['writing']) * 2 >= all, `${minutes(['writing'])} of ${all} minutes are writing`);
+    say(minutes(['warm-up']) * 5 <= all, `${minutes(['warm-up'])} of ${all} minutes are warm-up`);
+  }
+  say(new Set(draft.lines.map((line) => line.id)).size === draft.lines.length, 'a line stands twice');
+  say(draft.stopped || checkProgram(draft.lines, input, rules).mayApprove, 'the draft could not be approved');
+  return out;
+}
+
+/** Everything wrong with the draft of one input, with what needs a second draft: same again, and one caution more. */
+export function wrongWithInput(input: ProgramInput, extraCaution: string, rules: RuleTable): string[] {
+  const before = structuredClone(input);
+  const draft = compose(input, rules);
+  const out = wrongWith(input, draft, rules);
+  if (JSON.stringify(compose(input, rules)) !== JSON.stringify(draft)) out.push('the same input gave another draft');
+  if (JSON.stringify(before) !== JSON.stringify(input)) out.push('the input was changed');
+  const more: ProgramInput = { ...input, cautions: [...new Set([...input.cautions, extraCaution])] };
+  out.push(...wrongWith(more, compose(more, rules), rules).map((each) => `${each} (with ${extraCaution} added)`));
+  return out;
+}

@@ -1,0 +1,133 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { beforeAll, expect, test } from 'vitest';
+import { asModule, compiled } from '../../build/wasm.ts';
+import { startSecondThread } from '../../electron/files/measure/second-thread.ts';
+import { localLevels } from '../../renderer/measure/image/contrast.ts';
+import { fastStages, plainStages } from '../../renderer/measure/image/pixel-stages.ts';
+import type { PixelStages } from '../../renderer/measure/image/pixel-stages.ts';
+import type { Band } from '../../renderer/measure/image/ruling-erase.ts';
+import { joinedRuns } from '../../renderer/measure/image/runs.ts';
+import type { Runs } from '../../renderer/measure/image/runs.ts';
+import { fastLuma, lumaOf, plainLuma } from '../../renderer/measure/image/luma.ts';
+import { seededNumbers } from '../../renderer/measure/order-statistics.ts';
+import type { GrayImage } from '../../renderer/measure/types.ts';
+
+/** A second thread as the page worker has it; it ends with this process. */
+const second = startSecondThread();
+
+beforeAll(async () => {
+  while (second && !second.isReady) await new Promise((resolve) => setTimeout(resolve, 10));
+});
+
+const source = new URL('../../renderer/measure/image/wasm/bytes.ts', import.meta.url);
+
+test('the committed bytes are what the source compiles to', async () => {
+  const code = readFileSync(source, 'utf8').replace(/\s/g, '');
+  expect(asModule(await compiled()).replace(/\s/g, '')).toBe(code);
+}, 60_000);
+
+/** Paper of some brightness with noise and dark strokes. */
+function picture(width: number, height: number, seed: number, paper: number, noise: number): GrayImage {
+  const chance = seededNumbers(seed);
+  const data = Uint8Array.from({ length: width * height }, (_, i) => {
+    const x = i % width;
+    const stroke = (x + Math.floor(i / width / 3)) % 23 < 3 && Math.floor(i / width / 9) % 2 === 0;
+    return Math.max(0, Math.min(255, (stroke ? paper * 0.3 : paper) + (chance() - 0.5) * noise));
+  });
+  return { width, height, data };
+}
+
+/** Two printed lines, one across and one down, a little askew. */
+function bands(width: number, height: number, depth: number): Band[] {
+  const line = { slope: 0.013, filled: 1, from: 0 };
+  return [
+    {
+      line: { ...line, intercept: height / 3, to: width + 9 },
+      reach: 2.4,
+      half: 1.2,
+      offset: 0.7,
+      depth,
+      along: 1,
+      across: width,
+      length: width,
+      breadth: height,
+    },
+    {
+      line: { ...line, intercept: width / 2, to: height },
+      reach: 1.9,
+      half: 1.2,
+      offset: -0.2,
+      depth,
+      along: width,
+      across: 1,
+      length: height,
+      breadth: width,
+    },
+  ];
+}
+
+/** All stages one after the other; what each answers. */
+function through(stages: PixelStages, image: GrayImage, depth: number): unknown[] {
+  const answers: unknown[] = [Buffer.from(stages.threshold()), Buffer.from(stages.rims())];
+  const votes = stages.votes(11.8);
+  answers.push(Buffer.from(votes.across.values), Buffer.from(votes.down.values));
+  const printed = bands(image.width, image.height, depth);
+  stages.markBands(printed);
+  const runs = joinedRuns([stages.runs()]);
+  const levels = localLevels(image, stages.gather());
+  answers.push(runs, Buffer.from(levels.paper.buffer), Buffer.from(levels.ink.buffer));
+  stages.eraseBands(printed, levels);
+  answers.push(Buffer.from(stages.bitmap()));
+  stages.halfContrast(levels);
+  answers.push(Buffer.from(stages.bitmap()), joinedRuns([stages.runs()]));
+  return answers;
+}
+
+test('every stage equals the plain one bit for bit, at any size and brightness, by one thread and by two', () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 1, max: 210 }),
+      fc.integer({ min: 1, max: 210 }),
+      fc.integer(),
+      fc.integer({ min: 5, max: 255 }),
+      fc.integer({ min: 0, max: 300 }),
+      fc.integer({ min: 10, max: 180 }),
+      (width, height, seed, paper, noise, depth) => {
+        const image = picture(width, height, seed, paper, noise);
+        const plain = through(plainStages(image), image, depth);
+        for (const threads of [null, second]) {
+          const fast = through(fastStages(image, threads), image, depth);
+          plain.forEach((answer, i) => {
+            if (Buffer.isBuffer(answer)) expect(Buffer.compare(fast[i] as Buffer, answer)).toBe(0);
+            else {
+              const [a, b] = [answer, fast[i]] as [Runs, Runs];
+              expect(b.count).toBe(a.count);
+              for (const part of ['rows', 'from', 'to'] as const) expect([...b[part]]).toEqual([...a[part]]);
+            }
+          });
+        }
+      },
+    ),
+    { numRuns: 150, seed: 23 },
+  );
+}, 120_000);
+
+test('the fast stages and the second thread are really used here', () => {
+  const { buffer } = fastStages(picture(64, 64, 1, 240, 10)).threshold();
+  expect(buffer.byteLength).toBeGreaterThan(64 * 64);
+  if (second)
+    expect(fastStages(picture(64, 200, 1, 240, 10), second).threshold().buffer).toBe(second.own.memory.buffer);
+});
+
+test('gray from red, green and blue is the same either way, whatever the number of pixels', () => {
+  const pixels = (count: number, seed: number): Uint8Array => {
+    const chance = seededNumbers(seed);
+    return Uint8Array.from({ length: 3 * count }, () => 256 * chance());
+  };
+  for (const count of [0, 1, 15, 16, 17, 65_535, 65_536, 70_001]) {
+    const rgb = pixels(count, count);
+    expect(Buffer.compare(fastLuma(rgb) as Uint8Array, plainLuma(rgb, 3))).toBe(0);
+  }
+  expect([...lumaOf(Uint8Array.of(255, 255, 255, 0, 0, 0, 9, 9, 9), 3)]).toEqual([255, 0, 9]);
+});
