@@ -2,22 +2,39 @@
  * Who may import whom, on the import graph (dependency-cruiser): the same walls as build/eslint.config.js, seen
  * through Svelte files too, and cycles. tests/build/import-walls.test.ts plants one bad import per rule.
  */
-const tasks = '(caseload|intake|sample|readback|program|progress|goals|pages)';
-/** Plain .ts files of a task are pure logic; frame/ and parts/ belong to the window. */
-const logic = { path: `^renderer/${tasks}/.+\\.ts$`, pathNot: '\\.svelte\\.ts$' };
-const views = { path: '^renderer/', pathNot: `^renderer/${tasks}/(?!.*\\.svelte\\.ts$).+\\.ts$` };
+const tasks = '(caseload|intake|sample|readback|program|progress|goals|pages|ink)';
+/** Rooms of renderer/logic in the order of what may be known: a room imports the ones named before it. */
+const rooms = [
+  ...['texts', 'rules', 'setup', 'sample', 'readback', 'record', 'intake', 'goals', 'progress', 'program', 'pages'],
+  ...['exchange', 'caseload'],
+];
+/** Engines turn raw material into stored, versioned results; each is entered through its index.ts alone. */
+const engines = '(measure|ink|change)';
+/** Everything that runs without a window: logic, engines, statistics. */
+const pure = '^renderer/(logic|measure|ink|change|statistics)/';
 const npm = (names) => `^node_modules/(${names})(/|$)`;
 const system = npm('electron|playwright|playwright-core|better-sqlite3|sharp|age-encryption');
+
+/** Still looking up; each ends when dose words are made from numbers. */
+const knownClimbs = '^renderer/logic/texts/dose-words\\.ts$';
+
+const logicLooksUp = rooms.slice(0, -1).map((room, at) => ({
+  name: `logic-${room}-looks-up`,
+  comment: `Rooms of logic stand in the order ${rooms.join(', ')}: ${room} knows only what stands before it.`,
+  severity: 'error',
+  from: { path: `^renderer/logic/${room}/`, pathNot: knownClimbs },
+  to: { path: `^renderer/logic/(${rooms.slice(at + 1).join('|')})/` },
+}));
 
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
     {
       name: 'no-cycles',
-      comment: 'Two files that import each other cannot be read or tested one at a time.',
+      comment: 'Two files that import each other, types included, cannot be read or tested one at a time.',
       severity: 'error',
       from: {},
-      to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
+      to: { circular: true },
     },
     {
       name: 'resolvable',
@@ -36,28 +53,54 @@ module.exports = {
     {
       name: 'logic-stays-pure',
       comment:
-        'Logic imports other logic, the types and the rule table. Views, shells and the database come to it. ' +
-        'Types of the contract may be named: they vanish before anything runs.',
+        'Logic and engines import each other, the types and textbook functions; the rule table is an argument. ' +
+        'Views, shells and the database come to them.',
       severity: 'error',
-      from: logic,
-      to: {
-        path: '^(electron/|db/(?!types/|rules/)|renderer/(frame|parts)/|.+\\.svelte(\\.ts)?$)',
-        dependencyTypesNot: ['type-only'],
-      },
+      from: { path: pure },
+      to: { path: '^(electron/(?!contract/)|db/(?!types/|rules/)|renderer/window/|.+\\.svelte(\\.ts)?$)' },
+    },
+    {
+      name: 'logic-names-requests-only',
+      comment: 'Types of the contract may be named in logic: they vanish before anything runs.',
+      severity: 'error',
+      from: { path: pure },
+      to: { path: '^electron/contract/', dependencyTypesNot: ['type-only'] },
     },
     {
       name: 'logic-touches-no-system',
       comment: 'Logic reads no clock, disk or network: pass the value in.',
       severity: 'error',
-      from: logic,
+      from: { path: pure },
       to: { dependencyTypes: ['core'] },
     },
     {
       name: 'logic-knows-no-window-library',
       comment: 'Logic runs in a worker and in a test, where there is no window.',
       severity: 'error',
-      from: logic,
+      from: { path: pure },
       to: { path: npm('svelte|chart\\.js|chartjs-[^/]+') },
+    },
+    ...logicLooksUp,
+    {
+      name: 'engines-are-entered-by-their-door',
+      comment: 'What an engine gives out is what its index.ts exports.',
+      severity: 'error',
+      from: { path: '^(renderer|electron|db)/', pathNot: `^renderer/${engines}/` },
+      to: { path: `^renderer/${engines}/(?!index\\.ts$)` },
+    },
+    {
+      name: 'engines-stand-alone',
+      comment: 'An engine imports itself, statistics and the types of stored facts.',
+      severity: 'error',
+      from: { path: `^renderer/${engines}/` },
+      to: { path: '^(renderer|electron|db)/', pathNot: '^renderer/($1|statistics)/|^db/types/' },
+    },
+    {
+      name: 'statistics-are-textbook-functions',
+      comment: 'They know no client and no page.',
+      severity: 'error',
+      from: { path: '^renderer/statistics/' },
+      to: { pathNot: `^renderer/statistics/|${npm('simple-statistics')}` },
     },
     {
       name: 'window-touches-no-system',
@@ -77,22 +120,23 @@ module.exports = {
       name: 'views-ask-the-contract',
       comment: 'A view reaches the caseload only through `ask` of electron/contract.',
       severity: 'error',
-      from: views,
+      from: { path: '^renderer/(window/|main\\.ts)' },
       to: { path: '^(electron/(?!contract/)|db/(?!types/|rules/))' },
     },
     {
       name: 'tasks-meet-through-facts',
-      comment: 'A task shows its own views; what two tasks share is a stored fact, logic or a part.',
+      comment:
+        'A task shows its own views; what two tasks share is a stored fact, logic or a part. frame shows them all.',
       severity: 'error',
-      from: { path: `^renderer/${tasks}/` },
-      to: { path: `^renderer/${tasks}/.+\\.svelte(\\.ts)?$`, pathNot: '^renderer/$1/' },
+      from: { path: `^renderer/window/${tasks}/` },
+      to: { path: `^renderer/window/${tasks}/`, pathNot: '^renderer/window/$1/' },
     },
     {
       name: 'parts-know-no-task',
       comment: 'Shared components stay usable everywhere.',
       severity: 'error',
-      from: { path: '^renderer/parts/' },
-      to: { path: `^renderer/(${tasks}|frame)/` },
+      from: { path: '^renderer/window/parts/' },
+      to: { path: `^renderer/window/(${tasks}|frame)/` },
     },
     {
       name: 'contract-is-types-only',
@@ -137,7 +181,7 @@ module.exports = {
       comment: 'Nothing outside the window imports a view.',
       severity: 'error',
       from: { path: '^electron/' },
-      to: { path: '^renderer/.+\\.svelte(\\.ts)?$|^renderer/(frame|parts)/' },
+      to: { path: '^renderer/(window/|main\\.ts)' },
     },
     {
       name: 'only-the-desktop-shell-knows-electron',
@@ -171,7 +215,7 @@ module.exports = {
       name: 'shipped-code-needs-shipped-packages',
       comment: 'Outside the bundled window, only packages under "dependencies" are in the package.',
       severity: 'error',
-      from: { path: '^(electron|db)/|^renderer/.+(?<!\\.svelte)\\.ts$', pathNot: '^renderer/(frame|parts|main\\.ts)' },
+      from: { path: '^(electron|db)/|^renderer/.+\\.ts$', pathNot: '^renderer/(window/|main\\.ts)' },
       to: {
         dependencyTypes: ['npm-dev'],
         dependencyTypesNot: ['type-only'],

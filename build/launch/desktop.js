@@ -6,12 +6,7 @@ import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, r
 import path from 'node:path';
 
 /** Left out: the other shell and the commands, which run from the sources; views, which are bundled in dist/renderer. */
-const left = [
-  /^electron\/(browser|commands)\//,
-  /^electron\/command-line/,
-  /^renderer\/(window|main\.ts)/,
-  /\.svelte/,
-];
+const left = [/^electron\/(browser|commands)\//, /^electron\/command-line/, /^renderer\/(window|main\.ts)/, /\.svelte/];
 
 /** Data that code reads from beside itself. */
 const data = /\.(json|sql|wasm)$/;

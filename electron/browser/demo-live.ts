@@ -3,7 +3,7 @@
  * blind, a program drafted from it and approved.
  */
 import type { Page } from 'playwright-core';
-import type { DemoVisit } from './demo-visit.ts';
+import type { DemoSteps } from './demo-steps.ts';
 import { openTab } from './walk.ts';
 
 /** Longest wait for a page to be measured, in milliseconds. */
@@ -16,7 +16,7 @@ const intakeSections = [
   [/^Findings/, 'intake-findings'],
 ] as const;
 
-export async function liveVisit(visit: DemoVisit): Promise<void> {
+export async function liveVisit(visit: DemoSteps): Promise<void> {
   const { page } = visit;
   let picture = '';
   let written = '';
@@ -84,7 +84,7 @@ async function dropPage(page: Page, address: string): Promise<void> {
 }
 
 /** What lies over every screen: the palette, the sheet of keys, the other themes, and the locked window. */
-export async function overEveryScreen(visit: DemoVisit): Promise<void> {
+export async function overEveryScreen(visit: DemoSteps): Promise<void> {
   const { page } = visit;
   const keyed = async (key: string, file: string, away: string | null) => {
     await visit.step(`Key ${key}`, async () => {

@@ -2,7 +2,8 @@
 import { parseArgs } from 'node:util';
 import { shippedSetup } from '../../db/rules/screen/items-schema.ts';
 import type { CommandAnswer } from './answer.ts';
-import { setUp, type SetupInput, type SetupResult } from '../../renderer/logic/setup/set-up.ts';
+import { setUp } from '../../renderer/logic/setup/set-up.ts';
+import type { SetupInput, SetupResult } from '../../renderer/logic/setup/setup-types.ts';
 
 const lengths = {
   popliteal: 'popliteal',

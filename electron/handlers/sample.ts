@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import type { SamplePage } from '../../db/types/sample.ts';
 import { rulingOf } from '../../renderer/logic/sample/carried-conditions.ts';
 import { lookInWorker, measureInWorker, showInWorker } from '../files/measure/page-file.ts';
-import type { Correction } from '../../renderer/measure/types.ts';
+import type { Correction } from '../../renderer/measure/index.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { sampleRequests } from '../contract/sample.ts';
 import type { Handler } from './handler.ts';

@@ -46,7 +46,11 @@ test('the family summary reads at grade 6 or below', () => {
 
 test('home program sheet and check card read at grade 6 or below', () => {
   const sheets = [
-    ...programSheets(input(), { pt: 14, when: '', ownWords: '', drawing: () => null, inClinic: () => false, saidElsewhere: () => false }, texts)!,
+    ...programSheets(
+      input(),
+      { pt: 14, when: '', ownWords: '', drawing: () => null, inClinic: () => false, saidElsewhere: () => false },
+      texts,
+    )!,
     ...selfCheckCard(input(), 14, texts),
   ];
   expect(readingGrade(sheets.flatMap(textsOf))!.grade).toBeLessThanOrEqual(6);

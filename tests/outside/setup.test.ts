@@ -1,7 +1,8 @@
 import { probit } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
 import { shippedSetup } from '../../db/rules/screen/items-schema.ts';
-import { setUp, type SetupInput, type SetupResult } from '../../renderer/logic/setup/set-up.ts';
+import { setUp } from '../../renderer/logic/setup/set-up.ts';
+import type { SetupInput, SetupResult } from '../../renderer/logic/setup/setup-types.ts';
 import { angleFor, riseFor } from '../../renderer/logic/setup/slanted-surface.ts';
 import survey from './setup-survey.json' with { type: 'json' };
 

@@ -2,7 +2,7 @@ import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import { lumaOf } from '../../../renderer/measure/image/luma.ts';
+import { lumaOf } from '../../../renderer/measure/index.ts';
 import { DecodeError } from './decode-error.ts';
 
 /** Drawing resolution where the page holds no scan of its own. */

@@ -1,6 +1,6 @@
 import sharp from 'sharp';
 import type { Sharp } from 'sharp';
-import { lumaOf } from '../../../renderer/measure/image/luma.ts';
+import { lumaOf } from '../../../renderer/measure/index.ts';
 import { DecodeError } from './decode-error.ts';
 import { drawPdfPage } from './decode-pdf.ts';
 import { readHeader } from './picture-header.ts';

@@ -1,6 +1,6 @@
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
-import type { MeasureOptions, PageResult } from '../../../renderer/measure/types.ts';
+import type { MeasureOptions, PageResult } from '../../../renderer/measure/index.ts';
 import { sentenceFor } from '../../contract/messages.ts';
 import { DecodeError } from '../decode/decode-error.ts';
 import { DECODE_LIMITS } from '../decode/decode.ts';

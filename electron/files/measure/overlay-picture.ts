@@ -1,5 +1,5 @@
 import sharp from 'sharp';
-import type { BoxMm, LineResult, PageResult, PointMm } from '../../../renderer/measure/types.ts';
+import type { BoxMm, LineResult, PageResult, PointMm } from '../../../renderer/measure/index.ts';
 
 /** Colors that stay apart on paper and in gray print; dashes tell them apart too. */
 const INK = { word: '#0b6e99', baseline: '#b3261e', xHeight: '#7a5c00', ruling: '#8a8a8a', loop: '#5b2a86' } as const;

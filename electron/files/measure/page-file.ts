@@ -1,5 +1,5 @@
 import { Worker } from 'node:worker_threads';
-import type { MeasureOptions } from '../../../renderer/measure/types.ts';
+import type { MeasureOptions } from '../../../renderer/measure/index.ts';
 import { DECODE_CODES, DecodeError } from '../decode/decode-error.ts';
 import type { DecodeCode } from '../decode/decode-error.ts';
 import type { MeasuredPage, PageAnswer, PageJob, PageLook, ShownPage } from './page-job.ts';

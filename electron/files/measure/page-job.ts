@@ -1,4 +1,4 @@
-import type { MeasureOptions, PageResult } from '../../../renderer/measure/types.ts';
+import type { MeasureOptions, PageResult } from '../../../renderer/measure/index.ts';
 import type { DecodeLimits } from '../decode/decode.ts';
 import type { PictureFormat } from '../decode/picture-header.ts';
 

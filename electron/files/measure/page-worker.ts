@@ -1,6 +1,6 @@
 /** Runs in a worker thread: a page in, its measures out, then the next. Ended from outside by terminating the thread. */
 import { parentPort } from 'node:worker_threads';
-import { measurePage } from '../../../renderer/measure/measure-page.ts';
+import { measurePage } from '../../../renderer/measure/index.ts';
 import { DecodeError } from '../decode/decode-error.ts';
 import { decodePage, giveBack, pictureForWindow } from '../decode/decode.ts';
 import type { DecodedPage } from '../decode/decode.ts';

@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import { SecondThread } from '../../../renderer/measure/image/wasm/thread-port.ts';
+import { SecondThread } from '../../../renderer/measure/index.ts';
 
 /** A few lines of plain JavaScript, the same in the sources and in the packaged app. */
 const WORKER = new URL('./second-thread-worker.js', import.meta.url);

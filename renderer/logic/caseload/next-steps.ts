@@ -1,5 +1,5 @@
 import type { ClientRecord } from '../../../db/types/record.ts';
-import type { Tab } from '../../window/frame/commands.ts';
+import type { Tab } from './tabs.ts';
 
 export interface NextStep {
   tab: Tab;

@@ -1,5 +1,5 @@
 /** What every exported code means: the data dictionary of the CSV, and the names of the FHIR codes. */
-import { MEASURES } from '../../measure/measures/measure-table.ts';
+import { MEASURES } from '../../measure/index.ts';
 import { ruled } from '../sample/typed.ts';
 import { toCsv } from '../texts/csv-cells.ts';
 import { CSV_COLUMNS } from './measures-csv.ts';

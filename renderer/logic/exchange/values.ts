@@ -89,7 +89,7 @@ function fromOccasion({ sample, day, legibility }: Occasion): ExchangeValue[] {
   };
   if (legibility) {
     const { low, high } = wilson(legibility.wordsRight, legibility.words);
-    const who = readersText({ sample, day, legibility, probe: false });
+    const who = readersText(legibility);
     const method = 'words read right of words intended, mean over readers; Wilson interval';
     add('legibility', legibility.accuracy * 100, '%', {
       n: legibility.words,

@@ -4,7 +4,7 @@ import type { IntakeAnswer } from '../../../db/types/intake.ts';
 import type { IntakeItem, ItemTable } from '../../../db/types/items.ts';
 import { latestAnswers } from '../record/latest-answers.ts';
 import type { FlagState } from './flags.ts';
-import type { SetupResult } from '../setup/set-up.ts';
+import type { SetupResult } from '../setup/setup-types.ts';
 
 /** before: act before writing work (0 or 1). alongside: act while writing (2). fine: 3. unknown: not tested. not-indicated. */
 export type Severity = 'before' | 'alongside' | 'fine' | 'unknown' | 'not-indicated';

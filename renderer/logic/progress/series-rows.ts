@@ -34,7 +34,7 @@ export function rowsOf(occasions: readonly Occasion[], logs: readonly PracticeLo
       words: read?.words ?? null,
       percent: read ? read.accuracy * 100 : null,
       ...(read ? percentInterval(read.wordsRight, read.words) : { low: null, high: null }),
-      readers: read ? readersText(o) : 'not read yet',
+      readers: read ? readersText(read) : 'not read yet',
       fatigueBefore: o.sample.fatigueBefore,
       fatigueAfter: o.sample.fatigueAfter,
       pain: o.sample.painAfter,

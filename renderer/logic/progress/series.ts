@@ -123,7 +123,7 @@ function legibilitySeries(occasions: readonly Occasion[]): Series[] {
       day: o.day,
       value: read.accuracy * 100,
       ...percentInterval(read.wordsRight, read.words),
-      words: `${wordsReadOf(read)} words, ${readersText(o)}`,
+      words: `${wordsReadOf(read)} words, ${readersText(read)}`,
     };
     if (o.probe) add('probe', 'Words read, plain paper without cues', 'star', point);
     else add(read.reader, `Words read, ${readerWords[read.reader]}`, readerShapes[read.reader], point);

@@ -1,5 +1,5 @@
 import type { ClientRecord } from '../../../db/types/record.ts';
-import { MEASURES } from '../../measure/measures/measure-table.ts';
+import { MEASURES } from '../../measure/index.ts';
 import { measureName, showMeasure } from '../sample/show-measure.ts';
 import { sampleValues } from '../record/measure-values.ts';
 import type { SeriesPoint } from './series.ts';

@@ -1,6 +1,6 @@
 /** Measures in words: name, value with unit, and how it was read. */
 import type { MeasureValue } from '../../../db/types/sample.ts';
-import { MEASURES } from '../../measure/measures/measure-table.ts';
+import { MEASURES } from '../../measure/index.ts';
 import { ruled } from './typed.ts';
 
 const named = new Map<string, string>([

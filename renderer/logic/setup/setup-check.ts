@@ -1,5 +1,5 @@
 /** Refuses measures that no person or table has: a slip of the tape must not become advice. */
-import type { SetupInput } from './set-up.ts';
+import type { SetupInput } from './setup-types.ts';
 
 export interface Refused {
   field: string;

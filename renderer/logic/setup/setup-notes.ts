@@ -1,7 +1,7 @@
 /** What to say beside the numbers of a set-up, in the order in which it is done. */
 import type { SetupTable } from '../../../db/types/items.ts';
 import { formatLength } from './length.ts';
-import type { SetupInput, SetupResult } from './set-up.ts';
+import type { SetupInput, SetupResult } from './setup-types.ts';
 
 /** Plain sentences for therapist and client. */
 export function setupNotes(input: SetupInput, result: SetupResult, constants: SetupTable): string[] {

@@ -1,7 +1,7 @@
 /** Geometry of the set-up drawing, side view, millimeters: x from the back of the chair, y above the floor. */
 import type { SetupTable } from '../../../db/types/items.ts';
 import { slantOf } from './slanted-surface.ts';
-import type { SetupInput, SetupResult } from './set-up.ts';
+import type { SetupInput, SetupResult } from './setup-types.ts';
 
 type Point = readonly [number, number];
 

@@ -1,4 +1,4 @@
-import type { RulingKind } from '../pages/practice/ruling-drawings.ts';
+import type { RulingKind } from '../../../db/types/rulings.ts';
 
 /**
  * Words that printed pages are made of, in one place, so that another language is one more object of this shape.

@@ -1,4 +1,3 @@
-import type { Occasion } from '../record/occasions.ts';
 import { wilson } from '../../statistics/wilson.ts';
 
 /** Kinds of readers in words. */
@@ -18,9 +17,9 @@ const manyReaders = {
 export const readersOf = (reader: keyof typeof readerWords, count: number): string =>
   count === 1 ? readerWords[reader] : `${count} ${manyReaders[reader]}`;
 
-/** Who read a sample: "2 unfamiliar readers". The sample must have been read. */
-export function readersText(o: Occasion): string {
-  const { readers, reader, blind } = o.legibility!;
+/** Who read a sample: "2 unfamiliar readers". */
+export function readersText(legibility: { readers: number; reader: keyof typeof readerWords; blind: boolean }): string {
+  const { readers, reader, blind } = legibility;
   const who = readersOf(reader, readers);
   return blind || reader === 'therapist' ? who : `${who}, not blind`;
 }

@@ -6,7 +6,15 @@ import { extentAlong } from './ink-pieces.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
 import type { Head, SizeTrend } from './letter-tops.ts';
-import { adjustedTrend, nearOnes, sizeAt, sizeTrend, togetherTrends, usualHeight, withoutJoins } from './letter-tops.ts';
+import {
+  adjustedTrend,
+  nearOnes,
+  sizeAt,
+  sizeTrend,
+  togetherTrends,
+  usualHeight,
+  withoutJoins,
+} from './letter-tops.ts';
 import { modeOf } from './density-peak.ts';
 import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';

@@ -5,13 +5,14 @@ import type { ClinicRules } from '../../../db/types/rules.ts';
 import type { PageKind } from '../../../db/types/page.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import { OpenRecord } from './open-record.svelte.ts';
+import type { SaveHost, Theme } from './save-host.ts';
 import { Saving, sentenceOf } from './saving.svelte.ts';
-import type { Command, Tab } from './commands.ts';
+import type { CommandOf } from './command-of.ts';
+import type { Tab } from '../../logic/caseload/tabs.ts';
 
 export type { Tab };
-export type Theme = 'light' | 'dark' | 'contrast';
 
-export class App {
+export class App implements SaveHost {
   status = $state.raw<AppStatus>() as AppStatus;
   place = $state<'caseload' | 'client' | 'records' | 'rules' | 'settings'>('caseload');
   tab = $state<Tab>('client');
@@ -23,7 +24,7 @@ export class App {
   message = $state('');
   theme = $state<Theme>('light');
   /** Commands of the view on screen; the frame adds its own. */
-  viewCommands = $state.raw<readonly Command[]>([]);
+  viewCommands = $state.raw<readonly CommandOf<App>[]>([]);
   paletteOpen = $state(false);
   keysOpen = $state(false);
   /** A recovery key that was just made: shown once, on whichever screen stands, until it is kept. */

@@ -1,16 +1,9 @@
 /** One registry drives menu, keys, palette and the key sheet: a command is a name, a key, a condition and what it does. */
+import type { Tab } from '../../logic/caseload/tabs.ts';
 import type { App } from './app.svelte.ts';
+import type { CommandOf } from './command-of.ts';
 
-export type Tab = 'client' | 'intake' | 'sample' | 'readback' | 'program' | 'goals' | 'progress' | 'pages';
-
-export interface Command {
-  readonly id: string;
-  readonly label: string;
-  /** As shown: 'Ctrl+K', 'Alt+1', 'n'. Single letters act only while no text field has the focus. */
-  readonly key?: string;
-  readonly when?: (app: App) => boolean;
-  readonly run: (app: App) => void;
-}
+type Command = CommandOf<App>;
 
 export const tabs: readonly { tab: Tab; label: string }[] = [
   { tab: 'client', label: 'Client' },

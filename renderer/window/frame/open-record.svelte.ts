@@ -12,15 +12,15 @@ import type { Input, RequestName } from '../../../electron/contract/index.ts';
 import type { ClientRecord, Fact, FactKind } from '../../../db/types/record.ts';
 import type { Visit } from '../../../db/types/visit.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
-import type { App } from './app.svelte.ts';
+import type { SaveHost } from './save-host.ts';
 import { saveRequest, withFact, withoutFact, type SavedKind } from './saved-facts.ts';
 
 export class OpenRecord {
   record = $state.raw<ClientRecord>() as ClientRecord;
   visitId = $state('');
-  readonly app: App;
+  readonly app: SaveHost;
 
-  constructor(app: App, record: ClientRecord) {
+  constructor(app: SaveHost, record: ClientRecord) {
     this.app = app;
     this.record = record;
     const last = [...record.visits].sort((a, b) => a.date.localeCompare(b.date)).at(-1);

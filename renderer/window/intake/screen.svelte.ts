@@ -8,7 +8,8 @@ import { findings, mayStart } from '../../logic/intake/findings.ts';
 import { flagInputOf } from '../../logic/intake/flag-input.ts';
 import { openFlags } from '../../logic/intake/flags.ts';
 import { openItems, resumeAt } from '../../logic/intake/opening.ts';
-import { setUp, type SetupInput } from '../../logic/setup/set-up.ts';
+import { setUp } from '../../logic/setup/set-up.ts';
+import type { SetupInput } from '../../logic/setup/setup-types.ts';
 
 type Part<T> = Partial<Omit<T, 'id' | 'at' | 'by' | 'clientId' | 'visitId'>>;
 

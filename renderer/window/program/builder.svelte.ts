@@ -11,7 +11,13 @@ import { factsOf } from '../../logic/program/facts/program-facts.ts';
 import { draftProgram, programInput } from '../../logic/program/facts/from-record.ts';
 import type { Move } from '../../logic/program/ladder/paper-ladder.ts';
 import { propose } from '../../logic/program/ladder/proposals.ts';
-import { approvedPrograms, lastChange, ownFirst, sessionsOf, practiceBack } from '../../logic/program/ladder/sessions.ts';
+import {
+  approvedPrograms,
+  lastChange,
+  ownFirst,
+  sessionsOf,
+  practiceBack,
+} from '../../logic/program/ladder/sessions.ts';
 import { checkProgram } from '../../logic/program/draft/vetoes.ts';
 
 type Draft = Omit<Program, 'at' | 'by'>;

@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readBackupName, type BackupName, type BackupReason } from '../../../electron/files/backup/backup.ts';
-import { checkIsDue, daysSince, isDue, mayGo, secondPlaceIsOld } from '../../../electron/files/backup/backup-schedule.ts';
+import {
+  checkIsDue,
+  daysSince,
+  isDue,
+  mayGo,
+  secondPlaceIsOld,
+} from '../../../electron/files/backup/backup-schedule.ts';
 
 const at = (iso: string, reason: BackupReason = 'hour'): BackupName => ({
   name: `caseload-${iso.replace(/\.\d+/, '').replace(/[-:]/g, '')}-${reason}.tar`,

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { shippedSetup } from '../../../db/rules/screen/items-schema.ts';
 import { SetupMeasures } from '../../../db/types/intake.ts';
-import { setUp, type SetupInput, type SetupResult } from '../../../renderer/logic/setup/set-up.ts';
+import { setUp } from '../../../renderer/logic/setup/set-up.ts';
+import type { SetupInput, SetupResult } from '../../../renderer/logic/setup/setup-types.ts';
 import { ranges } from '../../../renderer/logic/setup/setup-check.ts';
 
 const base: SetupInput = {

@@ -36,7 +36,7 @@ function fonts(): string {
 
 export function htmlOf<Props extends Record<string, unknown>>(component: Component<Props>, props: Props): string {
   const { body } = render(component as Component<Record<string, unknown>>, { props });
-  const css = readFileSync(new URL('../../../renderer/window/pages/sheet.css', import.meta.url), 'utf8');
+  const css = readFileSync(new URL('../../../renderer/window/parts/sheet.css', import.meta.url), 'utf8');
   return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Page</title><style>${fonts()}\n${css}</style></head><body>${body}</body></html>`;
 }
 

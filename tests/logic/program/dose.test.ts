@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { boutLines, mayResume, onsetLine, restMinutes, stopForToday } from '../../../renderer/logic/program/draft/dose.ts';
+import {
+  boutLines,
+  mayResume,
+  onsetLine,
+  restMinutes,
+  stopForToday,
+} from '../../../renderer/logic/program/draft/dose.ts';
 
 test('quality falls at the first line that lies with its follower under nine tenths of the first two', () => {
   expect(onsetLine({ legibility: [0.95, 0.95, 0.92, 0.9, 0.84, 0.8] })).toBe(5);

@@ -1,6 +1,12 @@
 import { expect, test } from 'vitest';
 import type { PracticeLog } from '../../../db/types/program.ts';
-import { dayAfter, dayProblem, emptyDay, lastWeek, practiceSentence } from '../../../renderer/logic/program/ladder/practice-log.ts';
+import {
+  dayAfter,
+  dayProblem,
+  emptyDay,
+  lastWeek,
+  practiceSentence,
+} from '../../../renderer/logic/program/ladder/practice-log.ts';
 
 const log = (date: string, over: Partial<PracticeLog> = {}): PracticeLog => ({
   ...emptyDay(date),

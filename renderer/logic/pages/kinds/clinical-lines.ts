@@ -11,7 +11,15 @@ import { progressPicture } from '../../progress/series.ts';
 import { smallMultiples } from '../../progress/small-multiples.ts';
 import { wilson } from '../../../statistics/wilson.ts';
 import { wordsReadOf } from '../../record/sample-legibility.ts';
-import { dayOf, goalsOf, legibleOf, longDate, type PageInput, type ReadOccasion, visitsUpTo } from '../sheet/page-facts.ts';
+import {
+  dayOf,
+  goalsOf,
+  legibleOf,
+  longDate,
+  type PageInput,
+  type ReadOccasion,
+  visitsUpTo,
+} from '../sheet/page-facts.ts';
 
 const readers = {
   unfamiliar: 'an unfamiliar reader',

@@ -1,3 +1,5 @@
+import type { RulingKind } from '../../../../db/types/rulings.ts';
+
 /**
  * The papers that practice pages are printed on. All lengths in mm.
  */
@@ -22,8 +24,6 @@ export type RulingCode =
   | 'signature'
   | 'dots-30'
   | 'lean-10';
-
-export type RulingKind = 'squares' | 'dashed' | 'ruled' | 'plain' | 'guide' | 'boxes' | 'signature' | 'dots' | 'lean';
 
 export interface Ruling {
   kind: RulingKind;

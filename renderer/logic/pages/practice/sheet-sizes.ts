@@ -1,7 +1,7 @@
 /**
  * Geometry of printed sheets. All lengths in mm, origin at the sheet's top left, y down.
  */
-import { CORNER_MARK, PRINTED_BANDS } from '../../../measure/sheet/corner-marks.ts';
+import { CORNER_MARK, PRINTED_BANDS } from '../../../measure/index.ts';
 
 export type SheetName = 'A4' | 'Letter';
 

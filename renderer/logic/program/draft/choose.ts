@@ -1,7 +1,7 @@
 /** Which paper and which text: by tier, the client's own letter height, interests and language. */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { Content, Paper, RuleTable } from '../../../../db/types/rules.ts';
-import type { Facts } from '../facts/program-facts.ts';
+import type { Facts } from '../facts/fact-types.ts';
 import { sizeLimits } from './tier.ts';
 
 /**

@@ -8,7 +8,8 @@ import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts
 import { chooseContent, choosePaper } from './choose.ts';
 import { meets } from '../facts/condition-holds.ts';
 import { dayLimits } from './day.ts';
-import { type Facts, factsOf } from '../facts/program-facts.ts';
+import { factsOf } from '../facts/program-facts.ts';
+import type { Facts } from '../facts/fact-types.ts';
 import { type Candidate, fitDay } from './fit-day.ts';
 import { countedKinds, isMain, lineOf, type LineReason } from './program-line.ts';
 import { type OpenFlag, openFlagsOf } from './stop.ts';

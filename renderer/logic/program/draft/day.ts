@@ -1,6 +1,6 @@
 /** What a program asks of one day, beside the limits of the table. */
 import type { ProgramLine } from '../../../../db/types/program.ts';
-import type { Facts } from '../facts/program-facts.ts';
+import type { Facts } from '../facts/fact-types.ts';
 import { countedKinds, dayMinutes } from './program-line.ts';
 
 export interface Day {

@@ -4,7 +4,7 @@ import type { Dose, LineKind, ProgramLine } from '../../../../db/types/program.t
 import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts';
 import { meets } from '../facts/condition-holds.ts';
 import { boutLines, restMinutes } from './dose.ts';
-import type { Facts } from '../facts/program-facts.ts';
+import type { Facts } from '../facts/fact-types.ts';
 import { lineId } from './line-id.ts';
 
 /** Kinds that count as items of the day and take minutes. */

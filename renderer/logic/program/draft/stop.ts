@@ -5,7 +5,8 @@
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { meets } from '../facts/condition-holds.ts';
-import { type Facts, splitDetail } from '../facts/program-facts.ts';
+import { splitDetail } from '../facts/program-facts.ts';
+import type { Facts } from '../facts/fact-types.ts';
 
 export interface OpenFlag {
   code: string;

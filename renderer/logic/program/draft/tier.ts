@@ -1,7 +1,7 @@
 /** Where the client stands on the ladder of tiers. */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { Tier } from '../../../../db/types/program.ts';
-import type { Facts } from '../facts/program-facts.ts';
+import type { Facts } from '../facts/fact-types.ts';
 
 /** A 0 or 1 in any of these keeps precursors in the program (entry of tier 1). */
 const handItems = ['grasp', 'in-hand', 'opposition', 'wrist', 'strength', 'tone'];

@@ -6,7 +6,8 @@ import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { ProgramLine, Vetoed } from '../../../../db/types/program.ts';
 import type { LibraryItem, RuleTable, Veto } from '../../../../db/types/rules.ts';
 import { meets } from '../facts/condition-holds.ts';
-import { type Facts, factsOf } from '../facts/program-facts.ts';
+import { factsOf } from '../facts/program-facts.ts';
+import type { Facts } from '../facts/fact-types.ts';
 import { hazardsInWords } from '../clinic/hazard-words.ts';
 import { type OpenFlag, openFlagsOf } from './stop.ts';
 

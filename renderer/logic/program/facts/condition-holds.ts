@@ -1,6 +1,6 @@
 /** Whether a condition of the rule table holds for a client, and because of which facts. */
 import type { Condition } from '../../../../db/types/conditions.ts';
-import type { Facts } from './program-facts.ts';
+import type { Facts } from './fact-types.ts';
 
 /**
  * Codes of the facts that make the condition true (perhaps none), or null when it does not hold.

@@ -1,7 +1,7 @@
 /** Findings that come out of measures: a table decides (db/rules/screen/measure-findings.json), this reads it. */
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { meets } from './condition-holds.ts';
-import type { Facts, KnownFinding } from './program-facts.ts';
+import type { Facts, KnownFinding } from './fact-types.ts';
 
 /** Finding code -> grade. Measured and nothing crossed = 3; not measured = absent, which is not the same as fine. */
 export function measureFindings(facts: Facts, rules: RuleTable): Map<string, KnownFinding> {

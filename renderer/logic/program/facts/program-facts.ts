@@ -2,34 +2,11 @@
  * The client's facts as rules see them: one grade a finding for the hand that writes, details, measures in the unit
  * of the thresholds, cautions and diagnoses. Built once, then only read.
  */
-import type { Grade } from '../../../../db/types/common.ts';
 import type { InputFinding, ProgramInput } from '../../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
+import type { Facts, KnownFinding } from './fact-types.ts';
 import { measureFindings } from './measure-findings.ts';
 import { normalMeasures } from './measures-in-units.ts';
-
-export interface KnownFinding {
-  /** Lowest grade seen; null = not tested. */
-  grade: Grade | null;
-  /** False when any part of it was not tested. */
-  tested: boolean;
-  source: string;
-}
-
-export interface Facts {
-  hand: 'right' | 'left' | null;
-  findings: ReadonlyMap<string, KnownFinding>;
-  details: ReadonlyMap<string, ReadonlySet<string>>;
-  measures: ReadonlyMap<string, number>;
-  cautions: ReadonlySet<string>;
-  /** Kinds and the groups they belong to. */
-  diagnoses: ReadonlySet<string>;
-  /** True = a pen can be held, false = it cannot, null = grasp was not tested. */
-  penHeld: boolean | null;
-  /** Set once the tier is known. */
-  tier: 0 | 1 | 2 | 3 | 4;
-  thresholds: ReadonlyMap<string, number>;
-}
 
 /**
  * A detail may come in its own field, or as part of the code: `tremor-end-point` is the finding `tremor` with the
