@@ -128,7 +128,10 @@ export async function backupFuzz(inputs: number, seed: number): Promise<FuzzRepo
       writeFileSync(file, mutated(good, random));
       const began = performance.now();
       try {
-        await unpack({ container: openContainer(file), identity, scratch: path.join(place, 'scratch.db') }, () => {});
+        await unpack(
+          { container: await openContainer(file), identity, scratch: path.join(place, 'scratch.db') },
+          () => {},
+        );
         report.harmless++;
       } catch (error) {
         if (error instanceof Refusal) report.refusals[error.code] = (report.refusals[error.code] ?? 0) + 1;

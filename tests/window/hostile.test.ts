@@ -8,7 +8,7 @@ import path from 'node:path';
 import type { Page } from '@playwright/test';
 import type { z } from 'zod';
 import { factKinds } from '../../db/types/record.ts';
-import { paddingAfter, readTar, tarEnd, tarHeader } from '../../electron/files/backup/tar.ts';
+import { readTar, tarOf, type TarMember } from '../../electron/files/backup/tar.ts';
 import { expect, test, type LaunchedApp } from './app.ts';
 import { readPdf } from '../logic/pages/pdf-lines.ts';
 import { openTab, openClient } from '../../electron/browser/walk.ts';
@@ -67,7 +67,7 @@ async function spoilFile(file: string, target: string): Promise<number> {
       return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-4${hex.slice(13, 16)}-8${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
     });
   const count = { n: 0 };
-  const parts: Buffer[] = [];
+  const members: TarMember[] = [];
   async function* bytes() {
     yield readFileSync(file);
   }
@@ -82,9 +82,9 @@ async function spoilFile(file: string, target: string): Promise<number> {
       }
       out = Buffer.from(JSON.stringify(exported));
     }
-    parts.push(tarHeader(other(name), out.length, 0), out, Buffer.alloc(paddingAfter(out.length)));
+    members.push({ name: other(name), data: out });
   }
-  writeFileSync(target, Buffer.concat([...parts, tarEnd()]));
+  writeFileSync(target, await tarOf(members, 0));
   return count.n;
 }
 

@@ -8,7 +8,7 @@ import { openCaseload, type Caseload } from '../../../db/index.ts';
 import { rulesCurrent } from '../../../db/rules/index.ts';
 import { run as runCommand } from '../../../electron/command-line.ts';
 import { messages } from '../../../electron/contract/messages.ts';
-import { paddingAfter, tarEnd, tarHeader } from '../../../electron/files/backup/tar.ts';
+import { tarOf, type TarMember } from '../../../electron/files/backup/tar.ts';
 import { readClientFile, writeClientFile } from '../../../electron/files/backup/client-file.ts';
 import { decodePage, pictureForWindow, DECODE_LIMITS } from '../../../electron/files/decode/decode.ts';
 import { dispatch } from '../../../electron/handlers/dispatch.ts';
@@ -88,15 +88,6 @@ function filled(caseload: Caseload): string {
   return id;
 }
 
-function tarOf(members: [name: string, data: Buffer][]): Buffer {
-  const parts = members.flatMap(([name, data]) => [
-    tarHeader(name, data.length, 0),
-    data,
-    Buffer.alloc(paddingAfter(data.length)),
-  ]);
-  return Buffer.concat([...parts, tarEnd()]);
-}
-
 /** Client files: bytes of the tar, or its JSON, spoiled. What comes in whole is erased again. */
 async function clients(folder: string): Promise<Reader> {
   const source = await freshCaseloadIn(path.join(folder, 'from'));
@@ -104,8 +95,8 @@ async function clients(folder: string): Promise<Reader> {
   const file = path.join(folder, 'client.tar');
   await writeClientFile(source, id, file, NOW);
   const good = source.exportClient(id, NOW);
-  const picture: [string, Buffer] = [`pictures/${good.pictures[0]!.id}`, Buffer.from('original bytes')];
-  const bytes = tarOf([['client.json', Buffer.from(JSON.stringify(good))], picture]);
+  const picture: TarMember = { name: `pictures/${good.pictures[0]!.id}`, data: Buffer.from('original bytes') };
+  const bytes = await tarOf([{ name: 'client.json', data: Buffer.from(JSON.stringify(good)) }, picture], 0);
   source.close();
   const caseload = await freshCaseloadIn(path.join(folder, 'into'));
   const kept = JSON.stringify(caseload.counts());
@@ -116,7 +107,10 @@ async function clients(folder: string): Promise<Reader> {
         chance < 0.75 ? JSON.stringify(mutatedJson(good, random)) : mutatedText(JSON.stringify(good), random),
       );
     const name = random() < 0.05 ? '../../outside.json' : 'client.json';
-    writeFileSync(file, chance < 0.4 ? mutatedOften(bytes, random, 1024) : tarOf([[name, json()], picture]));
+    writeFileSync(
+      file,
+      chance < 0.4 ? mutatedOften(bytes, random, 1024) : await tarOf([{ name, data: json() }, picture], 0),
+    );
     const before = caseload.lastSeq();
     try {
       const brought = await readClientFile(caseload, file, doing);

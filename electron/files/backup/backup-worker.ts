@@ -51,7 +51,7 @@ async function run(): Promise<BackupAnswer> {
     case 'write':
       return { kind: 'write', manifest: await writeBackup(job, progress) };
     case 'unpack': {
-      const container = openContainer(job.file);
+      const container = await openContainer(job.file);
       const manifest = await unpack({ container, ...job }, (done) => progress('checking', done));
       return { kind: 'unpack', manifest };
     }
@@ -59,7 +59,7 @@ async function run(): Promise<BackupAnswer> {
       const manifests = [];
       for (const file of job.files) {
         try {
-          manifests.push(await readManifest(openContainer(file), job.identity));
+          manifests.push(await readManifest(await openContainer(file), job.identity));
         } catch (error) {
           if (!(error instanceof Refusal)) throw error;
           manifests.push(null);

@@ -170,7 +170,7 @@ export function listBackupsWith(place: string, passphrase: string): Promise<Back
     const tried = new Set<string>();
     for (const { name } of backupNames(place)) {
       try {
-        const { key } = openContainer(path.join(place, name));
+        const { key } = await openContainer(path.join(place, name));
         // A damaged newest backup, or one under another passphrase, must not hide those before it.
         if (tried.has(key.passphrase) || tried.size === KEYS_TRIED) continue;
         tried.add(key.passphrase);
@@ -208,7 +208,7 @@ export interface RestoreBackup extends BackupHooks {
 export function restoreBackup(options: RestoreBackup): Promise<{ keptAs: string }> {
   const { folder, file, passphrase, now, onProgress, signal } = options;
   return refusing('backup-failed', async () => {
-    const { key } = openContainer(file);
+    const { key } = await openContainer(file);
     const identity = await unlockBackup(key, passphrase);
     makeFolder(folder);
     const lock = takeFolderLock(folder);

@@ -12,7 +12,7 @@ import { LARGEST_BLOB } from '../../../db/records/blobs.ts';
 import { clientExportSchema } from '../../../db/types/client-export.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { messages, type MessageCode } from '../../contract/messages.ts';
-import { paddingAfter, readTar, tarEnd, tarHeader, TarError } from './tar.ts';
+import { readTar, TarError, writeTar, type TarMember } from './tar.ts';
 
 /** Limits of what is read in, so that a hostile file cannot take all memory. Bytes. */
 const LARGEST_FILE = 2 * 1024 ** 3;
@@ -28,6 +28,17 @@ const asRefusal = (error: unknown, otherwise: MessageCode): Refusal => {
   );
 };
 
+function* membersOf(caseload: Caseload, exported: ReturnType<Caseload['exportClient']>): Generator<TarMember> {
+  const json = (value: unknown): Buffer => Buffer.from(`${JSON.stringify(value, null, 2)}\n`);
+  yield { name: 'client.json', data: json(exported) };
+  yield { name: 'schema.json', data: json(clientExportSchema()) };
+  for (const { id } of exported.pictures) {
+    const blob = caseload.blob(id);
+    if (!blob) throw new Refusal('damaged');
+    yield { name: `pictures/${id}`, data: blob.data };
+  }
+}
+
 /** Writes one client; a file of that name is replaced only when the new one is whole. @throws Refusal not-found, save-failed, disk-full */
 export async function writeClientFile(
   caseload: Caseload,
@@ -40,19 +51,8 @@ export async function writeClientFile(
     const exported = caseload.exportClient(clientId, now);
     const handle = await open(part, 'wx', 0o600);
     try {
-      const member = async (name: string, data: Uint8Array): Promise<void> => {
-        await handle.write(tarHeader(name, data.length, Date.parse(now) / 1000));
-        await handle.writeFile(data);
-        await handle.writeFile(Buffer.alloc(paddingAfter(data.length)));
-      };
-      await member('client.json', Buffer.from(`${JSON.stringify(exported, null, 2)}\n`));
-      await member('schema.json', Buffer.from(`${JSON.stringify(clientExportSchema(), null, 2)}\n`));
-      for (const { id } of exported.pictures) {
-        const blob = caseload.blob(id);
-        if (!blob) throw new Refusal('damaged');
-        await member(`pictures/${id}`, blob.data);
-      }
-      await handle.writeFile(tarEnd());
+      for await (const chunk of writeTar(membersOf(caseload, exported), Date.parse(now) / 1000))
+        await handle.writeFile(chunk);
       await handle.sync();
     } finally {
       await handle.close();

@@ -9,7 +9,7 @@ import { Manifest } from '../../../db/dump.ts';
 import { parseKeyFile, type KeyFile } from '../../../db/key-file.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { chunksOf, streamOf } from './streams.ts';
-import { paddingAfter, readTarHeader, TarError } from './tar.ts';
+import { BLOCK, paddingAfter, readTarHeader, TarError } from './tar.ts';
 
 export const MEMBERS = { readMe: 'READ-ME.txt', key: 'key.json', manifest: 'manifest.age', caseload: 'caseload.age' };
 
@@ -49,7 +49,7 @@ function read(handle: number, offset: number, size: number): Buffer {
 }
 
 /** Looks at the parts of a backup file without decrypting. @throws Refusal not-a-backup */
-export function openContainer(file: string): Container {
+export async function openContainer(file: string): Promise<Container> {
   let handle: number | null = null;
   try {
     const bytes = statSync(file).size;
@@ -57,9 +57,9 @@ export function openContainer(file: string): Container {
     const places = new Map<string, Place>();
     // At most the members we know: a long list of files is somebody else's tar.
     for (let offset = 0; places.size < 8;) {
-      const header = readTarHeader(read(handle, offset, 512));
+      const header = await readTarHeader(read(handle, offset, BLOCK));
       if (header === null) break;
-      const place = { offset: offset + 512, size: header.size };
+      const place = { offset: offset + BLOCK, size: header.size };
       offset = place.offset + header.size + paddingAfter(header.size);
       if (offset > bytes) throw new TarError('the file breaks off');
       places.set(header.name, place);

@@ -1,45 +1,70 @@
 /**
- * Reading and writing tar (POSIX ustar; sizes over 8 GB in base 256), as much of it as a backup needs: plain files
- * with short names, one after the other. Every system can unpack it.
+ * Reading and writing tar by tar-stream, within limits of our own: plain files only, none larger than the reader says,
+ * and an archive without its end is not whole. Every system can unpack what is written.
  */
+import { Readable, pipeline } from 'node:stream';
+import { extract, pack, type Header, type Pack } from 'tar-stream';
 
 /** A header and every padding is a multiple of it, in bytes. */
-const BLOCK = 512;
-const LARGEST_OCTAL = 8 ** 11 - 1;
+export const BLOCK = 512;
+const LONGEST_NAME = 99;
 
 /** The file is no tar, or breaks off. */
 export class TarError extends Error {}
+
+export interface TarMember {
+  name: string;
+  data: Uint8Array;
+}
 
 export const paddingAfter = (size: number): number => (BLOCK - (size % BLOCK)) % BLOCK;
 
 /** Two empty blocks end an archive. */
 export const tarEnd = (): Buffer => Buffer.alloc(2 * BLOCK);
 
-/** Header of one file. `mtime` in seconds since 1970. @throws TarError for a name over 99 bytes */
-export function tarHeader(name: string, size: number, mtime: number): Buffer {
-  const header = Buffer.alloc(BLOCK);
-  if (Buffer.byteLength(name) > 99) throw new TarError('the name is too long');
-  header.write(name, 0, 'utf8');
-  header.write('0000600\0', 100, 'ascii');
-  header.write('0000000\0', 108, 'ascii');
-  header.write('0000000\0', 116, 'ascii');
-  if (size <= LARGEST_OCTAL) header.write(`${size.toString(8).padStart(11, '0')}\0`, 124, 'ascii');
-  else {
-    header[124] = 0x80;
-    header.writeBigUInt64BE(BigInt(size), 128);
-  }
-  header.write(`${Math.floor(mtime).toString(8).padStart(11, '0')}\0`, 136, 'ascii');
-  header.write('        0', 148, 'ascii');
-  header.write('ustar\x0000', 257, 'latin1');
-  header.write(`${sum(header).toString(8).padStart(6, '0')}\0 `, 148, 'ascii');
-  return header;
+/** For streams that are left early: whoever waits for them is told by another way. */
+const ignored = (): void => undefined;
+
+/** What every header says: for its owner only. `mtime` in seconds since 1970. */
+function entryOf(name: string, mtime: number): Pick<Header, 'name' | 'mode' | 'mtime'> {
+  if (Buffer.byteLength(name) > LONGEST_NAME) throw new TarError('the name is too long');
+  return { name, mode: 0o600, mtime: new Date(mtime * 1000) };
 }
 
-/** Sum of all bytes, the checksum's own eight counted as spaces. */
-function sum(header: Buffer): number {
-  let total = 0;
-  for (let at = 0; at < BLOCK; at++) total += at >= 148 && at < 156 ? 0x20 : header[at]!;
-  return total;
+/** Header of one file whose bytes are written apart. @throws TarError for a name over 99 bytes */
+export async function tarHeader(name: string, size: number, mtime: number): Promise<Buffer> {
+  const tar = pack();
+  // The bytes never come: the stream is left after the header.
+  tar.entry({ ...entryOf(name, mtime), size }).on('error', ignored);
+  for await (const header of tar) return Buffer.from(header as Uint8Array);
+  throw new TarError('no header');
+}
+
+const put = (tar: Pack, { name, data }: TarMember, mtime: number): Promise<void> =>
+  new Promise((resolve, reject) => {
+    tar.entry(entryOf(name, mtime), data, (error) => (error ? reject(error) : resolve()));
+  });
+
+/** The bytes of an archive, made while they are read. @throws TarError for a name over 99 bytes */
+export async function* writeTar(
+  members: Iterable<TarMember> | AsyncIterable<TarMember>,
+  mtime: number,
+): AsyncGenerator<Uint8Array> {
+  const tar = pack();
+  const filled = (async () => {
+    for await (const member of members) await put(tar, member, mtime);
+    tar.finalize();
+  })();
+  filled.catch((error: Error) => tar.destroy(error));
+  for await (const chunk of tar) yield chunk as Uint8Array;
+  await filled;
+}
+
+/** A whole archive at once. */
+export async function tarOf(members: readonly TarMember[], mtime: number): Promise<Buffer> {
+  const chunks: Uint8Array[] = [];
+  for await (const chunk of writeTar(members, mtime)) chunks.push(chunk);
+  return Buffer.concat(chunks);
 }
 
 export interface TarHeader {
@@ -47,51 +72,75 @@ export interface TarHeader {
   size: number;
 }
 
-/** Null for an empty block (the end). @throws TarError for anything that is not a plain file's header */
-export function readTarHeader(header: Buffer): TarHeader | null {
-  if (header.every((byte) => byte === 0)) return null;
-  const stored = parseInt(header.toString('ascii', 148, 154), 8);
-  if (stored !== sum(header) || header.toString('ascii', 257, 262) !== 'ustar') throw new TarError('no tar header');
-  const type = header[156];
-  if (type !== 0x30 && type !== 0) throw new TarError('not a plain file');
-  const end = header.indexOf(0);
-  const name = header.toString('utf8', 0, Math.min(end < 0 ? 100 : end, 100));
-  const size =
-    header[124] === 0x80 ? Number(header.readBigUInt64BE(128)) : parseInt(header.toString('ascii', 124, 135), 8);
+/** @throws TarError for anything that is not a plain file */
+function checked({ name, size, type }: Header): TarHeader {
+  if (type !== 'file') throw new TarError('not a plain file');
   if (!Number.isSafeInteger(size) || size < 0) throw new TarError('impossible size');
   return { name, size };
+}
+
+/** Reads one block. Null for an empty one (the end). @throws TarError for anything that is not a plain file's header */
+export async function readTarHeader(block: Uint8Array): Promise<TarHeader | null> {
+  if (isEmpty(block)) return null;
+  const tar = extract();
+  const header = await new Promise<Header>((resolve, reject) => {
+    tar.on('entry', (found, bytes) => {
+      bytes.on('error', ignored);
+      resolve(found);
+    });
+    tar.on('error', () => reject(new TarError('no tar header')));
+    tar.end(block);
+  });
+  tar.destroy();
+  return checked(header);
+}
+
+const isEmpty = (block: Uint8Array): boolean => block.every((byte) => byte === 0);
+
+/** The chunks up to the end of the archive. @throws TarError where it has none: the file breaks off */
+async function* untilEnd(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  let last: Buffer = Buffer.alloc(0);
+  for await (const chunk of chunks) {
+    last = Buffer.concat([last.subarray(-BLOCK), chunk.subarray(-BLOCK)]);
+    yield chunk;
+  }
+  if (last.length < BLOCK || !isEmpty(last.subarray(-BLOCK))) throw new TarError('the file breaks off');
 }
 
 /**
  * Takes a stream of tar bytes apart into whole files.
  * @param largest size of one file that is accepted, bytes: a hostile header must not claim all memory
- * @throws TarError
+ * @throws TarError, and what the source throws
  */
 export async function* readTar(
   chunks: AsyncIterable<Uint8Array>,
   largest: number,
 ): AsyncGenerator<{ name: string; data: Buffer }> {
-  const source = chunks[Symbol.asyncIterator]();
-  let parts: Buffer[] = [];
-  let have = 0;
-  const take = async (size: number): Promise<Buffer> => {
-    while (have < size) {
-      const { done, value } = await source.next();
-      if (done) throw new TarError('the file breaks off');
-      parts.push(Buffer.from(value.buffer, value.byteOffset, value.byteLength));
-      have += value.byteLength;
+  const tar = extract();
+  const ended: { source?: unknown } = {};
+  const source = async function* (): AsyncGenerator<Uint8Array> {
+    try {
+      yield* untilEnd(chunks);
+    } catch (error) {
+      ended.source = error;
+      throw error;
     }
-    const all = parts.length === 1 ? parts[0]! : Buffer.concat(parts, have);
-    parts = all.length > size ? [all.subarray(size)] : [];
-    have -= size;
-    return all.subarray(0, size);
   };
-  for (;;) {
-    const header = readTarHeader(await take(BLOCK));
-    if (header === null) return;
-    if (header.size > largest) throw new TarError('a file in it is too large');
-    const data = Buffer.from(await take(header.size));
-    await take(paddingAfter(header.size));
-    yield { name: header.name, data };
+  // Errors reach the loop below by way of `tar`.
+  pipeline(Readable.from(source()), tar as unknown as NodeJS.WritableStream, ignored);
+  try {
+    for await (const entry of tar) {
+      entry.on('error', ignored);
+      const { name, size } = checked(entry.header);
+      if (size > largest) throw new TarError('a file in it is too large');
+      const parts: Uint8Array[] = [];
+      for await (const part of entry) parts.push(part as Uint8Array);
+      yield { name, data: Buffer.concat(parts, size) };
+    }
+  } catch (error) {
+    if (ended.source !== undefined) throw ended.source;
+    throw error instanceof TarError ? error : new TarError('no tar');
+  } finally {
+    tar.destroy();
   }
 }

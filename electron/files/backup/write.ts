@@ -10,7 +10,7 @@ import { Refusal } from '../../contract/envelope.ts';
 import { MEMBERS, openContainer, READ_ME } from './container.ts';
 import { chunksOf, streamOf } from './streams.ts';
 import { unpack } from './unpack.ts';
-import { paddingAfter, tarEnd, tarHeader } from './tar.ts';
+import { BLOCK, paddingAfter, tarEnd, tarHeader, tarOf, writeTar, type TarMember } from './tar.ts';
 
 export interface WriteJob {
   folder: string;
@@ -27,21 +27,15 @@ export type Progress = (stage: 'writing' | 'checking', done: number) => void;
 
 type Db = ReturnType<typeof openReader>;
 
-/** The inner tar: every entry, and last their checksums. */
-function* innerTar(db: Db, mtime: number, progress: (bytes: number) => void): Generator<Uint8Array> {
+/** What the inner tar holds: every entry, and last their checksums. */
+function* innerMembers(db: Db, progress: (bytes: number) => void): Generator<TarMember> {
   const sums: Record<string, string> = {};
-  const member = function* (name: string, data: Buffer): Generator<Uint8Array> {
-    yield tarHeader(name, data.length, mtime);
-    if (data.length > 0) yield data;
-    yield Buffer.alloc(paddingAfter(data.length));
-    progress(data.length);
-  };
   for (const { name, data } of dump(db)) {
     sums[name] = createHash('sha256').update(data).digest('hex');
-    yield* member(name, data);
+    yield { name, data };
+    progress(data.length);
   }
-  yield* member('sums.json', Buffer.from(JSON.stringify(sums)));
-  yield tarEnd();
+  yield { name: 'sums.json', data: Buffer.from(JSON.stringify(sums)) };
 }
 
 async function writeParts(job: WriteJob, db: Db, handle: number, progress: Progress): Promise<Manifest> {
@@ -69,32 +63,29 @@ async function writeParts(job: WriteJob, db: Db, handle: number, progress: Progr
     for (let at = 0; at < bytes.length;) at += writeSync(handle, bytes, at, bytes.length - at, end + at);
     end += bytes.length;
   };
-  const small = (name: string, data: Uint8Array): void => {
-    write(tarHeader(name, data.length, mtime));
-    write(data);
-    write(Buffer.alloc(paddingAfter(data.length)));
-  };
   const manifest = manifestOf(db, job.now);
-  small(MEMBERS.readMe, Buffer.from(READ_ME));
-  small(MEMBERS.key, Buffer.from(keyText));
-  small(MEMBERS.manifest, await encrypter.encrypt(JSON.stringify(manifest)));
+  const small = [
+    { name: MEMBERS.readMe, data: Buffer.from(READ_ME) },
+    { name: MEMBERS.key, data: Buffer.from(keyText) },
+    { name: MEMBERS.manifest, data: await encrypter.encrypt(JSON.stringify(manifest)) },
+  ];
+  // The largest member follows: its size is known when it is written.
+  write((await tarOf(small, mtime)).subarray(0, -tarEnd().length));
 
   const headerAt = end;
-  write(Buffer.alloc(512));
+  write(Buffer.alloc(BLOCK));
   const start = end;
   const pages = db.pragma('page_count', { simple: true }) as number;
   const total = Math.max(1, pages * (db.pragma('page_size', { simple: true }) as number));
   let done = 0;
-  const inner = streamOf(
-    innerTar(db, mtime, (bytes) => {
-      done += bytes;
-      progress('writing', Math.min(1, done / total));
-    }),
-  );
+  const members = innerMembers(db, (bytes) => {
+    done += bytes;
+    progress('writing', Math.min(1, done / total));
+  });
+  const inner = streamOf(writeTar(members, mtime));
   for await (const chunk of chunksOf(await encrypter.encrypt(inner))) write(chunk);
-  // The size is known only now.
   const size = end - start;
-  const header = tarHeader(MEMBERS.caseload, size, mtime);
+  const header = await tarHeader(MEMBERS.caseload, size, mtime);
   if (writeSync(handle, header, 0, header.length, headerAt) !== header.length) throw new Refusal('disk-full');
   write(Buffer.alloc(paddingAfter(size)));
   write(tarEnd());
@@ -120,7 +111,7 @@ export async function writeBackup(job: WriteJob, progress: Progress): Promise<Ma
     } finally {
       closeSync(handle);
     }
-    const container = openContainer(part);
+    const container = await openContainer(part);
     await unpack({ container, identity: job.identity, scratch: job.scratch }, (done) => progress('checking', done));
     settle(part, job.target);
     return manifest;

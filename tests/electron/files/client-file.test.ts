@@ -171,21 +171,12 @@ test('mutated client files are refused with a sentence, or bring in a whole clie
 test('deep nesting and huge claims do not take the program down', async () => {
   const caseload = await newCaseload();
   const file = path.join(newFolder(), 'deep.tar');
-  const { tarHeader, paddingAfter, tarEnd } = await import('../../../electron/files/backup/tar.ts');
+  const { tarHeader, tarOf } = await import('../../../electron/files/backup/tar.ts');
   for (const text of ['['.repeat(200_000), `${'{"a":'.repeat(100_000)}1${'}'.repeat(100_000)}`, '"'.repeat(9), '']) {
-    const data = Buffer.from(text);
-    writeFileSync(
-      file,
-      Buffer.concat([
-        tarHeader('client.json', data.length, 0),
-        data,
-        Buffer.alloc(paddingAfter(data.length)),
-        tarEnd(),
-      ]),
-    );
+    writeFileSync(file, await tarOf([{ name: 'client.json', data: Buffer.from(text) }], 0));
     await expect(readClientFile(caseload, file, later)).rejects.toThrow('not-an-export');
   }
-  writeFileSync(file, Buffer.concat([tarHeader('client.json', 7_000_000_000, 0), Buffer.alloc(512)]));
+  writeFileSync(file, Buffer.concat([await tarHeader('client.json', 7_000_000_000, 0), Buffer.alloc(512)]));
   await expect(readClientFile(caseload, file, later)).rejects.toThrow('not-an-export');
 });
 
