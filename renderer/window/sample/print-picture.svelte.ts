@@ -23,7 +23,7 @@ export function pictureForPrint(viewer: HTMLElement): () => void {
     maxHeight: '270mm',
   });
   const root = document.createElement('div');
-  // The print style sheet shows nothing but this (renderer/window/pages/sheet.css).
+  // The print style sheet shows nothing but this (renderer/window/parts/sheet.css).
   root.className = 'print-root';
   root.style.padding = '10mm';
   root.append(copy);
