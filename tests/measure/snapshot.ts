@@ -75,4 +75,4 @@ export function differences(kept: PageSnapshot | undefined, now: PageSnapshot): 
 }
 
 /** What to do about differences. */
-export const advice = `Values moved under the method version ${METHOD_VERSION}. Where that is meant, raise METHOD_VERSION and run \`node build/measure-snapshot.ts\`: it adds the file of the new version. Old files stay as they are.`;
+export const advice = `Values moved under the method version ${METHOD_VERSION}. Where that is meant, raise METHOD_VERSION and run \`node build/gates/measure-snapshot.ts\`: it adds the file of the new version. Old files stay as they are.`;

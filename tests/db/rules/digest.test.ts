@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { ruleVersion } from '../../../db/rules/index.ts';
 import { canonicalJson, keptDigests, shippedDigest } from './digest.ts';
 
-const advice = `The shipped rules differ from those of version ${ruleVersion}. Where that is meant, raise ruleVersion in db/rules/index.ts and run \`npx node build/rule-digest.ts\`: it adds the new digest to db/rules/digest.json. Old ones stay.`;
+const advice = `The shipped rules differ from those of version ${ruleVersion}. Where that is meant, raise ruleVersion in db/rules/index.ts and run \`npx node build/gates/rule-digest.ts\`: it adds the new digest to db/rules/digest.json. Old ones stay.`;
 
 test('a rule version names one table for ever', () => {
   expect(shippedDigest(), advice).toBe(keptDigests()[ruleVersion]);

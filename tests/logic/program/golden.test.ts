@@ -1,6 +1,6 @@
 /**
  * Drafts and pages of 200 invented clients are what they were: a change of structure changes no word. They change with a
- * mended defect or a new rule only; then `npx node build/golden.ts` writes them anew, and the commit says which and why.
+ * mended defect or a new rule only; then `npx node build/gates/golden.ts` writes them anew, and the commit says which and why.
  */
 import { expect, test } from 'vitest';
 import { allCases, type CaseText, golden, hashesOf, WHOLE_EVERY } from './golden-cases.ts';

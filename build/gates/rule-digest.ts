@@ -1,10 +1,10 @@
 /**
- * `npx node build/rule-digest.ts`: adds the digest of the shipped rules to db/rules/digest.json. A version that has one
+ * `npx node build/gates/rule-digest.ts`: adds the digest of the shipped rules to db/rules/digest.json. A version that has one
  * keeps it: raise ruleVersion (db/rules/index.ts) first.
  */
 import { writeFileSync } from 'node:fs';
-import { ruleVersion } from '../db/rules/index.ts';
-import { digestFile, keptDigests, shippedDigest } from '../tests/db/rules/digest.ts';
+import { ruleVersion } from '../../db/rules/index.ts';
+import { digestFile, keptDigests, shippedDigest } from '../../tests/db/rules/digest.ts';
 
 const kept = keptDigests();
 if (Object.hasOwn(kept, ruleVersion)) {

@@ -1,12 +1,12 @@
 /**
- * `npx node build/measure-snapshot.ts`: writes what every page of tests/measure/pages/specs.ts gives under the method version in
+ * `npx node build/gates/measure-snapshot.ts`: writes what every page of tests/measure/pages/specs.ts gives under the method version in
  * force to tests/measure/snapshots. A version that has its file keeps it: raise METHOD_VERSION first.
  */
 import { existsSync, writeFileSync } from 'node:fs';
-import { METHOD_VERSION } from '../renderer/measure/version.ts';
-import { measureMadePage, snapshotFile, snapshotOf } from '../tests/measure/snapshot.ts';
-import { makePage } from '../tests/measure/pages/generate.ts';
-import { SPECS } from '../tests/measure/pages/specs.ts';
+import { METHOD_VERSION } from '../../renderer/measure/version.ts';
+import { measureMadePage, snapshotFile, snapshotOf } from '../../tests/measure/snapshot.ts';
+import { makePage } from '../../tests/measure/pages/generate.ts';
+import { SPECS } from '../../tests/measure/pages/specs.ts';
 
 const file = snapshotFile(METHOD_VERSION);
 if (existsSync(file)) {
