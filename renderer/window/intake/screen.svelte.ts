@@ -8,6 +8,9 @@ import { findings, mayStart } from '../../logic/intake/findings.ts';
 import { flagInputOf } from '../../logic/intake/flag-input.ts';
 import { openFlags } from '../../logic/intake/flags.ts';
 import { openItems, resumeAt } from '../../logic/intake/opening.ts';
+import { latestAnswers } from '../../logic/record/latest-answers.ts';
+import { latestSetUp, setUpInput } from '../../logic/record/latest-set-up.ts';
+import { recordAsOf } from '../../logic/record/record-as-of.ts';
 import { setUp } from '../../logic/setup/set-up.ts';
 import type { SetupInput } from '../../logic/setup/setup-types.ts';
 
@@ -54,22 +57,11 @@ export class Screen {
   readonly setup = $derived.by(
     () => this.open.record.setups.find((each) => each.visitId === this.open.visitId) ?? null,
   );
-  /** Measures in use: this visit's, else the latest. */
-  readonly setupShown = $derived.by(() => this.setup ?? this.open.record.setups.at(-1) ?? null);
+  /** Measures in use: the latest up to this visit. */
+  readonly setupShown = $derived.by(() => latestSetUp(recordAsOf(this.open.record, this.open.visitId)));
   readonly setupInput = $derived.by((): SetupInput => {
-    const { client } = this.open.record;
-    const has = (code: string): boolean => client.precautions.some((each) => each.code === code);
-    const field = this.answersOf('field').some(({ grade }) => grade !== null && grade <= 1);
-    const measures = this.setupShown ?? { ...emptySetup, hand: client.handNow };
-    return {
-      ...measures,
-      hand: measures.hand ?? client.handNow,
-      cautions: [
-        ...(has('hip-precautions') ? (['hip'] as const) : []),
-        ...(has('wheelchair') ? (['wheelchair'] as const) : []),
-        ...(field ? (['neglect-or-field'] as const) : []),
-      ],
-    };
+    const { record } = this.open;
+    return setUpInput(record, this.setupShown ?? { ...emptySetup, hand: record.client.handNow });
   });
   readonly setupOutcome = $derived.by(() => setUp(this.setupInput, this.setupTable));
 
@@ -86,9 +78,7 @@ export class Screen {
 
   /** Latest answers of an item, one a side. */
   answersOf(code: string): IntakeAnswer[] {
-    const sides = new Map<Side, IntakeAnswer>();
-    for (const answer of this.open.record.intakeAnswers) if (answer.item === code) sides.set(answer.side, answer);
-    return [...sides.values()];
+    return latestAnswers(this.open.record.intakeAnswers).filter((answer) => answer.item === code);
   }
 
   /** The answer given at this visit for an item and side. */

@@ -8,6 +8,7 @@ import type { SetupTable } from '../../../../db/types/items.ts';
 import { setUp } from '../../setup/set-up.ts';
 import { type ConditionDifference, conditionDifferences } from '../../record/condition-changes.ts';
 import type { Limits } from '../../rules/limits.ts';
+import { latestSetUp, setUpInput } from '../../record/latest-set-up.ts';
 import { type Occasion, occasionsOf } from '../../record/occasions.ts';
 import type { RepeatPair } from '../../progress/repeat-pairs.ts';
 import type { SetupFigure } from './packet.ts';
@@ -107,16 +108,16 @@ export function goalsOf(input: PageInput): Goal[] {
 /** The goal worked on at the day of the page. */
 export const goalOf = (input: PageInput): Goal | undefined => goalsOf(input).find((g) => g.status === 'active');
 
-/** The latest set-up that the calculator accepts, as heights to set. */
+/** The latest set-up of the visit's day, if the calculator accepts it, as heights to set. */
 export function setupOf(input: PageInput): SetupFigure | null {
-  const days = new Map(input.record.visits.map((v) => [v.id, v.date]));
+  const { record } = input;
+  const days = new Map(record.visits.map((v) => [v.id, v.date]));
   const day = dayOf(input);
-  const latest = input.record.setups
-    .filter((s) => (days.get(s.visitId) ?? '') <= day)
-    .sort((a, b) => a.at.localeCompare(b.at))
-    .at(-1);
+  const setups = record.setups.filter((s) => (days.get(s.visitId) ?? '') <= day);
+  const latest = latestSetUp({ ...record, setups });
   if (!latest) return null;
-  const outcome = setUp(latest, input.setupTable);
+  const given = setUpInput(record, latest);
+  const outcome = setUp(given, input.setupTable);
   if (!outcome.ok) return null;
   const { set, footrest, raiseTable } = outcome.result;
   const least = input.setupTable.leastChange.value;
@@ -125,7 +126,7 @@ export function setupOf(input: PageInput): SetupFigure | null {
     tableMm: set.table,
     footrestMm: footrest >= least ? footrest : 0,
     raiseTableMm: raiseTable >= least ? raiseTable : 0,
-    hand: latest.hand ?? input.record.client.handNow,
+    hand: given.hand,
   };
 }
 

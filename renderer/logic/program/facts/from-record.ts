@@ -13,7 +13,9 @@ import { flagInputOf } from '../../intake/flag-input.ts';
 import { openFlags, type FlagState } from '../../intake/flags.ts';
 import { setUp } from '../../setup/set-up.ts';
 import { isOfTask } from '../../record/measure-values.ts';
+import { latestSetUp, setUpInput } from '../../record/latest-set-up.ts';
 import { occasionsOf } from '../../record/occasions.ts';
+import { recordAsOf } from '../../record/record-as-of.ts';
 import { compose } from '../draft/compose.ts';
 import {
   latestByCode,
@@ -77,24 +79,12 @@ function seenFindings(record: ClientRecord, rules: RulesInUse): ProgramInput['fi
     }));
 }
 
-/** @param visitId the visit at which the program is drafted: later facts are not looked at */
-export function programInput(record: ClientRecord, rules: RulesInUse, visitId?: string): ProgramInput {
+/** @param visitId the visit at which the program is drafted: later facts are not looked at; left out: all facts count */
+export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: string): ProgramInput {
+  const record = visitId === undefined ? whole : recordAsOf(whole, visitId);
   const { client } = record;
-  const has = (code: string): boolean => client.precautions.some((p) => p.code === code);
-  const measures = record.setups.at(-1);
-  const outcome = measures
-    ? setUp(
-        {
-          ...measures,
-          hand: measures.hand ?? client.handNow,
-          cautions: [
-            ...(has('hip-precautions') ? (['hip'] as const) : []),
-            ...(has('wheelchair') ? (['wheelchair'] as const) : []),
-          ],
-        },
-        rules.setup,
-      )
-    : null;
+  const measures = latestSetUp(record);
+  const outcome = measures ? setUp(setUpInput(record, measures), rules.setup) : null;
   const found = findings(
     record.intakeAnswers,
     rules.intake,
