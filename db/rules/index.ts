@@ -29,7 +29,7 @@ import vocabulary from './table/vocabulary.json' with { type: 'json' };
 import writing from './library/writing.json' with { type: 'json' };
 
 /** Of the shipped table; raised with every change to it. */
-export const ruleVersion = '2026.4';
+export const ruleVersion = '2026.5';
 
 /** The table cannot be used; the message names the place and the reason. */
 export class RuleTableError extends Error {

@@ -47,6 +47,10 @@ const codes = {
   onset9: 'onset-least-9',
   onset10: 'onset-least-10',
   onsetBouts: 'onset-bouts',
+  /** Page and ink measures: pages that the figure of other writers counts for, chance, own repeats without a figure. */
+  knownPages: 'hand-known-pages',
+  handSure: 'hand-sure',
+  handRepeats: 'hand-repeats',
 } as const;
 
 export type ChangeLimits = Readonly<Record<keyof typeof codes, number>>;
@@ -63,4 +67,15 @@ export function changeLimits(thresholds: readonly Pick<Threshold, 'code' | 'valu
     return [name, value] as const;
   });
   return Object.fromEntries(entries) as ChangeLimits;
+}
+
+/**
+ * Standard deviation between pages of ordinary writers, on the measure's scale (relative, or in its unit).
+ * @returns null where no figure is known
+ */
+export function knownHandSpread(
+  thresholds: readonly Pick<Threshold, 'code' | 'value'>[],
+  measure: string,
+): number | null {
+  return thresholds.find((row) => row.code === `hand-sd-${measure}`)?.value ?? null;
 }

@@ -4,7 +4,7 @@ import type { ChangeNote, ChangeVerdict, Count, Direction, ReadSample, RepeatPai
 import { familyOf } from './families.ts';
 import { judge, type Judgement } from './judge.ts';
 import { phaseLikelihood, type PhaseVisit } from './phase.ts';
-import { changeQuantile, type Posterior } from './posterior.ts';
+import { changeQuantile, scaleRows, type Likelihood, type Posterior } from './posterior.ts';
 import { asCounted, commonReaders, readersChange, readersDiffer } from './readers.ts';
 import { spreadPrior, type CountPair } from './spread-prior.ts';
 import { lossSign } from './steady-loss.ts';
@@ -103,8 +103,9 @@ function comparedAnswer(
   const before = compared.before.map((visit) => asCounted(visit, common));
   const now = compared.now.map((visit) => asCounted(visit, common));
   const prior = spreadPrior(countedPairs(pairs, compared.now[0]!.conditions.task, series.kind), limits);
-  const logBefore = phaseLikelihood(before, 1, limits.readerSpread);
-  const found = judge(logBefore, phaseLikelihood(now, limits.decay, limits.readerSpread), prior, limits);
+  const atFirst = scaleRows(phaseLikelihood(before, 1, limits.readerSpread));
+  const later = scaleRows(phaseLikelihood(now, limits.decay, limits.readerSpread));
+  const found = judge(atFirst, later, prior, limits);
   const differ = readersDiffer(compared, common, prior, limits);
   const verdict = differ && (found.verdict === 'up' || found.verdict === 'down') ? 'cannot-tell' : found.verdict;
   const notes: ChangeNote[] = [
@@ -131,7 +132,7 @@ function comparedAnswer(
     leftOut: series.visits.length - before.length - now.length,
     differs,
     notes,
-    moreSamples: asksForMore ? moreSamples(logBefore, now, found, prior, limits) : null,
+    moreSamples: asksForMore ? moreSamples(atFirst, now, found, prior, limits) : null,
     sinceDay: series.since,
     better: found.chances.up >= limits.betterChance,
     loss: lossSign(before, now, prior, limits, explained),
@@ -179,7 +180,7 @@ function lowerMedian(values: readonly number[]): number {
 
 /** How many further visits like the latest, with the share right as now, would tell; null beyond the most. */
 function moreSamples(
-  logBefore: Float64Array,
+  before: Likelihood,
   now: readonly PhaseVisit[],
   found: Judgement,
   prior: readonly number[],
@@ -190,8 +191,8 @@ function moreSamples(
   const visits = [...now];
   for (let k = 1; k <= limits.moreSamplesMost; k++) {
     visits.push(further);
-    const log = phaseLikelihood(visits, limits.decay, limits.readerSpread);
-    if (judge(logBefore, log, prior, limits).verdict !== 'cannot-tell') return k;
+    const then = scaleRows(phaseLikelihood(visits, limits.decay, limits.readerSpread));
+    if (judge(before, then, prior, limits).verdict !== 'cannot-tell') return k;
   }
   return null;
 }

@@ -3,7 +3,7 @@
  * nothing outside imports past it. Pure: no clock, no chance; numbers come from the rule table (`changeLimits`).
  */
 export { CHANGE_VERSION } from './version.ts';
-export { changeLimits, type ChangeLimits } from './change-limits.ts';
+export { changeLimits, knownHandSpread, type ChangeLimits } from './change-limits.ts';
 export { CONDITIONS } from './change-types.ts';
 export type {
   ChangeChances,
@@ -25,3 +25,12 @@ export { stepSigns, type StepSigns } from './steps.ts';
 export { smallestChange, type SmallestChange, type SmallestQuestion } from './smallest-change.ts';
 export { fatigueOnset, type FatigueOnset } from './fatigue-onset.ts';
 export { lineTrend, slopeInterval, type SlopeInterval } from './decrement.ts';
+export {
+  handChange,
+  handInterval,
+  handScaleOf,
+  handSpread,
+  type HandChange,
+  type HandScale,
+  type HandSpread,
+} from './hand-spread.ts';

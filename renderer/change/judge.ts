@@ -2,7 +2,7 @@
 import type { ChangeLimits } from './change-limits.ts';
 import type { ChangeChances, ChangeInterval } from './change-types.ts';
 import { LEVELS, levelOf, SPREADS } from './grid.ts';
-import { chanceAbove, changeQuantile, levelQuantile, posterior, type Posterior } from './posterior.ts';
+import { chanceAbove, changeQuantile, levelQuantile, posterior, type Likelihood, type Posterior } from './posterior.ts';
 
 /** Shares become percent and points. */
 export interface Judgement {
@@ -36,14 +36,9 @@ function chancesOf({ change, now }: Posterior, limits: ChangeLimits): ChangeChan
   };
 }
 
-/** @param logBefore, logNow from `phaseLikelihood`; @param prior from `spreadPrior` */
-export function judge(
-  logBefore: Float64Array,
-  logNow: Float64Array,
-  prior: readonly number[],
-  limits: ChangeLimits,
-): Judgement {
-  const joint = posterior(logBefore, logNow, prior);
+/** @param before, now from `scaleRows`; @param prior from `spreadPrior` */
+export function judge(before: Likelihood, now: Likelihood, prior: readonly number[], limits: ChangeLimits): Judgement {
+  const joint = posterior(before, now, prior);
   const chances = chancesOf(joint, limits);
   const at = (q: number): number => 100 * changeQuantile(joint.change, q);
   return {

@@ -1,5 +1,5 @@
 /** Joins both phases: what is now likely of the level before, the level now, their difference and the spread. */
-import { LEVELS, levelOf, SPREADS } from './grid.ts';
+import { CELLS, LEVELS, levelOf, SPREADS } from './grid.ts';
 
 /** Cells of the difference: (k - (LEVELS - 1)) / LEVELS. */
 export const DIFFERENCES = 2 * LEVELS - 1;
@@ -7,6 +7,7 @@ const differenceOf = (k: number): number => (k - (LEVELS - 1)) / LEVELS;
 
 /** Cells this much less likely than the top cell of their row add nothing that is seen. */
 const NEGLIGIBLE = 1e-9;
+const LOG_NEGLIGIBLE = Math.log(NEGLIGIBLE);
 
 /** Chances that each add up to 1. */
 export interface Posterior {
@@ -17,94 +18,98 @@ export interface Posterior {
   spread: Float64Array;
 }
 
-/** One spread's likelihoods: of the level before and now, each relative to its own top, and the row's weight. */
-interface Row {
-  s: number;
-  before: Float64Array;
-  now: Float64Array;
-  weight: number;
+/** Likelihood of a level, each spread's row relative to its own top: no row is lost for suiting one phase only. */
+export interface Likelihood {
+  rows: Float64Array;
+  /** Log likelihood of each row's top. */
+  tops: number[];
+  /** Sum of each row. */
+  sums: number[];
 }
 
-function topOf(log: Float64Array, s: number): number {
-  let top = -Infinity;
-  for (let cell = s * LEVELS; cell < (s + 1) * LEVELS; cell++) if (log[cell]! > top) top = log[cell]!;
-  return top;
-}
-
-function relative(log: Float64Array, s: number, top: number): Float64Array {
-  const out = new Float64Array(LEVELS);
-  for (let i = 0; i < LEVELS; i++) {
-    const value = Math.exp(log[s * LEVELS + i]! - top);
-    out[i] = value < NEGLIGIBLE ? 0 : value;
+/** @param log from `phaseLikelihood` */
+export function scaleRows(log: Float64Array): Likelihood {
+  const rows = new Float64Array(CELLS);
+  const tops: number[] = [];
+  const sums: number[] = [];
+  for (let s = 0; s < SPREADS.length; s++) {
+    const [from, to] = [s * LEVELS, (s + 1) * LEVELS];
+    let top = -Infinity;
+    for (let cell = from; cell < to; cell++) if (log[cell]! > top) top = log[cell]!;
+    let sum = 0;
+    for (let cell = from; cell < to; cell++) {
+      const below = log[cell]! - top;
+      if (below < LOG_NEGLIGIBLE) continue;
+      const value = Math.exp(below);
+      rows[cell] = value;
+      sum += value;
+    }
+    tops.push(top);
+    sums.push(sum);
   }
-  return out;
+  return { rows, tops, sums };
 }
 
-/** Each row has a scale of its own: a spread that suits one phase only must not leave the other without any cell. */
-function rowsOf(logBefore: Float64Array, logNow: Float64Array, prior: readonly number[]): Row[] {
-  const tops = prior.map((chance, s) => {
-    const [before, now] = [topOf(logBefore, s), topOf(logNow, s)];
-    return { s, before, now, log: Math.log(chance) + before + now };
-  });
-  const highest = Math.max(...tops.map(({ log }) => log));
-  return tops.flatMap(({ s, before, now, log }) => {
+/** How much each spread counts once both phases are seen; 0 where it cannot be. */
+function spreadWeights(before: Likelihood, now: Likelihood, prior: readonly number[]): number[] {
+  const logs = prior.map((chance, s) => Math.log(chance) + before.tops[s]! + now.tops[s]!);
+  const highest = Math.max(...logs);
+  return logs.map((log) => {
     const weight = Math.exp(log - highest);
-    if (weight < NEGLIGIBLE * NEGLIGIBLE) return [];
-    return [{ s, before: relative(logBefore, s, before), now: relative(logNow, s, now), weight }];
+    return weight < NEGLIGIBLE * NEGLIGIBLE ? 0 : weight;
   });
 }
 
-function total(values: Float64Array): number {
+/** The same in shares of their sum. */
+function shares(values: Float64Array): Float64Array {
   let sum = 0;
   for (const value of values) sum += value;
-  return sum;
-}
-
-function scaled(values: Float64Array): Float64Array {
-  const sum = total(values);
   return values.map((value) => value / sum);
 }
 
 /**
  * Posterior of two phases that share the client's spread.
- * @param logBefore, logNow from `phaseLikelihood`
+ * @param before, now from `scaleRows`
  * @param prior chances of the spreads
  */
-export function posterior(logBefore: Float64Array, logNow: Float64Array, prior: readonly number[]): Posterior {
+export function posterior(before: Likelihood, now: Likelihood, prior: readonly number[]): Posterior {
   const change = new Float64Array(DIFFERENCES);
-  const before = new Float64Array(LEVELS);
-  const now = new Float64Array(LEVELS);
+  const levelBefore = new Float64Array(LEVELS);
+  const levelNow = new Float64Array(LEVELS);
   const spread = new Float64Array(SPREADS.length);
-  for (const row of rowsOf(logBefore, logNow, prior)) {
-    const [sumBefore, sumNow] = [total(row.before), total(row.now)];
-    spread[row.s] = row.weight * sumBefore * sumNow;
-    const first = row.now.findIndex((value) => value > 0);
-    const end = row.now.findLastIndex((value) => value > 0) + 1;
+  spreadWeights(before, now, prior).forEach((weight, s) => {
+    if (weight === 0) return;
+    const rowBefore = before.rows.subarray(s * LEVELS, (s + 1) * LEVELS);
+    const rowNow = now.rows.subarray(s * LEVELS, (s + 1) * LEVELS);
+    spread[s] = weight * before.sums[s]! * now.sums[s]!;
+    const first = rowNow.findIndex((value) => value > 0);
+    const end = rowNow.findLastIndex((value) => value > 0) + 1;
     for (let i = 0; i < LEVELS; i++) {
-      now[i]! += row.weight * row.now[i]! * sumBefore;
-      if (row.before[i] === 0) continue;
-      const times = row.weight * row.before[i]!;
-      before[i]! += times * sumNow;
-      for (let j = first, at = LEVELS - 1 - i + first; j < end; j++, at++) change[at]! += times * row.now[j]!;
+      levelNow[i]! += weight * rowNow[i]! * before.sums[s]!;
+      if (rowBefore[i] === 0) continue;
+      const times = weight * rowBefore[i]!;
+      levelBefore[i]! += times * now.sums[s]!;
+      for (let j = first, at = LEVELS - 1 - i + first; j < end; j++, at++) change[at]! += times * rowNow[j]!;
     }
-  }
-  return { change: scaled(change), before: scaled(before), now: scaled(now), spread: scaled(spread) };
+  });
+  return { change: shares(change), before: shares(levelBefore), now: shares(levelNow), spread: shares(spread) };
 }
 
 /** Chance that now lies above before, without the whole posterior: half of equal cells counts as above. */
-export function chanceOfMore(logBefore: Float64Array, logNow: Float64Array, prior: readonly number[]): number {
+export function chanceOfMore(before: Likelihood, now: Likelihood, prior: readonly number[]): number {
   let more = 0;
   let all = 0;
-  for (const { before, now, weight } of rowsOf(logBefore, logNow, prior)) {
+  spreadWeights(before, now, prior).forEach((weight, s) => {
+    if (weight === 0) return;
     let below = 0;
     let above = 0;
-    for (let i = 0; i < LEVELS; i++) {
-      above += now[i]! * (below + before[i]! / 2);
-      below += before[i]!;
+    for (let cell = s * LEVELS; cell < (s + 1) * LEVELS; cell++) {
+      above += now.rows[cell]! * (below + before.rows[cell]! / 2);
+      below += before.rows[cell]!;
     }
     more += weight * above;
-    all += weight * below * total(now);
-  }
+    all += weight * below * now.sums[s]!;
+  });
   return more / all;
 }
 

@@ -2,7 +2,7 @@
 import type { ChangeLimits } from './change-limits.ts';
 import type { LossSign } from './change-types.ts';
 import { phaseLikelihood, type PhaseVisit } from './phase.ts';
-import { chanceOfMore } from './posterior.ts';
+import { chanceOfMore, scaleRows } from './posterior.ts';
 
 /** The last two visits are compared with at most six before them, at least three. */
 const LAST = 2;
@@ -21,21 +21,18 @@ export function lossSign(
   explained = false,
 ): LossSign | null {
   const { readerSpread, decay } = limits;
-  const start = phaseLikelihood(before, 1, readerSpread);
+  const likelihood = (visits: readonly PhaseVisit[], weight: number) =>
+    scaleRows(phaseLikelihood(visits, weight, readerSpread));
+  const start = likelihood(before, 1);
   const downFromStart = (visits: readonly PhaseVisit[]): number =>
-    visits.length === 0 ? 0 : 1 - chanceOfMore(start, phaseLikelihood(visits, decay, readerSpread), prior);
+    visits.length === 0 ? 0 : 1 - chanceOfMore(start, likelihood(visits, decay), prior);
   const down = downFromStart(now);
   const downBefore = downFromStart(now.slice(0, -1));
   const all = [...before, ...now];
   const lately =
     all.length < VISITS_LEAST
       ? 0
-      : 1 -
-        chanceOfMore(
-          phaseLikelihood(all.slice(-LAST - BEFORE_MOST, -LAST), 1, readerSpread),
-          phaseLikelihood(all.slice(-LAST), 1, readerSpread),
-          prior,
-        );
+      : 1 - chanceOfMore(likelihood(all.slice(-LAST - BEFORE_MOST, -LAST), 1), likelihood(all.slice(-LAST), 1), prior);
   const flag = lately >= limits.lossFlagLast || Math.min(down, downBefore) >= limits.lossFlagTwice;
   if (flag) return explained ? 'ask-repeat' : 'flag';
   return Math.max(lately, down) >= limits.lossAsk ? 'ask-repeat' : null;

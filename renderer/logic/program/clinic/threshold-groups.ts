@@ -35,7 +35,7 @@ const groups: readonly { title: string; about: string; starts: RegExp }[] = [
   {
     title: 'Whether something has changed',
     about: 'They hold for every verdict, flag, proposal and page alike. Their error rates were simulated as shipped.',
-    starts: /^(change-|loss-|step-|plateau-chance|plateau-retests|onset-(least|line|bouts))/,
+    starts: /^(change-|hand-|loss-|step-|plateau-chance|plateau-retests|onset-(least|line|bouts))/,
   },
   { title: 'Writing, home program and progress', about: '', starts: /./ },
 ];

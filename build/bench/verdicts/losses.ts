@@ -1,0 +1,79 @@
+/** Steady loss: how often a stable client raises the flag, and how often a loss asks for another sample. */
+import { seededRandom } from '../../letters/random.ts';
+import type { PhaseVisit } from '../../../renderer/change/phase.ts';
+import { lossSign } from '../../../renderer/change/steady-loss.ts';
+import { limits, priorWithoutPairs } from './looks.ts';
+import { Counter, type Rate, type Setting } from './rate.ts';
+import { stepPath, wordsRight, type Swing } from './simulated-clients.ts';
+
+const asVisits = (right: readonly number[], words: number): PhaseVisit[] =>
+  right.map((count) => ({ right: count, words, group: null, readers: 1 }));
+
+/** Which signs were ever given, looking after each retest. */
+function everOf(right: readonly number[], words: number, baselines: number): { flag: boolean; ask: boolean } {
+  const visits = asVisits(right, words);
+  const before = visits.slice(0, baselines);
+  const signs = visits
+    .slice(baselines)
+    .map((_, i) => lossSign(before, visits.slice(baselines, baselines + i + 1), priorWithoutPairs, limits));
+  return { flag: signs.includes('flag'), ask: signs.some((sign) => sign !== null) };
+}
+
+type Bounds = Record<'flag' | 'asks for a repeat', [side: Rate['side'], bound: number]>;
+
+function loss(
+  about: string,
+  levels: readonly number[],
+  words: number,
+  baselines: number,
+  swing: Swing,
+  bounds: Bounds,
+): Setting {
+  const name = `${about}, SD ${swing.sd} rho ${swing.rho}, ${baselines} baselines, ${words} words`;
+  return {
+    name,
+    run(clients, seed) {
+      const random = seededRandom(seed);
+      const counter = new Counter();
+      for (let c = 0; c < clients; c++) {
+        const { flag, ask } = everOf(wordsRight(random, words, levels, swing), words, baselines);
+        counter.count('flag', flag);
+        counter.count('asks for a repeat', ask);
+      }
+      return Object.entries(bounds).map(([what, [side, bound]]) => counter.rate(name, what, clients, side, bound));
+    },
+  };
+}
+
+const stableBounds: Bounds = { flag: ['most', 0.02], 'asks for a repeat': ['told', 0] };
+const lossBounds: Bounds = { flag: ['told', 0], 'asks for a repeat': ['least', 0.8] };
+
+export const lossSettings: Setting[] = [
+  ...[
+    { sd: 0.3, rho: 0 },
+    { sd: 0.4, rho: 0.3 },
+    { sd: 0.5, rho: 0.3 },
+  ].flatMap((swing) =>
+    (
+      [
+        [1, 24, 0.6],
+        [3, 24, 0.6],
+        [3, 60, 0.6],
+        [3, 60, 0.85],
+        [3, 8, 0.6],
+      ] as const
+    ).map(([baselines, words, p]) =>
+      loss(
+        `stable at ${p * 100} %, 11 visits`,
+        stepPath(p, baselines, p, 11 - baselines),
+        words,
+        baselines,
+        swing,
+        stableBounds,
+      ),
+    ),
+  ),
+  ...[24, 60].map((words) =>
+    loss('-30 from 75 % at visit 7 of 11', stepPath(0.75, 6, 0.45, 5), words, 3, { sd: 0.3, rho: 0 }, lossBounds),
+  ),
+];
