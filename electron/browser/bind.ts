@@ -12,12 +12,19 @@ const REFUSED = JSON.stringify({ ok: false, code: 'unknown-request' } satisfies 
 
 /** Chromium's own keys for further windows, tabs, page source, page saving, bookmarks and its print preview. */
 const BROWSER_KEYS = ['n', 't', 'w', 'u', 'p', 's', 'o', 'd', 'h', 'j', 'r', 'g'];
+/** With Shift (Alt on macOS) as well: developer tools, their console and picker, bookmarks, clearing of data. */
+const TOOL_KEYS = ['i', 'j', 'c', 'k', 'm', 'e', 'b', 'o', 'q', 'delete'];
 
 /**
  * Runs in the page before its own scripts: wraps the raw binding into `window.fairhand` and locks it, so that a
  * later script can neither replace the doors nor reach behind them.
  */
-function openDoors({ binding, event, keys }: { binding: string; event: string; keys: string[] }): void {
+function openDoors({
+  binding,
+  event,
+  keys,
+  tools,
+}: Record<'binding' | 'event', string> & Record<'keys' | 'tools', string[]>): void {
   const scope = globalThis as unknown as Record<string, unknown>;
   const send = scope[binding] as ((json: string) => Promise<string>) | undefined;
   if (!send || scope['fairhand']) return;
@@ -29,7 +36,13 @@ function openDoors({ binding, event, keys }: { binding: string; event: string; k
   });
   Object.defineProperty(scope, 'fairhand', { value: doors, writable: false, configurable: false });
   Reflect.deleteProperty(scope, binding);
+  // On macOS Alt changes the letter: the place of the key counts too.
+  const toolKey = (pressed: KeyboardEvent) =>
+    (pressed.ctrlKey || pressed.metaKey) &&
+    (pressed.shiftKey || pressed.altKey) &&
+    (tools.includes(pressed.key.toLowerCase()) || tools.includes(pressed.code.replace(/^Key/, '').toLowerCase()));
   const browserKey = (pressed: KeyboardEvent) =>
+    toolKey(pressed) ||
     ((pressed.ctrlKey || pressed.metaKey) && keys.includes(pressed.key.toLowerCase())) ||
     ['F1', 'F3', 'F5', 'F7', 'F12'].includes(pressed.key) ||
     (pressed.altKey && ['ArrowLeft', 'ArrowRight', 'Home'].includes(pressed.key));
@@ -54,7 +67,7 @@ export async function bind(context: BrowserContext, page: Page, call: Call): Pro
     if (source.page !== page || !maySend(sender, BROWSER_ORIGIN) || typeof json !== 'string') return REFUSED;
     return call(json);
   });
-  await context.addInitScript(openDoors, { binding: BINDING, event: EVENT, keys: BROWSER_KEYS });
+  await context.addInitScript(openDoors, { binding: BINDING, event: EVENT, keys: BROWSER_KEYS, tools: TOOL_KEYS });
 }
 
 /** Tells the page something that it did not ask for. A closed or loading page misses it, which is harmless. */

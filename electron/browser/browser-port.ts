@@ -1,10 +1,9 @@
 /** The browser shell's dialogs: the browser's own pickers, opened in the window; bytes cross the pipe in slices. */
 import { randomUUID } from 'node:crypto';
-import type { BrowserContext, JSHandle, Page } from 'playwright-core';
+import type { JSHandle, Page } from 'playwright-core';
 import type { SaveWithoutDialog } from '../files/save-into.ts';
 import { plainFileName } from '../files/save-into.ts';
 import type { OpenedFile, OpenOptions, PageSize, Saved, SaveOptions, ShellPort } from '../shell-port.ts';
-import { BROWSER_ORIGIN } from '../window-policy.ts';
 
 /** Bytes of one slice over the pipe: large enough to be fast, small enough to keep the window answering. */
 const SLICE = 3 * 1024 * 1024;
@@ -17,19 +16,8 @@ export interface BrowserPortOptions {
   save: SaveWithoutDialog | null;
 }
 
-/** Permissions that the page always has: copying text out. Naming the list denies every other one. */
-const ALWAYS = ['clipboard-write'];
-
-/** How long a granted camera stays open for its one picture, in milliseconds. */
-const CAMERA_MS = 120_000;
-
-/** Denies everything but copying text; run once at the start. */
-export async function denyPermissions(context: BrowserContext): Promise<void> {
-  await context.grantPermissions(ALWAYS, { origin: BROWSER_ORIGIN });
-}
-
 /** The dialogs of this window. */
-export function browserPort(context: BrowserContext, page: Page, options: BrowserPortOptions): ShellPort {
+export function browserPort(page: Page, options: BrowserPortOptions): ShellPort {
   return {
     chooseOpen: (wanted) => chooseOpen(page, wanted),
     chooseSave: (save) => (options.save ?? ((asked) => chooseSave(page, asked)))(save),
@@ -38,10 +26,8 @@ export function browserPort(context: BrowserContext, page: Page, options: Browse
       // Not awaited in the page: print() blocks it until the dialog is closed.
       await page.evaluate(() => void setTimeout(() => window.print(), 0));
     },
-    async allowCameraOnce() {
-      await context.grantPermissions([...ALWAYS, 'camera'], { origin: BROWSER_ORIGIN });
-      setTimeout(() => void denyPermissions(context).catch(() => undefined), CAMERA_MS).unref();
-    },
+    // The browser itself asks whether this page may use the camera; a private window forgets the answer at its end.
+    async allowCameraOnce() {},
     keyStore: null,
     close: () => void page.close().catch(() => undefined),
   };

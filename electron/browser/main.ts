@@ -9,6 +9,7 @@ import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
 import { keepSize, rememberedSize } from '../window-size.ts';
 import { findBrowser } from './find.js';
+import { NoPrivateWindow } from './launch.ts';
 import type { Session } from './session.ts';
 import { comeForward, startSession, watchSize } from './session.ts';
 
@@ -42,6 +43,9 @@ function lockOrForward(folder: string): Lock | null {
   return lock;
 }
 
+/** A window that breaks down again and again is not opened again more often than this. */
+const CRASHES = 3;
+
 /** Opens the window, answers when it was closed. */
 export async function main(argv: readonly string[]): Promise<void> {
   const executable = findBrowser();
@@ -66,8 +70,8 @@ export async function main(argv: readonly string[]): Promise<void> {
   // Loads while the browser starts: together they are what the user waits for.
   const loading = import('../open-backend.ts');
   loading.catch(() => undefined);
-  try {
-    session = await startSession({
+  const open = () =>
+    startSession({
       dataFolder: folder,
       rendererFolder: path.join(appRoot, 'dist', 'renderer'),
       executable,
@@ -75,12 +79,21 @@ export async function main(argv: readonly string[]): Promise<void> {
       save: saveWithoutDialog(process.env['FAIRHAND_SAVE_DIR']),
       openBackend: async (port, emit) => (await loading).openBackend({ folder, port, emit, shell: 'browser', appRoot }),
     });
-    const { page, closed } = session;
-    lock.onForward(() => void comeForward(page));
-    watchSize(page, (size) => keepSize(folder, size));
-    // A signal may have come while the window was opening.
-    if (stopped) stop();
-    await closed;
+  lock.onForward(() => void (session && comeForward(session.page)));
+  try {
+    for (let crashes = 0; crashes <= CRASHES && !stopped; crashes++) {
+      session = await open();
+      watchSize(session.page, (size) => keepSize(folder, size));
+      // A signal may have come while the window was opening.
+      if (stopped) stop();
+      if ((await session.closed) === 'closed') return;
+      tell('The window broke down. What was saved is safe and locked; the window opens again.');
+    }
+  } catch (error) {
+    if (!(error instanceof NoPrivateWindow)) throw error;
+    throw new CannotStart(
+      'This browser is set up so that every window keeps what is typed on the disk (private windows are forbidden), so Fairhand was not opened in it. Nothing was changed. Install another Chromium, Chrome or Edge, or ask whoever looks after this computer to allow private windows.',
+    );
   } finally {
     lock.release();
   }

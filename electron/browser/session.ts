@@ -5,9 +5,9 @@ import type { ShellPort } from '../shell-port.ts';
 import { BROWSER_ORIGIN } from '../window-policy.ts';
 import type { WindowSize } from '../window-size.ts';
 import { bind, emit } from './bind.ts';
-import { launch, profileFolder, wipeAfterClose } from './launch.ts';
 import type { BrowserPortOptions } from './browser-port.ts';
-import { browserPort, denyPermissions } from './browser-port.ts';
+import { browserPort } from './browser-port.ts';
+import { launch } from './launch.ts';
 import { serve } from './serve.ts';
 
 export interface SessionOptions {
@@ -29,8 +29,11 @@ export interface Session {
   context: BrowserContext;
   page: Page;
   backend: Backend;
-  /** Resolves when the window is gone, the caseload closed and the browser's own files wiped. */
-  closed: Promise<void>;
+  /**
+   * Resolves when the window is gone, the caseload closed and the browser's own files wiped. 'crashed': the page broke
+   * down; everything saved is safe and the window may be opened again.
+   */
+  closed: Promise<'closed' | 'crashed'>;
   /** Closes the window and waits for `closed`. */
   close(): Promise<void>;
 }
@@ -40,31 +43,35 @@ export interface Session {
  * @throws when the browser does not start or the caseload cannot be opened; nothing is left behind then
  */
 export async function startSession(options: SessionOptions): Promise<Session> {
-  const profile = profileFolder(options.dataFolder);
-  const { context, page } = await launch({
+  const { context, page, wipe } = await launch({
     executable: options.executable,
-    profile,
+    dataFolder: options.dataFolder,
     size: options.size,
     headless: options.headless ?? false,
   });
-  const port = browserPort(context, page, { save: options.save });
+  const port = browserPort(page, { save: options.save });
   let backend: Backend;
   try {
     backend = await options.openBackend(port, (json) => void emit(page, json));
   } catch (error) {
     await context.close();
-    await wipeAfterClose(profile);
+    await wipe();
     throw error;
   }
-  const closed = new Promise<void>((resolve, reject) => {
+  const closed = new Promise<'closed' | 'crashed'>((resolve, reject) => {
+    let crashed = false;
+    // A page that broke down shows the browser's own words and answers nothing: its window is closed.
+    page.on('crash', () => {
+      crashed = true;
+      void page.close().catch(() => undefined);
+    });
     // The page's own close is the sign; the browser process ends later or, on some systems, not at all.
     page.on('close', () => {
-      finish(context, backend, profile).then(resolve, reject);
+      finish(context, backend, wipe).then(() => resolve(crashed ? 'crashed' : 'closed'), reject);
     });
   });
   await serve(context, page, backend, options.rendererFolder);
   await bind(context, page, (json) => backend.call(json));
-  await denyPermissions(context);
   await page.goto(`${BROWSER_ORIGIN}/index.html`);
   return {
     context,
@@ -78,12 +85,12 @@ export async function startSession(options: SessionOptions): Promise<Session> {
   };
 }
 
-async function finish(context: BrowserContext, backend: Backend, profile: string): Promise<void> {
+async function finish(context: BrowserContext, backend: Backend, wipe: () => Promise<void>): Promise<void> {
   try {
     await backend.close();
   } finally {
     await context.close().catch(() => undefined);
-    await wipeAfterClose(profile);
+    await wipe();
   }
 }
 

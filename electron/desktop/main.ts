@@ -1,7 +1,7 @@
 /** Starts Fairhand in Electron: a table of contents. Each line is one concern, with its own file and tests. */
 import { homedir } from 'node:os';
 import path from 'node:path';
-import { app, dialog, session } from 'electron';
+import { app, dialog } from 'electron';
 import type { BrowserWindow } from 'electron';
 import { dataFolder } from '../data-folder.ts';
 import { askForward, takeLock } from '../files/lock.ts';
@@ -9,15 +9,17 @@ import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
 import { openBackend } from '../open-backend.ts';
 import { keepSize, rememberedSize } from '../window-size.ts';
+import { profileFolder } from '../window-profile.ts';
 import type { CameraTicket } from '../window-policy.ts';
 import { ELECTRON_ORIGIN } from '../window-policy.ts';
 import { emit, setupIpc } from './ipc.ts';
+import { memorySession, setupEngineFolders, wipeAtEnd } from './memory-only.ts';
 import { setupMenu } from './menu.ts';
 import { setupPermissions } from './permissions.ts';
 import { desktopPort } from './desktop-port.ts';
 import { setupPower } from './power.ts';
 import { registerScheme, setupNoNetwork, setupScheme } from './scheme.ts';
-import { comeForward, openWindow, PARTITION } from './window.ts';
+import { comeForward, openWindow, reopenAfterCrash } from './window.ts';
 
 export async function main(argv: readonly string[]): Promise<void> {
   registerScheme();
@@ -26,10 +28,11 @@ export async function main(argv: readonly string[]): Promise<void> {
   const asked = at === -1 ? null : (argv[at + 1] ?? '');
   const folder = dataFolder(asked, { platform: process.platform, home: homedir(), env: process.env });
   // What Chromium keeps about itself lies beside the caseload; the page's own session is in memory only.
-  app.setPath('userData', path.join(folder, 'window-profile'));
+  app.setPath('userData', profileFolder(folder));
 
   const lock = await lockOrExplain(folder);
   if (!lock) return app.quit();
+  const engineFolders = setupEngineFolders(folder);
   await app.whenReady();
 
   const root = app.getAppPath();
@@ -44,7 +47,7 @@ export async function main(argv: readonly string[]): Promise<void> {
     emit: (json) => emit(window, json),
   });
 
-  const ours = session.fromPartition(PARTITION);
+  const ours = memorySession();
   setupScheme(ours, backend, path.join(root, 'dist', 'renderer'));
   setupNoNetwork(ours);
   setupPermissions(ours, ticket);
@@ -53,6 +56,7 @@ export async function main(argv: readonly string[]): Promise<void> {
 
   window = openWindow(path.join(import.meta.dirname, 'preload.cjs'), rememberedSize(folder));
   setupIpc(window, backend);
+  reopenAfterCrash(window, () => backend.lock('asked'));
   const opened = window;
   opened.on('resized', () => {
     const [width = 0, height = 0] = opened.getSize();
@@ -63,6 +67,7 @@ export async function main(argv: readonly string[]): Promise<void> {
   app.on('will-quit', (event) => {
     event.preventDefault();
     void backend.close().finally(() => {
+      wipeAtEnd(engineFolders);
       lock.release();
       app.exit(0);
     });

@@ -53,6 +53,20 @@ export function openWindow(preload: string, size: WindowSize): BrowserWindow {
   return window;
 }
 
+/** A page that breaks down again and again is not opened again more often than this. */
+const CRASHES = 3;
+
+/** A page that broke down is locked and shown anew; what was saved is safe. */
+export function reopenAfterCrash(window: BrowserWindow, lock: () => void): void {
+  let crashes = 0;
+  window.webContents.on('render-process-gone', (_event, { reason }) => {
+    if (reason === 'clean-exit' || window.isDestroyed()) return;
+    lock();
+    if (++crashes > CRASHES) window.close();
+    else window.webContents.reload();
+  });
+}
+
 /** Brings the window to the front, for a second start on the same folder. */
 export function comeForward(window: BrowserWindow): void {
   if (window.isMinimized()) window.restore();

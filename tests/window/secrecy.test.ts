@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync, rmSync, statSync, writeFileSync, type Dirent } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { profileFolder } from '../../electron/browser/launch.ts';
+import { profileFolder } from '../../electron/window-profile.ts';
 import { openClient, openTab } from '../../electron/browser/walk.ts';
 import { expect, PASSPHRASE, test } from './app.ts';
 

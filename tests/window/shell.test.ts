@@ -14,7 +14,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Backend } from '../../electron/backend.ts';
 import { findBrowser } from '../../electron/browser/find.js';
-import { profileFolder } from '../../electron/browser/launch.ts';
+import { profileFolder } from '../../electron/window-profile.ts';
 import type { Session } from '../../electron/browser/session.ts';
 import { startSession } from '../../electron/browser/session.ts';
 import type { ShellPort } from '../../electron/shell-port.ts';
@@ -150,6 +150,27 @@ test('nothing can be fetched from elsewhere', async () => {
   expect(outcome).toBe('refused');
 });
 
+test('developer tools are closed as they open, and their keys do nothing', async () => {
+  const browser = await session.context.browser()!.newBrowserCDPSession();
+  await browser.send('Target.createTarget', { url: 'devtools://devtools/bundled/devtools_app.html' });
+  const tools = async () => {
+    const { targetInfos } = await browser.send('Target.getTargets', { filter: [{}] } as object);
+    return targetInfos.filter(({ url }) => url.startsWith('devtools:')).length;
+  };
+  await expect.poll(tools).toBe(0);
+  await session.page.evaluate(() => {
+    const scope = globalThis as unknown as { left: string[] };
+    scope.left = [];
+    addEventListener('keydown', (pressed) => !pressed.defaultPrevented && scope.left.push(pressed.key));
+  });
+  for (const keys of ['Control+Shift+I', 'Control+Shift+J', 'Control+Shift+C', 'F12', 'Control+Shift+Delete']) {
+    await session.page.keyboard.press(keys);
+  }
+  const left = await session.page.evaluate(() => (globalThis as unknown as { left: string[] }).left);
+  expect(left.filter((key) => key !== 'Control' && key !== 'Shift')).toEqual([]);
+  await browser.detach();
+});
+
 test('a new window is closed at once', async () => {
   await session.page.evaluate(() => void window.open('https://app.local/index.html')).catch(() => undefined);
   await expect.poll(() => session.context.pages().length).toBe(1);
@@ -186,20 +207,13 @@ test('a frame is not loaded and gets no answers', async () => {
   expect(calls).toHaveLength(before);
 });
 
-test('camera, microphone and place are denied; copying text is allowed', async () => {
+test('microphone, place and messages are denied, the camera is asked for; copying text is allowed', async () => {
   const states = await session.page.evaluate(async () => {
     const ask = async (name: string) => (await navigator.permissions.query({ name: name as PermissionName })).state;
     return [await ask('camera'), await ask('microphone'), await ask('geolocation'), await ask('notifications')];
   });
-  expect(states).toEqual(['denied', 'denied', 'denied', 'denied']);
+  expect(states).toEqual(['prompt', 'denied', 'denied', 'denied']);
   await session.page.evaluate(() => navigator.clipboard.writeText('a visit note'));
-});
-
-test('the camera can be opened for one picture', async () => {
-  const camera = () =>
-    session.page.evaluate(async () => (await navigator.permissions.query({ name: 'camera' as PermissionName })).state);
-  await port.allowCameraOnce();
-  expect(await camera()).toBe('granted');
 });
 
 test('no port is opened by the window or by us', async () => {

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from '@playwright/test';
-import { profileFolder } from '../../electron/browser/launch.ts';
+import { profileFolder } from '../../electron/window-profile.ts';
 import { isTaken } from '../../electron/files/lock.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));

@@ -15,6 +15,7 @@ vi.mock('electron', () => import('./fake-electron.ts'));
 const { setupIpc } = await import('../../../electron/desktop/ipc.ts');
 const { setupPermissions } = await import('../../../electron/desktop/permissions.ts');
 const { registerScheme, setupNoNetwork } = await import('../../../electron/desktop/scheme.ts');
+const { SWITCHES } = await import('../../../electron/desktop/memory-only.ts');
 const { openWindow } = await import('../../../electron/desktop/window.ts');
 const { CALL } = await import('../../../electron/desktop/channels.ts');
 await import('../../../electron/desktop/preload.ts');
@@ -107,7 +108,9 @@ test('9. no experimental features', () => expect(preferences['experimentalFeatur
 
 test('10. no features of the engine are switched on', () => {
   expect(preferences).not.toHaveProperty('enableBlinkFeatures');
-  inNoSource(/enableBlinkFeatures|enable-blink-features|appendSwitch/);
+  inNoSource(/enableBlinkFeatures|enable-blink-features|enable-features/);
+  // The only switches are those that turn keeping off.
+  for (const [name, value] of SWITCHES) expect(`${name}=${value ?? ''}`).toMatch(/^disable-|-cache-size=1$/);
 });
 
 test('11. there is no web view that could allow popups', () => {

@@ -23,6 +23,10 @@ export class FakeContents extends Listens {
   setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
     this.openHandler = handler;
   }
+  reloads = 0;
+  reload(): void {
+    this.reloads++;
+  }
   send(...args: unknown[]): void {
     this.sent.push(args);
   }
@@ -60,7 +64,11 @@ export class BrowserWindow extends Listens {
   };
 }
 
-export class FakeSession {
+export class FakeSession extends Listens {
+  persistent = false;
+  spellChecker = true;
+  isPersistent = () => this.persistent;
+  setSpellCheckerEnabled = (on: boolean) => void (this.spellChecker = on);
   schemes = new Map<string, (request: Request) => Promise<Response>>();
   protocol = {
     handle: (scheme: string, handler: (request: Request) => Promise<Response>) =>
@@ -81,7 +89,17 @@ export class FakeSession {
 }
 
 export const theSession = new FakeSession();
-export const session = { fromPartition: (name: string) => ((session.asked = name), theSession), asked: '' };
+export const session = {
+  asked: '',
+  options: {} as unknown,
+  fromPartition: (name: string, options: unknown) => {
+    session.asked = name;
+    session.options = options;
+    // As Electron: only names with this beginning are kept on disk.
+    theSession.persistent = name.startsWith('persist:');
+    return theSession;
+  },
+};
 
 export const privileged: unknown[] = [];
 export const protocol = { registerSchemesAsPrivileged: (schemes: unknown[]) => void privileged.push(...schemes) };
@@ -144,6 +162,8 @@ class App extends Listens {
   whenReady = async () => void this.calls.push('ready');
   quit = () => void this.calls.push('quit');
   exit = () => void this.calls.push('exit');
+  switches = new Map<string, string | undefined>();
+  commandLine = { appendSwitch: (name: string, value?: string) => void this.switches.set(name, value) };
   getAppPath = () => this.appPath;
 }
 export const app = new App();

@@ -1,5 +1,5 @@
 /** The start of the Electron shell as a whole, on the fake: what is set up, in which folder, and how it ends. */
-import { mkdtempSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
@@ -20,6 +20,13 @@ beforeEach(() => {
   fake.app.appPath = path.join(work, 'app');
   fake.app.calls.length = 0;
   fake.BrowserWindow.made.length = 0;
+});
+const environment = { ...process.env };
+afterEach(() => {
+  for (const name of ['TMPDIR', 'XDG_DATA_HOME']) {
+    if (environment[name] === undefined) delete process.env[name];
+    else process.env[name] = environment[name];
+  }
 });
 afterEach(() => rmSync(work, { recursive: true, force: true }));
 
@@ -44,6 +51,38 @@ test('sets everything up, shows the page, and answers its first request', async 
     ok: true,
     value: { state: 'first-start', shell: 'electron', version: '1.2.3', folder: data },
   });
+  await quit();
+});
+
+test('keeps nothing on disk: a session in memory, no caches, no downloads, no spelling service, temporary files in memory', async () => {
+  mkdirSync(path.join(data, 'window-profile'), { recursive: true });
+  writeFileSync(path.join(data, 'window-profile', 'left by a killed window'), 'x');
+  await main(['electron', '--data', data]);
+  expect(existsSync(path.join(data, 'window-profile', 'left by a killed window'))).toBe(false);
+  expect(fake.session.asked).not.toBe('');
+  expect(fake.session.asked.startsWith('persist:')).toBe(false);
+  expect(fake.session.options).toEqual({ cache: false });
+  expect(fake.theSession.spellChecker).toBe(false);
+  let refused = false;
+  fake.theSession.fire('will-download', { preventDefault: () => (refused = true) });
+  expect(refused).toBe(true);
+  expect(fake.app.switches.get('disk-cache-size')).toBe('1');
+  expect(fake.app.switches.has('disable-breakpad')).toBe(true);
+  if (process.platform === 'linux') expect(process.env['XDG_DATA_HOME']).toContain('window-profile');
+  await quit();
+  expect(existsSync(path.join(data, 'window-profile'))).toBe(false);
+});
+
+test('a page that breaks down is locked and shown anew, three times', async () => {
+  await main(['electron', '--data', data]);
+  const window = fake.BrowserWindow.made[0]!;
+  const crash = () => window.webContents.fire('render-process-gone', {}, { reason: 'crashed' });
+  for (let n = 0; n < 3; n++) crash();
+  expect(window.webContents.reloads).toBe(3);
+  expect(window.calls).not.toContain('close');
+  crash();
+  expect(window.webContents.reloads).toBe(3);
+  expect(window.calls).toContain('close');
   await quit();
 });
 
