@@ -101,7 +101,7 @@ const verbs = {
   cases: (args) => node('build/bench/program-cases.ts', args),
   verdicts: (args) => node('build/bench/verdicts.ts', args),
   accuracy: (args) => node('build/bench/accuracy.ts', args),
-  torture: (args) => node('build/torture.ts', args),
+  torture: (args) => withWindow('build/torture.ts', args),
 };
 
 async function main([verb = 'start', ...args]) {

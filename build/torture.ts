@@ -1,6 +1,6 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --fuzz N (backup files), --files N, --messages N, --seed N, --only PART, --out FILE.
+ * Options: --kills N, --backup-kills N, --fuzz N (backup files), --files N, --messages N, --wait SECONDS, --seed N, --only PART, --out FILE.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus, release } from 'node:os';
@@ -9,6 +9,7 @@ import { parseArgs } from 'node:util';
 import { backupFuzz, backupKillTest } from './torture/backups.ts';
 import { fuzz } from './torture/fuzz/index.ts';
 import { killTest } from './torture/kill.ts';
+import { leakTest } from './torture/leaks/index.ts';
 import { messageTest } from './torture/messages.ts';
 import { migrationKillTest } from './torture/migration.ts';
 import { scaleTest } from './torture/scale.ts';
@@ -20,6 +21,8 @@ const { values } = parseArgs({
     fuzz: { type: 'string', default: '5000' },
     files: { type: 'string', default: '10000' },
     messages: { type: 'string', default: '100000' },
+    /** How long each screen stays open in the search for leaks, in seconds. */
+    wait: { type: 'string', default: '120' },
     seed: { type: 'string', default: '20260304' },
     /** Name of one part; the others of the last report stay. */
     only: { type: 'string' },
@@ -60,6 +63,13 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
   randomMessages: () => messageTest(Number(values.messages), seed),
   backupAndRestoreKilled: () => backupKillTest(Number(values['backup-kills']), seed),
   fiveThousandClients: () => scaleTest(5000, 10, seed),
+  leaks: () =>
+    leakTest({
+      which: 'all',
+      waitMs: Number(values.wait) * 1000,
+      endings: ['closed', 'window killed', 'main killed', 'both killed', 'page crashed'],
+      places: ['/'],
+    }),
   typistKilled: () =>
     killTest(Number(values.kills), seed, (done) => {
       if (process.stderr.isTTY) process.stderr.write(`\r${done} kills`);

@@ -1,7 +1,8 @@
 /** Nothing of a client reaches a file in the clear while the window is open: not the browser's, not a temporary one. */
-import { readdirSync, readFileSync, rmSync, statSync, writeFileSync, type Dirent } from 'node:fs';
+import { rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { search } from '../../build/torture/leaks/search.ts';
 import { profileFolder } from '../../electron/window-profile.ts';
 import { openClient, openTab } from '../../electron/browser/walk.ts';
 import { expect, PASSPHRASE, test } from './app.ts';
@@ -9,39 +10,9 @@ import { expect, PASSPHRASE, test } from './app.ts';
 /** Words that no other file on the machine holds. */
 const CANARIES = ['Zanzibella Quorndale', 'Q-CANARY-77', 'canarylily note text'];
 
-const inEveryEncoding = (words: readonly string[]): Buffer[] =>
-  words.flatMap((word) => [Buffer.from(word, 'utf8'), Buffer.from(word, 'utf16le')]);
-
-/** Every file under a folder. What another test takes away meanwhile is not the window's. */
-function* filesUnder(folder: string): Generator<string> {
-  let entries: Dirent[];
-  try {
-    entries = readdirSync(folder, { withFileTypes: true });
-  } catch {
-    return;
-  }
-  for (const entry of entries) {
-    const full = path.join(folder, entry.name);
-    if (entry.isDirectory()) yield* filesUnder(full);
-    else if (entry.isFile()) yield full;
-  }
-}
-
 /** Files under a folder that hold one of these, each with the folder's name left off. */
-function holders(folder: string, words: readonly Buffer[], since: number): string[] {
-  const found: string[] = [];
-  for (const file of filesUnder(folder)) {
-    try {
-      const about = statSync(file);
-      if (about.size > 200_000_000 || about.mtimeMs < since) continue;
-      const bytes = readFileSync(file);
-      if (words.some((word) => bytes.includes(word))) found.push(path.relative(folder, file));
-    } catch {
-      // Gone or not ours to read: then it is not the window's.
-    }
-  }
-  return found;
-}
+const holders = (folder: string, words: readonly string[], since: number): string[] =>
+  search([folder], words, since).holders.map((file) => path.relative(folder, file));
 
 test.skip(Boolean(process.env['FAIRHAND_TEST_SHELL']), 'this is about the browser shell');
 
@@ -72,7 +43,7 @@ test('names, codes, notes and the passphrase stay in the encrypted caseload', as
   // Chromium writes some of its own files a few seconds late.
   await page.waitForTimeout(6000);
 
-  const words = inEveryEncoding([...CANARIES, PASSPHRASE]);
+  const words = [...CANARIES, PASSPHRASE];
   expect(holders(app.dataFolder, words, 0)).toEqual([]);
   // The search itself works: a planted word is found beside the browser's files.
   const planted = path.join(profileFolder(app.dataFolder), 'planted.bin');
@@ -106,7 +77,7 @@ test('after a walk through the demo no name of it lies in the clear anywhere, no
   expect(failed).not.toContain(clients[0]!.name);
   await app.ask('backup.now');
   await app.page.waitForTimeout(6000);
-  const words = inEveryEncoding(clients.map(({ name }) => name));
+  const words = clients.map(({ name }) => name);
   expect(holders(app.dataFolder, words, 0)).toEqual([]);
   const elsewhere = holders(tmpdir(), words, began).filter(
     (name) =>
