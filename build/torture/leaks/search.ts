@@ -108,7 +108,7 @@ export function searchNameless(pids: readonly number[], words: readonly string[]
   const forms = inEveryEncoding(words);
   const found: Found = { holders: [], read: 0 };
   for (const pid of pids) {
-    let handles: string[] = [];
+    let handles: string[];
     try {
       handles = readdirSync(`/proc/${pid}/fd`);
     } catch {
