@@ -1,6 +1,7 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --fuzz N (backup files), --files N, --messages N, --wait SECONDS, --seed N, --only PART, --out FILE.
+ * Options: --kills N, --backup-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --wait SECONDS, --seed N,
+ * --only PART, --out FILE.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus, release } from 'node:os';
@@ -19,6 +20,7 @@ const { values } = parseArgs({
     kills: { type: 'string', default: '1000' },
     'backup-kills': { type: 'string', default: '100' },
     fuzz: { type: 'string', default: '5000' },
+    ink: { type: 'string', default: '5000' },
     files: { type: 'string', default: '10000' },
     messages: { type: 'string', default: '100000' },
     /** How long each screen stays open in the search for leaks, in seconds. */
@@ -60,6 +62,7 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
   migrationKilledAtEveryStatement: () => migrationKillTest(1),
   backupFilesMutated: () => backupFuzz(Number(values.fuzz), seed),
   filesMutated: () => fuzz(Number(values.files), seed),
+  inkFilesMutated: () => fuzz(Number(values.ink), seed, ['ink']),
   randomMessages: () => messageTest(Number(values.messages), seed),
   backupAndRestoreKilled: () => backupKillTest(Number(values['backup-kills']), seed),
   fiveThousandClients: () => scaleTest(5000, 10, seed),

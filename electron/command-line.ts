@@ -36,6 +36,10 @@ export const commands: Readonly<Record<string, Row>> = {
     about: 'change < QUESTIONS: has it changed? JSON lines in and out',
     load: async () => (await import('./commands/change.ts')).changeCommand,
   },
+  ink: {
+    about: 'ink FILE.inkml [--task writing|loops|line|spiral|hold] [--text FILE] [--page OUT.png]',
+    load: async () => (await import('./commands/ink.ts')).inkCommand,
+  },
   summary: {
     about: 'summary --client CODE --out FILE.pdf [--data DIR]',
     load: async () => (await import('./commands/summary.ts')).summaryCommand,

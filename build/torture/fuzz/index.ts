@@ -28,7 +28,14 @@ const END_MS = 60_000;
 const START_MS = 600_000;
 
 /** How the inputs are shared out: what comes from strangers' scanners and phones gets the most. */
-const SHARES: Record<Kind, number> = { picture: 0.4, pdf: 0.2, client: 0.18, rules: 0.17, findings: 0.05 };
+const SHARES: Record<Kind, number> = {
+  picture: 0.36,
+  pdf: 0.18,
+  client: 0.17,
+  rules: 0.16,
+  findings: 0.05,
+  ink: 0.08,
+};
 
 /** Where the kinds that fill a caseload have it. */
 const CASELOADS: Partial<Record<Kind, string>> = { client: 'into', rules: '.' };
@@ -132,11 +139,16 @@ async function fuzzKind(kind: Kind, seed: number, inputs: number, faults: string
   return report;
 }
 
-/** About `inputs` spoiled files, shared out over the kinds; at least one of each. */
+/** About `inputs` spoiled files, shared out over the kinds, at least one of each; one kind alone gets them all. */
 export async function fuzz(inputs: number, seed: number, kinds: readonly Kind[] = KINDS): Promise<FuzzReport> {
   const report: FuzzReport = { inputs: 0, kinds: {}, faults: [] };
   for (const kind of kinds) {
-    const of = await fuzzKind(kind, seed, Math.max(1, Math.round(inputs * SHARES[kind])), report.faults);
+    const of = await fuzzKind(
+      kind,
+      seed,
+      Math.max(1, Math.round(kinds.length === 1 ? inputs : inputs * SHARES[kind])),
+      report.faults,
+    );
     report.kinds[kind] = of;
     report.inputs += of.inputs;
   }

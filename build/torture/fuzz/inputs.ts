@@ -1,6 +1,8 @@
 /** Good files of every kind that Fairhand reads, to be spoiled: small, so that many fit into a minute. */
 import { deflateSync } from 'node:zlib';
 import sharp, { type Sharp } from 'sharp';
+import { writeInkml } from '../../../renderer/ink/index.ts';
+import { inkOf, strokesUpAndDown, type PenStep } from '../../demo/ink/pen-model.ts';
 
 /** A page of 420 x 300 px with three lines of strokes, in red, green and blue. */
 async function written(): Promise<Buffer> {
@@ -111,4 +113,17 @@ export async function goodPdfs(): Promise<Buffer[]> {
       stream('/Type /XObject /Subtype /Form /BBox [0 0 210 150]', lines),
     ]),
   ];
+}
+
+/** InkML of two words and of a loop task, grouped and with every channel; one in device steps with differences. */
+export function goodInk(): string[] {
+  const device = { rateHz: 120, noiseMm: 0.02, seed: 1 };
+  const from = { x: 20, y: 30 };
+  const part = strokesUpAndDown(4, () => 3, 0.15);
+  const lift: PenStep = { kind: 'lift', dx: 2, dy: 0, seconds: 0.2 };
+  const words = [[0], [1]];
+  const text = inkOf({ task: 'writing', text: 'on & on', from, steps: [...part, lift, ...part], words }, device);
+  const loops = inkOf({ task: 'loops', from, steps: strokesUpAndDown(12, () => 3, 0.12, 'sine') }, device);
+  const steps = `<ink><definitions><inkSource xml:id="s"><channelProperties><channelProperty channel="X" name="resolution" value="100" units="1/mm"/><channelProperty channel="Y" name="resolution" value="100" units="1/mm"/></channelProperties><traceFormat><channel name="X" units="dev"/><channel name="Y" units="dev"/><channel name="T" units="ms"/></traceFormat></inkSource></definitions><trace continuation="begin" xml:id="a">1000 1000 0,'10'20'8,"1"-3"0${', 1 -2 0'.repeat(30)}</trace><trace continuation="end" priorRef="#a">'5 '5 '8</trace></ink>`;
+  return [writeInkml(text, { rateHz: 120 }), writeInkml(loops, { rateHz: 120 }), steps];
 }

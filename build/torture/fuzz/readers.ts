@@ -13,15 +13,16 @@ import { readClientFile, writeClientFile } from '../../../electron/files/backup/
 import { decodePage, pictureForWindow, DECODE_LIMITS } from '../../../electron/files/decode/decode.ts';
 import { dispatch } from '../../../electron/handlers/dispatch.ts';
 import { Services } from '../../../electron/handlers/services.ts';
+import { drawInk, InkRefusal, measureInk, readInkml, writeInkml } from '../../../renderer/ink/index.ts';
 import { noClinicRules, writeClinicRules } from '../../../renderer/logic/program/clinic/own-rules.ts';
 import { measurePage } from '../../../renderer/measure/measure-page.ts';
 import { answer, client, page, sample, visit } from '../../../tests/db/plain-facts.ts';
 import { freshCaseloadIn, NOW, PASSPHRASE } from '../children.ts';
 import { pick } from '../random.ts';
-import { goodPdfs, goodPictures } from './inputs.ts';
+import { goodInk, goodPdfs, goodPictures } from './inputs.ts';
 import { mutatedJson, mutatedOften, mutatedText } from './mutate.ts';
 
-export const KINDS = ['picture', 'pdf', 'client', 'rules', 'findings'] as const;
+export const KINDS = ['picture', 'pdf', 'client', 'rules', 'findings', 'ink'] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** Reads one spoiled input made with `random`. */
@@ -207,12 +208,41 @@ async function findings(folder: string): Promise<Reader> {
   };
 }
 
+/** Ink files: read, measured, drawn and written again, or refused with a sentence. */
+function inks(): Promise<Reader> {
+  const good = goodInk();
+  const readOne = (random: () => number): string => {
+    const one = pick(random, good);
+    const chance = random();
+    const bytes = chance < 0.5 ? Buffer.from(mutatedText(one, random)) : mutatedOften(Buffer.from(one), random, 1500);
+    try {
+      const document = readInkml(bytes);
+      const result = measureInk(document);
+      if (result.measures.some(({ value, why }) => (value === null) !== (why !== null) && value === null))
+        throw new Error('a null without a reason');
+      if (result.measures.some(({ value }) => value !== null && !Number.isFinite(value))) throw new Error('no number');
+      if (drawInk(document) && document.traces.length > 0)
+        readInkml(Buffer.from(writeInkml(document, { rateHz: null })));
+      return 'read';
+    } catch (error) {
+      if (!(error instanceof InkRefusal)) throw error;
+      if (!isSentence(error.message)) throw new Error('no sentence', { cause: error });
+      return error.code;
+    }
+  };
+  return Promise.resolve((random) => Promise.resolve().then(() => readOne(random)));
+}
+
 /** @param folder a folder of the reader's own, the only one that it may write to */
 export function readerOf(kind: Kind, folder: string): Promise<Reader> {
-  const make = { picture: pictures, pdf: pdfs, client: clients, rules: ruleFiles, findings } satisfies Record<
-    Kind,
-    (folder: string) => Promise<Reader>
-  >;
+  const make = {
+    picture: pictures,
+    pdf: pdfs,
+    client: clients,
+    rules: ruleFiles,
+    findings,
+    ink: inks,
+  } satisfies Record<Kind, (folder: string) => Promise<Reader>>;
   return make[kind](folder);
 }
 
