@@ -1,9 +1,8 @@
 /** Starts Fairhand in an installed Chromium. Run by `npm start` when Electron's own program is not there. */
-import { homedir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { dataFolder, FolderProblem } from '../data-folder.ts';
+import { dataFolder, FolderProblem, thisMachine } from '../data-folder.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
@@ -27,7 +26,7 @@ function chosenFolder(argv: readonly string[]): string {
   } catch {
     throw new CannotStart('The only option is --data FOLDER, the folder of the caseload. Fairhand was not started.');
   }
-  return dataFolder(asked ?? null, { platform: process.platform, home: homedir(), env: process.env });
+  return dataFolder(asked ?? null, thisMachine());
 }
 
 function lockOrForward(folder: string): Lock | null {

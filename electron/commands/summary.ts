@@ -1,7 +1,6 @@
 /** `fairhand summary --client CODE --out FILE.pdf`: the family page of a client, printed by the hidden window. */
 import { existsSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
-import { homedir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { caseloadExists } from '../../db/index.ts';
@@ -10,7 +9,7 @@ import type { HiddenWindow } from '../browser/hidden.ts';
 import { hiddenProblems, inHiddenWindow, RequestRefused } from '../browser/hidden.ts';
 import type { MessageCode } from '../contract/messages.ts';
 import { sentenceFor } from '../contract/messages.ts';
-import { dataFolder, FolderProblem } from '../data-folder.ts';
+import { dataFolder, FolderProblem, thisMachine } from '../data-folder.ts';
 import type { CommandAnswer } from './answer.ts';
 import { optionProblem, wrongUse } from './answer.ts';
 import { readPassphrase } from './passphrase.ts';
@@ -37,7 +36,7 @@ function read(argv: readonly string[]): Wanted | { error: string } {
   const out = path.resolve(values.out);
   if (!existsSync(path.dirname(out))) return { error: `There is no folder ${path.dirname(out)} to write into.` };
   try {
-    const folder = dataFolder(values.data ?? null, { platform: process.platform, home: homedir(), env: process.env });
+    const folder = dataFolder(values.data ?? null, thisMachine());
     return { client: values.client, out, folder };
   } catch (error) {
     if (error instanceof FolderProblem) return { error: error.message };

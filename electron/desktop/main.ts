@@ -1,9 +1,8 @@
 /** Starts Fairhand in Electron: a table of contents. Each line is one concern, with its own file and tests. */
-import { homedir } from 'node:os';
 import path from 'node:path';
 import { app, dialog } from 'electron';
 import type { BrowserWindow } from 'electron';
-import { dataFolder } from '../data-folder.ts';
+import { dataFolder, thisMachine } from '../data-folder.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
@@ -26,7 +25,7 @@ export async function main(argv: readonly string[]): Promise<void> {
   app.enableSandbox();
   const at = argv.indexOf('--data');
   const asked = at === -1 ? null : (argv[at + 1] ?? '');
-  const folder = dataFolder(asked, { platform: process.platform, home: homedir(), env: process.env });
+  const folder = dataFolder(asked, thisMachine());
   // What Chromium keeps about itself lies beside the caseload; the page's own session is in memory only.
   app.setPath('userData', profileFolder(folder));
 

@@ -13,7 +13,22 @@ test('each system has its own place for the caseload', () => {
   expect(dataFolder(null, { ...linux, platform: 'darwin' })).toBe(
     '/home/therapist/Library/Application Support/Fairhand',
   );
-  expect(dataFolder(null, { ...linux, platform: 'win32', env: { APPDATA: '/roaming' } })).toBe('/roaming/Fairhand');
+});
+
+test('on Windows the caseload lies in local data, never in a roaming profile', () => {
+  const windows = {
+    platform: 'win32',
+    home: 'C:\\Users\\ot',
+    env: { APPDATA: 'C:\\Users\\ot\\AppData\\Roaming', LOCALAPPDATA: 'D:\\Local' },
+  };
+  expect(dataFolder(null, windows)).toBe('D:\\Local\\Fairhand');
+  expect(dataFolder(null, { ...windows, env: {} })).toBe('C:\\Users\\ot\\AppData\\Local\\Fairhand');
+  // What an earlier version put into the roaming profile is opened there until the therapist moves it.
+  const roaming = 'C:\\Users\\ot\\AppData\\Roaming\\Fairhand';
+  const kept = (file: string) => file === `${roaming}\\caseload.db`;
+  expect(dataFolder(null, { ...windows, exists: kept })).toBe(roaming);
+  const both = (file: string) => kept(file) || file === 'D:\\Local\\Fairhand\\caseload.db';
+  expect(dataFolder(null, { ...windows, exists: both })).toBe('D:\\Local\\Fairhand');
 });
 
 test('a chosen folder wins, first the one of this start', () => {
