@@ -1,16 +1,13 @@
 /**
- * Finds Electron's own program without ever asking the electron package for it (that starts a download), and tries
- * to download it once.
+ * Finds Electron's own program without ever asking the electron package for it (that starts a download), and brings
+ * it where it is missing.
  */
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { during, say } from './console.js';
-import { lockMark, root } from './install.js';
-import { quietly } from './run.js';
-
-/** Longest wait for the one download, in milliseconds. */
-const PATIENCE = 20_000;
+import { archiveAddress, archiveName, download, NotDownloaded } from './electron-download.js';
+import { root } from './install.js';
 
 const programIn = {
   win32: 'electron.exe',
@@ -45,18 +42,29 @@ export function electronProgram() {
   return dist && path.join(dist, programIn[process.platform] ?? 'electron');
 }
 
-const FAILED = path.join(root, '.cache', 'electron-download-failed');
-
-/** Tries the download once; a failure is remembered until the lock changes. FAIRHAND_NO_DOWNLOAD=1: never tries. */
+/**
+ * Brings Electron's program where it is missing. A try that fails is told in a sentence and never given up for good: what
+ * came stays, and the next start goes on from there. FAIRHAND_NO_DOWNLOAD=1: never tries.
+ */
 export async function tryElectronDownload() {
   if (electronProgram() || process.env.FAIRHAND_NO_DOWNLOAD === '1') return;
-  if (existsSync(FAILED) && readFileSync(FAILED, 'utf8') === lockMark()) return;
-  const script = path.join(packageFolder(), 'install.js');
-  await during('Looking for Electron’s program (once, 20 s at most)', () =>
-    quietly(process.execPath, [script], { timeout: PATIENCE }),
-  );
-  if (electronProgram()) return;
-  say('Electron’s program cannot be downloaded here.');
-  mkdirSync(path.dirname(FAILED), { recursive: true });
-  writeFileSync(FAILED, lockMark());
+  const folder = packageFolder();
+  const { version } = JSON.parse(readFileSync(path.join(folder, 'package.json'), 'utf8'));
+  const name = archiveName(version, process.platform, process.arch);
+  const digest = JSON.parse(readFileSync(path.join(folder, 'checksums.json'), 'utf8'))[name];
+  if (!digest) return say('There is no Electron program for this system; an installed browser opens the window.');
+  const file = path.join(root, '.cache', 'electron', name);
+  try {
+    say('Looking for Electron’s program (about 120 MB; a cut line is taken up again at the next start)');
+    if (!existsSync(file)) await download(archiveAddress(version, process.platform, process.arch), file, digest);
+    const { extract } = createRequire(path.join(folder, 'package.json'))('@electron-internal/extract-zip');
+    await during('Unpacking it', () => extract(file, { dir: path.join(folder, 'dist') }));
+    writeFileSync(path.join(folder, 'path.txt'), programIn[process.platform] ?? 'electron');
+    rmSync(file, { force: true });
+  } catch (error) {
+    const why = error instanceof NotDownloaded ? error.message : 'it could not be unpacked';
+    say(
+      `Electron’s program is not here yet: ${why}. An installed browser opens the window instead; the next start tries again.`,
+    );
+  }
 }
