@@ -2,9 +2,11 @@
  * The rule table that is in force: shipped rows with the clinic's own laid over them, checked as a whole.
  * A new exercise, rule, paper, text or threshold is one row in one of the JSON files beside this.
  */
+import { upgradedClinicRules } from '../types/clinic-rules-format.ts';
 import { checkRuleTable, mergeClinicRules } from '../types/rule-checks.ts';
-import type { RuleProblem } from '../types/rule-checks.ts';
 import { ClinicRules, RuleTable } from '../types/rules.ts';
+import clashes from './table/clashes.json' with { type: 'json' };
+import derivedCautions from './table/derived-cautions.json' with { type: 'json' };
 import changeThresholds from './table/change-thresholds.json' with { type: 'json' };
 import cautionTexts from './table/cautions.json' with { type: 'json' };
 import contentsEnglish from './library/content/en.json' with { type: 'json' };
@@ -16,6 +18,7 @@ import { screenTables, shippedItems, shippedRedFlags, shippedScreenThresholds } 
 import { shippedLadderThresholds } from './table/ladder-thresholds.ts';
 import measureFindings from './screen/measure-findings.json' with { type: 'json' };
 import papers from './library/papers.json' with { type: 'json' };
+import { RuleTableError } from '../types/rule-table-error.ts';
 import rulesHand from './table/rules-hand.json' with { type: 'json' };
 import rulesSenses from './table/rules-senses.json' with { type: 'json' };
 import rulesSetup from './table/rules-setup.json' with { type: 'json' };
@@ -29,19 +32,7 @@ import vocabulary from './table/vocabulary.json' with { type: 'json' };
 import writing from './library/writing.json' with { type: 'json' };
 
 /** Of the shipped table; raised with every change to it. */
-export const ruleVersion = '2026.5';
-
-/** The table cannot be used; the message names the place and the reason. */
-export class RuleTableError extends Error {
-  readonly problems: RuleProblem[];
-  constructor(problems: RuleProblem[]) {
-    const first = problems[0];
-    super(
-      first ? `The rule table has an error at ${first.path.join('.')}: ${first.reason}` : 'The rule table is wrong.',
-    );
-    this.problems = problems;
-  }
-}
+export const ruleVersion = '2026.6';
 
 /** Findings of the vocabulary: intake items and set-up findings stand in their own table. */
 const findings = [
@@ -49,7 +40,8 @@ const findings = [
     code: item.code,
     name: item.title,
     from: 'item',
-    sided: item.asksSide,
+    sided: item.asksSide && item.sideOf === 'hand',
+    pageSide: item.sideOf === 'page',
     details: (item.detail?.choices ?? []).map(({ code, title }) => ({ code, name: title })),
   })),
   ...shippedItems.setupFindings.map(({ code, title }) => ({
@@ -57,9 +49,10 @@ const findings = [
     name: title,
     from: 'setup',
     sided: false,
+    pageSide: false,
     details: [],
   })),
-  ...vocabulary.findings,
+  ...vocabulary.findings.map((each) => ({ ...each, pageSide: false })),
 ];
 
 const paperDrawings: Readonly<Record<string, string>> = {
@@ -112,6 +105,8 @@ export const shippedTable = {
   redFlags: shippedRedFlags.flags,
   flagsFromAnswers: shippedRedFlags.fromAnswers,
   flagRules,
+  derivedCautions,
+  clashes,
   tiers,
   items: [...setupItems, ...exercises, ...writing, ...tools, ...paperItems, ...contentItems],
   rules: [...rulesSetup, ...rulesHand, ...rulesSenses, ...rulesWriting],
@@ -151,9 +146,9 @@ let shipped: RuleTable | null = null;
 export function rulesCurrent(clinic: ClinicRules | null = null): RuleTable {
   shipped ??= readRuleTable(shippedTable);
   if (!clinic) return shipped;
-  const merged = readRuleTable(mergeClinicRules(shipped, ClinicRules.parse(clinic)));
+  const merged = readRuleTable(mergeClinicRules(shipped, ClinicRules.parse(upgradedClinicRules(clinic))));
   const { flags, fromAnswers } = screenTables(merged.thresholds).redFlagTable;
   return { ...merged, redFlags: flags, flagsFromAnswers: fromAnswers };
 }
 
-export { ClinicRules, RuleTable };
+export { ClinicRules, RuleTable, RuleTableError };

@@ -16,14 +16,21 @@ export type Condition =
   | { all: Condition[] }
   | { any: Condition[] }
   | { not: Condition }
+  | { unless: Condition }
   | { finding: string; atMost: number }
   | { finding: string; atLeast: number }
   | { untested: string }
   | { detail: string; is: string[] }
   | { measure: string; below: string }
   | { measure: string; above: string }
+  | { measure: string; from: string }
   | { ratio: [string, string]; below: string }
   | { caution: string }
+  | { otherHand: string }
+  | { otherFinding: string; atMost: number }
+  | { occasion: string }
+  | { anyOccasion: boolean }
+  | { pageSide: 'left' | 'right' | 'none' }
   | { diagnosis: string }
   | { anyDiagnosis: boolean }
   | { hand: 'left' | 'right' }
@@ -33,23 +40,32 @@ export type Condition =
 const GradeLimit = z.number().int().min(0).max(3);
 
 /**
- * `finding … atMost/atLeast` holds only for a finding that was tested; `untested` for one that was not.
- * `measure … below/above` compares strictly, and only where the measure exists; `ratio` is first over second.
- * `diagnosis` takes a kind or a group of kinds.
+ * Every condition answers yes, no or unknown: what was not tested or measured is unknown, and so is its `not`.
+ * `unless` is yes where the inner condition is not known to hold: for wishes and wording, never for safety.
+ * `untested` holds for a finding that was not graded. `measure … below/above` compares strictly, `from` with the
+ * limit included; `ratio` is first over second. `diagnosis` takes a kind or a group of kinds. `caution` speaks of the
+ * hand that writes or of the whole body, `otherHand` and `otherFinding` of the hand that does not write.
  */
 export const Condition: z.ZodType<Condition> = z.lazy(() =>
   z.union([
     z.strictObject({ all: z.array(Condition).min(1) }),
     z.strictObject({ any: z.array(Condition).min(1) }),
     z.strictObject({ not: Condition }),
+    z.strictObject({ unless: Condition }),
     z.strictObject({ finding: RuleCode, atMost: GradeLimit }),
     z.strictObject({ finding: RuleCode, atLeast: GradeLimit }),
     z.strictObject({ untested: RuleCode }),
     z.strictObject({ detail: RuleCode, is: z.array(RuleCode).min(1) }),
     z.strictObject({ measure: RuleCode, below: Limit }),
     z.strictObject({ measure: RuleCode, above: Limit }),
+    z.strictObject({ measure: RuleCode, from: Limit }),
     z.strictObject({ ratio: z.tuple([RuleCode, RuleCode]), below: Limit }),
     z.strictObject({ caution: RuleCode }),
+    z.strictObject({ otherHand: RuleCode }),
+    z.strictObject({ otherFinding: RuleCode, atMost: GradeLimit }),
+    z.strictObject({ occasion: RuleCode }),
+    z.strictObject({ anyOccasion: z.boolean() }),
+    z.strictObject({ pageSide: z.enum(['left', 'right', 'none']) }),
     z.strictObject({ diagnosis: RuleCode }),
     z.strictObject({ anyDiagnosis: z.boolean() }),
     z.strictObject({ hand: z.enum(['left', 'right']) }),

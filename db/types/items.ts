@@ -48,6 +48,8 @@ export const IntakeItem = z.object({
   observe: z.array(Text).min(1),
   anchors: z.object({ 3: Text, 2: Text, 1: Text, 0: Text }),
   asksSide: z.boolean(),
+  /** What the side means: the hand it was tested on, or the side of the page that is missed. */
+  sideOf: z.enum(['hand', 'page']).default('hand'),
   ratings: ItemRatings.nullable(),
   detail: ItemDetail.nullable(),
   opensWhen: z.array(OpensWhen),

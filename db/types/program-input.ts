@@ -23,7 +23,32 @@ export const ProgramInput = z.strictObject({
   findings: z.array(InputFinding).max(400),
   /** Codes of flags that are present; `reviewed` = known and medically reviewed, the cautions stay active. */
   redFlags: z.array(z.union([Code, z.strictObject({ code: Code, reviewed: z.boolean().default(false) })])).default([]),
-  cautions: z.array(Code).default([]),
+  /** No side = the hand that writes, or the whole body. */
+  cautions: z
+    .array(
+      z.union([
+        Code,
+        z.strictObject({
+          code: Code,
+          side: Side.default('none'),
+          /** Who cleared it, when, and in which words (cleared-active). */
+          by: z.string().max(120).optional(),
+          date: z.string().max(20).optional(),
+          words: z.string().max(400).optional(),
+        }),
+      ]),
+    )
+    .default([]),
+  /** What the client wants to write, in the client's own words. */
+  occasions: z
+    .array(
+      z.strictObject({
+        code: Code,
+        words: z.array(z.string().max(200)).max(60).default([]),
+        topics: z.array(z.string().max(80)).max(20).default([]),
+      }),
+    )
+    .default([]),
   diagnoses: z.array(Code).default([]),
   measures: z.array(z.looseObject({ code: Code, value: z.number().nullable(), unit: z.string().max(40) })).default([]),
   confusions: z

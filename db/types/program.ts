@@ -39,6 +39,8 @@ export const ProgramLine = z.object({
   title: Line,
   /** What client and family read. */
   text: Note,
+  /** Which of the item's versions the words are; null = the item has one wording, or the therapist's own. */
+  version: z.string().max(60).nullable().default(null),
   dose: Dose,
   rule: z.string().max(20).nullable(),
   /** Finding, measure or fact codes that brought it in. */

@@ -41,6 +41,7 @@ interface Names {
   diagnoses: ReadonlySet<string>;
   measures: ReadonlySet<string>;
   thresholds: ReadonlySet<string>;
+  occasions: ReadonlySet<string>;
 }
 
 const namesOf = (table: RuleTable): Names => ({
@@ -53,6 +54,7 @@ const namesOf = (table: RuleTable): Names => ({
   ]),
   measures: new Set(table.vocabulary.measures.map((each) => each.code)),
   thresholds: new Set(table.thresholds.map((each) => each.code)),
+  occasions: new Set(table.vocabulary.occasions.map((each) => each.code)),
 });
 
 function checkCondition(condition: Condition, names: Names, path: (string | number)[]): RuleProblem[] {
@@ -61,6 +63,10 @@ function checkCondition(condition: Condition, names: Names, path: (string | numb
   if ('all' in condition) return condition.all.flatMap((each, i) => checkCondition(each, names, [...path, 'all', i]));
   if ('any' in condition) return condition.any.flatMap((each, i) => checkCondition(each, names, [...path, 'any', i]));
   if ('not' in condition) return checkCondition(condition.not, names, [...path, 'not']);
+  if ('unless' in condition) return checkCondition(condition.unless, names, [...path, 'unless']);
+  if ('otherHand' in condition) return known(names.cautions, condition.otherHand, 'caution');
+  if ('otherFinding' in condition) return known(names.findings, condition.otherFinding, 'finding');
+  if ('occasion' in condition) return known(names.occasions, condition.occasion, 'occasion');
   if ('finding' in condition) return known(names.findings, condition.finding, 'finding');
   if ('untested' in condition) return known(names.findings, condition.untested, 'finding');
   if ('caution' in condition) return known(names.cautions, condition.caution, 'caution');
@@ -70,8 +76,8 @@ function checkCondition(condition: Condition, names: Names, path: (string | numb
     if (!details) return known(names.findings, condition.detail, 'finding');
     return condition.is.flatMap((each) => known(details, each, `detail of "${condition.detail}" called`));
   }
-  const limits = (each: { below: string } | { above: string }): RuleProblem[] =>
-    known(names.thresholds, 'below' in each ? each.below : each.above, 'threshold');
+  const limits = (each: { below: string } | { above: string } | { from: string }): RuleProblem[] =>
+    known(names.thresholds, 'below' in each ? each.below : 'above' in each ? each.above : each.from, 'threshold');
   if ('measure' in condition) return [...known(names.measures, condition.measure, 'measure'), ...limits(condition)];
   if ('ratio' in condition) {
     return [...condition.ratio.flatMap((each) => known(names.measures, each, 'measure')), ...limits(condition)];
@@ -133,6 +139,11 @@ function checkItems(table: RuleTable, names: Names): RuleProblem[] {
   return table.items.flatMap((item, i) => {
     const say = (field: string, reason: string): RuleProblem => ({ path: ['items', i, field], reason });
     const out: RuleProblem[] = [];
+    item.versions.forEach((each, k) => out.push(...checkCondition(each.when, names, ['items', i, 'versions', k])));
+    item.additions.forEach((each, k) => out.push(...checkCondition(each.when, names, ['items', i, 'additions', k])));
+    for (const code of item.versions.flatMap((each) => each.cautions)) {
+      if (!texts.has(code)) out.push(say('versions', `There is no caution text "${code}".`));
+    }
     if (!doses.has(item.dose)) out.push(say('dose', `There is no dose "${item.dose}".`));
     if (item.next && !items.has(item.next)) out.push(say('next', `There is no item "${item.next}".`));
     for (const code of item.cautions) {
@@ -205,6 +216,18 @@ export function checkRuleTable(table: RuleTable): RuleProblem[] {
         : [{ path: ['measureFindings', i], reason: `There is no finding "${row.finding}".` }]),
       ...row.grades.flatMap((each, k) => checkCondition(each.when, names, ['measureFindings', i, 'grades', k])),
     ]),
+    ...table.derivedCautions.flatMap((row, i) => [
+      ...(names.cautions.has(row.caution)
+        ? []
+        : [{ path: ['derivedCautions', i], reason: `There is no caution "${row.caution}".` }]),
+      ...checkCondition(row.when, names, ['derivedCautions', i, 'when']),
+    ]),
+    ...table.clashes.flatMap((row, i) =>
+      row.alternatives
+        .flat()
+        .filter((code) => !items.has(code))
+        .map((code) => ({ path: ['clashes', i], reason: `There is no item "${code}".` })),
+    ),
     ...table.flagRules.flatMap((row, i) => [
       ...(flags.has(row.flag) ? [] : [{ path: ['flagRules', i], reason: `There is no red flag "${row.flag}".` }]),
       ...checkCondition(row.when, names, ['flagRules', i, 'when']),

@@ -21,10 +21,22 @@ export const Vocabulary = z.strictObject({
       from: z.enum(['item', 'setup', 'measure', 'observed']),
       /** The grade counts for one hand or side only. */
       sided: z.boolean(),
+      /** Its side is a side of the page, not a hand: it counts for every writer. */
+      pageSide: z.boolean(),
       details: z.array(z.strictObject({ code: RuleCode, name: Text })),
     }),
   ),
-  cautions: z.array(z.strictObject({ code: RuleCode, name: Text, group: z.enum(['caution', 'circumstance']) })),
+  cautions: z.array(
+    z.strictObject({
+      code: RuleCode,
+      name: Text,
+      group: z.enum(['caution', 'circumstance', 'derived']),
+      /** Something the client wants to write. */
+      wish: z.boolean().default(false),
+    }),
+  ),
+  /** What the client wants to write: asked once, drives main writing line, sample and practice pages. */
+  occasions: z.array(z.strictObject({ code: RuleCode, name: Text })),
   diagnoses: z.array(z.strictObject({ code: RuleCode, name: Text, groups: z.array(RuleCode) })),
   /** Group of diagnoses -> plain name. */
   diagnosisGroups: z.record(RuleCode, Text),
@@ -57,8 +69,26 @@ export const Hazard = z.enum([
   'dictation',
   'letters',
   'transfer',
+  'flat-slide',
+  'wrist-drill',
+  'in-hand-work',
+  'grasp-work',
+  'aim-work',
+  'hand-use',
+  'elbow-pressure',
+  'guessing',
 ]);
 export type Hazard = z.infer<typeof Hazard>;
+
+/** Other words of an item where a condition holds: the first that holds and that no veto forbids is printed. */
+export const ItemVersion = z.strictObject({
+  code: RuleCode,
+  when: Condition,
+  text: Text,
+  hazards: z.array(Hazard).default([]),
+  cautions: z.array(RuleCode).default([]),
+});
+export type ItemVersion = z.infer<typeof ItemVersion>;
 
 export const LibraryItem = z.strictObject({
   code: RuleCode,
@@ -76,6 +106,16 @@ export const LibraryItem = z.strictObject({
   drawing: RuleCode.nullable(),
   /** Harder item that follows it; null = last of its chain. */
   next: RuleCode.nullable(),
+  /** Where there are any, `text` is what stands in the library and one of these is printed; none holds = not given. */
+  versions: z.array(ItemVersion).default([]),
+  /** Sentences that follow the text where they hold. */
+  additions: z.array(z.strictObject({ code: RuleCode, when: Condition, text: Text })).default([]),
+  /** 'program': the line stands on the tier of the program, not on its own. */
+  onTier: z.enum(['own', 'program']).default('own'),
+  /** What the client wants to write that this practices; its words stand where the text says {words}. */
+  occasion: RuleCode.nullable().default(null),
+  /** Belongs to the slow opening of the hand: no drill of its own (part c). */
+  opening: z.boolean().default(false),
   ...sourced,
 });
 export type LibraryItem = z.infer<typeof LibraryItem>;
@@ -83,6 +123,11 @@ export type LibraryItem = z.infer<typeof LibraryItem>;
 export const Rule = z.strictObject({
   id: z.string().regex(/^[A-Z]{1,2}[0-9]{2,3}[a-z]?$/, 'a rule id is one or two capitals, digits, perhaps a letter'),
   when: Condition,
+  /**
+   * main-writing: the day's main writing, which takes the dose of part c first. manner: how to write, silent without a
+   * line of writing. other: everything else.
+   */
+  role: z.enum(['main-writing', 'manner', 'other']),
   gives: z.array(RuleCode).min(1),
   /** Instead of the item's own. */
   dose: RuleCode.nullable(),
@@ -131,6 +176,22 @@ export const MeasureFinding = z.strictObject({
 });
 export type MeasureFinding = z.infer<typeof MeasureFinding>;
 
+/** A caution that follows from other facts. Read in the order of the table, before every rule and veto. */
+export const DerivedCaution = z.strictObject({ caution: RuleCode, when: Condition, because: Text, ...sourced });
+export type DerivedCaution = z.infer<typeof DerivedCaution>;
+
+/**
+ * Items that would contradict each other on one page. The first alternative of which an item may be given stays, the
+ * items of the others go.
+ */
+export const ClashGroup = z.strictObject({
+  code: RuleCode,
+  name: Text,
+  alternatives: z.array(z.array(RuleCode).min(1)).min(2),
+  ...sourced,
+});
+export type ClashGroup = z.infer<typeof ClashGroup>;
+
 /** A red flag that arises from findings and measures, beside those of the intake table. */
 export const FlagRule = z.strictObject({
   id: z.string().max(10),
@@ -177,6 +238,8 @@ export const CautionText = z.strictObject({
   code: RuleCode,
   text: Text.max(400),
   when: Condition.nullable(),
+  /** item: with the items that name it. page: once for the whole page. hand: with every timed line. screen: for the therapist. */
+  on: z.enum(['item', 'page', 'hand', 'screen']).default('item'),
   ...sourced,
 });
 export type CautionText = z.infer<typeof CautionText>;
@@ -194,6 +257,8 @@ export const RuleTable = z.strictObject({
   redFlags: z.array(RedFlag),
   flagsFromAnswers: z.array(FlagFromAnswer),
   flagRules: z.array(FlagRule),
+  derivedCautions: z.array(DerivedCaution),
+  clashes: z.array(ClashGroup),
   tiers: z.array(TierText).length(5),
   items: z.array(LibraryItem),
   rules: z.array(Rule),
@@ -209,7 +274,7 @@ export type RuleTable = z.infer<typeof RuleTable>;
 export const ClinicRules = z.strictObject({
   format: z.literal('fairhand-clinic-rules'),
   /** Of this file format. */
-  formatVersion: z.literal(1),
+  formatVersion: z.literal(2),
   /** Counts the clinic's changes. */
   revision: z.number().int().min(0),
   /** Version of the shipped table that it was made for. */

@@ -20,9 +20,10 @@ function codes(rules: RuleTable): Record<string, unknown> {
     ruleVersion: rules.version,
     findings: vocabulary.findings,
     redFlags: rules.redFlags.map(({ code, title, grade }) => ({ code, name: title, grade })),
-    cautions: vocabulary.cautions,
+    cautions: vocabulary.cautions.filter((each) => each.group !== 'derived'),
     diagnoses: vocabulary.diagnoses,
     measures: vocabulary.measures,
+    occasions: vocabulary.occasions,
     items: rules.items.map(({ code, title, kind, tier, dependsOn, hazards }) => ({
       code,
       name: title,
@@ -62,8 +63,12 @@ function codesInWords(rules: RuleTable): string {
       'Red flags',
       rules.redFlags.map(({ code, title }) => ({ code, name: title })),
     ),
-    ...list('Cautions and circumstances', vocabulary.cautions),
+    ...list(
+      'Cautions and circumstances',
+      vocabulary.cautions.filter((each) => each.group !== 'derived'),
+    ),
     ...list('Diagnoses', vocabulary.diagnoses),
+    ...list('Occasions: what the client wants to write', vocabulary.occasions),
     ...list(
       'Measures',
       vocabulary.measures.map(({ code, name, units }) => ({ code, name: `${name} (${units[0] ?? ''})` })),
@@ -77,10 +82,11 @@ function answer(draft: Composition): Record<string, unknown> {
     ruleVersion: draft.ruleVersion,
     stopped: draft.stopped,
     tier: draft.tier,
-    lines: draft.lines.map(({ item, kind, tier, dose, rule, findings, source, cautions, because }) => ({
+    lines: draft.lines.map(({ item, kind, tier, text, dose, rule, findings, source, cautions, because }) => ({
       item,
       kind,
       tier,
+      text,
       dose,
       minutes: dayMinutes(dose),
       rule,
@@ -90,6 +96,7 @@ function answer(draft: Composition): Record<string, unknown> {
       because,
     })),
     vetoed: draft.vetoed,
+    page: draft.page,
   };
 }
 
@@ -106,6 +113,7 @@ function inWords(draft: Composition): string {
     `Rule table ${draft.ruleVersion}, tier ${draft.tier}`,
     ...stop,
     ...(lines.length > 0 ? ['', 'Program', ...lines] : ['', 'No lines.']),
+    ...(draft.page.length > 0 ? ['', 'For the whole page', ...draft.page.map((text) => `- ${text}`)] : []),
     ...(vetoed.length > 0 ? ['', 'Not given, for safety', ...vetoed] : []),
   ].join('\n');
 }

@@ -118,7 +118,6 @@ export const shippedEs: Readonly<Record<string, string>> = {
   'One line without the grip': 'Una línea sin el agarre',
   'Line window': 'Tarjeta con ventana',
   'Bold line to stand on': 'Línea gruesa de apoyo',
-  'Bold lines, dark pen, lamp': 'Líneas gruesas, bolígrafo oscuro, lámpara',
   'Three styles': 'Tres estilos',
   'Paper that stays': 'Papel que no se mueve',
   Paper: 'Papel',

@@ -2,6 +2,7 @@
 import type { AppStatus } from '../../../electron/contract/app.ts';
 import type { PageKind } from '../../../db/types/page.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
+import type { Tab } from '../../logic/caseload/tabs.ts';
 import type { Saving } from './saving.svelte.ts';
 
 export type Theme = 'light' | 'dark' | 'contrast';
@@ -11,6 +12,9 @@ export interface SaveHost {
   readonly status: AppStatus;
   readonly saving: Saving;
   theme: Theme;
+  /** The sentence that stands above the screen; '' = none. */
+  message: string;
+  go(tab: Tab): void;
   goToPage(kind: PageKind): void;
   /** The page that another screen asked for, once. */
   takePageWanted(): PageKind | null;

@@ -4,7 +4,8 @@
  */
 import type { Program, ProgramLine } from '../../../db/types/program.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
-import { dayLimits, dayOf } from '../../logic/program/draft/day.ts';
+import { dayDose } from '../../logic/program/draft/day-dose.ts';
+import { dayOf } from '../../logic/program/draft/day.ts';
 import { added, changed, moved, movedBefore, without } from '../../logic/program/clinic/edit-lines.ts';
 import { compose } from '../../logic/program/draft/compose.ts';
 import { factsOf } from '../../logic/program/facts/program-facts.ts';
@@ -60,7 +61,7 @@ export class Builder {
   lines = $derived.by(() => this.program.lines);
   check = $derived.by(() => checkProgram(this.lines, this.input, this.open.rules));
   /** What the day holds, against its limits. */
-  day = $derived.by(() => dayOf(this.lines, dayLimits(factsOf(this.input, this.open.rules))));
+  day = $derived.by(() => dayOf(this.lines, dayDose(this.input, factsOf(this.input, this.open.rules))));
   #shownLine = $derived.by(() => this.lines.find((line) => line.id === this.shown));
   findingLit = (code: string): boolean => this.shown === code || (this.#shownLine?.findings.includes(code) ?? false);
   lineLit = (line: ProgramLine): boolean =>

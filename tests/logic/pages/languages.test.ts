@@ -19,10 +19,11 @@ test.each(others)('every caution and title that a program can carry is there: %s
   );
   for (const text of carried) expect(shipped, text).toHaveProperty([text]);
   // What to write has its own language.
-  for (const { title, text, kind, code } of rules.items) {
+  for (const { title, text, kind, code, versions, additions } of rules.items) {
     if (kind === 'content' && code !== 'picture-sheet') continue;
     expect(shipped, title).toHaveProperty([title]);
     expect(shipped, text).toHaveProperty([text]);
+    for (const each of [...versions, ...additions]) expect(shipped, each.text).toHaveProperty([each.text]);
   }
   for (const { title, text } of rules.papers) {
     expect(shipped, title).toHaveProperty([title]);
@@ -31,7 +32,7 @@ test.each(others)('every caution and title that a program can carry is there: %s
   // Nothing is translated that no rule says any more, and no two titles become one.
   const said = new Set([
     ...rules.cautionTexts.map((c) => c.text),
-    ...rules.items.flatMap((i) => [i.title, i.text]),
+    ...rules.items.flatMap((i) => [i.title, i.text, ...[...i.versions, ...i.additions].map((each) => each.text)]),
     ...rules.papers.flatMap((p) => [p.title, p.text]),
   ]);
   for (const text of Object.keys(shipped)) expect(said, text).toContain(text);

@@ -29,6 +29,7 @@ export const programLine = (more: Partial<ProgramLine>): ProgramLine => ({
   item: null,
   kind: 'writing',
   tier: 2,
+  version: null,
   title: 'Lists',
   text: 'Write a list.',
   dose: dose(5),
@@ -172,21 +173,24 @@ export function record(change: (r: ClientRecord) => void = () => undefined): Cli
       taughtBack: i === 2 ? 'Showed the warm-up and both lists without help.' : '',
       plan: i === 2 ? 'Go on, two more weeks.' : '',
     })),
-    intakeAnswers: shippedItems.items.map((item) => ({
-      ...stamp,
-      id: id(),
-      clientId,
-      visitId: visitIds[0],
-      item: item.code,
-      side: item.asksSide ? 'right' : 'none',
-      state: 'graded',
-      grade: 3,
-      reason: '',
-      detail: null,
-      before: null,
-      after: null,
-      note: '',
-    })),
+    // Well-made letters would be no goal: that item is asked only where words are hard.
+    intakeAnswers: shippedItems.items
+      .filter(({ code }) => code !== 'motor-letters')
+      .map((item) => ({
+        ...stamp,
+        id: id(),
+        clientId,
+        visitId: visitIds[0],
+        item: item.code,
+        side: item.asksSide ? 'right' : 'none',
+        state: 'graded',
+        grade: 3,
+        reason: '',
+        detail: null,
+        before: null,
+        after: null,
+        note: '',
+      })),
     redFlags: [],
     setups: [
       {

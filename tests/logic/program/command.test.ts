@@ -21,11 +21,12 @@ test('answers exactly the fields of the command', async () => {
   const answer = await run(client({ tone: 1 }, { diagnoses: ['stroke'] }));
   expect(answer.exit).toBe(0);
   const json = answer.json as Record<string, unknown> & { lines: Record<string, unknown>[]; vetoed: object[] };
-  expect(Object.keys(json)).toEqual(['ruleVersion', 'stopped', 'tier', 'lines', 'vetoed']);
+  expect(Object.keys(json)).toEqual(['ruleVersion', 'stopped', 'tier', 'lines', 'vetoed', 'page']);
   expect(Object.keys(json.lines[0]!)).toEqual([
     'item',
     'kind',
     'tier',
+    'text',
     'dose',
     'minutes',
     'rule',
@@ -72,7 +73,7 @@ test('a detail may stand in the code', async () => {
   ];
   const answer = await run({ ...input, findings });
   const items = (answer.json as { lines: { item: string }[] }).lines.map((line) => line.item);
-  expect(items).toContain('forearm-heel-support');
+  expect(items).toContain('dot-to-dot');
 });
 
 test.each([

@@ -16,7 +16,7 @@ test('an emergency gives no line at all; a flag of the same day leaves set-up, o
   const emergency = draft({ seating: 1 }, { redFlags: ['stroke-signs'] });
   expect(emergency).toMatchObject({ stopped: true, tier: 0, lines: [] });
   const sameDay = draft({ seating: 1, grasp: 0, 'in-hand': 0 }, { redFlags: ['hot-hand'] });
-  expect(itemsOf(sameDay)).toEqual(['set-up-first', 'other-ways', 'refer-page']);
+  expect(itemsOf(sameDay)).toEqual(['posture-line', 'other-ways', 'refer-page']);
 });
 
 test('pain of 5, fixed tone, broken skin and unexplained small writing raise their flags by themselves', () => {
@@ -30,7 +30,7 @@ test('pain of 5, fixed tone, broken skin and unexplained small writing raise the
 test('a flag that was reviewed lets the program go on with its vetoes active', () => {
   const reviewed = draft({ pain: 0, strength: 1 }, { redFlags: [{ code: 'pain-high', reviewed: true }] });
   expect(reviewed.stopped).toBe(false);
-  expect(itemsOf(reviewed)).toContain('easy-thumb-pen');
+  expect(itemsOf(reviewed)).toContain('pen-line');
   expect(itemsOf(reviewed).filter((item) => item.startsWith('putty'))).toEqual([]);
 });
 
@@ -55,7 +55,7 @@ test('weight through the open hand needs a cleared hand and 60 degrees of passiv
 
 test('ataxia: support from elbow to hand, large supported strokes, letters printed apart', () => {
   const lines = draft({ tremor: 1 }, { diagnoses: ['ataxia'], details: { tremor: 'end-point' }, measures: [read(60)] });
-  expect(itemsOf(lines)).toEqual(expect.arrayContaining(['forearm-heel-support', 'dot-to-dot', 'print-apart']));
+  expect(itemsOf(lines)).toEqual(expect.arrayContaining(['posture-line', 'dot-to-dot', 'print-apart']));
 });
 
 test("small writing in Parkinson's disease: a size cue, short lines, paper for the size aimed at, the best time of the day", () => {
@@ -78,10 +78,13 @@ test("small writing in Parkinson's disease: a size cue, short lines, paper for t
   expect(itemsOf(lines)).not.toContain('weight-trial');
 });
 
-test('letters that readers confuse come before stroke drills, once language was looked at', () => {
+test('letters that readers confuse come before stroke drills; aphasia does not bar them', () => {
   const confusions = [{ intended: 'a', read: 'o', count: 4 }];
   expect(itemsOf(draft({}, { confusions, measures: [read(70)] }))).toContain('failing-letters');
-  expect(itemsOf(draft({ language: null }, { confusions, measures: [read(70)] }))).not.toContain('failing-letters');
+  // Source: CLINICAL-2, b17.
+  expect(itemsOf(draft({}, { confusions, measures: [read(70)], diagnoses: ['aphasia'] }))).toContain('failing-letters');
+  const other = draft({}, { confusions, measures: [read(70)], cautions: ['other-script'] });
+  expect(itemsOf(other)).not.toContain('failing-letters');
 });
 
 test('aphasia: pictures and few words, no dictation', () => {
@@ -98,7 +101,7 @@ test('left hand: own set-up and ink that dries fast; the hold is not forced', ()
         rules,
       ),
     ),
-  ).toEqual(expect.arrayContaining(['left-hand-set-up', 'quick-dry-pen']));
+  ).toEqual(expect.arrayContaining(['left-hand-set-up', 'pen-line']));
 });
 
 test("the other hand's findings do not count for the hand that writes", () => {
@@ -113,11 +116,11 @@ test('an unsteady letter of the tier: 60 % read starts on squares, 80 % on dashe
   expect([paper(60), paper(80), paper(95)]).toEqual(['paper-squares-7', 'paper-dashed-8-7', 'paper-ruled-7-1']);
 });
 
-test('a fall along the lines becomes bouts: the worked example gives 3 lines', () => {
+test('a fall along the lines shortens the turns: the worked example gives 3 lines', () => {
   const lines = draft({}, { measures: [read(89)], lineLegibility: [0.95, 0.95, 0.92, 0.9, 0.84, 0.8] }).lines;
   const main = lines.find((line) => line.item === 'copy-lines');
-  expect(main?.dose).toMatchObject({ lines: 3, sets: 3 });
-  expect(main?.dose.text).toMatch(/^3 lines, then rest/);
+  // Three lines of a minute each; no rise of fatigue known: four turns of 3 minutes at most.
+  expect(main?.dose).toMatchObject({ lines: 3, sets: 4, minutes: 12 });
   expect(lines.some((line) => line.item === 'bouts-with-rest')).toBe(true);
 });
 

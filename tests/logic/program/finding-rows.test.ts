@@ -13,7 +13,7 @@ test('a finding without a line says why: safety, no room, taken out, or that it 
   expect([...told].every((each) => each !== 'no line')).toBe(true);
   const bare = rows([]);
   expect(bare.get('strength'), 'putty is forbidden with raised tone').toBe('kept out for safety');
-  expect(bare.get('grasp')).toBe('not in this draft');
+  expect(bare.get('grasp'), 'one drill a day where no rise of fatigue is known').toBe('no room today');
   const read = client({}, { measures: [{ code: 'legibility', value: 80, unit: '%' }] });
   const row = findingRows(read, [], rules, compose(read, rules)).find(({ code }) => code === 'low-legibility');
   expect(row?.without).toBe('sets the tier');

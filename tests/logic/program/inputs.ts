@@ -77,6 +77,12 @@ export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
       { code: 'words-per-minute-needed', value: 12, unit: 'per minute' },
     ],
   );
+  // How much writing tires decides the dose.
+  const rise = fc
+    .constantFrom(null, 0, 1, 1, 1, 2, 2, 3, 5, 6)
+    .map((value): ProgramInput['measures'] =>
+      value === null ? [] : [{ code: 'fatigue-rise', value, unit: 'points' }],
+    );
   const flag = fc.constantFrom(...rules.redFlags.map((each) => each.code));
   const reviewed = rules.redFlags.map((each) => ({ code: each.code, reviewed: true }));
   const redFlags: fc.Arbitrary<ProgramInput['redFlags']> = fc.oneof(
@@ -84,7 +90,7 @@ export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
     { weight: 2, arbitrary: fc.constant<ProgramInput['redFlags']>([]) },
     { weight: 1, arbitrary: fc.array<ProgramInput['redFlags'][number]>(flag, { maxLength: 2 }) },
   );
-  const cautionCodes = cautions.map((each) => each.code);
+  const cautionCodes = cautions.filter((each) => each.group !== 'derived').map((each) => each.code);
   const cleared = ['helper', 'weight-bearing-cleared', 'hand-change-agreed', 'balance-checked', 'referrer-order'];
   return fc.record({
     input: fc
@@ -101,13 +107,17 @@ export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
           .chain(([circumstances, codes]) =>
             fc.constantFrom<string[]>(circumstances, circumstances, [...new Set([...circumstances, ...codes])], codes),
           ),
+        occasions: fc.subarray(
+          rules.vocabulary.occasions.map(({ code }) => ({ code, words: ['oat milk'], topics: [] })),
+          { maxLength: 3 },
+        ),
         diagnoses: fc.subarray(
           diagnoses.map((each) => each.code),
           { maxLength: 2 },
         ),
         measures: fc
-          .tuple(fc.array(measure, { maxLength: 6 }), read)
-          .map(([some, words]): ProgramInput['measures'] => [...some, ...words]),
+          .tuple(fc.array(measure, { maxLength: 6 }), read, rise)
+          .map(([some, words, tires]): ProgramInput['measures'] => [...some, ...words, ...tires]),
         confusions: fc.constantFrom<ProgramInput['confusions']>(
           [],
           [{ intended: 'a', read: 'o', count: 3 }],

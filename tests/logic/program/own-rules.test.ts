@@ -20,6 +20,7 @@ const form = {
   diagnoses: [],
   item: 'posture-break',
   because: 'Our clients sit long.',
+  role: 'other' as const,
 };
 
 const withRule = () => {
@@ -64,7 +65,7 @@ test('a file written by one clinic is read by another', () => {
 test.each([
   ['no JSON', (text: string) => text.replace('"items"', 'items'), /cannot be read from here/],
   ['another format', (text: string) => text.replace('fairhand-clinic-rules', 'other'), /not a rule file/],
-  ['another version', (text: string) => text.replace('"formatVersion": 1', '"formatVersion": 2'), /version 2/],
+  ['another version', (text: string) => text.replace('"formatVersion": 2', '"formatVersion": 3'), /version 3/],
   ['a finding that nobody knows', (text: string) => text.replace('"neck"', '"ghost"'), /no finding "ghost"/],
   ['an item that does not exist', (text: string) => text.replace('"posture-break"', '"ghost"'), /no item "ghost"/],
   [

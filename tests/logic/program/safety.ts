@@ -22,7 +22,25 @@ const handWork = [
   'wrist-lifts',
   'slow-hand-warm-up',
 ];
-const angled = ['table-slides', 'big-ovals'];
+const angled = ['big-ovals'];
+const pens = [
+  'pen-line',
+  'ribbed-barrel',
+  'thick-sleeve',
+  'smooth-sleeve',
+  'low-force-pen',
+  'easy-thumb-pen',
+  'soft-pen-pad',
+  'firm-pen',
+  'soft-pencil-check',
+  'quick-dry-pen',
+];
+const postures = ['posture-line', 'set-up-first', 'forearm-on-table', 'forearm-heel-support', 'pelvis-support'];
+const seats = ['seat-and-table-line', 'raise-seat-footrest', 'lower-table', 'raise-table', 'thigh-room', 'footrest'];
+const wobble = ['dot-to-dot', 'print-apart', 'large-slow-letters', 'anchor-and-pause', 'weight-trial'];
+const moves = ['pick-up-put-down', 'bend-straighten', 'walk-the-barrel', 'roll-the-barrel', 'turn-end-to-end'];
+/** Hands that heal: no active work before it was cleared (CLINICAL-2, b2). */
+const healing = ['fracture-healing', 'recent-hand-surgery', 'tendon-repair', 'open-wound'];
 const weakens = ['als', 'myasthenia', 'guillain-barre', 'myositis', 'post-polio'];
 const counted = ['warm-up', 'exercise', 'writing'];
 
@@ -53,7 +71,10 @@ export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTa
     own.some((each) => each.code === code && each.grade !== null && each.grade <= most);
   const detail = (code: string, ...names: string[]): boolean =>
     own.some((each) => each.code === code && names.includes(each.detail ?? ''));
-  const caution = (...codes: string[]): boolean => codes.some((code) => input.cautions.includes(code));
+  const noted = input.cautions.flatMap((each) =>
+    typeof each === 'string' ? [each] : each.side === 'none' || each.side === input.hand ? [each.code] : [],
+  );
+  const caution = (...codes: string[]): boolean => codes.some((code) => noted.includes(code));
   const diagnosis = (...codes: string[]): boolean => codes.some((code) => input.diagnoses.includes(code));
   const none = (codes: readonly string[], when: boolean, why: string): void => {
     if (when) codes.filter((code) => items.has(code)).forEach((code) => out.push(`${code} although ${why}`));
@@ -84,7 +105,7 @@ export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTa
   none(putty, grade('touch') < 2, 'touch is under 2 or untested');
   none(putty, grade('skin') < 3, 'skin is not intact or untested');
   none(putty, diagnosis(...weakens) && !caution('referrer-order'), 'the condition weakens with use');
-  none(putty, caution('hot-joint', 'arthritis-flare', 'putty-allergy', 'tendon-repair', 'fragile-skin'), 'a caution');
+  none(putty, caution('hot-joint', 'arthritis-flare', 'putty-allergy', 'fragile-skin'), 'a caution');
   none(['putty-pinch'], caution('thumb-arthritis') || detail('pain', 'thumb-base'), 'the thumb base hurts');
   // Brisk work.
   const brisk = draft.lines.filter((line) => counted.includes(line.kind) && /quick|brisk|fast/i.test(line.text));
@@ -126,9 +147,14 @@ export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTa
     'severe-osteoporosis',
     'dizziness',
   );
-  none([...stretches, 'neck-turns', ...angled], neck, 'neck or bones at risk');
-  none([...stretches, ...angled], caution('tendon-repair', 'unstable-shoulder'), 'tendon repair or unstable shoulder');
-  none(angled, caution('shoulder-pain'), 'the shoulder hurts');
+  none(['neck-turns'], neck, 'neck or bones at risk');
+  none(
+    [...angled, 'slant-and-stand'],
+    caution('rheumatoid-neck', 'neck-surgery-or-fracture', 'dizziness') || diagnosis('brain-injury'),
+    'neck at risk, dizziness or concussion',
+  );
+  none(stretches, caution(...healing, 'cleared-active'), 'the hand heals');
+  none(['table-slides', ...angled, 'slant-and-stand'], caution('shoulder-pain', 'unstable-shoulder'), 'the shoulder');
   // Weights, speed, standing.
   none(['weight-trial'], !detail('tremor', 'postural', 'action', 'end-point'), 'the type of tremor is unknown');
   none(
@@ -165,19 +191,19 @@ export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTa
     'the skin is broken or hot',
   );
   say(!low('skin', 0) || draft.lines.every((line) => line.kind !== 'writing'), 'writing with broken skin');
-  none([...stretches, ...angled, 'neck-turns'], detail('neck', 'dizzy', 'arm-signs'), 'dizzy, or arm signs');
-  none([...stretches, ...angled], detail('arm-support', 'unstable'), 'the shoulder is unstable');
+  none([...angled, 'neck-turns', 'slant-and-stand'], detail('neck', 'dizzy', 'arm-signs'), 'dizzy, or arm signs');
+  none(
+    [...angled, 'table-slides', 'weight-trial', 'open-hand-lean'],
+    detail('arm-support', 'unstable'),
+    'the shoulder is unstable',
+  );
   none(
     [...angled, 'weight-trial'],
     detail('arm-support', 'painful') || detail('pain', 'shoulder'),
     'the shoulder hurts',
   );
   none(['weight-trial'], detail('tremor', 'rest') || low('skin', 2), 'rest tremor or fragile skin');
-  none(
-    [...stretches, ...putty],
-    caution('fracture-healing', 'recent-hand-surgery', 'contracture', 'open-wound', 'fistula-arm'),
-    'a precaution of this arm',
-  );
+  none([...stretches, ...putty], caution('contracture', 'fistula-arm'), 'a precaution of this arm');
   none(
     [...putty, 'thumb-to-tips', 'sort-looking', 'sort-eyes-closed'],
     caution('disproportionate-pain') || diagnosis('regional-pain'),
@@ -188,16 +214,12 @@ export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTa
     caution('mouths-objects'),
     'things may end up in the mouth',
   );
-  none(
-    [...putty, 'clips-to-fingertips', 'sort-eyes-closed'],
-    grade('attention') < 2,
-    'attention is under 2 or untested',
-  );
-  none([...putty, ...handWork.slice(0, 6)], caution('tendon-repair', 'fragile-skin'), 'tendon repair or fragile skin');
+  none(putty, grade('attention') < 2, 'attention is under 2 or untested');
+  none(putty, caution('fragile-skin'), 'fragile skin');
   none(
     ['failing-letters', 'close-then-lift', 'three-heights', 'letter-ladder'],
-    caution('other-script') || low('language', 1),
-    'another script, or trouble with language',
+    caution('other-script') || grade('motor-letters') === 3,
+    'another script, or letters that are well made',
   );
   none(
     ['slant-and-stand'],
@@ -218,6 +240,94 @@ export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTa
   none(['neck-turns'], diagnosis('rheumatoid-arthritis') || low('neck', 1), 'the neck is at risk');
   none([...angled, 'standing-lines'], low('trunk', 0), 'cannot sit without support');
 
+  none(
+    ['clips-to-fingertips', 'sort-eyes-closed', 'standing-lines', 'guess-and-compare'],
+    grade('attention') < 2 && !caution('helper'),
+    'attention is under 2 or untested, and nobody helps',
+  );
+
+  // CLINICAL-2, part b.
+  const pressed = caution('nerve-compressed') || diagnosis('carpal-tunnel');
+  const barred = caution(...healing) && !caution('cleared-active');
+  say(
+    !barred || draft.stopped || draft.lines.every((line) => !counted.includes(line.kind)),
+    'active work with a hand that heals and is not cleared',
+  );
+  none(['pen-trial', 'weight-trial', 'hold-trial', 'wrist-driven-hold', 'gentle-range'], barred, 'the hand heals');
+  none(
+    [...putty, 'thumb-to-tips', 'weight-trial'],
+    caution(...healing, 'cleared-active') && !caution('referrer-order'),
+    'cleared is active only',
+  );
+  none([...putty, 'wrist-lifts', 'open-hand-lean', 'weight-trial'], pressed, 'a nerve is pressed');
+  none(['forearm-heel-support'], pressed || diagnosis('nerve-injury'), 'nothing presses on the elbow');
+  none([...putty, 'ribbed-barrel'], caution('thumb-arthritis') || detail('pain', 'thumb-base'), 'the thumb base hurts');
+  none(['thumb-to-tips', 'slow-thumb-to-tips'], low('opposition', 0), 'the thumb meets no finger');
+  none([...moves.slice(1), 'clips-to-fingertips'], low('in-hand', 0), 'nothing moves in the hand');
+  none(moves, low('grasp', 0), 'the pen cannot be held');
+  none(['wrist-lifts', ...putty], low('wrist', 0), 'the wrist cannot lift');
+  none(['table-slides', ...angled], low('arm-support', 0), 'the arm is carried by a hand');
+  none(['sort-looking', 'sort-eyes-closed'], low('touch', 0), 'nothing is felt');
+  none(
+    ['dot-to-dot', 'print-apart', 'large-slow-letters', 'anchor-and-pause'],
+    low('tremor', 0),
+    'the pen stays on no target',
+  );
+  const tenodesis =
+    caution('tenodesis-grip') ||
+    (diagnosis('cord-injury') && (low('grasp', 2) || low('opposition', 2)) && !caution('tenodesis-denied'));
+  none([...stretches], tenodesis, 'the wrist closes the hand');
+  none(
+    [...putty, ...moves, 'clips-to-fingertips', 'thumb-to-tips', 'weight-trial'],
+    diagnosis('dystonia'),
+    'cramp: no strengthening, no finger drill',
+  );
+  none(['putty-pinch', 'ribbed-barrel'], diagnosis('rheumatoid-arthritis'), 'no ribs, no resisted pinch');
+  const flare = caution('arthritis-flare', 'hot-joint');
+  say(!flare || draft.lines.every((line) => !['warm-up', 'exercise'].includes(line.kind)), 'drills in a flare');
+  const legible = input.measures.some((each) => each.code === 'legibility' && (each.value ?? 0) >= 90);
+  none(
+    wobble.filter((code) => code !== 'print-apart'),
+    legible && low('tremor', 2) && grade('low-legibility') < 0,
+    'the words are read',
+  );
+  const numb = low('touch', 1);
+  for (const line of draft.lines.filter((each) => counted.includes(each.kind))) {
+    say(
+      !numb || line.cautions.some((text) => text.includes('does not feel well')),
+      `${line.item} does not speak of touch`,
+    );
+    say(!pressed || line.cautions.some((text) => text.includes('tingles')), `${line.item} does not speak of tingling`);
+    say(line.tier <= draft.tier + 1, `${line.item} is tier ${line.tier} in a program of tier ${draft.tier}`);
+  }
+  if (diagnosis('amputation'))
+    say(
+      draft.lines.every((line) => !line.text.includes('first hand')),
+      'speaks of the first hand',
+    );
+
+  // One page never says two things.
+  const some = (codes: readonly string[]): string[] => codes.filter((code) => items.has(code));
+  for (const group of [
+    pens,
+    postures,
+    seats,
+    ['flatter-slant', 'slant-and-stand'],
+    ['sort-looking', 'sort-eyes-closed'],
+    ['paper-in-the-middle', 'left-hand-set-up'],
+  ])
+    say(some(group).length <= 1, `two answers: ${some(group).join(', ')}`);
+  say(!items.has('leave-the-wobble') || some(wobble).length === 0, 'leaves the wobble and drills it');
+  say(draft.lines.filter((line) => line.kind === 'paper').length <= 1, 'two papers');
+
+  // At least one line of writing where nothing bars it (b22).
+  const ready = ['grasp', 'seating', 'skin', 'pain'].every((code) => grade(code) >= 1);
+  if (ready && !draft.stopped && !barred && !low('hand-choice', 0))
+    say(
+      draft.lines.some((line) => line.kind === 'writing' && line.dose.minutes > 0),
+      'no line of writing',
+    );
+
   // Nothing rests on what was not tested.
   for (const line of draft.lines) {
     const item = rules.items.find((each) => each.code === line.item);
@@ -233,10 +343,28 @@ export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTa
       .filter((line) => kinds.includes(line.kind))
       .reduce((sum, line) => sum + line.dose.minutes * Math.max(1, line.dose.timesPerDay), 0);
   const all = minutes(counted);
-  const tires = low('fatigue', 1) || diagnosis(...weakens);
-  say(all <= (tires ? 20 : 30), `${all} minutes a day`);
+  // The caps of CLINICAL-2, part c, read from the answers.
+  const rise = input.measures.findLast((each) => each.code === 'fatigue-rise' && each.value !== null)?.value;
+  const byRise =
+    rise === undefined || rise === null ? 18 : rise <= 1 ? 30 : rise <= 2 ? 24 : rise <= 3 ? 18 : rise < 6 ? 10 : 6;
+  const caps = [
+    detail('fatigue', 'not-recovered') ? 6 : byRise,
+    low('fatigue', 0) ? 10 : low('fatigue', 1) ? 18 : low('fatigue', 2) ? 24 : 30,
+    low('attention', 1) ? 15 : 30,
+    diagnosis(...weakens) ? 20 : 30,
+    diagnosis('dystonia') ? 20 : 30,
+    pressed ? 24 : 30,
+    flare ? 10 : 30,
+  ];
+  say(all <= Math.min(...caps), `${all} minutes a day, ${Math.min(...caps)} at most`);
+  if (Math.min(byRise, low('fatigue', 0) ? 10 : 30) <= 10 || detail('fatigue', 'not-recovered'))
+    say(
+      draft.lines.every((line) => !['warm-up', 'exercise'].includes(line.kind) || stretches.includes(line.item ?? '')),
+      'drills although writing tires markedly',
+    );
   say(minutes(['setup', 'tool', 'paper', 'content', 'advice', 'refer']) === 0, 'equipment takes minutes');
-  say(draft.lines.filter((line) => counted.includes(line.kind)).length <= 5, 'more than five items');
+  const day = draft.lines.filter((line) => counted.includes(line.kind) && line.item !== 'open-hand-lean');
+  say(day.length <= 5, 'more than five items');
   const penHeld = grade('grasp') >= 1 && !low('hand-choice', 0);
   if (penHeld) {
     say(minutes(['writing']) * 2 >= all, `${minutes(['writing'])} of ${all} minutes are writing`);

@@ -5,7 +5,12 @@ import type { RuleTable } from '../../../db/types/rules.ts';
 export const rules: RuleTable = rulesCurrent();
 
 /** Codes of the intake items. */
-export const itemCodes = rules.vocabulary.findings.filter((each) => each.from === 'item').map((each) => each.code);
+/** Told apart only where words are hard: a 3 in them says something of its own. */
+const onlyAsked = new Set(['spelling', 'pen-use', 'motor-letters']);
+
+export const itemCodes = rules.vocabulary.findings
+  .filter((each) => each.from === 'item' && !onlyAsked.has(each.code))
+  .map((each) => each.code);
 
 type Grades = Record<string, 0 | 1 | 2 | 3 | null>;
 

@@ -9,6 +9,7 @@ type Claim = { holds: boolean; atom: Condition };
 
 const ways = (condition: Condition, holds: boolean): Claim[][] => {
   if ('not' in condition) return ways(condition.not, !holds);
+  if ('unless' in condition) return ways(condition.unless, !holds);
   const parts = 'all' in condition ? condition.all : 'any' in condition ? condition.any : null;
   if (parts === null) return [[{ holds, atom: condition }]];
   const together = 'all' in condition === holds;
@@ -44,6 +45,8 @@ function build(claims: Claim[], tier: number | null, rules: RuleTable): ProgramI
   const details: Record<string, string> = { wrist: 'sixty-or-more' };
   const cautions = new Set(helpful);
   const diagnoses = new Set<string>();
+  const occasions = new Set<string>();
+  const otherHand = new Set<string>();
   let hand: 'left' | 'right' = 'right';
   const kindOf = (code: string): string =>
     rules.vocabulary.diagnoses.find((each) => each.code === code || each.groups.includes(code))?.code ?? code;
@@ -65,6 +68,8 @@ function build(claims: Claim[], tier: number | null, rules: RuleTable): ProgramI
       else cautions.delete(atom.caution);
     } else if ('diagnosis' in atom && holds) diagnoses.add(kindOf(atom.diagnosis));
     else if ('anyDiagnosis' in atom && atom.anyDiagnosis === holds) diagnoses.add('other');
+    else if ('occasion' in atom && holds) occasions.add(atom.occasion);
+    else if ('otherHand' in atom && holds) otherHand.add(atom.otherHand);
     else if ('hand' in atom) hand = holds ? atom.hand : atom.hand === 'left' ? 'right' : 'left';
     else if ('penHeld' in atom && atom.penHeld !== holds) grades['grasp'] = 0;
     else if ('measure' in atom || 'ratio' in atom) return null;
@@ -77,7 +82,8 @@ function build(claims: Claim[], tier: number | null, rules: RuleTable): ProgramI
   return client(grades as Parameters<typeof client>[0], {
     details,
     hand,
-    cautions: [...cautions],
+    cautions: [...cautions, ...[...otherHand].map((code) => ({ code, side: hand === 'right' ? 'left' : 'right' }))],
+    occasions: [...occasions].map((code) => ({ code, words: ['oat milk'] })),
     diagnoses: [...diagnoses],
     measures,
     // Flags that the grades raise are known and reviewed: the rule is on trial here, not the flag.

@@ -17,6 +17,13 @@ export function conditionWords(condition: Condition, rules: RuleTable): string {
   if ('all' in condition) return condition.all.map(inner).join(', and ');
   if ('any' in condition) return condition.any.map((part) => conditionWords(part, rules)).join(', or ');
   if ('not' in condition) return `not: ${inner(condition.not)}`;
+  if ('unless' in condition) return `not seen: ${inner(condition.unless)}`;
+  if ('otherHand' in condition) return `other hand: ${name(condition.otherHand)}`;
+  if ('otherFinding' in condition) return `other hand: ${name(condition.otherFinding)} is ${condition.atMost} or less`;
+  if ('occasion' in condition) return `wants to write: ${name(condition.occasion)}`;
+  if ('anyOccasion' in condition) return condition.anyOccasion ? 'any occasion was named' : 'no occasion was named';
+  if ('pageSide' in condition)
+    return condition.pageSide === 'none' ? 'side not noted' : `misses the ${condition.pageSide} side of the page`;
   if ('finding' in condition) {
     return 'atMost' in condition
       ? `${name(condition.finding)} is ${condition.atMost}${condition.atMost > 0 ? ' or less' : ''}`
@@ -31,7 +38,9 @@ export function conditionWords(condition: Condition, rules: RuleTable): string {
   if ('measure' in condition) {
     return 'below' in condition
       ? `${name(condition.measure)} under ${limit(condition.below)}`
-      : `${name(condition.measure)} over ${limit(condition.above)}`;
+      : 'above' in condition
+        ? `${name(condition.measure)} over ${limit(condition.above)}`
+        : `${name(condition.measure)} from ${limit(condition.from)}`;
   }
   if ('ratio' in condition) {
     return `${name(condition.ratio[0])} under ${limit(condition.below)} times ${name(condition.ratio[1])}`;

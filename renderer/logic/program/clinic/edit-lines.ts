@@ -4,6 +4,8 @@ import type { Dose, LineKind, ProgramLine, Tier } from '../../../../db/types/pro
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { factsOf } from '../facts/program-facts.ts';
 import { doseText, lineOf } from '../draft/program-line.ts';
+import { fittingVersion } from '../draft/versions.ts';
+import { activeVetoes } from '../draft/vetoes.ts';
 
 /** @param by places down (positive) or up; at an end it stays */
 export function moved(lines: readonly ProgramLine[], id: string, by: number): ProgramLine[] {
@@ -41,7 +43,9 @@ export function added(
 ): ProgramLine[] {
   const item = rules.items.find((each) => each.code === code);
   if (!item || lines.some((line) => line.item === code)) return [...lines];
-  const line = { ...lineOf(item, [], input, factsOf(input, rules), rules), id: newId };
+  const facts = factsOf(input, rules);
+  const worded = fittingVersion(item, facts, rules, activeVetoes(facts, rules)).item ?? item;
+  const line = { ...lineOf(worded, [], input, facts, rules), id: newId };
   const last = lines.findLastIndex((each) => each.kind === line.kind);
   const at = last < 0 ? lines.length : last + 1;
   return [...lines.slice(0, at), line, ...lines.slice(at)];
@@ -73,6 +77,7 @@ export function ownLine(
     tier,
     title,
     text,
+    version: null,
     dose: { ...dose, text: doseText(dose, '') },
     rule: null,
     findings: [],

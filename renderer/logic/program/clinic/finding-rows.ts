@@ -3,7 +3,7 @@ import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { ProgramLine } from '../../../../db/types/program.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { type Composition, firedRules } from '../draft/compose.ts';
-import { factsOf } from '../facts/program-facts.ts';
+import { factsOf, isTested } from '../facts/program-facts.ts';
 import { setsTier, tierOf } from '../draft/tier.ts';
 
 export interface FindingRow {
@@ -22,8 +22,8 @@ const words = ['cannot', 'marked', 'mild', 'fine'];
 
 /** Plain name of a code of any kind. */
 export function nameOf(code: string, rules: RuleTable): string {
-  const { findings, measures, cautions, diagnoses, diagnosisGroups } = rules.vocabulary;
-  const known = [...findings, ...measures, ...cautions, ...diagnoses].find((each) => each.code === code);
+  const { findings, measures, cautions, diagnoses, diagnosisGroups, occasions } = rules.vocabulary;
+  const known = [...findings, ...measures, ...cautions, ...diagnoses, ...occasions].find((each) => each.code === code);
   if (known) return known.name;
   if (code === 'left-hand') return 'Writes with the left hand';
   if (code === 'right-hand') return 'Writes with the right hand';
@@ -38,8 +38,8 @@ function withoutLine(code: string, input: ProgramInput, rules: RuleTable, draft:
   if (gone(draft.vetoed)) return 'kept out for safety';
   if (gone(draft.leftOut)) return 'no room today';
   if (asked.size > 0) return 'not in this draft';
-  const grade = factsOf(input, rules).findings.get(code)?.grade ?? 3;
-  return setsTier(code, grade) ? 'sets the tier' : 'no line for this grade';
+  const found = factsOf(input, rules).findings.get(code);
+  return found?.state === 'graded' && setsTier(code, found.grade) ? 'sets the tier' : 'no line for this grade';
 }
 
 /**
@@ -70,14 +70,14 @@ export function findingRows(
     kind,
   });
   const graded = [...facts.findings]
-    .filter(([, found]) => found.grade !== null && found.grade < 3)
-    .sort(([, a], [, b]) => (a.grade ?? 3) - (b.grade ?? 3))
-    .map(([code, found]) => row(code, 'finding', `${found.grade} of 3, ${words[found.grade ?? 3]}`));
+    .flatMap(([code, found]) => (found.state === 'graded' && found.grade < 3 ? [{ code, grade: found.grade }] : []))
+    .sort((a, b) => a.grade - b.grade)
+    .map(({ code, grade }) => row(code, 'finding', `${grade} of 3, ${words[grade]}`));
   const fine = [...facts.findings]
-    .filter(([code, found]) => found.grade === 3 && lineIds(code).length > 0)
+    .filter(([code, found]) => found.state === 'graded' && found.grade === 3 && lineIds(code).length > 0)
     .map(([code]) => row(code, 'finding', '3 of 3, fine'));
   const untested = [...facts.findings]
-    .filter(([, found]) => !found.tested)
+    .filter(([code]) => !isTested(facts, code))
     .map(([code]) => row(code, 'finding', 'not tested'));
   const units = new Map(rules.vocabulary.measures.map((each) => [each.code, each.units[0] ?? '']));
   const measures = [...facts.measures]
@@ -85,7 +85,7 @@ export function findingRows(
     .map(([code, value]) => row(code, 'measure', `${Number(value.toFixed(2))} ${units.get(code) ?? ''}`.trim()));
   const noted = [
     ...input.diagnoses.map((code) => row(code, 'diagnosis', 'diagnosis')),
-    ...input.cautions.map((code) => row(code, 'caution', 'noted')),
+    ...input.cautions.map((each) => row(typeof each === 'string' ? each : each.code, 'caution', 'noted')),
     ...(input.hand === 'left' && lineIds('left-hand').length > 0 ? [row('left-hand', 'caution', 'noted')] : []),
   ];
   const seen = new Set<string>();

@@ -2,6 +2,7 @@
  * The clinic's own exercises and rules: made in plain words, tried on the caseload before they count, kept as a file
  * that a colleague can import. Shipped rows are only covered, so they can always be restored.
  */
+import { upgradedClinicRules } from '../../../../db/types/clinic-rules-format.ts';
 import { checkRuleTable, mergeClinicRules } from '../../../../db/types/rule-checks.ts';
 import { ClinicRules, type Hazard, type LibraryItem, type Rule, type RuleTable } from '../../../../db/types/rules.ts';
 import type { Condition } from '../../../../db/types/conditions.ts';
@@ -39,13 +40,14 @@ export function readClinicRules(text: string, shipped: RuleTable): ReadRules {
       'The file cannot be read from here on: a quote, comma or bracket is missing or too many.',
     );
   }
+  data = upgradedClinicRules(data);
   const head = (data ?? {}) as Record<string, unknown>;
   if (head['format'] !== 'fairhand-clinic-rules') return refused(1, 'This is not a rule file of a clinic.');
-  if (head['formatVersion'] !== 1) {
+  if (head['formatVersion'] !== 2) {
     const line = lineOfPath(text, ['formatVersion']);
     return refused(
       line,
-      `The file has version ${JSON.stringify(head['formatVersion']) ?? 'none'}; version 1 can be read.`,
+      `The file has version ${JSON.stringify(head['formatVersion']) ?? 'none'}; versions 1 and 2 can be read.`,
     );
   }
   const parsed = ClinicRules.safeParse(data);
@@ -87,7 +89,7 @@ export const writeClinicRules = (rules: ClinicRules): string => `${JSON.stringif
 
 export const noClinicRules = (shipped: RuleTable): ClinicRules => ({
   format: 'fairhand-clinic-rules',
-  formatVersion: 1,
+  formatVersion: 2,
   revision: 0,
   basedOn: shipped.version.replace(/\+.*$/, ''),
   items: [],
@@ -103,6 +105,8 @@ export interface RuleForm {
   diagnoses: string[];
   item: string;
   because: string;
+  /** Asked where the item is writing: whether it is the day's main writing, which takes the dose first. */
+  role: Rule['role'];
 }
 
 /** Next free id of the clinic's own rules: C01, C02, … */
@@ -126,6 +130,7 @@ export function ruleFromForm(form: RuleForm, id: string): { ok: true; rule: Rule
     rule: {
       id,
       when: { all: conditions },
+      role: form.role,
       gives: [form.item],
       dose: null,
       because: form.because.trim(),
@@ -170,6 +175,11 @@ export function itemFromForm(form: ItemForm, code: string): LibraryItem {
     cautions: [...new Set([...form.cautions, ...(moves || hazards.length > 0 ? ['stop-pain', 'helper-needed'] : [])])],
     drawing: null,
     next: null,
+    versions: [],
+    additions: [],
+    onTier: 'own',
+    occasion: null,
+    opening: false,
     source: 'clinic',
     sourceNote: '',
   };

@@ -2,6 +2,7 @@
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { Content, Paper, RuleTable } from '../../../../db/types/rules.ts';
 import type { Facts } from '../facts/fact-types.ts';
+import { isLow } from '../facts/program-facts.ts';
 import { sizeLimits } from './tier.ts';
 
 /**
@@ -17,20 +18,18 @@ export function choosePaper(input: ProgramInput, facts: Facts, rules: RuleTable)
   const family = sizeLimits(facts) && facts.tier <= 3 ? 'dashed-midline' : ofTier;
   const papers = rules.papers.filter((each) => each.family === family).sort((a, b) => a.rowMm - b.rowMm);
   const largest = papers.at(-1) ?? null;
-  const grade = (code: string): number => facts.findings.get(code)?.grade ?? 3;
   const heights = ['x-height', 'x-height-before', 'x-height-goal'].map((code) => facts.measures.get(code));
-  const aims = grade('small-writing') <= 2 ? heights : heights.slice(0, 1);
+  const aims = isLow(facts, 'small-writing', 2) ? heights : heights.slice(0, 1);
   const height = Math.max(...aims.map((each) => each ?? 0));
-  if (height === 0 || grade('tremor') <= 1 || grade('acuity') <= 2) return largest;
+  if (height === 0 || isLow(facts, 'tremor', 1) || isLow(facts, 'acuity', 2)) return largest;
   return papers.find((each) => each.xHeightToMm === null || each.xHeightToMm >= height) ?? largest;
 }
 
 const kindsOf = (facts: Facts, mayDictate: boolean): Content['kind'][] => {
-  const grade = (code: string): number => facts.findings.get(code)?.grade ?? 3;
-  if (facts.diagnoses.has('aphasia') || grade('language') <= 1) return ['pictures'];
+  if (facts.diagnoses.has('aphasia') || isLow(facts, 'language', 1)) return ['pictures'];
   if (facts.tier <= 2) return ['words'];
   if (facts.tier === 3) return ['copy'];
-  return grade('spontaneous-worse') <= 2 && mayDictate ? ['dictation', 'prompt'] : ['prompt'];
+  return isLow(facts, 'spontaneous-worse', 2) && mayDictate ? ['dictation', 'prompt'] : ['prompt'];
 };
 
 /** A text of the tier in the client's language, of the client's interests where one fits; English where none exists. */

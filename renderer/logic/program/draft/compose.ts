@@ -4,17 +4,20 @@
  */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { LineKind, ProgramLine, Tier, Vetoed } from '../../../../db/types/program.ts';
-import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts';
+import type { Rule, RuleTable } from '../../../../db/types/rules.ts';
 import { chooseContent, choosePaper } from './choose.ts';
 import { meets } from '../facts/condition-holds.ts';
-import { dayLimits } from './day.ts';
-import { factsOf } from '../facts/program-facts.ts';
+import { threshold } from '../../rules/threshold.ts';
+import { withoutClashes } from './clashes.ts';
+import { dayDose } from './day-dose.ts';
 import type { Facts } from '../facts/fact-types.ts';
+import { factsOf, isGood } from '../facts/program-facts.ts';
 import { type Candidate, fitDay } from './fit-day.ts';
-import { countedKinds, isMain, lineOf, type LineReason } from './program-line.ts';
+import { countedKinds, isMain, lineOf } from './program-line.ts';
 import { type OpenFlag, openFlagsOf } from './stop.ts';
 import { tierOf } from './tier.ts';
-import { activeVetoes, notTestedRule, vetoesOf } from './vetoes.ts';
+import type { Proposal } from './proposal-types.ts';
+import { activeVetoes, notTestedRule } from './vetoes.ts';
 
 export interface Composition {
   ruleVersion: string;
@@ -28,6 +31,8 @@ export interface Composition {
   vetoed: Vetoed[];
   /** What would be next, had the day more room. */
   leftOut: Vetoed[];
+  /** Sentences for the whole page: emergency, stop and cautions of this client. */
+  page: string[];
 }
 
 /** Id of the rule that a red flag stops the program by. */
@@ -45,16 +50,10 @@ const order: readonly LineKind[] = [
   'refer',
 ];
 
-interface Proposal {
-  item: LibraryItem;
-  reasons: LineReason[];
-  at: number;
-}
-
 /** Items that rules ask for, in the order of the table, each once with all its reasons. */
 function proposals(input: ProgramInput, facts: Facts, rules: RuleTable): Proposal[] {
   const items = new Map(rules.items.map((each) => [each.code, each]));
-  const mayDictate = (facts.findings.get('language')?.grade ?? 0) >= 2;
+  const mayDictate = isGood(facts, 'language', 2);
   // Paper and text are chosen by size, tier, interest and language; every other item is named by its rule.
   const chosen: Record<string, () => string | undefined> = {
     paper: () => withPrefix('paper', choosePaper(input, facts, rules)?.code),
@@ -80,7 +79,7 @@ const withPrefix = (prefix: string, code: string | undefined): string | undefine
 
 /** Rules that hold for the client, with the facts behind them. */
 export function firedRules(input: ProgramInput, rules: RuleTable): { rule: Rule; uses: string[] }[] {
-  const facts = { ...factsOf(input, rules) };
+  const facts = factsOf(input, rules);
   facts.tier = tierOf(input, facts);
   return rules.rules.flatMap((rule) => {
     const uses = meets(rule.when, facts);
@@ -88,14 +87,18 @@ export function firedRules(input: ProgramInput, rules: RuleTable): { rule: Rule;
   });
 }
 
+/** Sentences that go with the whole page, for this client. */
+const pageOf = (facts: Facts, rules: RuleTable): string[] =>
+  rules.cautionTexts
+    .filter((row) => row.on === 'page' && (row.when === null || meets(row.when, facts) !== null))
+    .map((row) => row.text);
+
 function stoppedDraft(flags: OpenFlag[], input: ProgramInput, facts: Facts, rules: RuleTable): Composition {
   const emergency = flags.some((flag) => flag.grade === 'emergency');
   const refer = rules.items.find((each) => each.code === 'refer-page');
   const active = activeVetoes(facts, rules);
-  const may = proposals(input, facts, rules).filter(
-    ({ item }) =>
-      (item.kind === 'setup' || item.kind === 'refer' || item.code === 'other-ways') &&
-      vetoesOf(item, facts, rules, active).length === 0,
+  const may = withoutClashes(proposals(input, facts, rules), facts, rules, active).given.filter(
+    ({ item }) => item.kind === 'setup' || item.kind === 'refer' || item.code === 'other-ways',
   );
   const lines = may.map(({ item, reasons }) => lineOf(item, reasons, input, facts, rules));
   const otherWays = rules.items.find((each) => each.code === 'other-ways');
@@ -120,6 +123,7 @@ function stoppedDraft(flags: OpenFlag[], input: ProgramInput, facts: Facts, rule
     lines: emergency ? [] : inOrder(lines),
     vetoed: flags.map((flag) => ({ item: 'program', rule: stopRule, because: `${flag.title}. ${flag.because}` })),
     leftOut: [],
+    page: emergency ? [...new Set(flags.flatMap((flag) => flag.doNow))] : pageOf(facts, rules),
   };
 }
 
@@ -127,11 +131,13 @@ const inOrder = (lines: ProgramLine[]): ProgramLine[] =>
   [...lines].sort((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind));
 
 /** Grade of a finding; what the client wants to write weighs as much as a marked finding. */
-const weightOf = (code: string, facts: Facts): number =>
-  code.startsWith('goal-') ? 1 : (facts.findings.get(code)?.grade ?? 3);
+const weightOf = (code: string, facts: Facts, wishes: ReadonlySet<string>): number => {
+  if (wishes.has(code)) return 1;
+  const found = facts.findings.get(code);
+  return found?.state === 'graded' ? found.grade : 3;
+};
 
-/** Rules W40 and after speak of how to write: without a line of writing they say nothing. */
-const aboutWriting = (line: ProgramLine): boolean => line.rule?.startsWith('W') ?? false;
+const tooHigh = 'Above the tier of the program by more than one.';
 
 /**
  * @param input facts, as FINDINGS.json of the command line
@@ -143,34 +149,42 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
   if (flags.length > 0) return stoppedDraft(flags, input, facts, rules);
   facts.tier = tierOf(input, facts);
 
-  const vetoed: Vetoed[] = [];
   const active = activeVetoes(facts, rules);
-  const allowed = proposals(input, facts, rules).filter(({ item }) => {
-    const own = vetoesOf(item, facts, rules, active);
-    if (own.length === 0 && facts.tier === 0 && countedKinds.has(item.kind)) {
-      own.push({ item: item.code, rule: notTestedRule, because: 'Not tested is not safe: the pen grasp comes first.' });
-    }
-    vetoed.push(...own);
-    return own.length === 0;
+  const { given, vetoed, clashing } = withoutClashes(proposals(input, facts, rules), facts, rules, active);
+  const allowed = given.filter(({ item }) => {
+    if (facts.tier > 0 || !countedKinds.has(item.kind)) return true;
+    vetoed.push({
+      item: item.code,
+      rule: notTestedRule,
+      because: 'Not tested is not safe: the pen grasp comes first.',
+    });
+    return false;
   });
 
+  const wishes = new Set([
+    ...facts.occasions.keys(),
+    ...rules.vocabulary.cautions.flatMap((each) => (each.wish ? [each.code] : [])),
+  ]);
   const lines = allowed.map(({ item, reasons, at }) => ({
     line: lineOf(item, reasons, input, facts, rules),
     main: reasons.some(({ rule }) => isMain(rule)),
-    worst: Math.min(3, ...reasons.flatMap(({ uses }) => uses.map((code) => weightOf(code, facts)))),
+    manner: reasons.every(({ rule }) => rule.role === 'manner'),
+    opening: item.opening,
+    worst: Math.min(3, ...reasons.flatMap(({ uses }) => uses.map((code) => weightOf(code, facts, wishes)))),
     order: at,
   }));
-  const counted: Candidate[] = lines.filter(({ line }) => countedKinds.has(line.kind));
-  const limit = (code: string, other: number): number => facts.thresholds.get(code) ?? other;
-  const fitted = fitDay(counted, facts.penHeld === true, {
-    ...dayLimits(facts),
-    writingShare: limit('writing-share', 0.5),
-    warmUpShare: limit('warm-up-share', 0.2),
+  const counted = lines.filter(({ line }) => countedKinds.has(line.kind));
+  const onTier: Candidate[] = counted.filter(({ line }) => line.tier <= facts.tier + 1);
+  const limit = (code: string): number => threshold(facts.thresholds, code);
+  const fitted = fitDay(onTier, facts.penHeld === true, dayDose(input, facts), {
+    writingShare: limit('writing-share'),
+    warmUpShare: limit('warm-up-share'),
   });
   const writes = fitted.kept.some(({ line }) => line.kind === 'writing');
   const others = lines
-    .map(({ line }) => line)
-    .filter((line) => !countedKinds.has(line.kind) && (writes || !aboutWriting(line)));
+    .filter(({ line, manner }) => !countedKinds.has(line.kind) && (writes || !manner))
+    .map(({ line }) => line);
+  const high = counted.filter((each) => !onTier.includes(each)).map(({ line }) => ({ line, because: tooHigh }));
   return {
     ruleVersion: rules.version,
     stopped: false,
@@ -178,6 +192,14 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
     tier: facts.tier,
     lines: inOrder([...fitted.kept.map(({ line }) => line), ...others]),
     vetoed,
-    leftOut: fitted.leftOut.map(({ line, because }) => ({ item: line.item ?? '', rule: line.rule ?? '', because })),
+    leftOut: [
+      ...[...fitted.leftOut, ...high].map(({ line, because }) => ({
+        item: line.item ?? '',
+        rule: line.rule ?? '',
+        because,
+      })),
+      ...clashing,
+    ],
+    page: pageOf(facts, rules),
   };
 }

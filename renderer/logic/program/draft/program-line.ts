@@ -1,11 +1,12 @@
 /** One program line from an item, the rules that brought it in and the client's facts. */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
-import type { Dose, LineKind, ProgramLine } from '../../../../db/types/program.ts';
+import type { Dose, LineKind, ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts';
 import { meets } from '../facts/condition-holds.ts';
-import { boutLines, restMinutes } from './dose.ts';
+import { threshold } from '../../rules/threshold.ts';
 import type { Facts } from '../facts/fact-types.ts';
 import { lineId } from './line-id.ts';
+import type { LineReason, WordedItem } from './proposal-types.ts';
 
 /** Kinds that count as items of the day and take minutes. */
 export const countedKinds: ReadonlySet<LineKind> = new Set<LineKind>(['warm-up', 'exercise', 'writing']);
@@ -35,45 +36,12 @@ export function withMinutes(dose: Dose, minutes: number, timesPerDay: number): D
   return { ...changed, text: doseText(changed, how) };
 }
 
-/**
- * Dose of the day's main writing. A fall along the lines gives bouts (part H); marked fatigue or pain two short times;
- * attention of 1 or less two-minute bouts; else the item's own.
- */
-function writingDose(base: Dose, input: ProgramInput, facts: Facts, rules: RuleTable): Dose {
-  const row = (code: string): Dose => rules.doses.find((each) => each.code === code)?.dose ?? base;
-  const limit = (code: string, other: number): number => facts.thresholds.get(code) ?? other;
-  const grade = (code: string): number => facts.findings.get(code)?.grade ?? 3;
-  const onset = facts.measures.get('onset-line') ?? null;
-  if (onset !== null) {
-    const lines = boutLines(onset, onset, { share: limit('bout-share', 0.8), most: limit('bout-most', 10) });
-    const minutes = lines * (input.minutesALine ?? limit('minutes-a-line', 0.75));
-    const sets = limit('bouts-a-day', 3);
-    const rest = Math.ceil(restMinutes(minutes, limit('rest-least', 2)).min);
-    const how = `${lines} line${lines === 1 ? '' : 's'}, then rest ${rest} minutes. Do this ${sets} times.`;
-    const session = Math.min(15, Math.max(2, Math.round(minutes * sets)));
-    return {
-      ...base,
-      minutes: session,
-      // Two short sessions are better spread than a longer one.
-      timesPerDay: session <= 5 ? 2 : 1,
-      sets,
-      lines,
-      restMinutes: rest,
-      text: how,
-    };
-  }
-  if (grade('attention') <= 1) return row('write-bouts-2');
-  if (grade('fatigue') <= 1 || grade('endurance') <= 1 || grade('pain') <= 1 || facts.diagnoses.has('weakens-with-use'))
-    return row('write-short');
-  return base;
-}
-
-/** Sentences that print with an item for this client. */
+/** Sentences that print with an item for this client; `hand` sentences go with everything that takes minutes. */
 export function cautionsFor(item: LibraryItem, facts: Facts, rules: RuleTable): string[] {
-  return item.cautions.flatMap((code) => {
-    const row = rules.cautionTexts.find((each) => each.code === code);
-    return row && (row.when === null || meets(row.when, facts) !== null) ? [row.text] : [];
-  });
+  const own = item.cautions.flatMap((code) => rules.cautionTexts.find((each) => each.code === code) ?? []);
+  const ofHand = countedKinds.has(item.kind) ? rules.cautionTexts.filter((each) => each.on === 'hand') : [];
+  const holds = [...own, ...ofHand].filter((row) => row.when === null || meets(row.when, facts) !== null);
+  return [...new Set(holds.map((row) => row.text))];
 }
 
 /** Letters that readers took for others most often, most frequent first. */
@@ -88,21 +56,27 @@ function failingLetters(input: ProgramInput, most: number): string[] {
     .map(([letter]) => letter);
 }
 
-/** The item's words with the client's own letters in place of `{letters}`. */
-export function wordsOf(item: Pick<LibraryItem, 'text'>, input: ProgramInput, rules: RuleTable): string {
-  const most = rules.thresholds.find((each) => each.code === 'letters-taught')?.value ?? 3;
-  const letters = failingLetters(input, most);
-  return item.text.replace('{letters}', letters.length > 0 ? letters.join(', ') : 'those on your sheet');
-}
-
-export interface LineReason {
-  rule: Rule;
-  uses: string[];
+/** The item's words with the client's own letters in place of `{letters}`, the own words in place of `{words}`. */
+export function wordsOf(
+  item: Pick<LibraryItem, 'text' | 'additions' | 'occasion'>,
+  input: ProgramInput,
+  facts: Facts,
+  rules: RuleTable,
+): string {
+  const letters = failingLetters(input, threshold(rules.thresholds, 'letters-taught'));
+  const words = facts.occasions.get(item.occasion ?? '') ?? [];
+  const additions = item.additions.filter(
+    ({ when, text }) => meets(when, facts) !== null && (words.length > 0 || !text.includes('{words}')),
+  );
+  return [item.text, ...additions.map(({ text }) => text)]
+    .join(' ')
+    .replace('{letters}', letters.length > 0 ? letters.join(', ') : 'those on your sheet')
+    .replace('{words}', words.join(', '));
 }
 
 /** @param reasons rules that brought it in, first one first; empty = added from the library by hand */
 export function lineOf(
-  item: LibraryItem,
+  item: LibraryItem | WordedItem,
   reasons: readonly LineReason[],
   input: ProgramInput,
   facts: Facts,
@@ -120,17 +94,18 @@ export function lineOf(
     daysPerWeek: 0,
     text: '',
   };
-  const main = first !== undefined && isMain(first);
-  const dose = main ? writingDose(base, input, facts, rules) : base;
+  const dose = base;
+  const tier = item.onTier === 'program' ? (Math.min(4, Math.max(2, facts.tier)) as Tier) : item.tier;
   const join = (parts: readonly string[], most: number): string => [...new Set(parts)].join(' ').slice(0, most);
   const until = first ? `Up: ${first.advance}${first.stepBack === '' ? '' : ` Back: ${first.stepBack}`}` : '';
   return {
     id: lineId(item.code),
     item: item.code,
     kind: item.kind,
-    tier: item.tier,
+    tier,
     title: item.title,
-    text: wordsOf(item, input, rules),
+    text: wordsOf(item, input, facts, rules),
+    version: 'version' in item ? item.version : null,
     dose: { ...dose, text: doseText(dose, dose.text) },
     rule: first?.id ?? null,
     findings: [...new Set(reasons.flatMap((each) => each.uses))],
@@ -152,5 +127,5 @@ export function lineOf(
   };
 }
 
-/** Rules W10 to W39, and the training of the other hand, give the day's main writing. */
-export const isMain = (rule: Rule): boolean => /^(W[123]\d|R47)$/.test(rule.id);
+/** Whether a rule gives the day's main writing. */
+export const isMain = (rule: Rule): boolean => rule.role === 'main-writing';

@@ -5,27 +5,29 @@
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { ProgramLine, Vetoed } from '../../../../db/types/program.ts';
 import type { LibraryItem, RuleTable, Veto } from '../../../../db/types/rules.ts';
-import { meets } from '../facts/condition-holds.ts';
-import { factsOf } from '../facts/program-facts.ts';
+import { answer } from '../facts/condition-holds.ts';
 import type { Facts } from '../facts/fact-types.ts';
+import { factsOf, isTested } from '../facts/program-facts.ts';
 import { hazardsInWords } from '../clinic/hazard-words.ts';
 import { type OpenFlag, openFlagsOf } from './stop.ts';
 
 /** Rule id of the veto on what was not tested. */
 export const notTestedRule = 'V00';
 
-/** A veto that holds for the client now. */
+/** A veto that holds for the client now, or may hold because something was not tested. */
 export interface ActiveVeto {
   veto: Veto;
   /** Facts that it rests on. */
   uses: string[];
+  /** Untested findings that leave it open; empty = it holds. */
+  open: string[];
 }
 
-/** Vetoes that hold for the client, in the order of the table. */
+/** Vetoes that hold or may hold for the client, in the order of the table. */
 export function activeVetoes(facts: Facts, rules: RuleTable): ActiveVeto[] {
   return rules.vetoes.flatMap((veto) => {
-    const uses = meets(veto.when, facts);
-    return uses === null ? [] : [{ veto, uses }];
+    const { is, uses, open } = answer(veto.when, facts);
+    return is === 'no' ? [] : [{ veto, uses, open: is === 'yes' ? [] : open }];
   });
 }
 
@@ -42,7 +44,7 @@ export function vetoesOf(
   active: readonly ActiveVeto[] = activeVetoes(facts, rules),
 ): Vetoed[] {
   const names = new Map(rules.vocabulary.findings.map((each) => [each.code, each.name]));
-  const untested = item.dependsOn.filter((code) => !(facts.findings.get(code)?.tested ?? false));
+  const untested = item.dependsOn.filter((code) => !isTested(facts, code));
   return [
     ...(untested.length === 0
       ? []
@@ -54,6 +56,8 @@ export function vetoesOf(
           },
         ]),
     ...active
+      // What is unknown forbids where the item depends on it.
+      .filter(({ open }) => open.length === 0 || open.some((code) => item.dependsOn.includes(code)))
       .filter(({ veto }) => forbids(veto, item))
       .map(({ veto }) => ({ item: item.code, rule: veto.id, because: veto.because })),
   ];
@@ -91,6 +95,11 @@ const ownItem = (line: ProgramLine): LibraryItem => ({
   cautions: [],
   drawing: null,
   next: null,
+  versions: [],
+  additions: [],
+  onTier: 'own',
+  occasion: null,
+  opening: false,
   source: 'clinic',
   sourceNote: '',
 });
@@ -99,8 +108,10 @@ const ownItem = (line: ProgramLine): LibraryItem => ({
 function itemBehind(line: ProgramLine, items: ReadonlyMap<string, LibraryItem>): LibraryItem {
   const known = line.item === null ? undefined : items.get(line.item);
   if (!known) return ownItem(line);
-  if (!line.edited) return known;
-  return { ...known, hazards: [...new Set([...known.hazards, ...ownItem(line).hazards])] };
+  // The wording that is printed counts; where it is not known, every wording of the item does.
+  const versions = known.versions.filter((each) => line.version === null || each.code === line.version);
+  const hazards = [...known.hazards, ...versions.flatMap((each) => each.hazards)];
+  return { ...known, hazards: [...new Set([...hazards, ...(line.edited ? ownItem(line).hazards : [])])] };
 }
 
 /**

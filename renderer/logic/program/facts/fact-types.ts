@@ -1,25 +1,37 @@
 /** The client's facts as rules see them (made by program-facts.ts). */
 import type { Grade } from '../../../../db/types/common.ts';
+import type { Tier } from '../../../../db/types/program.ts';
+import type { Thresholds } from '../../rules/threshold.ts';
 
-export interface KnownFinding {
-  /** Lowest grade seen; null = not tested. */
-  grade: Grade | null;
-  /** False when any part of it was not tested. */
-  tested: boolean;
-  source: string;
-}
+/** What is known of a finding; a code that the map lacks was not asked. */
+export type KnownFinding =
+  | {
+      state: 'graded';
+      /** Lowest grade seen. */
+      grade: Grade;
+      /** False when a part of it was not tested. */
+      whole: boolean;
+      source: string;
+    }
+  | { state: 'not-tested'; source: string };
 
 export interface Facts {
   hand: 'right' | 'left' | null;
   findings: ReadonlyMap<string, KnownFinding>;
   details: ReadonlyMap<string, ReadonlySet<string>>;
   measures: ReadonlyMap<string, number>;
+  /** Of the hand that writes and of the whole body. */
   cautions: ReadonlySet<string>;
+  otherHand: { cautions: ReadonlySet<string>; grades: ReadonlyMap<string, Grade> };
   /** Kinds and the groups they belong to. */
   diagnoses: ReadonlySet<string>;
-  /** True = a pen can be held, false = it cannot, null = grasp was not tested. */
+  /** Occasion -> the client's own words. */
+  occasions: ReadonlyMap<string, readonly string[]>;
+  /** Side of the page that is missed. */
+  pageSide: 'left' | 'right' | 'none';
+  /** True = a pen can be held and may be used, false = not, null = grasp was not tested. */
   penHeld: boolean | null;
   /** Set once the tier is known. */
-  tier: 0 | 1 | 2 | 3 | 4;
-  thresholds: ReadonlyMap<string, number>;
+  tier: Tier;
+  thresholds: Thresholds;
 }

@@ -117,6 +117,7 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
     ],
     redFlags: [...flags.open.map((f) => f.code), ...flags.reviewed.map((f) => ({ code: f.code, reviewed: true }))],
     cautions: cautionsOf(record, last?.sample, rules),
+    occasions: [],
     diagnoses: diagnosesOf(record, rules),
     measures: latestByCode([
       ...pages.flatMap((p) => pageMeasures(p, rules)).filter(({ code }) => isOfTask('sentences', code)),

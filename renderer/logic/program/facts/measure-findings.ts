@@ -3,14 +3,17 @@ import type { RuleTable } from '../../../../db/types/rules.ts';
 import { meets } from './condition-holds.ts';
 import type { Facts, KnownFinding } from './fact-types.ts';
 
+type Graded = Extract<KnownFinding, { state: 'graded' }>;
+
 /** Finding code -> grade. Measured and nothing crossed = 3; not measured = absent, which is not the same as fine. */
-export function measureFindings(facts: Facts, rules: RuleTable): Map<string, KnownFinding> {
-  const found = new Map<string, KnownFinding>();
+export function measureFindings(facts: Facts, rules: RuleTable): Map<string, Graded> {
+  const found = new Map<string, Graded>();
   for (const row of rules.measureFindings) {
     const measured = row.from.filter((code) => facts.measures.has(code));
     if (measured.length === 0) continue;
     const hit = row.grades.find((each) => meets(each.when, facts) !== null);
-    found.set(row.finding, { grade: hit?.grade ?? 3, tested: true, source: `measure/${measured.join('+')}` });
+    const source = `measure/${measured.join('+')}`;
+    found.set(row.finding, { state: 'graded', grade: hit ? hit.grade : 3, whole: true, source });
   }
   return found;
 }

@@ -1,6 +1,7 @@
 /** Measures in the unit that thresholds use. A measure in a unit that is not understood is left out, never guessed. */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
+import { threshold } from '../../rules/threshold.ts';
 import { onsetLine } from '../draft/dose.ts';
 
 const isDigit = (text: string): boolean => /^[0-9]$/.test(text);
@@ -41,8 +42,7 @@ export function normalMeasures(input: ProgramInput, rules: RuleTable): Map<strin
     measures.set('digit-confusion-count', count(true));
   }
   const lines = { legibility: input.lineLegibility, sizesMm: input.lineSizesMm, wordsALine: input.wordsALine };
-  const drop = rules.thresholds.find((each) => each.code === 'onset-drop')?.value ?? 0.9;
-  const onset = onsetLine(lines, drop);
+  const onset = onsetLine(lines, threshold(rules.thresholds, 'onset-drop'));
   if (onset !== null) measures.set('onset-line', onset);
   return measures;
 }

@@ -48,9 +48,12 @@ export function readFindings(data: unknown, rules: RuleTable): ReadFindings {
     }
   }
   const flags = input.redFlags.map((each) => (typeof each === 'string' ? each : each.code));
+  // What follows from other facts is found, not said.
+  const said = vocabulary.cautions.filter((each) => each.group !== 'derived');
   const lists = [
     ['red flag', flags, rules.redFlags],
-    ['caution', input.cautions, vocabulary.cautions],
+    ['caution', input.cautions.map((each) => (typeof each === 'string' ? each : each.code)), said],
+    ['occasion', input.occasions.map((each) => each.code), vocabulary.occasions],
     ['diagnosis', input.diagnoses, vocabulary.diagnoses],
     ['measure', input.measures.map((each) => each.code), vocabulary.measures],
   ] as const;
