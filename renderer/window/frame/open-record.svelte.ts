@@ -13,12 +13,14 @@ import type { ClientRecord, Fact, FactKind } from '../../../db/types/record.ts';
 import type { Visit } from '../../../db/types/visit.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import type { SaveHost } from './save-host.ts';
-import { saveRequest, withFact, withoutFact, type SavedKind } from './saved-facts.ts';
+import { factOf, saveRequest, withFact, withFactsBack, withoutFact, type SavedKind } from './saved-facts.ts';
 
 export class OpenRecord {
   record = $state.raw<ClientRecord>() as ClientRecord;
   visitId = $state('');
   readonly app: SaveHost;
+  /** Of each fact with an edit under way: as it is stored (null = not yet), and the edits shown, newest last. */
+  #unsaved = new Map<string, { stored: Fact | null; shown: Fact[] }>();
 
   constructor(app: SaveHost, record: ClientRecord) {
     this.app = app;
@@ -49,22 +51,39 @@ export class OpenRecord {
     return new Date().toISOString();
   }
 
-  /** Stores a fact; the screen shows it at once, a failed save waits and is tried again. @throws Refusal when the entry itself is refused */
+  /**
+   * Stores a fact; the screen shows it at once, a failed save waits and is tried again.
+   * @throws Refusal when the entry itself is refused: then that fact is shown as it was, and nothing else changes
+   */
   async save<K extends SavedKind>(kind: K, fact: Unstamped<K>): Promise<Fact<K>> {
-    const before = this.record;
+    const key = `${kind}/${fact.id}`;
     const shown = { ...fact, at: this.now(), by: this.app.status.initials || '–' } as unknown as Fact<K>;
+    const unsaved = this.#unsaved.get(key) ?? { stored: factOf(this.record, kind, fact.id), shown: [] };
+    this.#unsaved.set(key, unsaved);
+    unsaved.shown.push(shown);
     this.record = withFact(this.record, kind, shown);
     try {
-      const saved = await this.app.saving.run(`${kind}/${fact.id}`, () =>
+      const saved = (await this.app.saving.run(key, () =>
         ask(saveRequest[kind] as RequestName, bare(fact) as unknown as Input<RequestName>),
-      );
-      this.record = withFact(this.record, kind, saved as unknown as Fact<K>);
-      return saved as unknown as Fact<K>;
+      )) as unknown as Fact<K>;
+      unsaved.stored = saved;
+      this.#showInstead(kind, shown, saved);
+      return saved;
     } catch (error) {
-      this.record = before;
+      this.#showInstead(kind, shown, unsaved.shown.findLast((each) => each !== shown) ?? unsaved.stored);
       this.app.complain(error);
       throw error;
+    } finally {
+      unsaved.shown = unsaved.shown.filter((each) => each !== shown);
+      if (unsaved.shown.length === 0) this.#unsaved.delete(key);
     }
+  }
+
+  /** Puts a fact in the place of an edit, where that is still shown: a newer edit, an undo or a removal goes first. */
+  #showInstead(kind: SavedKind, shown: Fact, instead: Fact | null): void {
+    if (factOf(this.record, kind, shown.id) !== shown) return;
+    if (instead) this.record = withFact(this.record, kind, instead);
+    else if (kind !== 'client') this.record = withoutFact(this.record, kind, shown.id);
   }
 
   /** A request that answers with one fact of this client (adding a page, measuring, approving, issuing). */
@@ -80,7 +99,7 @@ export class OpenRecord {
     try {
       await this.app.saving.run(`${kind}/${id}`, () => ask('fact.remove', { kind, id }));
     } catch (error) {
-      this.record = before;
+      this.record = withFactsBack(this.record, before, kind, id);
       this.app.complain(error);
       throw error;
     }

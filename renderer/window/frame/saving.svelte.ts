@@ -23,50 +23,116 @@ const retryAfterMs = 5000;
 export const sentenceOf = (error: unknown): string =>
   error instanceof Refusal ? sentenceFor(error.code, error.detail) : sentenceFor('internal');
 
+/** One write, from its first try until it is stored, replaced by a newer one, or refused. */
+class Attempt {
+  readonly write: () => Promise<unknown>;
+  readonly settled = Promise.withResolvers<unknown>();
+  /** The next write of the same key, begun while this one was under way. */
+  newer: Attempt | null = null;
+
+  constructor(write: () => Promise<unknown>) {
+    this.write = write;
+  }
+}
+
+const isRefusal = (error: unknown): boolean => error instanceof Refusal && entryCauses.has(error.code);
+
 export class Saving {
   state = $state<'idle' | 'saving' | 'saved' | 'failed'>('idle');
   savedAt = $state<Date | null>(null);
   problem = $state('');
-  #waiting = new Map<string, () => Promise<void>>();
+  /** What waits for the next try, the newest of each key. */
+  #waiting = new Map<string, Attempt>();
+  /** The newest attempt of each key that has not settled. */
+  #newest = new Map<string, Attempt>();
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  /** Runs a write. Resolves when it is stored; a write that cannot be stored now waits and is tried again. */
-  async run<T>(key: string, write: () => Promise<T>): Promise<T> {
+  /**
+   * Runs a write. Resolves when it is stored; a write that cannot be stored now waits and is tried again. One that a
+   * newer write of the same key replaces settles as the newer one does: its value, or its refusal. Rejects with the
+   * Refusal when the entry itself is refused; an older write that waits then goes on waiting.
+   */
+  run<T>(key: string, write: () => Promise<T>): Promise<T> {
     this.state = 'saving';
+    const attempt = new Attempt(write);
+    const older = this.#newest.get(key);
+    if (older) older.newer = attempt;
+    this.#newest.set(key, attempt);
+    void this.#first(key, attempt);
+    return attempt.settled.promise as Promise<T>;
+  }
+
+  async #first(key: string, attempt: Attempt): Promise<void> {
     try {
-      const value = await write();
-      this.#waiting.delete(key);
-      this.#settle();
-      return value;
+      this.#stored(key, attempt, await attempt.write());
     } catch (error) {
-      if (error instanceof Refusal && entryCauses.has(error.code)) {
-        this.#settle();
-        throw error;
+      if (isRefusal(error)) this.#refused(key, attempt, error);
+      else {
+        this.problem = sentenceOf(error);
+        this.state = 'failed';
+        this.#wait(key, attempt);
       }
-      this.problem = sentenceOf(error);
-      this.state = 'failed';
-      return new Promise<T>((resolve, reject) => {
-        this.#waiting.set(key, async () => {
-          try {
-            resolve(await write());
-          } catch (again) {
-            if (again instanceof Refusal && entryCauses.has(again.code)) reject(again);
-            else throw again;
-          }
-        });
-        this.#later();
-      });
     }
+  }
+
+  #stored(key: string, attempt: Attempt, value: unknown): void {
+    const waiting = this.#waiting.get(key);
+    // What waits is older than what was stored, unless it began after it.
+    if (waiting && waiting !== attempt && !isNewer(waiting, attempt)) waiting.settled.resolve(value);
+    if (waiting && !isNewer(waiting, attempt)) this.#waiting.delete(key);
+    attempt.settled.resolve(value);
+    this.#forget(key, attempt);
+    this.#settle();
+  }
+
+  #refused(key: string, attempt: Attempt, error: unknown): void {
+    attempt.settled.reject(error);
+    this.#forget(key, attempt);
+    this.#settle();
+  }
+
+  #forget(key: string, attempt: Attempt): void {
+    if (this.#newest.get(key) !== attempt) return;
+    const waiting = this.#waiting.get(key);
+    if (waiting) this.#newest.set(key, waiting);
+    else this.#newest.delete(key);
+  }
+
+  /** The newest of a key waits; an older one settles as it does, or waits itself where the newer one is refused. */
+  #wait(key: string, attempt: Attempt): void {
+    const { newer } = attempt;
+    if (newer) {
+      newer.settled.promise.then(attempt.settled.resolve, (error: unknown) => {
+        if (this.#waiting.has(key)) attempt.settled.reject(error);
+        else this.#put(key, attempt);
+      });
+      return;
+    }
+    const older = this.#waiting.get(key);
+    if (older && older !== attempt) attempt.settled.promise.then(older.settled.resolve, older.settled.reject);
+    this.#put(key, attempt);
+  }
+
+  #put(key: string, attempt: Attempt): void {
+    this.#waiting.set(key, attempt);
+    if (!this.#newest.has(key)) this.#newest.set(key, attempt);
+    this.#later();
   }
 
   /** Tries everything that waits, now. */
   retry = async (): Promise<void> => {
     clearTimeout(this.#timer);
-    for (const [key, write] of [...this.#waiting]) {
+    for (const [key, attempt] of [...this.#waiting]) {
+      // Stored or replaced while the ones before it were tried.
+      if (this.#waiting.get(key) !== attempt) continue;
       try {
-        await write();
-        if (this.#waiting.get(key) === write) this.#waiting.delete(key);
+        this.#stored(key, attempt, await attempt.write());
       } catch (error) {
+        if (isRefusal(error)) {
+          if (this.#waiting.get(key) === attempt) this.#waiting.delete(key);
+          this.#refused(key, attempt, error);
+          continue;
+        }
         this.problem = sentenceOf(error);
         this.#later();
         return;
@@ -91,4 +157,10 @@ export class Saving {
     this.savedAt = new Date();
     this.problem = '';
   }
+}
+
+/** Whether `one` was begun after `other`, both of the same key. */
+function isNewer(one: Attempt, other: Attempt): boolean {
+  for (let next = other.newer; next; next = next.newer) if (next === one) return true;
+  return false;
 }
