@@ -34,27 +34,29 @@ export type Input<N extends RequestName> = z.infer<Contract[N]['input']>;
 export type Output<N extends RequestName> = z.infer<Contract[N]['output']>;
 
 /**
- * What is answered while the caseload is locked: opening and restoring it, the demo, printing the recovery sheet.
- * Everything else answers `locked` before its handler is asked.
+ * The requests that are answered while the caseload is locked, each with its reason. Everything else answers `locked`
+ * before its handler is asked.
  */
-export const whileLocked: readonly RequestName[] = [
-  'app.status',
-  'app.create',
-  'app.unlock',
-  'app.recover',
-  'app.unlockWithSystem',
-  'app.used',
-  'app.lock',
-  'app.openDemo',
-  'app.removeDemo',
-  'app.leaveDemo',
-  'pages.print',
-  'backup.listWith',
-  'backup.bring',
-  'backup.restore',
-  'backup.undoRestore',
-  'records.salvage',
-];
+const answeredWhileLocked = {
+  'app.status': 'the window asks whether it is locked, and which languages and folders there are',
+  'app.create': 'a first caseload is made before any is open',
+  'app.unlock': 'opens it',
+  'app.recover': 'opens it by the recovery key, where the passphrase is forgotten',
+  'app.unlockWithSystem': 'opens it by the key store of the computer account',
+  'app.used': 'keys and pointer are told whatever is open; nothing is answered',
+  'app.lock': 'locking again changes nothing, and a window that is late must not fail at it',
+  'app.openDemo': 'the demo is a caseload of its own, with invented clients',
+  'app.removeDemo': 'deletes the demo, which holds no client',
+  'app.leaveDemo': 'back from the demo to the locked caseload',
+  'pages.print': 'prints what the window shows: while locked that is the recovery sheet at most',
+  'backup.listWith': 'backups are shown to whoever gives the passphrase of that day, when the caseload does not open',
+  'backup.bring': 'a backup file is looked at before it is restored; it opens by its passphrase alone',
+  'backup.restore': 'a caseload that does not open is replaced by a backup, by its passphrase',
+  'backup.undoRestore': 'the caseload from before the restore is put back',
+  'records.salvage': 'what can still be read of a damaged caseload is saved, by its passphrase',
+} as const satisfies Partial<Record<RequestName, string>>;
+
+export const whileLocked = Object.keys(answeredWhileLocked) as readonly RequestName[];
 
 /** What the shell tells the window without being asked. */
 export type ShellEvent =

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { factKinds, type Fact, type FactKind } from '../../db/types/record.ts';
 
-/** One request the window may make. `write` requests change the caseload and are refused while it is locked. */
+/** One request the window may make. `write` requests change the caseload, or what stands beside it. */
 export interface Request<In extends z.ZodType = z.ZodType, Out extends z.ZodType = z.ZodType> {
   readonly effect: 'read' | 'write';
   readonly input: In;
