@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
-import type { SamplePage } from '../../db/types/sample.ts';
+import type { PageMeasurement, Sample, SamplePage } from '../../db/types/sample.ts';
 import { rulingOf } from '../../renderer/logic/sample/carried-conditions.ts';
 import { lookInWorker, measureInWorker, showInWorker } from '../files/measure/page-file.ts';
-import type { Correction } from '../../renderer/measure/index.ts';
+import { METHOD_VERSION, type Correction } from '../../renderer/measure/index.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { sampleRequests } from '../contract/sample.ts';
 import type { Handler } from './handler.ts';
@@ -29,6 +29,22 @@ function pageOf(services: Services, pageId: string): SamplePage {
   const page = services.need().get('samplePage', pageId);
   if (!page) throw new Refusal('not-found');
   return page;
+}
+
+/**
+ * What the page gave without corrections, as it is stored: by this method, and of the page and its sample as they are
+ * now. Null where it has to be measured again.
+ */
+function uncorrectedBefore(services: Services, page: SamplePage, sample: Sample): PageMeasurement['result'] | null {
+  const of = services
+    .need()
+    .record(page.clientId)
+    .pageMeasurements.filter(
+      ({ pageId, version, at }) => pageId === page.id && version === METHOD_VERSION && at > page.at && at > sample.at,
+    );
+  const last = of.reduce<PageMeasurement | null>((a, b) => (a === null || b.at >= a.at ? b : a), null);
+  if (!last) return null;
+  return last.uncorrected ?? (last.corrections.length === 0 ? last.result : null);
 }
 
 export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } = {
@@ -92,26 +108,24 @@ export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } 
     const run = new AbortController();
     services.measuring.set(pageId, run);
     try {
-      const measure = async (using: readonly Correction[]) =>
-        (
-          await measureInWorker(
-            blob.data,
-            {
-              scale: page.scale,
-              corrections: using,
-              quarterTurns: page.quarterTurns,
-              ...(sample.task.text ? { text: sample.task.text } : {}),
-              ...(ruling === null ? {} : { rulingMm: ruling }),
-            },
-            {
-              signal: run.signal,
-              onProgress: (stage, done) => services.options.emit({ kind: 'progress', task: stage, id: pageId, done }),
-            },
-            { pdfPage: page.pdfPage },
-          )
-        ).result;
-      const uncorrected = await measure([]);
-      const result = corrections.length > 0 ? await measure(corrections as unknown as Correction[]) : uncorrected;
+      const known = corrections.length > 0 ? uncorrectedBefore(services, page, sample) : null;
+      const answer = await measureInWorker(
+        blob.data,
+        {
+          scale: page.scale,
+          corrections: corrections as unknown as Correction[],
+          quarterTurns: page.quarterTurns,
+          ...(sample.task.text ? { text: sample.task.text } : {}),
+          ...(ruling === null ? {} : { rulingMm: ruling }),
+        },
+        {
+          signal: run.signal,
+          onProgress: (stage, done) => services.options.emit({ kind: 'progress', task: stage, id: pageId, done }),
+        },
+        { pdfPage: page.pdfPage, uncorrectedToo: corrections.length > 0 && known === null },
+      );
+      const { result } = answer;
+      const uncorrected = known ?? answer.uncorrected;
       return services.need().put(
         'pageMeasurement',
         {
@@ -123,7 +137,7 @@ export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } 
           method: 'page',
           version: result.version,
           result: result as never,
-          uncorrected: corrections.length > 0 ? (uncorrected as never) : null,
+          uncorrected: uncorrected as never,
           corrections,
         },
         services.doing(),

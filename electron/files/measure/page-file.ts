@@ -13,7 +13,9 @@ export interface WorkerHooks {
   timeoutMs?: number;
 }
 
-export type PageJobExtras = Partial<Pick<PageJob, 'limits' | 'pdfPage' | 'rawSize' | 'wantGray' | 'ignoreFileDpi'>>;
+export type PageJobExtras = Partial<
+  Pick<PageJob, 'limits' | 'pdfPage' | 'rawSize' | 'uncorrectedToo' | 'wantGray' | 'ignoreFileDpi'>
+>;
 
 /** 100 million pixels take about ten seconds on a slow laptop; a minute means that something is wrong. */
 const TIMEOUT_MS = 60_000;

@@ -13,6 +13,8 @@ export interface PageJob {
   pdfPage?: number;
   /** The bytes are bare gray values of this size, not a file. */
   rawSize?: { width: number; height: number };
+  /** Measure it without the corrections too, from the same decoding. */
+  uncorrectedToo?: boolean;
   /** Hand the gray page back, to draw on it. */
   wantGray?: boolean;
   /** Do not fall back on the resolution written in the file. */
@@ -30,6 +32,8 @@ export interface PageLook {
 
 export interface MeasuredPage extends PageLook {
   result: PageResult;
+  /** Without the corrections, where it was asked for. */
+  uncorrected: PageResult | null;
   gray: Uint8Array | null;
 }
 

@@ -1,6 +1,6 @@
 /** Runs in a worker thread: a page in, its measures out, then the next. Ended from outside by terminating the thread. */
 import { parentPort } from 'node:worker_threads';
-import { measurePage } from '../../../renderer/measure/index.ts';
+import { measurePage, type MeasureOptions, type PageResult } from '../../../renderer/measure/index.ts';
 import { DecodeError } from '../decode/decode-error.ts';
 import { decodePage, giveBack, pictureForWindow } from '../decode/decode.ts';
 import type { DecodedPage } from '../decode/decode.ts';
@@ -27,9 +27,21 @@ async function run(job: PageJob): Promise<PageAnswer> {
   // The file's own resolution is the last resort; what the therapist gave goes first.
   if (!options.scale && fileDpi !== null && !job.ignoreFileDpi)
     options.scale = { pxPerMm: fileDpi / 25.4, source: 'file-dpi' };
-  const result = measurePage(gray, options, (stage, done) => tell(stage, done), second);
+  const measured = (using: MeasureOptions): PageResult =>
+    measurePage(gray, using, (stage, done) => tell(stage, done), second);
+  const uncorrected = job.uncorrectedToo ? measured({ ...options, corrections: [] }) : null;
+  const result = measured(options);
   if (!job.wantGray) giveBack(gray.data);
-  return { kind: 'measure', result, format, fileDpi, width, height, gray: job.wantGray ? gray.data : null };
+  return {
+    kind: 'measure',
+    result,
+    uncorrected,
+    format,
+    fileDpi,
+    width,
+    height,
+    gray: job.wantGray ? gray.data : null,
+  };
 }
 
 parentPort?.on('message', async (job: PageJob) => {
