@@ -9,13 +9,13 @@ test('a kill in the middle of typing loses nothing that was saved (seeded share 
   const report = await killTest(3, 20260304);
   expect(report).toMatchObject({ kills: 3, lost: 0, faults: [] });
   expect(report.saves).toBeGreaterThan(3);
-}, 120_000);
+});
 
 test('a migration killed at a statement leaves the file as it was (share)', async () => {
   const report = await migrationKillTest(20);
   expect(report.faults).toEqual([]);
   expect(report.kills).toBeGreaterThanOrEqual(2);
-}, 120_000);
+});
 
 test('the kill test sees every statement of the shipped migrations', () => {
   for (const { sql, name } of readMigrations()) {
@@ -28,10 +28,10 @@ test('the kill test sees every statement of the shipped migrations', () => {
 test('a backup or restore killed in the middle leaves a caseload that opens and no half backup (share)', async () => {
   const report = await backupKillTest(2, 7);
   expect(report).toMatchObject({ kills: 2, faults: [] });
-}, 120_000);
+});
 
 test('mutated backup files are refused with a sentence and write nothing elsewhere (share)', async () => {
   const report = await backupFuzz(40, 11);
   expect(report).toMatchObject({ inputs: 40, faults: [] });
   expect(report.slowestMs).toBeLessThan(5000);
-}, 120_000);
+});

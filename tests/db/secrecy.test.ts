@@ -83,7 +83,7 @@ test('a canary typed everywhere is in no file: caseload, log, backup, copies, sa
     }
     expect(path.basename(file)).not.toContain('Ptolemaic');
   }
-}, 60_000);
+});
 
 test('what Fairhand writes is readable by its user only', () => {
   if (process.platform === 'win32') return;

@@ -44,7 +44,7 @@ beforeAll(async () => {
   await ask('app.unlock', { passphrase: PASSPHRASE });
   await ask('sample.addPage', { id: uuid(2), sampleId: uuid(1), token: services.stageBlob(bytes), pdfPage: 1 });
   await ask('sample.setScale', { pageId: uuid(2), pxPerMm: 300 / 25.4, source: 'dpi' });
-}, 120_000);
+});
 afterAll(() => services.lock('asked'));
 
 test('a correction decodes and measures the page once; its result and the one without it are what they were', async () => {
@@ -68,7 +68,7 @@ test('a correction decodes and measures the page once; its result and the one wi
   });
   expect([timesOf('decode'), timesOf('Done')]).toEqual([1, 1]);
   expect(third.uncorrected).toEqual(first.result);
-}, 120_000);
+});
 
 test('after the scale was changed the page is measured without corrections too, from one decoding', async () => {
   await ask('sample.setScale', { pageId: uuid(2), pxPerMm: 150 / 25.4, source: 'dpi' });
@@ -78,4 +78,4 @@ test('after the scale was changed the page is measured without corrections too, 
   expect([timesOf('decode'), timesOf('Done')]).toEqual([1, 2]);
   expect(made.uncorrected?.page.dpi).toBeCloseTo(150, 3);
   expect(made.result.page.dpi).toBeCloseTo(150, 3);
-}, 120_000);
+});

@@ -45,7 +45,7 @@ beforeAll(async () => {
   await ask('app.create', { passphrase: 'calm river blue lantern', initials: 'QM', clinic: '' });
   await ask('client.save', newClient(one, 'Invented Person', 'T/1 ..'));
   await ask('client.save', newClient(two, 'Another Person', 'T-2'));
-}, 60_000);
+});
 afterAll(() => {
   services.lock('asked');
   rmSync(folder, { recursive: true, force: true });

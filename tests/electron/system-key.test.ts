@@ -147,4 +147,4 @@ test('a new file key takes the old one out of the key store’s hands', async ()
   writeFileSync(systemKeyFile(services.folder), kept);
   expect((await ask(services, 'app.unlockWithSystem')).code).toBe('system-key-unusable');
   rmSync(systemKeyFile(services.folder), { force: true });
-}, 60_000);
+});

@@ -121,4 +121,4 @@ it('measures half an hour at 240 Hz', () => {
   const result = measureInk(ink);
   expect(row(result, 'strokes').value).toBe(6000);
   expect(performance.now() - began).toBeLessThan(60_000);
-}, 120_000);
+});

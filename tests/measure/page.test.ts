@@ -23,7 +23,7 @@ beforeAll(async () => {
   page = await makePage({ ...like, seed: 4711, writing, picture: { ...like.picture, dpi: 200 } });
   text = page.truth.lines.map((line) => line.words.map((word) => word.text).join(' ')).join('\n');
   read = measured();
-}, 60_000);
+});
 
 test('lines, words, size, gaps and loops of a written page', () => {
   expect(read.lines.map((line) => line.words.length)).toEqual(page.truth.lines.map((line) => line.words.length));

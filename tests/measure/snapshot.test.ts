@@ -20,7 +20,6 @@ test.each(SPECS.filter((_, i) => i % 3 === 0).map((spec) => [spec.name, spec] as
     const now = snapshotOf(measureMadePage(await makePage(spec)));
     expect(differences(kept?.[name], now), advice).toEqual([]);
   },
-  120_000,
 );
 
 test('a value that moves by more than a millionth is told, and so are a lost word and a lost measure', () => {

@@ -25,7 +25,7 @@ const source = new URL('../../renderer/measure/image/wasm/bytes.ts', import.meta
 test('the committed bytes are what the source compiles to', async () => {
   const code = readFileSync(source, 'utf8').replace(/\s/g, '');
   expect(asModule(await compiled()).replace(/\s/g, '')).toBe(code);
-}, 60_000);
+});
 
 /** Paper of some brightness with noise and dark strokes. */
 function picture(width: number, height: number, seed: number, paper: number, noise: number): GrayImage {
@@ -111,7 +111,7 @@ test('every stage equals the plain one bit for bit, at any size and brightness, 
     ),
     { numRuns: 150, seed: 23 },
   );
-}, 120_000);
+});
 
 test('the fast stages and the second thread are really used here', () => {
   const { buffer } = fastStages(picture(64, 64, 1, 240, 10)).threshold();

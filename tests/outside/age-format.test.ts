@@ -49,7 +49,7 @@ test('the Go program opens a backup with the passphrase alone, as READ-ME.txt sa
     cwd: out,
     input: `${PASSPHRASE}\n`,
     encoding: 'utf8',
-    timeout: 15_000,
+    timeout: 60_000,
   });
   expect(run.status, run.stdout).toBe(0);
   expect(nameIn(out)).toBe('Opened Elsewhere');

@@ -44,7 +44,6 @@ describe.skipIf(missing !== null)(`against OpenCV and scikit-image${missing ? ` 
       expect(different).toBeLessThanOrEqual(10);
       expect(ours.reduce((sum, value) => sum + value, 0)).toBeGreaterThan(50_000);
     },
-    60_000,
   );
 
   test.each(['noisy', 'squares-5', 'joined-ruled'])(
@@ -77,7 +76,6 @@ describe.skipIf(missing !== null)(`against OpenCV and scikit-image${missing ? ` 
       const holesFound = holes(runs, found, 1).length;
       expect([holesFound, holesFound]).toEqual([theirs.opencv, theirs.skimage]);
     },
-    60_000,
   );
 
   test('real digits have as many holes as both references count', () => {
@@ -91,5 +89,5 @@ describe.skipIf(missing !== null)(`against OpenCV and scikit-image${missing ? ` 
       expect(own).toEqual(theirs.opencv);
       expect(own).toEqual(theirs.skimage);
     }
-  }, 60_000);
+  });
 });

@@ -72,7 +72,7 @@ async function noToEverything(page: Page): Promise<void> {
     await expect(async () => {
       await page.keyboard.press('g');
       await expect(page.getByText(before)).toHaveCount(0, { timeout: 2000 });
-    }).toPass({ timeout: 30_000 });
+    }).toPass();
   }
 }
 

@@ -29,7 +29,6 @@ async function withClient(app: LaunchedApp): Promise<void> {
 
 test('ten idle minutes lock the window: nothing of a client is left in it; a key pressed keeps it open', async () => {
   test.skip(Boolean(process.env['FAIRHAND_TEST_SHELL']), 'the clock of a running Electron cannot be set');
-  test.setTimeout(150_000);
   let now = new Date('2026-03-04T09:00:00Z');
   const app = await launchApp({ now: () => now });
   const { page } = app;
@@ -51,21 +50,20 @@ test('ten idle minutes lock the window: nothing of a client is left in it; a key
     await expect(page.getByRole('listbox', { name: 'Found' })).toBeVisible();
     await page.waitForTimeout(1000);
     minutes(11);
-    await expect(page.getByRole('heading', { name: 'Unlock the caseload' })).toBeVisible({ timeout: 30_000 });
+    await expect(page.getByRole('heading', { name: 'Unlock the caseload' })).toBeVisible();
     expect(await page.content()).not.toContain('Lockhart');
     expect(await page.content()).not.toContain('L-1');
     await expect(page.getByRole('dialog')).toHaveCount(0);
     await expect(app.ask('client.open', { clientId: ID })).rejects.toThrow('locked');
     await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
     await page.keyboard.press('Enter');
-    await expect(page.getByText(NAME)).toBeVisible({ timeout: 30_000 });
+    await expect(page.getByText(NAME)).toBeVisible();
   } finally {
     await app.close();
   }
 });
 
 test('a damaged file: the newest backup is offered with what it holds, and nothing is deleted', async ({ app }) => {
-  test.setTimeout(150_000);
   const { page } = app;
   await withClient(app);
   await app.ask('backup.now');
@@ -76,22 +74,21 @@ test('a damaged file: the newest backup is offered with what it holds, and nothi
   await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
   await page.keyboard.press('Enter');
   const dialog = page.getByRole('dialog', { name: 'Restore a backup' });
-  await expect(dialog.getByText('The caseload file is damaged.')).toBeVisible({ timeout: 30_000 });
-  await expect(dialog.getByRole('row').nth(1)).toContainText('newest that opens', { timeout: 30_000 });
+  await expect(dialog.getByText('The caseload file is damaged.')).toBeVisible();
+  await expect(dialog.getByRole('row').nth(1)).toContainText('newest that opens');
   await expect(dialog.getByRole('row').nth(1)).toContainText('1');
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/damaged.png` });
   await dialog.getByRole('button', { name: 'Restore this one' }).click();
-  await expect(page.getByText(/^Restored\. What was there before is kept as/)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(/^Restored\. What was there before is kept as/)).toBeVisible();
   const aside = path.join(app.dataFolder, 'set-aside');
   expect(readFileSync(path.join(aside, readdirSync(aside)[0]!, 'caseload.db'), 'utf8')).toBe('text over the file');
   await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
   await page.keyboard.press('Enter');
-  await expect(page.getByText(NAME)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(NAME)).toBeVisible();
 });
 
 test('settings say why this computer cannot unlock from a browser window; a backup can be stopped', async ({ app }) => {
   test.skip(Boolean(process.env['FAIRHAND_TEST_SHELL']), 'this is about the browser shell');
-  test.setTimeout(120_000);
   const { page } = app;
   await withClient(app);
   await page.getByRole('button', { name: 'Settings', exact: true }).click();
@@ -104,7 +101,7 @@ test('settings say why this computer cannot unlock from a browser window; a back
   const cancel = page.getByRole('button', { name: 'Cancel', exact: true });
   // A caseload of one client may be done before anybody could stop it.
   await Promise.race([cancel.click().catch(() => undefined), page.getByText(/Backup made and read back/).waitFor()]);
-  await expect(page.getByText(/Stopped as you asked|Backup made and read back/)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(/Stopped as you asked|Backup made and read back/)).toBeVisible();
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/backup.png`, fullPage: true });
 });
 
@@ -128,7 +125,7 @@ test('a lost passphrase: the sheet’s key opens once, a new passphrase and a ne
   await expect(page.getByText('The two passphrases differ.')).toBeVisible();
   await page.getByRole('button', { name: 'Back', exact: true }).click();
   await recover(made.recoveryKey);
-  await expect(page.getByRole('heading', { name: 'Recovery sheet' })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('heading', { name: 'Recovery sheet' })).toBeVisible();
   await expect(page.getByText('the recovery key you typed is used up')).toBeVisible();
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/recovered.png`, fullPage: true });
   expect(await page.content()).not.toContain(made.recoveryKey.slice(0, 9));
@@ -137,12 +134,12 @@ test('a lost passphrase: the sheet’s key opens once, a new passphrase and a ne
   await app.ask('app.lock');
   await expect(page.getByRole('heading', { name: 'Unlock the caseload' })).toBeVisible();
   await recover(made.recoveryKey);
-  await expect(page.getByText('This recovery key does not open the caseload.')).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText('This recovery key does not open the caseload.')).toBeVisible();
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/used-up.png`, fullPage: true });
   await page.getByRole('button', { name: 'Back', exact: true }).click();
   await page.getByLabel('Passphrase', { exact: true }).fill(next);
   await page.keyboard.press('Enter');
-  await expect(page.getByText('No clients yet')).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText('No clients yet')).toBeVisible();
 });
 
 test('a new file key locks, and its recovery sheet stays on the screen until it is kept', async ({ app }) => {
@@ -153,7 +150,7 @@ test('a new file key locks, and its recovery sheet stays on the screen until it 
   await page.getByLabel('Passphrase in use').fill(PASSPHRASE);
   await page.getByRole('button', { name: 'New file key' }).click();
   const kept = page.getByRole('button', { name: 'I have kept it. Unlock again' });
-  await expect(kept).toBeVisible({ timeout: 60_000 });
+  await expect(kept).toBeVisible();
   // Not for a moment only: the lock that comes with it has been told by now.
   await page.waitForTimeout(1500);
   await expect(page.getByRole('heading', { name: 'Recovery sheet' })).toBeVisible();
@@ -161,13 +158,12 @@ test('a new file key locks, and its recovery sheet stays on the screen until it 
   await kept.click();
   await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
   await page.keyboard.press('Enter');
-  await expect(page.getByText(NAME)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(NAME)).toBeVisible();
 });
 
 test('all clients leave as open files, said to be unencrypted; after erasing, the file that holds the client is named', async ({
   app,
 }) => {
-  test.setTimeout(120_000);
   const { page } = app;
   await withClient(app);
   await page.getByRole('button', { name: 'Backup', exact: true }).click();
@@ -176,7 +172,7 @@ test('all clients leave as open files, said to be unencrypted; after erasing, th
   await expect(dialog).toContainText('not encrypted');
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/export-all.png` });
   await dialog.getByRole('button', { name: 'Export without encryption' }).click();
-  await expect(page.getByText(/^1 client written to/)).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText(/^1 client written to/)).toBeVisible();
   const exported = path.join(app.dataFolder, 'exports');
   const folder = path.join(exported, readdirSync(exported)[0]!);
   expect(readdirSync(folder)).toHaveLength(1);
@@ -198,7 +194,6 @@ for (const [what, spoil] of [
   ],
 ] as const)
   test(`${what}: damage is told apart from a wrong passphrase, and a backup is offered`, async ({ app }) => {
-    test.setTimeout(120_000);
     const { page } = app;
     await withClient(app);
     await app.ask('backup.now');
@@ -210,15 +205,14 @@ for (const [what, spoil] of [
     await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
     await page.keyboard.press('Enter');
     const dialog = page.getByRole('dialog', { name: 'Restore a backup' });
-    await expect(dialog.getByText('The caseload file is damaged.')).toBeVisible({ timeout: 30_000 });
-    await expect(dialog.getByRole('row').nth(1)).toContainText('newest that opens', { timeout: 30_000 });
+    await expect(dialog.getByText('The caseload file is damaged.')).toBeVisible();
+    await expect(dialog.getByRole('row').nth(1)).toContainText('newest that opens');
     if (process.env['SHOTS'])
       await page.screenshot({ path: `${process.env['SHOTS']}/${what.replaceAll(' ', '-')}.png` });
     expect(readFileSync(file).equals(spoiled)).toBe(true);
   });
 
 test('a log that was taken away is told as soon as the caseload opens', async () => {
-  test.setTimeout(120_000);
   const [made, robbed] = [0, 1].map(() => mkdtempSync(path.join(tmpdir(), 'fairhand-robbed-'))) as [string, string];
   const created = await createCaseload({ folder: made, passphrase: PASSPHRASE, now: '2026-03-04T09:00:00Z' });
   if (!created.ok) throw new Error(created.code);
@@ -230,7 +224,7 @@ test('a log that was taken away is told as soon as the caseload opens', async ()
   try {
     await app.page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
     await app.page.keyboard.press('Enter');
-    await expect(app.page.getByText('The log beside the caseload file was gone')).toBeVisible({ timeout: 30_000 });
+    await expect(app.page.getByText('The log beside the caseload file was gone')).toBeVisible();
     if (process.env['SHOTS']) await app.page.screenshot({ path: `${process.env['SHOTS']}/lost-log.png` });
   } finally {
     await app.close();

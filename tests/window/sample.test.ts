@@ -34,7 +34,7 @@ test('a page goes in by file, is measured in millimeters and drawn over', async 
   await expect(page.getByRole('alert')).toContainText('not a picture');
 
   await file.setInputFiles({ name: 'page.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(await scan()) });
-  await expect(page.getByRole('heading', { name: '2 lines, 8 words' })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('heading', { name: '2 lines, 8 words' })).toBeVisible();
   await expect(page.locator('svg .word')).toHaveCount(8);
   const xHeight = page.getByRole('group', { name: /height/i }).first();
   await expect(xHeight).toContainText(/[23]\.\d\d mm/);
@@ -42,31 +42,31 @@ test('a page goes in by file, is measured in millimeters and drawn over', async 
   // Leave a word out: the numbers follow, both values are kept, one key takes it back.
   await page.locator('svg .word').first().dispatchEvent('click');
   await page.getByRole('button', { name: 'Leave this word out' }).click();
-  await expect(page.locator('svg .word.excluded')).toHaveCount(1, { timeout: 60_000 });
+  await expect(page.locator('svg .word.excluded')).toHaveCount(1);
   await page.getByRole('button', { name: 'Take back all' }).click();
-  await expect(page.locator('svg .word.excluded')).toHaveCount(0, { timeout: 60_000 });
+  await expect(page.locator('svg .word.excluded')).toHaveCount(0);
 
   // Lower the baseline: the drawn line and the heights follow, and stay when the page is measured again.
   const ends = () => page.locator('svg .baseline').first().getAttribute('points');
   const before = { line: await ends(), height: await xHeight.innerText() };
   await page.getByRole('button', { name: 'lower', exact: true }).click();
-  await expect.poll(ends, { timeout: 60_000 }).not.toBe(before.line);
+  await expect.poll(ends).not.toBe(before.line);
   await expect(xHeight).not.toHaveText(before.height);
   const moved = await ends();
   await page.getByRole('button', { name: 'Measure again' }).click();
-  await expect(page.locator('progress')).toHaveCount(0, { timeout: 60_000 });
+  await expect(page.locator('progress')).toHaveCount(0);
   expect(await ends()).toBe(moved);
   await page.getByRole('button', { name: 'Take back all' }).click();
-  await expect.poll(ends, { timeout: 60_000 }).toBe(before.line);
+  await expect.poll(ends).toBe(before.line);
 
   // Join, and take back; a new line begins with the word that was chosen.
   await page.getByRole('button', { name: 'Join with the next word' }).click();
-  await expect(page.getByRole('heading', { name: '2 lines, 7 words' })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('heading', { name: '2 lines, 7 words' })).toBeVisible();
   await page.getByRole('button', { name: 'Take back the last correction' }).click();
-  await expect(page.getByRole('heading', { name: '2 lines, 8 words' })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('heading', { name: '2 lines, 8 words' })).toBeVisible();
   await page.getByRole('button', { name: 'Word after' }).click();
   await page.getByRole('button', { name: 'New line from here' }).click();
-  await expect(page.getByRole('heading', { name: '3 lines, 8 words' })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('heading', { name: '3 lines, 8 words' })).toBeVisible();
 });
 
 test('a page without scale says so; two marked points give it', async ({ demoApp }) => {
@@ -87,7 +87,7 @@ test('a page without scale says so; two marked points give it', async ({ demoApp
   await page
     .getByLabel('Picture or PDF of the page')
     .setInputFiles({ name: 'photo.png', mimeType: 'image/png', buffer: bare });
-  await expect(page.getByText('This page has no scale yet')).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText('This page has no scale yet')).toBeVisible();
   await page.getByRole('button', { name: 'Mark two points' }).click();
   // 210 mm across the whole width of the page: half of it is 105 mm.
   const picture = page.locator('svg.crosshair');
@@ -97,5 +97,5 @@ test('a page without scale says so; two marked points give it', async ({ demoApp
   await page.getByLabel('Their distance').fill('105');
   await page.keyboard.press('Tab');
   await page.getByRole('button', { name: /^Use 1[45]\d dpi/ }).click();
-  await expect(page.getByRole('heading', { name: '2 lines, 8 words' })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('heading', { name: '2 lines, 8 words' })).toBeVisible();
 });

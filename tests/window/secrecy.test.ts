@@ -59,7 +59,6 @@ test('names, codes, notes and the passphrase stay in the encrypted caseload', as
 test('after a walk through the demo no name of it lies in the clear anywhere, nor in what was said to the terminal', async ({
   demoApp: app,
 }) => {
-  test.setTimeout(180_000);
   const began = Date.now() - 1000;
   const said: string[] = [];
   app.page.on('console', (message) => said.push(message.text()));

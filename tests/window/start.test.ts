@@ -52,7 +52,7 @@ const startApp = () => start(process.execPath, ['--no-warnings', mainFile, '--da
 
 test('a second start brings the first window forward and says so', async () => {
   startApp();
-  await expect.poll(() => existsSync(folder) && isTaken(folder), { timeout: 20_000 }).toBe(true);
+  await expect.poll(() => existsSync(folder) && isTaken(folder)).toBe(true);
   const second = startApp();
   expect(await second.ended).toBe(0);
   expect(second.said()).toBe('Fairhand is open already on this caseload; its window was brought to the front.\n');
@@ -60,8 +60,8 @@ test('a second start brings the first window forward and says so', async () => {
 
 test('a stopped start closes its window, its browser and its folder', async () => {
   const first = startApp();
-  await expect.poll(() => existsSync(profileFolder(folder)), { timeout: 20_000 }).toBe(true);
-  await expect.poll(() => readdirSync(profileFolder(folder)).length, { timeout: 20_000 }).toBeGreaterThan(3);
+  await expect.poll(() => existsSync(profileFolder(folder))).toBe(true);
+  await expect.poll(() => readdirSync(profileFolder(folder)).length).toBeGreaterThan(3);
   first.child.kill('SIGTERM');
   expect(await first.ended).toBe(0);
   expect(existsSync(profileFolder(folder))).toBe(false);
@@ -70,12 +70,12 @@ test('a stopped start closes its window, its browser and its folder', async () =
 
 test('what a killed start left is wiped by the next one', async () => {
   const first = startApp();
-  await expect.poll(() => existsSync(profileFolder(folder)), { timeout: 20_000 }).toBe(true);
+  await expect.poll(() => existsSync(profileFolder(folder))).toBe(true);
   first.child.kill('SIGKILL');
   await first.ended;
   writeFileSync(path.join(folder, 'left-over'), '');
   const second = startApp();
-  await expect.poll(() => isTaken(folder), { timeout: 20_000 }).toBe(true);
+  await expect.poll(() => isTaken(folder)).toBe(true);
   second.child.kill('SIGTERM');
   expect(await second.ended).toBe(0);
   expect(existsSync(profileFolder(folder))).toBe(false);

@@ -72,7 +72,7 @@ test('no later fact changes a draft, nor what it is made from', () => {
     }),
     { numRuns: 150, seed: 11 },
   );
-}, 120_000);
+});
 
 test('at the last visit nothing is left out; of two visits of one day the earlier does not see the later', () => {
   const whole = record();
