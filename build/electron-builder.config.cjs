@@ -59,8 +59,24 @@ module.exports = {
     executableName: 'fairhand',
     files: ownDatabase('linux', 'win32', 'darwin'),
   },
-  win: { target: ['nsis'], files: ownDatabase('win32', 'linux', 'darwin') },
-  mac: { target: ['dmg'], category: 'public.app-category.medical', files: ownDatabase('darwin', 'linux', 'win32') },
-  nsis: { oneClick: false, perMachine: false, allowToChangeInstallationDirectory: true },
+  win: { target: ['nsis', 'portable'], files: ownDatabase('win32', 'linux', 'darwin') },
+  mac: {
+    target: ['dmg'],
+    category: 'public.app-category.medical',
+    hardenedRuntime: true,
+    // Apple notarizes with the account that the environment names (APPLE_ID and its kind); without one it is left out.
+    notarize: Boolean(process.env.APPLE_API_KEY || process.env.APPLE_ID),
+    extendInfo: { NSCameraUsageDescription: 'To take a picture of a written page instead of scanning it.' },
+    files: ownDatabase('darwin', 'linux', 'win32'),
+  },
+  // Beside the program, not inside it: whoever gets the program can read them.
+  extraResources: [{ from: 'dist/THIRD-PARTY-NOTICES.txt', to: 'THIRD-PARTY-NOTICES.txt' }],
+  // An uninstall takes the program and keeps the caseload: it lies in the user's local data.
+  nsis: {
+    oneClick: false,
+    perMachine: false,
+    allowToChangeInstallationDirectory: true,
+    deleteAppDataOnUninstall: false,
+  },
   publish: null,
 };

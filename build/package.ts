@@ -4,8 +4,12 @@ import { fileURLToPath } from 'node:url';
 import { buildDemo, buildDesktop, buildWindow } from './launch/compile.js';
 import { electronDist, tryElectronDownload } from './launch/electron-binary.js';
 import { openly } from './launch/run.js';
+import { writeNotices } from './notices.ts';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
+
+/** Signing is read from the environment by electron-builder itself. */
+const signs = () => Boolean(process.env['CSC_LINK'] || process.env['WIN_CSC_LINK'] || process.env['CSC_NAME']);
 
 /** Arguments go to electron-builder, for example `npm run package -- --dir`. */
 async function main(args: string[]): Promise<number> {
@@ -21,6 +25,13 @@ async function main(args: string[]): Promise<number> {
   await buildWindow();
   await buildDemo();
   await buildDesktop();
+  writeNotices();
+  if (!signs()) {
+    process.stderr.write(
+      'The package is not signed: the environment names no certificate (CSC_LINK, WIN_CSC_LINK; APPLE_ID for notarization). ' +
+        'Windows and macOS will warn whoever opens it.\n',
+    );
+  }
   const builder = path.join(root, 'node_modules/electron-builder/cli.js');
   const config = path.join(root, 'build/electron-builder.config.cjs');
   return openly(

@@ -11,6 +11,7 @@ import { DebugLogger } from 'builder-util';
 import { validateConfiguration } from 'app-builder-lib/out/util/config/config.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { compileDesktop } from '../../build/launch/desktop.js';
+import { writeNotices } from '../../build/notices.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const config = createRequire(import.meta.url)('../../build/electron-builder.config.cjs') as Record<string, unknown>;
@@ -22,8 +23,8 @@ test('the configuration fits electron-builder’s own schema', async () => {
 
 test('there is a target for Windows, macOS and Linux', () => {
   expect(config).toMatchObject({
-    win: { target: ['nsis'] },
-    mac: { target: ['dmg'] },
+    win: { target: ['nsis', 'portable'] },
+    mac: { target: ['dmg'], hardenedRuntime: true },
     linux: { target: ['AppImage', 'deb'] },
   });
 });
@@ -61,6 +62,7 @@ describe.skipIf(process.platform !== 'linux')('the Linux folder', () => {
       writeFileSync(path.join(electron, name), '');
     }
     await compileDesktop(root);
+    writeNotices();
     execFileSync(
       process.execPath,
       [
