@@ -1,6 +1,6 @@
-/** `npx node build/gates/golden.ts`: writes the drafts and pages that tests/logic/program/golden.test.ts compares with. */
+/** `npx node build/gates/golden.ts`: writes the drafts and pages that tests/logic/program/golden/golden.test.ts compares with. */
 import { writeFileSync } from 'node:fs';
-import { allCases, goldenFile, hashesOf, WHOLE_EVERY } from '../../tests/logic/program/golden-cases.ts';
+import { allCases, goldenFile, hashesOf, WHOLE_EVERY } from '../../tests/logic/program/golden/golden-cases.ts';
 
 const cases = allCases();
 const rows = cases.map((one) => JSON.stringify(hashesOf(one)));

@@ -2,8 +2,8 @@
  * The rule table that is in force: shipped rows with the clinic's own laid over them, checked as a whole.
  * A new exercise, rule, paper, text or threshold is one row in one of the JSON files beside this.
  */
-import { upgradedClinicRules } from '../types/clinic-rules-format.ts';
-import { checkRuleTable, mergeClinicRules } from '../types/rule-checks.ts';
+import { upgradedClinicRules } from '../types/rule-table/clinic-rules-format.ts';
+import { checkRuleTable, mergeClinicRules } from '../types/rule-table/rule-checks.ts';
 import { ClinicRules, RuleTable } from '../types/rules.ts';
 import clashes from './table/clashes.json' with { type: 'json' };
 import derivedCautions from './table/derived-cautions.json' with { type: 'json' };
@@ -18,7 +18,7 @@ import { screenTables, shippedItems, shippedRedFlags, shippedScreenThresholds } 
 import { shippedLadderThresholds } from './table/ladder-thresholds.ts';
 import measureFindings from './screen/measure-findings.json' with { type: 'json' };
 import papers from './library/papers.json' with { type: 'json' };
-import { RuleTableError } from '../types/rule-table-error.ts';
+import { RuleTableError } from '../types/rule-table/rule-table-error.ts';
 import rulesHand from './table/rules-hand.json' with { type: 'json' };
 import rulesSenses from './table/rules-senses.json' with { type: 'json' };
 import rulesSetup from './table/rules-setup.json' with { type: 'json' };

@@ -4,7 +4,7 @@ import type { BrowserWindow, IpcMainInvokeEvent } from 'electron';
 import type { Backend } from '../backend.ts';
 import type { Envelope } from '../contract/envelope.ts';
 import { ELECTRON_ORIGIN, maySend } from '../window-policy.ts';
-import { CALL, EVENT } from './channels.ts';
+import { CALL, EVENT } from './ipc-channels.ts';
 
 const REFUSED = JSON.stringify({ ok: false, code: 'unknown-request' } satisfies Envelope);
 

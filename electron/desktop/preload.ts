@@ -1,6 +1,6 @@
 /** Runs sandboxed before the page: gives it two doors, and no part of Electron. */
 import { contextBridge, ipcRenderer } from 'electron';
-import { CALL, EVENT } from './channels.ts';
+import { CALL, EVENT } from './ipc-channels.ts';
 
 contextBridge.exposeInMainWorld('fairhand', {
   call: (json: string): Promise<string> => ipcRenderer.invoke(CALL, String(json)),

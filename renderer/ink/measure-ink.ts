@@ -3,7 +3,7 @@ import { INK_TASKS } from './ink-types.ts';
 import { groupedWords, wordsByBoxes, wordsTold } from './measures/ink-words.ts';
 import type { InkCode } from './measures/measure-rows.ts';
 import { INK_CODES, MeasureRows } from './measures/measure-rows.ts';
-import { strokesOf } from './measures/pen-strokes.ts';
+import { strokesOf } from './measures/ink-strokes.ts';
 import { pressureOf } from './measures/pen-pressure.ts';
 import { AIR_PAUSE_S, inTime, timesOf } from './measures/pen-times.ts';
 import type { PenTimes } from './measures/pen-times.ts';

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { reflected, SAUVOLA_K, SAUVOLA_R, SAUVOLA_WINDOW, sauvola } from '../../renderer/measure/image/threshold.ts';
+import {
+  reflected,
+  SAUVOLA_K,
+  SAUVOLA_R,
+  SAUVOLA_WINDOW,
+  sauvola,
+} from '../../renderer/measure/image/ink-threshold.ts';
 
 /** The formula written out, pixel by pixel: slow and plain. */
 function writtenOut(data: Uint8Array, width: number, height: number): Uint8Array {

@@ -9,7 +9,7 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { connectedComponents } from '../../renderer/measure/image/components.ts';
 import { holes } from '../../renderer/measure/image/holes.ts';
 import { inkRuns } from '../../renderer/measure/image/runs.ts';
-import { sauvola } from '../../renderer/measure/image/threshold.ts';
+import { sauvola } from '../../renderer/measure/image/ink-threshold.ts';
 import { makePage } from '../measure/pages/generate.ts';
 import { SPECS } from '../measure/pages/specs.ts';
 import type { MadePage } from '../measure/pages/types.ts';

@@ -1,5 +1,5 @@
 /** Frames, word lists and topics of the texts that are made, as shipped, with the clinic's own laid over them. */
-import { checkTextLibrary } from '../../types/text-frame-checks.ts';
+import { checkTextLibrary } from '../../types/rule-table/text-frame-checks.ts';
 import { TextLibrary } from '../../types/text-frames.ts';
 import measuredEnglish from './texts/measured-en.json' with { type: 'json' };
 import measuredSpanish from './texts/measured-es.json' with { type: 'json' };

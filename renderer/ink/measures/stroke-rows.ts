@@ -4,8 +4,8 @@ import { GRID_HZ } from '../prepare/butterworth.ts';
 import type { Noise } from '../prepare/noise.ts';
 import { LIMITED } from '../quality.ts';
 import type { InkCode, MeasureRows } from './measure-rows.ts';
-import type { PenStroke } from './pen-strokes.ts';
-import { verticalSpeeds } from './pen-strokes.ts';
+import type { PenStroke } from './ink-strokes.ts';
+import { verticalSpeeds } from './ink-strokes.ts';
 import { logDimensionlessJerk, sparc, squaredJerk } from './smoothness.ts';
 import { logTrend } from './trends.ts';
 

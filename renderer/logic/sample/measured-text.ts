@@ -2,7 +2,7 @@
  * Texts for writing samples: three sentences from frames and word lists, balanced so that two texts are equally hard,
  * and new, so that no reader has met a sentence before (CLINICAL-2 a6 to a8). Same seed, same texts.
  */
-import { slotsOf } from '../../../db/types/text-frame-checks.ts';
+import { slotsOf } from '../../../db/types/rule-table/text-frame-checks.ts';
 import type { TextFrame, TextLibrary } from '../../../db/types/text-frames.ts';
 import { fillFrame, sentenceKey } from './fill-frame.ts';
 import { countLetters, letterUse, plainLetters } from './letter-counts.ts';

@@ -8,7 +8,7 @@ import { besidePx, rulingVotes, STRIP, VOTE_DIP } from './ruling-votes.ts';
 import type { Votes } from './ruling-votes.ts';
 import { inkRuns, joinedRuns } from './runs.ts';
 import type { Runs } from './runs.ts';
-import { SAUVOLA_FACTOR, SAUVOLA_SHARE, sauvola } from './threshold.ts';
+import { SAUVOLA_FACTOR, SAUVOLA_SHARE, sauvola } from './ink-threshold.ts';
 import { fitsKept, lend } from './wasm/instance.ts';
 import type { StageName } from './wasm/instance.ts';
 import type { SecondThread } from './wasm/thread-port.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { exerciseDrawings } from '../../../renderer/logic/pages/drawings/exercise-drawings.ts';
 import { readRuleTable, RuleTableError, rulesCurrent, shippedTable } from '../../../db/rules/index.ts';
-import { risky } from '../../../db/types/rule-checks.ts';
+import { risky } from '../../../db/types/rule-table/rule-checks.ts';
 import type { RuleTable } from '../../../db/types/rules.ts';
 import { noClinicRules } from '../../../renderer/logic/program/clinic/own-rules.ts';
 import { type RulingCode, rulings } from '../../../renderer/logic/pages/practice/ruling-drawings.ts';

@@ -17,7 +17,7 @@ const { setupPermissions } = await import('../../../electron/desktop/permissions
 const { registerScheme, setupNoNetwork } = await import('../../../electron/desktop/scheme.ts');
 const { SWITCHES } = await import('../../../electron/desktop/memory-only.ts');
 const { openWindow } = await import('../../../electron/desktop/window.ts');
-const { CALL } = await import('../../../electron/desktop/channels.ts');
+const { CALL } = await import('../../../electron/desktop/ipc-channels.ts');
 await import('../../../electron/desktop/preload.ts');
 
 const root = fileURLToPath(new URL('../../../', import.meta.url));

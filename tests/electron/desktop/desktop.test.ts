@@ -17,7 +17,7 @@ const { desktopPort } = await import('../../../electron/desktop/desktop-port.ts'
 const { setupPower } = await import('../../../electron/desktop/power.ts');
 const { registerScheme, setupNoNetwork, setupScheme } = await import('../../../electron/desktop/scheme.ts');
 const { comeForward, openWindow, PARTITION, windowOptions } = await import('../../../electron/desktop/window.ts');
-const { CALL, EVENT } = await import('../../../electron/desktop/channels.ts');
+const { CALL, EVENT } = await import('../../../electron/desktop/ipc-channels.ts');
 
 const page = 'fairhand://app/index.html';
 const size = { width: 1280, height: 800 };

@@ -8,7 +8,7 @@ import * as fake from './fake-electron.ts';
 
 vi.mock('electron', () => import('./fake-electron.ts'));
 const { main } = await import('../../../electron/desktop/main.ts');
-const { CALL } = await import('../../../electron/desktop/channels.ts');
+const { CALL } = await import('../../../electron/desktop/ipc-channels.ts');
 
 let work: string;
 let data: string;

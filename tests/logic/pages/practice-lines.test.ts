@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { textLibrary } from '../../../db/rules/library/text-library.ts';
-import { checkTextLibrary } from '../../../db/types/text-frame-checks.ts';
+import { checkTextLibrary } from '../../../db/types/rule-table/text-frame-checks.ts';
 import { OccasionCode, type OwnWord } from '../../../db/types/occasions.ts';
 import { practiceLines, type PracticeWish } from '../../../renderer/logic/pages/practice/practice-lines.ts';
 import { sentenceKey } from '../../../renderer/logic/sample/fill-frame.ts';

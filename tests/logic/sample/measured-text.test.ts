@@ -2,7 +2,7 @@ import { syllable } from 'syllable';
 import { describe, expect, it } from 'vitest';
 import textThresholds from '../../../db/rules/library/texts/text-thresholds.json' with { type: 'json' };
 import { textLibrary } from '../../../db/rules/library/text-library.ts';
-import { slotsOf } from '../../../db/types/text-frame-checks.ts';
+import { slotsOf } from '../../../db/types/rule-table/text-frame-checks.ts';
 import type { Threshold } from '../../../db/types/rules.ts';
 import { fillFrame, sentenceKey } from '../../../renderer/logic/sample/fill-frame.ts';
 import { countLetters, letterUse } from '../../../renderer/logic/sample/letter-counts.ts';

@@ -2,7 +2,7 @@
  * Lines to practice for a writing occasion: frames of the practice stream with the client's own words, the words of
  * the client's topics, and dates, times and amounts drawn anew (CLINICAL-2 a5 to a9). Same seed, same lines.
  */
-import { drawnSlots, slotsOf } from '../../../../db/types/text-frame-checks.ts';
+import { drawnSlots, slotsOf } from '../../../../db/types/rule-table/text-frame-checks.ts';
 import type { OccasionCode, OwnWord } from '../../../../db/types/occasions.ts';
 import type { TextFrame, TextLibrary } from '../../../../db/types/text-frames.ts';
 import { fillFrame, sentenceKey } from '../../sample/fill-frame.ts';

@@ -2,8 +2,8 @@
  * The clinic's own exercises and rules: made in plain words, tried on the caseload before they count, kept as a file
  * that a colleague can import. Shipped rows are only covered, so they can always be restored.
  */
-import { upgradedClinicRules } from '../../../../db/types/clinic-rules-format.ts';
-import { checkRuleTable, mergeClinicRules } from '../../../../db/types/rule-checks.ts';
+import { upgradedClinicRules } from '../../../../db/types/rule-table/clinic-rules-format.ts';
+import { checkRuleTable, mergeClinicRules } from '../../../../db/types/rule-table/rule-checks.ts';
 import { ClinicRules, type Hazard, type LibraryItem, type Rule, type RuleTable } from '../../../../db/types/rules.ts';
 import type { Condition } from '../../../../db/types/conditions.ts';
 import type { LineKind, Tier } from '../../../../db/types/program.ts';

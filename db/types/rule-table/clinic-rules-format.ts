@@ -2,7 +2,7 @@
  * Clinic rule files of format 1 had no roles: a rule's part in the day was read from how its id was spelled. Read once,
  * when such a file or stored table is opened; from format 2 on the role is written down and ids are citations only.
  */
-import type { Rule } from './rules.ts';
+import type { Rule } from '../rules.ts';
 
 /** Role that a rule of format 1 had by its id. */
 export function roleInFormatOne(id: string): Rule['role'] {

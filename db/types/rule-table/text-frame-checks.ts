@@ -1,5 +1,5 @@
 /** What a schema alone cannot see in frames and word lists. Used when they are read and when a clinic changes them. */
-import type { TextFrame, TextLibrary } from './text-frames.ts';
+import type { TextFrame, TextLibrary } from '../text-frames.ts';
 
 /** Words that must fit a slot, so that the rest of the sentence gives nothing away (CLINICAL-2 a6). */
 export const leastWordsASlot = 8;

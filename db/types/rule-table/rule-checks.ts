@@ -2,8 +2,8 @@
  * What a schema alone cannot see in a rule table: names that do not exist, a risk without its caution, a chain that
  * bites its tail. Used when the table is loaded, when a file is imported and when a rule is made on the screen.
  */
-import type { Condition } from './conditions.ts';
-import type { ClinicRules, Hazard, RuleTable } from './rules.ts';
+import type { Condition } from '../conditions.ts';
+import type { ClinicRules, Hazard, RuleTable } from '../rules.ts';
 
 export interface RuleProblem {
   /** Path into the table or file, as zod writes it. */

@@ -6,21 +6,21 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
-import { rulesInUse } from '../../../db/rules/in-use.ts';
-import type { ProgramInput } from '../../../db/types/program-input.ts';
-import type { ProgramLine } from '../../../db/types/program.ts';
-import type { ClientRecord } from '../../../db/types/record.ts';
-import { buildPacket } from '../../../renderer/logic/pages/sheet/build-packet.ts';
-import type { PageInput } from '../../../renderer/logic/pages/sheet/page-facts.ts';
-import { textsOf } from '../../../renderer/logic/pages/sheet/fit-sheets.ts';
-import { languageOf, languages } from '../../../renderer/logic/texts/languages.ts';
-import type { Packet, SheetModel } from '../../../renderer/logic/pages/sheet/packet.ts';
-import { emptyWords, pageKinds } from '../../../renderer/logic/pages/sheet/page-choices.ts';
-import { practiceRequestOf } from '../../../renderer/logic/pages/practice/practice-request.ts';
-import { compose, type Composition } from '../../../renderer/logic/program/draft/compose.ts';
-import { programInput } from '../../../renderer/logic/program/facts/from-record.ts';
-import { clientId, id, input as pageInput, record, visitIds } from '../pages/record.ts';
-import { anyCase } from './inputs.ts';
+import { rulesInUse } from '../../../../db/rules/in-use.ts';
+import type { ProgramInput } from '../../../../db/types/program-input.ts';
+import type { ProgramLine } from '../../../../db/types/program.ts';
+import type { ClientRecord } from '../../../../db/types/record.ts';
+import { buildPacket } from '../../../../renderer/logic/pages/sheet/build-packet.ts';
+import type { PageInput } from '../../../../renderer/logic/pages/sheet/page-facts.ts';
+import { textsOf } from '../../../../renderer/logic/pages/sheet/fit-sheets.ts';
+import { languageOf, languages } from '../../../../renderer/logic/texts/languages.ts';
+import type { Packet, SheetModel } from '../../../../renderer/logic/pages/sheet/packet.ts';
+import { emptyWords, pageKinds } from '../../../../renderer/logic/pages/sheet/page-choices.ts';
+import { practiceRequestOf } from '../../../../renderer/logic/pages/practice/practice-request.ts';
+import { compose, type Composition } from '../../../../renderer/logic/program/draft/compose.ts';
+import { programInput } from '../../../../renderer/logic/program/facts/from-record.ts';
+import { clientId, id, input as pageInput, record, visitIds } from '../../pages/record.ts';
+import { anyCase } from '../inputs.ts';
 
 export const CASES = 200;
 /** Every so many cases one is kept whole, for differences that can be read. */
@@ -129,8 +129,7 @@ const hash = (lines: readonly string[]): string =>
 export const hashesOf = (one: CaseText): Record<string, string> =>
   Object.fromEntries(Object.entries(one).map(([part, lines]) => [part, hash(lines)]));
 
-export const goldenFile = (name: 'hashes' | 'whole'): string =>
-  fileURLToPath(new URL(`golden/${name}.json`, import.meta.url));
+export const goldenFile = (name: 'hashes' | 'whole'): string => fileURLToPath(new URL(`${name}.json`, import.meta.url));
 
 export const golden = <Kept>(name: 'hashes' | 'whole'): Kept =>
   JSON.parse(readFileSync(goldenFile(name), 'utf8')) as Kept;
