@@ -116,6 +116,13 @@ export interface Caseload {
   /** Null when unknown. @throws damaged when the bytes do not fit their checksum */
   blob(id: string): (BlobInfo & { data: Buffer }) | null;
 
+  /** Keeps the next pen samples of a bout that is being written; a piece that is there already stays. */
+  keepInkPiece(recordingId: string, seq: number, bytes: Uint8Array): void;
+  /** Everything that came of a bout so far; empty when nothing did. */
+  inkSoFar(recordingId: string): Buffer;
+  /** The pieces of a bout whose samples lie in a blob now. */
+  dropInkPieces(recordingId: string): void;
+
   /** Clinic settings and the clinic's own rule changes, by name; null when never set. The caller validates. */
   setting(name: string): unknown;
   putSetting(name: string, value: unknown, doing: Doing): void;

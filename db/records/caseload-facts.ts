@@ -11,6 +11,7 @@ import { clientByCode, listClients, searchClients } from './clients.ts';
 import { countRows } from './counts.ts';
 import { eraseClient } from './erase.ts';
 import { noteExport } from './exports.ts';
+import { dropPieces, keepPiece, piecesOf } from './ink-pieces.ts';
 import { mergeClients } from './merge.ts';
 import { readSetting, writeSetting } from './settings.ts';
 import { getFact, together } from './store.ts';
@@ -54,6 +55,9 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
     together: (doing, act) => open(() => together(db, doing, act)),
     putBlob: (clientId, mime, bytes, doing) => open(() => putBlob(db, clientId, mime, bytes, doing)),
     blob: (id) => open(() => readBlob(db, id)),
+    keepInkPiece: (recordingId, seq, bytes) => open(() => keepPiece(db, recordingId, seq, bytes)),
+    inkSoFar: (recordingId) => open(() => piecesOf(db, recordingId)),
+    dropInkPieces: (recordingId) => open(() => dropPieces(db, recordingId)),
     setting: (name) => open(() => readSetting(db, name)),
     putSetting: (name, value, doing) => open(() => writeSetting(db, name, value, doing)),
     removeSetting: (name, doing) => open(() => writeSetting(db, name, null, doing)),

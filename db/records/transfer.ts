@@ -17,7 +17,8 @@ function picturesOf(db: Db, clientId: string): ExportedPicture[] {
     .prepare(
       `SELECT id, sha256, mime, size AS bytes FROM blob WHERE id IN (
          SELECT blob_id FROM sample_page WHERE client_id = @id UNION SELECT view_id FROM sample_page WHERE client_id = @id
-         UNION SELECT pdf_id FROM issued_page WHERE client_id = @id) ORDER BY id`,
+         UNION SELECT pdf_id FROM issued_page WHERE client_id = @id
+         UNION SELECT blob_id FROM ink_recording WHERE client_id = @id) ORDER BY id`,
     )
     .all({ id: clientId }) as ExportedPicture[];
 }
@@ -58,6 +59,9 @@ export function readExport(value: unknown): ClientExport {
   }
   for (const page of record.samplePages) {
     if (!listed.has(page.blob) || !listed.has(page.view)) throw new CaseloadError('malformed-request', 'pictures');
+  }
+  for (const { blob } of record.inkRecordings) {
+    if (blob !== null && !listed.has(blob)) throw new CaseloadError('malformed-request', 'pictures');
   }
   for (const page of record.issuedPages) {
     if (page.pdf !== null && !listed.has(page.pdf)) throw new CaseloadError('malformed-request', 'pictures');

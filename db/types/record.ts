@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { Client } from './client.ts';
 import { Goal, GoalRating } from './goal.ts';
+import { InkRecording } from './ink.ts';
 import { IntakeAnswer, RedFlagAnswer, SetupMeasures } from './intake.ts';
 import { IssuedPage, PageDraft } from './page.ts';
 import { PracticeLog, Program } from './program.ts';
@@ -21,6 +22,7 @@ export const factKinds = {
   sample: Sample,
   samplePage: SamplePage,
   pageMeasurement: PageMeasurement,
+  inkRecording: InkRecording,
   reading: Reading,
   program: Program,
   practiceLog: PracticeLog,
@@ -42,6 +44,8 @@ export const ClientRecord = z.object({
   samples: z.array(Sample),
   samplePages: z.array(SamplePage),
   pageMeasurements: z.array(PageMeasurement),
+  /** A record exported before pens were recorded has none. */
+  inkRecordings: z.array(InkRecording).default([]),
   readings: z.array(Reading),
   programs: z.array(Program),
   practiceLogs: z.array(PracticeLog),

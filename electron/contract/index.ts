@@ -4,6 +4,7 @@ import { appRequests } from './app.ts';
 import { caseloadRequests } from './caseload.ts';
 import { exchangeRequests } from './exchange.ts';
 import { goalRequests } from './goals.ts';
+import { inkRequests } from './ink.ts';
 import { intakeRequests } from './intake.ts';
 import { pageRequests } from './pages.ts';
 import { programRequests } from './program.ts';
@@ -18,6 +19,7 @@ export const contract = {
   ...caseloadRequests,
   ...intakeRequests,
   ...sampleRequests,
+  ...inkRequests,
   ...readbackRequests,
   ...programRequests,
   ...goalRequests,

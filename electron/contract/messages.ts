@@ -52,6 +52,10 @@ export const messages = {
     'These pages together are larger than {detail} MB, more than one such file should hold. Nothing was saved. Save it without the scans, or export the client as a file of Fairhand.',
   'code-taken': 'Another client has this code already. Nothing was changed. Choose another code.',
   'date-in-future': 'This date lies in the future. Nothing was changed. Check the day, month and year.',
+  'ink-empty':
+    'No writing came from the pen. Nothing was kept. Check that the pen writes on this surface, then start again.',
+  'ink-unreadable': '{detail}',
+  'ink-known': 'This ink file is in this client already. Nothing was added. Choose another file.',
   'empty-file': 'This file is empty. Nothing was added. Scan or copy the page again.',
   'unreadable-file':
     'This file cannot be read as a picture or PDF. Nothing was added. Save the page as PNG, JPEG, TIFF or PDF and try again.',

@@ -12,6 +12,7 @@ import { caseloadHandlers } from './caseload.ts';
 import { exchangeHandlers } from './exchange.ts';
 import { goalHandlers } from './goals.ts';
 import type { Handler } from './handler.ts';
+import { inkHandlers } from './ink.ts';
 import { intakeHandlers } from './intake.ts';
 import { pageHandlers } from './pages.ts';
 import { programHandlers } from './program.ts';
@@ -29,6 +30,7 @@ export const handlers: Handlers = {
   ...caseloadHandlers,
   ...intakeHandlers,
   ...sampleHandlers,
+  ...inkHandlers,
   ...readbackHandlers,
   ...programHandlers,
   ...goalHandlers,

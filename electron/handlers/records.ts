@@ -42,6 +42,7 @@ const kindWords: Record<string, string> = {
   sample: 'writing sample',
   samplePage: 'written page',
   pageMeasurement: 'page measurement',
+  inkRecording: 'pen recording',
   reading: 'reading',
   program: 'home program',
   practiceLog: 'practice day',

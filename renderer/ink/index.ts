@@ -29,4 +29,8 @@ export { lettersIn, measureInk } from './measure-ink.ts';
 export type { InkOptions } from './measure-ink.ts';
 export { INK_CODES, INK_UNITS } from './measures/measure-rows.ts';
 export type { InkCode } from './measures/measure-rows.ts';
+export { documentOfRaw, packSamples, RAW_BYTES, unpackSamples } from './raw-ink.ts';
+export type { RawAbout, RawPhase, RawPointer, RawSample, RawScale } from './raw-ink.ts';
+export { inkStrokes } from './stroke-list.ts';
+export type { InkStroke } from './stroke-list.ts';
 export { INK_METHOD } from './version.ts';

@@ -24,7 +24,8 @@ export interface SampleValue {
   at: string;
 }
 
-type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'>;
+type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'> &
+  Partial<Pick<ClientRecord, 'inkRecordings'>>;
 
 /** Typed readings are millimeters of paper (the ruler path), whatever their code. */
 const RULER_UNIT = 'mm';
@@ -32,7 +33,8 @@ const RULER_UNIT = 'mm';
 /**
  * Every value of every sample, oldest sample first: of each page the latest measurement, several pages averaged
  * (then without an interval), and the medians of ruler readings. Values that are not numbers are left out, as is
- * whatever belongs to a sample that was removed. Signatures are never measured against other writing.
+ * whatever belongs to a sample that was removed. Signatures are never measured against other writing, and what was
+ * written with a pen on a screen or tablet never against paper.
  */
 export function sampleValues(record: Facts): SampleValue[] {
   const dayOf = new Map(record.visits.map((visit) => [visit.id, visit.date]));
@@ -41,8 +43,9 @@ export function sampleValues(record: Facts): SampleValue[] {
     const known = latest.get(one.pageId);
     if (!known || known.at <= one.at) latest.set(one.pageId, one);
   }
+  const onScreen = new Set(record.inkRecordings?.map(({ sampleId }) => sampleId));
   return record.samples
-    .filter((sample) => sample.task.kind !== 'signature')
+    .filter((sample) => sample.task.kind !== 'signature' && !onScreen.has(sample.id))
     .sort((a, b) => Date.parse(a.takenAt) - Date.parse(b.takenAt))
     .flatMap((sample) => {
       const day = dayOf.get(sample.visitId) ?? sample.takenAt.slice(0, 10);

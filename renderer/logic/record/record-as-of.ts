@@ -25,6 +25,7 @@ export function recordAsOf(record: ClientRecord, visitId: string): ClientRecord 
     samples: known(record.samples),
     samplePages: known(record.samplePages),
     pageMeasurements: known(record.pageMeasurements),
+    inkRecordings: known(record.inkRecordings),
     readings: known(record.readings),
     programs: known(record.programs),
     practiceLogs: record.practiceLogs.filter((log) => log.date <= now.date),

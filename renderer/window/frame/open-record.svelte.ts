@@ -93,6 +93,11 @@ export class OpenRecord {
     return fact;
   }
 
+  /** Shows a fact that a request stored beside the one it was asked for. */
+  take<K extends FactKind>(kind: K, fact: Fact<K>): void {
+    this.record = withFact(this.record, kind, fact);
+  }
+
   async remove(kind: Exclude<FactKind, 'client'>, id: string): Promise<void> {
     const before = this.record;
     this.record = withoutFact(this.record, kind, id);

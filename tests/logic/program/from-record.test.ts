@@ -96,6 +96,7 @@ beforeEach(() => {
     samples: [],
     samplePages: [],
     pageMeasurements: [],
+    inkRecordings: [],
     readings: [],
     programs: [],
     practiceLogs: [],
