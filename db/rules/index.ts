@@ -32,7 +32,7 @@ import vocabulary from './table/vocabulary.json' with { type: 'json' };
 import writing from './library/writing.json' with { type: 'json' };
 
 /** Of the shipped table; raised with every change to it. */
-export const ruleVersion = '2026.6';
+export const ruleVersion = '2026.7';
 
 /** Findings of the vocabulary: intake items and set-up findings stand in their own table. */
 const findings = [
@@ -66,6 +66,7 @@ const paperDrawings: Readonly<Record<string, string>> = {
 /** Each paper and each text is an item of the library too, so that it can be added by hand. */
 const paperItems = papers.map((paper) => ({
   code: `paper-${paper.code}`,
+  ref: { kind: 'paper', code: paper.code },
   kind: 'paper',
   tier: paper.tier[0],
   title: paper.title,
@@ -81,6 +82,7 @@ const paperItems = papers.map((paper) => ({
 }));
 const contentItems = [...contentsEnglish, ...contentsSpanish].map((content) => ({
   code: `text-${content.code}`,
+  ref: { kind: 'content', code: content.code },
   kind: 'content',
   tier: content.tier[0],
   title: content.title,

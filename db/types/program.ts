@@ -26,7 +26,12 @@ export const Dose = z.object({
   restMinutes: z.number().min(0).max(60).nullable(),
   timesPerDay: z.number().int().min(0).max(6),
   daysPerWeek: z.number().int().min(0).max(7),
-  text: Line,
+  /** bouts: `sets` turns of `minutes` / `sets`, with `restMinutes` between them. condition: no amount of its own. */
+  form: z.enum(['timed', 'bouts', 'repeats', 'condition']).default('timed'),
+  /** Key of the way to do it (texts/dose-hows.ts); '' = none. */
+  how: z.string().max(60).default(''),
+  /** Own wording of the therapist, or the whole wording of a program stored before words were made last; '' = none. */
+  text: Line.default(''),
 });
 export type Dose = z.infer<typeof Dose>;
 

@@ -80,6 +80,10 @@ export const Hazard = z.enum([
 ]);
 export type Hazard = z.infer<typeof Hazard>;
 
+/** What a line names: an item of the library, a rung of the papers, or a text. */
+export const ItemRef = z.strictObject({ kind: z.enum(['item', 'paper', 'content']), code: RuleCode });
+export type ItemRef = z.infer<typeof ItemRef>;
+
 /** Other words of an item where a condition holds: the first that holds and that no veto forbids is printed. */
 export const ItemVersion = z.strictObject({
   code: RuleCode,
@@ -92,6 +96,8 @@ export type ItemVersion = z.infer<typeof ItemVersion>;
 
 export const LibraryItem = z.strictObject({
   code: RuleCode,
+  /** Set where the item stands for a paper or a text. */
+  ref: ItemRef.optional(),
   kind: LineKind,
   tier: Tier,
   title: Line.min(1),

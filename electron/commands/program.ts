@@ -6,6 +6,8 @@ import type { RuleTable } from '../../db/types/rules.ts';
 import { compose, type Composition } from '../../renderer/logic/program/draft/compose.ts';
 import { dayMinutes } from '../../renderer/logic/program/draft/program-line.ts';
 import { readFindings } from '../../renderer/logic/program/facts/read-findings.ts';
+import { doseWords } from '../../renderer/logic/texts/dose-words.ts';
+import { texts } from '../../renderer/logic/texts/en.ts';
 import type { CommandAnswer } from './answer.ts';
 
 const usage = 'Use: fairhand program FINDINGS.json [--json], or fairhand program --list-codes [--json]';
@@ -87,7 +89,7 @@ function answer(draft: Composition): Record<string, unknown> {
       kind,
       tier,
       text,
-      dose,
+      dose: { ...dose, text: doseWords(dose, texts.dose) },
       minutes: dayMinutes(dose),
       rule,
       findings,
@@ -103,7 +105,7 @@ function answer(draft: Composition): Record<string, unknown> {
 function inWords(draft: Composition): string {
   const stop = draft.stop?.flags.map((flag) => `STOP: ${flag.title}. ${flag.doNow.join(' ')}`) ?? [];
   const lines = draft.lines.map((line) => {
-    const head = `- ${line.title} (${line.kind}, tier ${line.tier}, ${line.rule ?? 'own'}): ${line.dose.text}`;
+    const head = `- ${line.title} (${line.kind}, tier ${line.tier}, ${line.rule ?? 'own'}): ${doseWords(line.dose, texts.dose)}`;
     return [head, `  ${line.because}`, ...line.cautions.map((text) => `  ! ${text}`)].join('\n');
   });
   const vetoed = draft.vetoed

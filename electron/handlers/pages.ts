@@ -1,7 +1,9 @@
 import type { pageRequests } from '../contract/pages.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { Packet } from '../../renderer/logic/pages/sheet/packet.ts';
-import { practiceShown, safeProgram } from '../../renderer/logic/pages/sheet/safe-program.ts';
+import { printedPractice } from '../../renderer/logic/pages/sheet/printed-practice.ts';
+import { safeProgram } from '../../renderer/logic/pages/sheet/safe-program.ts';
+import { refusedByGate } from '../../renderer/logic/program/print-gate.ts';
 import type { Handler } from './handler.ts';
 import { currentRules } from './rules.ts';
 import { saveFact } from './saving.ts';
@@ -20,13 +22,12 @@ function refuseUnsafePractice(services: Services, clientId: string, visitId: str
   const packet = model as Packet;
   // Models of other makers hold no sheets, so no practice either.
   if (!Array.isArray(packet?.sheets)) return;
-  const shown = practiceShown(packet);
-  if (shown.length === 0) return;
+  const printed = printedPractice(packet);
+  if (printed.length === 0) return;
   const record = services.need().record(clientId);
   const safe = safeProgram({ record, visitId, today: services.today() }, currentRules(services));
-  if (safe.stopped) throw new Refusal('practice-not-safe', 'a red flag is open');
-  const unsafe = shown.find((title) => safe.unsafe.includes(title));
-  if (unsafe !== undefined) throw new Refusal('practice-not-safe', unsafe);
+  const refused = refusedByGate(printed, safe);
+  if (refused !== null) throw new Refusal('practice-not-safe', refused);
 }
 
 export const pageHandlers: { [N in keyof typeof pageRequests]: Handler<N> } = {

@@ -35,7 +35,8 @@ const ask = async (name: string, input: unknown) =>
   };
 const clientId = id();
 const visitId = id();
-const page = (steps: string[]) => ({
+/** Steps as [title, line of the program]. */
+const page = (steps: [title: string, lineId: string | undefined][]) => ({
   id: id(),
   clientId,
   visitId,
@@ -45,7 +46,13 @@ const page = (steps: string[]) => ({
     sheets: [
       {
         type: 'doc',
-        sections: [{ key: 'do', title: '', blocks: [{ kind: 'steps', items: steps.map((title) => ({ title })) }] }],
+        sections: [
+          {
+            key: 'do',
+            title: '',
+            blocks: [{ kind: 'steps', items: steps.map(([title, lineId]) => ({ title, lineId })) }],
+          },
+        ],
       },
     ],
   },
@@ -74,19 +81,27 @@ test('practice that was never tested for is not kept; what needs no test is', as
   expect(await ask('program.save', { ...draft, note: '', approvedAt: null, approvedBy: null })).toMatchObject({
     ok: true,
   });
-  expect(await ask('pages.issue', page(['Open the hand slowly']))).toEqual({
+  expect(await ask('pages.issue', page([['Open the hand slowly', lines[0]!.id]]))).toEqual({
     ok: false,
     code: 'practice-not-safe',
     detail: 'Open the hand slowly',
   });
-  expect(await ask('pages.issue', page(['Abrir la mano despacio']))).toMatchObject({ code: 'practice-not-safe' });
-  expect(await ask('pages.issue', page(['A list']))).toMatchObject({ ok: true });
+  expect(await ask('pages.issue', page([['Abrir la mano despacio', lines[0]!.id]]))).toMatchObject({
+    code: 'practice-not-safe',
+  });
+  expect(await ask('pages.issue', page([['A list, reworded', lines[1]!.id]]))).toMatchObject({ ok: true });
+  // A step that names no line of the program cannot be checked.
+  expect(await ask('pages.issue', page([['A list', undefined]]))).toMatchObject({ code: 'practice-not-safe' });
+  expect(await ask('pages.issue', page([['A list', id()]]))).toMatchObject({ code: 'practice-not-safe' });
 });
 
 test('with an open red flag no page with practice is kept, one without is', async () => {
   const flag = shippedRedFlags.flags[0]!.code;
   const answer = { id: id(), clientId, visitId, flag, present: true, review: null, note: '' };
   expect((await ask('intake.flag', answer)).ok).toBe(true);
-  expect(await ask('pages.issue', page(['A list']))).toMatchObject({ ok: false, code: 'practice-not-safe' });
+  expect(await ask('pages.issue', page([['A list', undefined]]))).toMatchObject({
+    ok: false,
+    code: 'practice-not-safe',
+  });
   expect(await ask('pages.issue', page([]))).toMatchObject({ ok: true });
 });

@@ -115,8 +115,8 @@ export interface MayStart {
 /** Worst grade of an item among findings: null when any of its sides is untested or it was never asked. */
 function worst(list: readonly Finding[], code: string): number | null {
   const own = list.filter((finding) => finding.code === code);
-  if (own.length === 0 || own.some((finding) => finding.grade === null)) return null;
-  return Math.min(...own.map((finding) => finding.grade ?? 0));
+  const grades = own.flatMap(({ grade }) => (grade === null ? [] : [grade]));
+  return own.length === 0 || grades.length < own.length ? null : Math.min(...grades);
 }
 
 /**

@@ -26,6 +26,8 @@ export interface SeriesPoint {
 }
 
 export interface Series {
+  /** Written down at a visit, or at home in the practice log. */
+  from?: 'log';
   id: string;
   label: string;
   unit: string;
@@ -151,6 +153,7 @@ function fatigueSeries(occasions: readonly Occasion[], logs: Facts['practiceLogs
     },
     {
       id: 'log-before',
+      from: 'log',
       label: 'Fatigue before practice, home log',
       unit: '0 to 10',
       shape: 'cross',
@@ -158,6 +161,7 @@ function fatigueSeries(occasions: readonly Occasion[], logs: Facts['practiceLogs
     },
     {
       id: 'log-after',
+      from: 'log',
       label: 'Fatigue after practice, home log',
       unit: '0 to 10',
       shape: 'crossRot',

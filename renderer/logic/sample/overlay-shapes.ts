@@ -1,4 +1,5 @@
 /** From page millimeters to pixels of the picture on the screen, and the shapes that the overlay draws. */
+import { drawnMeasure, type Layer } from './drawn-measures.ts';
 import type { BoxMm, PageResult } from '../../../db/types/sample.ts';
 
 export interface Px {
@@ -61,7 +62,7 @@ export function pxPerMm(a: Px, b: Px, distanceMm: number): number | null {
 export const dpiOf = (px: number): number => px * 25.4;
 export const pxPerMmOf = (dpi: number): number => dpi / 25.4;
 
-export type Layer = 'lines' | 'words' | 'bands' | 'decrement' | 'gaps' | 'letters' | 'closure' | 'slant';
+export type { Layer } from './drawn-measures.ts';
 
 export const layers: readonly { code: Layer; name: string }[] = [
   { code: 'lines', name: 'Baselines' },
@@ -75,15 +76,7 @@ export const layers: readonly { code: Layer; name: string }[] = [
 ];
 
 /** The layer that shows what a measure was read from. */
-export function layerOf(measure: string): Layer {
-  if (measure.includes('decrement') || measure === 'first-last-five') return 'decrement';
-  if (measure.startsWith('x-height')) return 'bands';
-  if (measure.startsWith('baseline') || measure.includes('drift')) return 'lines';
-  if (/gap|overlap/.test(measure)) return 'gaps';
-  if (/clos|loop/.test(measure)) return 'closure';
-  if (measure.startsWith('slant')) return 'slant';
-  return 'letters';
-}
+export const layerOf = (measure: string): Layer => drawnMeasure(measure).layer;
 
 type PageLine = PageResult['lines'][number];
 type PageWord = PageLine['words'][number];
@@ -167,12 +160,11 @@ export function litBoxes(result: PageResult, measure: string): BoxMm[] {
   const words = result.lines.flatMap((line) => line.words.filter((w) => w.excluded !== true));
   const letters = words.flatMap((w) => lettersOf(w).filter((l) => !l.excluded));
   const inZone = (...zones: Letter['zone'][]) => letters.filter((l) => zones.includes(l.zone)).map((l) => l.box);
-  if (measure.startsWith('x-height') || measure.includes('decrement')) return inZone('x');
-  if (measure.startsWith('ascender')) return inZone('ascender', 'both');
-  if (measure.startsWith('descender')) return inZone('descender', 'both');
+  const { zones, family } = drawnMeasure(measure);
+  if (zones.length > 0) return inZone(...zones);
+  if (family === 'word-gaps') return [];
   if (measure === 'closed-loops') return letters.filter((l) => l.loops > 0).map((l) => l.box);
   if (measure === 'closure') return letters.filter((l) => l.closureExpected === true).map((l) => l.box);
-  if (/^(word-gap|gap-)/.test(measure)) return [];
   if (measure === 'letter-gap') return letters.map((l) => l.box);
   return words.map((w) => w.box);
 }

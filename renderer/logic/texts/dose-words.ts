@@ -1,10 +1,14 @@
 import type { Dose } from '../../../db/types/program.ts';
-import { howOf } from '../program/draft/program-line.ts';
 import type { Texts } from './en.ts';
 
-/** How much of one line: "10 minutes, 6 lines, rest 2 minutes". */
+/** How much of one line: "10 minutes, 6 lines, rest 2 minutes", or "4 turns of 5 minutes, rest 5 minutes after each". */
 export function amountWords(dose: Dose, t: Texts['dose']): string {
   const parts: string[] = [];
+  if (dose.form === 'bouts' && dose.sets) {
+    parts.push(t.turns(dose.sets, dose.minutes / dose.sets, dose.restMinutes ?? 0));
+    if (dose.lines) parts.push(t.linesATurn(dose.lines));
+    return parts.join(', ');
+  }
   if (dose.minutes > 0) parts.push(t.minutes(dose.minutes));
   if (dose.lines) parts.push(t.lines(dose.lines));
   if (dose.reps) parts.push(t.reps(dose.sets, dose.reps));
@@ -20,9 +24,19 @@ export function oftenWords(dose: Pick<Dose, 'timesPerDay' | 'daysPerWeek'>, t: T
   return parts.join(', ');
 }
 
-/** How the line is done in its own words, or '' where the page speaks another language or there are none. */
+/** How the line is done, or '' where its numbers say it all. */
 export const howWords = (dose: Dose, t: Texts['dose']): string =>
-  t.ownWords && dose.minutes > 0 && (dose.reps || dose.lines || dose.restMinutes || dose.sets) ? howOf(dose) : '';
+  dose.how in t.how ? t.how[dose.how as keyof typeof t.how] : '';
+
+/** The whole dose in one go, for the screen and the command line; the therapist's own wording comes first. */
+export function doseWords(dose: Dose, t: Texts['dose']): string {
+  if (dose.text !== '') return dose.text;
+  const how = howWords(dose, t);
+  if (dose.minutes === 0) return how;
+  const counted = how === '' || dose.form === 'bouts';
+  const amount = counted ? amountWords(dose, t) : t.minutes(dose.minutes);
+  return [how, `${[amount, oftenWords(dose, t)].filter(Boolean).join(', ')}.`].filter(Boolean).join(' ');
+}
 
 export interface DosedLines {
   /** Dose of each line as the family reads it. */
@@ -40,9 +54,11 @@ export function doseOfLines(doses: readonly Dose[], t: Texts['dose']): DosedLine
   const days =
     doses.length > 1 && new Set(doses.map((dose) => dose.daysPerWeek)).size === 1 ? doses[0]!.daysPerWeek : 0;
   const often = doses.map((dose) => (same ? '' : oftenWords(days ? { ...dose, daysPerWeek: 0 } : dose, t)));
-  const amounts = doses.map((dose) => (howWords(dose, t) ? t.minutes(dose.minutes) : amountWords(dose, t)));
+  const amounts = doses.map((dose) =>
+    howWords(dose, t) && dose.form !== 'bouts' && dose.minutes > 0 ? t.minutes(dose.minutes) : amountWords(dose, t),
+  );
   return {
-    doses: doses.map((dose, i) => [amounts[i], often[i]].filter(Boolean).join(', ') || dose.text),
+    doses: doses.map((dose, i) => [amounts[i], often[i]].filter(Boolean).join(', ') || dose.text || howWords(dose, t)),
     often,
     common: same ? (whole[0] ?? '') : days > 0 ? t.perWeek(days) : '',
   };

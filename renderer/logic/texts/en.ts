@@ -1,3 +1,4 @@
+import { doseHows } from './dose-hows.ts';
 import type { RulingKind } from '../../../db/types/rulings.ts';
 
 /**
@@ -43,15 +44,25 @@ export const en = {
     doThese: (often: string) => `Do these ${often}.`,
     perDay: (n: number) => (n === 1 ? 'once a day' : n === 2 ? 'twice a day' : `${n} times a day`),
     perWeek: (n: number) => (n === 7 ? 'every day' : `${n} ${n === 1 ? 'day' : 'days'} a week`),
-    /** The line's own words for how to do it are in this language. */
-    ownWords: true as boolean,
+    turns: (turns: number, minutes: number, rest: number) =>
+      turns === 1
+        ? `one turn of ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}`
+        : `${turns} turns of ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}, rest ${rest} minutes after each`,
+    linesATurn: (n: number) => `${n} ${n === 1 ? 'line' : 'lines'} a turn`,
+    how: doseHows.en,
   },
   stop: {
     title: 'When to stop',
     line: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
     signs:
       'Stop and call us: pain that is more than mild or grows, tingling, numbness, dizziness, a change of skin color.',
-    emergency: 'New weakness, face or speech change: call the emergency number.',
+    emergency: 'New weakness, face or speech change, sudden loss of balance: call the emergency number.',
+    /** Cautions of the rule table that the signs above say already. */
+    covers: [
+      'Stop if it hurts more than 3 of 10, or if the pain goes up. Call us.',
+      'Stop and call us if it tingles or goes numb, or if the skin changes color.',
+      'Stop if you feel dizzy, or if your arm tingles.',
+    ] as readonly string[],
   },
   family: {
     title: 'Your writing visit',

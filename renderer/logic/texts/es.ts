@@ -1,3 +1,4 @@
+import { doseHows } from './dose-hows.ts';
 import type { Texts } from './en.ts';
 
 /** Spanish, in the same shape. Written for this program; to be checked by a Spanish-speaking clinician before first use. */
@@ -49,14 +50,25 @@ export const es: Texts = {
     doThese: (often) => `Haga esto ${often}.`,
     perDay: (n) => (n === 1 ? 'una vez al día' : n === 2 ? 'dos veces al día' : `${n} veces al día`),
     perWeek: (n) => (n === 7 ? 'todos los días' : `${n} ${n === 1 ? 'día' : 'días'} por semana`),
-    ownWords: false,
+    turns: (turns, minutes, rest) =>
+      turns === 1
+        ? `un turno de ${minutes} ${minutes === 1 ? 'minuto' : 'minutos'}`
+        : `${turns} turnos de ${minutes} ${minutes === 1 ? 'minuto' : 'minutos'}, descanso de ${rest} minutos tras cada uno`,
+    linesATurn: (n) => `${n} ${n === 1 ? 'renglón' : 'renglones'} por turno`,
+    how: doseHows.es,
   },
   stop: {
     title: 'Cuándo parar',
     line: 'Pare cuando cueste leer una línea. Parar es parte del plan.',
     signs:
       'Pare y llámenos: dolor más que leve o que crece, hormigueo, falta de tacto, mareo, cambio de color de la piel.',
-    emergency: 'Debilidad nueva, cambio de cara o habla: llame al número de emergencias.',
+    emergency:
+      'Debilidad nueva, cambio de cara o habla, pérdida súbita del equilibrio: llame al número de emergencias.',
+    covers: [
+      'Pare si el dolor pasa de 3 de 10 o si aumenta. Llámenos.',
+      'Pare y llámenos si hay hormigueo, si se duerme la mano o si la piel cambia de color.',
+      'Pare si se marea o si siente hormigueo en el brazo.',
+    ],
   },
   family: {
     title: 'Su visita de escritura',

@@ -1,6 +1,7 @@
 /** Languages that family pages can be printed in. Another one is one more row and one more file of texts. */
 import { texts as en, type Texts } from './en.ts';
 import { shippedEs } from './shipped-es.ts';
+import { shippedEsLines } from './shipped-es-lines.ts';
 import { shippedEsTexts } from './shipped-es-texts.ts';
 import { es } from './es.ts';
 
@@ -17,15 +18,8 @@ interface LanguageOfPages {
 
 export const languages: Readonly<Record<Language, LanguageOfPages>> = {
   en: { name: 'English', locale: null, texts: en, shipped: {} },
-  es: { name: 'Español', locale: 'es', texts: es, shipped: { ...shippedEs, ...shippedEsTexts } },
+  es: { name: 'Español', locale: 'es', texts: es, shipped: { ...shippedEs, ...shippedEsTexts, ...shippedEsLines } },
 };
-
-const englishOf = new Map(
-  Object.values(languages).flatMap(({ shipped }) => Object.entries(shipped).map(([en, other]) => [other, en])),
-);
-
-/** Words of a page in English, as the program holds them. */
-export const inEnglish = (words: string): string => englishOf.get(words) ?? words;
 
 /** The client's language where there are texts for it, else English. */
 export function languageOf(code: string): Language {

@@ -21,14 +21,14 @@ const spanish = {
   ],
 };
 
-function inEnglish(value: number): string {
+function englishWords(value: number): string {
   if (value < 20) return english.small[value]!;
   if (value < 100)
     return [english.tens[Math.floor(value / 10)], value % 10 ? english.small[value % 10] : '']
       .filter(Boolean)
       .join('-');
   const rest = value % 100;
-  return `${english.small[Math.floor(value / 100)]} hundred${rest ? ` ${inEnglish(rest)}` : ''}`;
+  return `${english.small[Math.floor(value / 100)]} hundred${rest ? ` ${englishWords(rest)}` : ''}`;
 }
 
 function inSpanish(value: number): string {
@@ -45,5 +45,5 @@ function inSpanish(value: number): string {
 /** @throws RangeError outside whole 0 to 999 */
 export function numberWords(value: number, language: string): string {
   if (!Number.isInteger(value) || value < 0 || value > 999) throw new RangeError('Whole numbers from 0 to 999 only.');
-  return language.startsWith('es') ? inSpanish(value) : inEnglish(value);
+  return language.startsWith('es') ? inSpanish(value) : englishWords(value);
 }

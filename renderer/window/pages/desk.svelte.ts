@@ -13,7 +13,9 @@ import { startingWords, usualSheet } from '../../logic/pages/sheet/page-choices.
 import type { PracticeRequest } from '../../logic/pages/practice/practice.ts';
 import { furtherPages, practiceRequestOf } from '../../logic/pages/practice/practice-request.ts';
 import { readingGrade } from '../../logic/texts/reading-grade.ts';
-import { mayBePrinted, safeProgram } from '../../logic/pages/sheet/safe-program.ts';
+import { printedPractice } from '../../logic/pages/sheet/printed-practice.ts';
+import { safeProgram } from '../../logic/pages/sheet/safe-program.ts';
+import { refusedByGate } from '../../logic/program/print-gate.ts';
 import { type Language, languageOf, languages } from '../../logic/texts/languages.ts';
 
 /** A short digest (FNV-1a): tells whether a page is still made from the same. */
@@ -109,7 +111,8 @@ export class Desk {
   /** The packet as changed by hand; null = as built, also where it holds practice that may not be printed any more. */
   changed: Packet | null = $derived.by(() => {
     const model = (this.#changedPage?.model ?? null) as Packet | null;
-    return model && mayBePrinted(model, safeProgram(this.input, this.open.rules)) ? model : null;
+    const refused = model && refusedByGate(printedPractice(model), safeProgram(this.input, this.open.rules));
+    return refused === null ? model : null;
   });
   /** What to know of a page that was changed by hand; '' = nothing. */
   aboutChanges: string = $derived.by(() => {

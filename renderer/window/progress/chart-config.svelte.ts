@@ -32,7 +32,7 @@ export function progressChart(
   const datasets = [
     ...picture.legibility.map((series) => dataset(series, colors.accent, 'percent', colors, breakMs)),
     ...picture.fatigue.map((series) =>
-      dataset(series, series.id.startsWith('log') ? colors.soft : colors.ink, 'fatigue', colors, breakMs),
+      dataset(series, series.from === 'log' ? colors.soft : colors.ink, 'fatigue', colors, breakMs),
     ),
   ];
   const times = datasets.flatMap((set) => set.data.map((p) => p.x));

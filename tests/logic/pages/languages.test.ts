@@ -2,9 +2,10 @@
 import { expect, test } from 'vitest';
 import { rulesInUse } from '../../../db/rules/in-use.ts';
 import { stopItems } from '../../../renderer/logic/pages/kinds/family-sections.ts';
-import { inEnglish, languages } from '../../../renderer/logic/texts/languages.ts';
+import { languages } from '../../../renderer/logic/texts/languages.ts';
 import { rulings } from '../../../renderer/logic/pages/practice/ruling-drawings.ts';
-import { practiceShown } from '../../../renderer/logic/pages/sheet/safe-program.ts';
+import { printedPractice } from '../../../renderer/logic/pages/sheet/printed-practice.ts';
+import { refusedByGate } from '../../../renderer/logic/program/print-gate.ts';
 import type { DocSheet } from '../../../renderer/logic/pages/sheet/packet.ts';
 import { programLine, record } from './record.ts';
 
@@ -39,12 +40,16 @@ test.each(others)('every caution and title that a program can carry is there: %s
   expect(new Set(Object.values(shipped)).size).toBe(Object.keys(shipped).length);
 });
 
-test('the practice on a page is known by its English title, whatever the language', () => {
-  const [english, spanish] = Object.entries(languages.es.shipped)[40]!;
-  expect(inEnglish(spanish)).toBe(english);
-  const step = { title: spanish, text: '', dose: '', cautions: [], drawing: null };
+test('the practice on a page is known by its line, whatever the language or the wording', () => {
+  const step = { lineId: 'a', title: 'Abrir la mano', text: '', dose: '', cautions: [], drawing: null };
   const sheet = { type: 'doc', sections: [{ key: 'practice', title: '', blocks: [{ kind: 'steps', items: [step] }] }] };
-  expect(practiceShown({ sheets: [sheet as unknown as DocSheet] })).toEqual([english]);
+  const printed = printedPractice({ sheets: [sheet as unknown as DocSheet] });
+  expect(printed).toEqual([{ lineId: 'a', title: 'Abrir la mano', kind: 'step' }]);
+  const safe = (id: string) => ({ stopped: false, allowed: new Map([[id, '']]) });
+  expect(refusedByGate(printed, safe('a'))).toBeNull();
+  expect(refusedByGate(printed, safe('b'))).toBe('Abrir la mano');
+  expect(refusedByGate([{ ...printed[0]!, lineId: null }], safe('a'))).toBe('Abrir la mano');
+  expect(refusedByGate(printed, { ...safe('a'), stopped: true })).toBe('a red flag is open');
 });
 
 test('cautions that the general signs say stronger are not said twice, in no language', () => {

@@ -122,7 +122,15 @@ test('the stop box follows what is done, and what the check card says is not sai
     input({
       record: record((r) => {
         const [line] = r.programs[0]!.lines;
-        const line2 = { ...line!, item: 'self-check', kind: 'advice' as const, title: advice!.title, text };
+        const own = text !== advice!.text;
+        const line2 = {
+          ...line!,
+          item: 'self-check',
+          kind: 'advice' as const,
+          title: advice!.title,
+          text,
+          edited: own,
+        };
         r.programs[0]!.lines.push(line2);
       }),
     });

@@ -20,6 +20,8 @@ const dose = (minutes: number, more: Partial<Dose> = {}): Dose => ({
   restMinutes: null,
   timesPerDay: 1,
   daysPerWeek: 5,
+  form: 'timed',
+  how: '',
   text: '',
   ...more,
 });

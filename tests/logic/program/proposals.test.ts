@@ -158,7 +158,7 @@ test('steps up come to an end', () => {
 
 test('two programs are compared line by line', () => {
   const move = stepUp(draft.lines, draft.tier, 2.4, rules)!;
-  const changes = comparePrograms(draft.lines, move.lines.slice(1));
+  const changes = comparePrograms(draft.lines, move.lines.slice(1), rules);
   expect(changes.map((each) => each.kind).sort()).toEqual(['changed', 'removed']);
-  expect(comparePrograms(draft.lines, draft.lines)).toEqual([]);
+  expect(comparePrograms(draft.lines, draft.lines, rules)).toEqual([]);
 });

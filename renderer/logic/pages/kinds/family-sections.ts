@@ -6,7 +6,6 @@ import { wordsOfPercent } from '../../goals/goal-ladder.ts';
 import { capital } from '../../texts/count-words.ts';
 import { amountWords, doseOfLines, lengthWords } from '../../texts/dose-words.ts';
 import { lastSample, legibleOf, type PageInput, type ReadOccasion } from '../sheet/page-facts.ts';
-import { languages } from '../../texts/languages.ts';
 import type { Block, PageStep, Section, SetupFigure, WritingPicture } from '../sheet/packet.ts';
 import { changeUpTo } from './clinical-lines.ts';
 import type { Texts } from '../../texts/en.ts';
@@ -115,6 +114,7 @@ export function practiceSection(
   const steps = lines.map((line, i): PageStep => {
     const minutes = line.dose.minutes > 0 ? t.dose.minutes(line.dose.minutes) : amountWords(line.dose, t.dose);
     return {
+      lineId: line.id,
       title: line.title,
       text: '',
       dose: [minutes, each[i]].filter(Boolean).join(', '),
@@ -154,21 +154,9 @@ export function cautionsOf(program: Program | null): string[] {
   return [...new Set((program?.lines ?? []).flatMap((line) => line.cautions))];
 }
 
-/** Cautions of the rule table, as shipped, that the general signs say too. */
-const saidBySigns: readonly string[] = [
-  'Stop if it hurts more than 3 of 10, or if the pain goes up. Call us.',
-  'Stop and call us if it tingles or goes numb, or if the skin changes color.',
-  'Stop if you feel dizzy, or if your arm tingles.',
-];
-
-/** The same in every language that pages are printed in. */
-const covered = new Set(
-  saidBySigns.flatMap((text) => [text, ...Object.values(languages).flatMap(({ shipped }) => shipped[text] ?? [])]),
-);
-
 /** When to stop: the client's own cautions between what holds for everybody, nothing twice. */
 export function stopItems(program: Program | null, t: Texts): string[] {
-  const own = cautionsOf(program).filter((caution) => !covered.has(caution));
+  const own = cautionsOf(program).filter((caution) => !t.stop.covers.includes(caution));
   return [t.stop.line, ...own, t.stop.signs, t.stop.emergency];
 }
 

@@ -43,7 +43,8 @@ function inColumns(input: PageInput, pt: number): boolean {
     .filter((answer) => answer.item === 'field' && answer.state === 'graded')
     .sort((a, b) => a.at.localeCompare(b.at))
     .at(-1);
-  return pt <= 16 && (seen?.grade ?? 3) === 3;
+  // Not asked opens no doubt about the page; a graded miss does.
+  return pt <= 16 && (seen === undefined || seen.grade === 3);
 }
 
 function familyDoc(input: PageInput, options: FamilyOptions, program: Program | null, t: Texts): Doc {

@@ -60,6 +60,7 @@ const stepsOf = (lines: readonly ProgramLine[], options: ProgramSheetOptions): B
         {
           kind: 'steps',
           items: lines.map((line) => ({
+            lineId: line.id,
             title: line.title,
             text: line.text,
             dose: '',
@@ -85,6 +86,7 @@ function doSection(program: Program, options: ProgramSheetOptions, t: Texts): Se
   const steps: Block = {
     kind: 'steps',
     items: lines.map((line, i) => ({
+      lineId: line.id,
       title: line.title,
       text: [line.text, howWords(line.dose, t.dose)].filter(Boolean).join(' '),
       dose: doses[i] ?? '',

@@ -6,7 +6,7 @@ import { flagsOf } from '../../program/facts/from-record.ts';
 import { exerciseDrawings, isMirrored } from '../drawings/exercise-drawings.ts';
 import { dayOf, longDate, mediumDate, type PageInput, programOf } from './page-facts.ts';
 import { familyCaptionMm, familyPage } from '../kinds/family.ts';
-import { inEnglish, type Language, languages } from '../../texts/languages.ts';
+import { type Language, languages } from '../../texts/languages.ts';
 import { letterPage } from '../kinds/letter.ts';
 import type { Packet, SheetModel, WritingPicture } from './packet.ts';
 import { thenAndNowPictures } from './pictures.ts';
@@ -70,10 +70,7 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse
   const inClinic = ({ item }: ProgramLine) =>
     clinicDoses.has(rules.items.find((each) => each.code === item)?.dose ?? '');
   // What the check card says is not said on the program too; the therapist's own wording of it stays.
-  const saidElsewhere = ({ item, text }: ProgramLine) =>
-    choices.withCard &&
-    onCard.has(item ?? '') &&
-    rules.items.some((each) => each.code === item && each.text === inEnglish(text));
+  const saidElsewhere = ({ item, edited }: ProgramLine) => choices.withCard && onCard.has(item ?? '') && !edited;
   const { words, pt } = choices;
   const options = { pt, when: words.family.when, ownWords: words.programWords, drawing, inClinic, saidElsewhere };
   const program = programSheets(input, options, t);

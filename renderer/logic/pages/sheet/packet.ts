@@ -8,6 +8,8 @@ import type { SheetName } from '../practice/sheet-sizes.ts';
 import type { PracticeSheet } from '../practice/practice.ts';
 
 export interface PageStep {
+  /** The program line that it prints; null = kept before lines were named, so it cannot be checked. */
+  lineId: string | null;
   title: string;
   text: string;
   /** Minutes, days, paper: the line in bold. */

@@ -8,16 +8,14 @@ import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import { flagsOf, programInput } from '../../program/facts/from-record.ts';
 import { checkProgram } from '../../program/draft/vetoes.ts';
 import { type DatedRecord, programOf } from './page-facts.ts';
-import { inEnglish } from '../../texts/languages.ts';
-import type { Packet } from './packet.ts';
 
 export interface SafeProgram {
   /** The record with only those program lines that may be printed. */
   record: ClientRecord;
   /** An open red flag stops all practice. */
   stopped: boolean;
-  /** Titles of lines that a caution forbids. */
-  unsafe: string[];
+  /** Lines of the program that may be printed now. */
+  allowed: ReadonlyMap<string, string>;
   warnings: string[];
 }
 
@@ -50,32 +48,13 @@ export function safeProgram(input: DatedRecord, rules: RulesInUse): SafeProgram 
         `“${line.title}” was left off: ${line.vetoes[0]?.because ?? 'a caution forbids it.'}`,
       ]),
   );
-  const unsafeTitles = program?.lines.filter((line) => unsafe.has(line.id)).map((line) => line.title) ?? [];
   if (open === undefined) warnings.push(...unsafe.values());
-  if (!program || (open === undefined && unsafe.size === 0))
-    return { record, stopped: open !== undefined, unsafe: [], warnings };
-  const lines = program.lines.filter(
+  const lines = (program?.lines ?? []).filter(
     (line) => !unsafe.has(line.id) && (open === undefined || !practice.has(line.kind)),
   );
+  const allowed = new Map(lines.map((line) => [line.id, line.title]));
+  if (!program || (open === undefined && unsafe.size === 0))
+    return { record, stopped: open !== undefined, allowed, warnings };
   const programs = record.programs.map((each) => (each.id === program.id ? { ...program, lines } : each));
-  return { record: { ...record, programs }, stopped: open !== undefined, unsafe: unsafeTitles, warnings };
-}
-
-/** Titles of the practice lines that a page shows, in the program's language; a practice sheet counts as one. */
-export function practiceShown(packet: Pick<Packet, 'sheets'>): string[] {
-  return packet.sheets.flatMap((sheet) =>
-    sheet.type === 'practice'
-      ? [sheet.title]
-      : sheet.sections.flatMap((section) =>
-          section.blocks.flatMap((block) =>
-            block.kind === 'steps' ? block.items.map((step) => inEnglish(step.title)) : [],
-          ),
-        ),
-  );
-}
-
-/** A page made earlier holds nothing that is unsafe now. */
-export function mayBePrinted(packet: Pick<Packet, 'sheets'>, { stopped, unsafe }: SafeProgram): boolean {
-  const shown = practiceShown(packet);
-  return shown.length === 0 || (!stopped && !shown.some((title) => unsafe.includes(title)));
+  return { record: { ...record, programs }, stopped: open !== undefined, allowed, warnings };
 }

@@ -3,7 +3,7 @@ import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { Dose, LineKind, ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { factsOf } from '../facts/program-facts.ts';
-import { doseText, lineOf } from '../draft/program-line.ts';
+import { lineOf } from '../draft/program-line.ts';
 import { fittingVersion } from '../draft/versions.ts';
 import { activeVetoes } from '../draft/vetoes.ts';
 
@@ -68,6 +68,8 @@ export function ownLine(
     restMinutes: null,
     timesPerDay: minutes > 0 ? 1 : 0,
     daysPerWeek: minutes > 0 ? 5 : 7,
+    form: 'timed',
+    how: '',
     text: '',
   };
   return {
@@ -78,7 +80,7 @@ export function ownLine(
     title,
     text,
     version: null,
-    dose: { ...dose, text: doseText(dose, '') },
+    dose,
     rule: null,
     findings: [],
     source: 'clinic',

@@ -4,9 +4,10 @@
  */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { LineKind, ProgramLine, Tier, Vetoed } from '../../../../db/types/program.ts';
-import type { Rule, RuleTable } from '../../../../db/types/rules.ts';
+import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts';
 import { chooseContent, choosePaper } from './choose.ts';
 import { meets } from '../facts/condition-holds.ts';
+import { itemFor } from '../../rules/item-ref.ts';
 import { threshold } from '../../rules/threshold.ts';
 import { withoutClashes } from './clashes.ts';
 import { dayDose } from './day-dose.ts';
@@ -55,16 +56,16 @@ function proposals(input: ProgramInput, facts: Facts, rules: RuleTable): Proposa
   const items = new Map(rules.items.map((each) => [each.code, each]));
   const mayDictate = isGood(facts, 'language', 2);
   // Paper and text are chosen by size, tier, interest and language; every other item is named by its rule.
-  const chosen: Record<string, () => string | undefined> = {
-    paper: () => withPrefix('paper', choosePaper(input, facts, rules)?.code),
-    content: () => withPrefix('text', chooseContent(input, facts, rules, mayDictate)?.code),
+  const chosen: Record<string, () => LibraryItem | undefined> = {
+    paper: () => standsFor('paper', choosePaper(input, facts, rules)?.code, rules),
+    content: () => standsFor('content', chooseContent(input, facts, rules, mayDictate)?.code, rules),
   };
   const found = new Map<string, Proposal>();
   rules.rules.forEach((rule, at) => {
     const uses = meets(rule.when, facts);
     if (uses === null) return;
     for (const code of rule.gives) {
-      const item = items.get(chosen[code]?.() ?? code);
+      const item = chosen[code]?.() ?? items.get(code);
       if (!item) continue;
       const known = found.get(item.code);
       if (known) known.reasons.push({ rule, uses });
@@ -74,8 +75,8 @@ function proposals(input: ProgramInput, facts: Facts, rules: RuleTable): Proposa
   return [...found.values()];
 }
 
-const withPrefix = (prefix: string, code: string | undefined): string | undefined =>
-  code === undefined ? undefined : `${prefix}-${code}`;
+const standsFor = (kind: 'paper' | 'content', code: string | undefined, rules: RuleTable): LibraryItem | undefined =>
+  code === undefined ? undefined : itemFor({ kind, code }, rules);
 
 /** Rules that hold for the client, with the facts behind them. */
 export function firedRules(input: ProgramInput, rules: RuleTable): { rule: Rule; uses: string[] }[] {

@@ -70,7 +70,15 @@ function shareTurns(list: readonly Candidate[], day: DayDose, room: number): num
 /** The dose of a line of writing in turns of part c. */
 function inTurns(dose: Dose, turns: number, day: DayDose, own: number): Dose {
   const turn = turns === 1 && own > 0 ? Math.min(day.turn, own) : day.turn;
-  const base = { ...dose, lines: day.lines ?? dose.lines, restMinutes: day.rest.least };
+  // A turn of one's own drill keeps its own lines; the day's main writing stops where lines fall.
+  const base = {
+    ...dose,
+    form: 'bouts' as const,
+    reps: null,
+    lines: day.lines ?? dose.lines,
+    restMinutes: day.rest.least,
+    how: day.spread ? 'until-fresh' : dose.how,
+  };
   return day.spread
     ? { ...base, minutes: turn, timesPerDay: turns, sets: 1 }
     : { ...base, minutes: turn * turns, timesPerDay: 1, sets: turns };

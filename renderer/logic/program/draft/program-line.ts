@@ -14,27 +14,12 @@ export const countedKinds: ReadonlySet<LineKind> = new Set<LineKind>(['warm-up',
 /** Minutes a day that a dose takes. */
 export const dayMinutes = (dose: Dose): number => dose.minutes * Math.max(1, dose.timesPerDay);
 
-const times = ['', 'once', 'twice', 'three times', 'four times', 'five times', 'six times'];
-
-/** "10 minutes, twice a day, 5 days a week." with the way to do it before it. */
-export function doseText(dose: Dose, how: string): string {
-  if (dose.minutes === 0) return how;
-  const minutes = `${dose.minutes} minute${dose.minutes === 1 ? '' : 's'}`;
-  const often = dose.timesPerDay > 1 ? `, ${times[dose.timesPerDay] ?? `${dose.timesPerDay} times`} a day` : ' a day';
-  const days = dose.daysPerWeek > 0 ? `, ${dose.daysPerWeek} days a week` : '';
-  return `${how} ${minutes}${often}${days}.`.trim();
-}
-
-/** The way to do it: what the text of a dose says before the minutes. */
-export const howOf = (dose: Dose): string =>
-  dose.text.replace(/ ?\d+ minutes? a day.*$| ?\d+ minutes?, \w+( times)? a day.*$/, '').trim();
-
-/** A changed number of minutes, with its text. */
-export function withMinutes(dose: Dose, minutes: number, timesPerDay: number): Dose {
-  const how = howOf(dose);
-  const changed = { ...dose, minutes, timesPerDay };
-  return { ...changed, text: doseText(changed, how) };
-}
+/** A changed number of minutes. */
+export const withMinutes = (dose: Dose, minutes: number, timesPerDay: number): Dose => ({
+  ...dose,
+  minutes,
+  timesPerDay,
+});
 
 /** Sentences that print with an item for this client; `hand` sentences go with everything that takes minutes. */
 export function cautionsFor(item: LibraryItem, facts: Facts, rules: RuleTable): string[] {
@@ -92,9 +77,10 @@ export function lineOf(
     restMinutes: null,
     timesPerDay: 0,
     daysPerWeek: 0,
+    form: 'condition',
+    how: '',
     text: '',
   };
-  const dose = base;
   const tier = item.onTier === 'program' ? (Math.min(4, Math.max(2, facts.tier)) as Tier) : item.tier;
   const join = (parts: readonly string[], most: number): string => [...new Set(parts)].join(' ').slice(0, most);
   const until = first ? `Up: ${first.advance}${first.stepBack === '' ? '' : ` Back: ${first.stepBack}`}` : '';
@@ -106,7 +92,7 @@ export function lineOf(
     title: item.title,
     text: wordsOf(item, input, facts, rules),
     version: 'version' in item ? item.version : null,
-    dose: { ...dose, text: doseText(dose, dose.text) },
+    dose: base,
     rule: first?.id ?? null,
     findings: [...new Set(reasons.flatMap((each) => each.uses))],
     source: first?.source ?? item.source,

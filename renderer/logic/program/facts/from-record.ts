@@ -16,6 +16,7 @@ import { isOfTask } from '../../record/measure-values.ts';
 import { latestSetUp, setUpInput } from '../../record/latest-set-up.ts';
 import { occasionsOf } from '../../record/occasions.ts';
 import { recordAsOf } from '../../record/record-as-of.ts';
+import { refOf } from '../../rules/item-ref.ts';
 import { compose } from '../draft/compose.ts';
 import {
   latestByCode,
@@ -137,14 +138,14 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
     ...(topics.length ? { interests: topics } : {}),
     language: client.language,
     current: previous
-      ? { tier: previous.tier, paper: codeAfter(previous, 'paper-'), content: codeAfter(previous, 'text-') }
+      ? { tier: previous.tier, paper: codeOf(previous, 'paper', rules), content: codeOf(previous, 'content', rules) }
       : null,
   };
 }
 
 /** Code of the paper or text that a program uses. */
-const codeAfter = (program: Program, prefix: string): string | null =>
-  program.lines.find((l) => l.item?.startsWith(prefix))?.item?.slice(prefix.length) ?? null;
+const codeOf = (program: Program, kind: 'paper' | 'content', rules: RulesInUse): string | null =>
+  program.lines.map((line) => refOf(line.item, rules)).find((ref) => ref?.kind === kind)?.code ?? null;
 
 /** A new draft for a visit, not yet stored. */
 export function draftProgram(

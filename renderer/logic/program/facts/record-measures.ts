@@ -1,4 +1,5 @@
 /** Measures of a client's samples: from the measured page, from typed readings, from readers and ratings. */
+import { threshold } from '../../rules/threshold.ts';
 import { mean, median, sampleStandardDeviation } from 'simple-statistics';
 import type { ClientRecord } from '../../../../db/types/record.ts';
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
@@ -17,7 +18,7 @@ export function measuredPage(record: ClientRecord, sampleId: string): PageResult
 
 /** Measures of a page that rules may rest on: loss of size down the page only where there are lines enough. */
 export function pageMeasures({ lines, measures }: PageResult, rules: RulesInUse): PageResult['measures'] {
-  const least = rules.thresholds.find((each) => each.code === 'page-lines-least')?.value ?? 6;
+  const least = threshold(rules.thresholds, 'page-lines-least');
   return lines.length >= least ? measures : measures.filter((each) => each.code !== 'page-decrement');
 }
 

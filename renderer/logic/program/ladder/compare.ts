@@ -1,5 +1,9 @@
 /** What changed between two programs, line by line, and why. */
 import type { ProgramLine } from '../../../../db/types/program.ts';
+import type { RuleTable } from '../../../../db/types/rules.ts';
+import { doseWords } from '../../texts/dose-words.ts';
+import { texts } from '../../texts/en.ts';
+import { refOf } from '../../rules/item-ref.ts';
 
 export interface LineChange {
   kind: 'added' | 'removed' | 'changed';
@@ -12,7 +16,8 @@ const key = (line: ProgramLine): string => line.item ?? line.id;
 
 function differences(before: ProgramLine, after: ProgramLine): string[] {
   const out: string[] = [];
-  if (before.dose.text !== after.dose.text) out.push(`dose: "${before.dose.text}" became "${after.dose.text}"`);
+  const [was, now] = [before.dose, after.dose].map((dose) => doseWords(dose, texts.dose));
+  if (was !== now) out.push(`dose: "${was}" became "${now}"`);
   if (before.text !== after.text) out.push('text changed');
   if (before.title !== after.title) out.push(`title was "${before.title}"`);
   if (before.cautions.join() !== after.cautions.join()) out.push('cautions changed');
@@ -23,11 +28,18 @@ function differences(before: ProgramLine, after: ProgramLine): string[] {
 }
 
 /** Papers and texts replace each other: they are compared as one place. */
-const place = (line: ProgramLine): string =>
-  line.kind === 'paper' ? 'paper' : line.item?.startsWith('text-') ? 'text' : key(line);
+const placeIn =
+  (rules: Pick<RuleTable, 'items'>) =>
+  (line: ProgramLine): string =>
+    line.kind === 'paper' ? 'paper' : refOf(line.item, rules)?.kind === 'content' ? 'text' : key(line);
 
 /** Changes in the order of the new program, then what was taken out. */
-export function comparePrograms(before: readonly ProgramLine[], after: readonly ProgramLine[]): LineChange[] {
+export function comparePrograms(
+  before: readonly ProgramLine[],
+  after: readonly ProgramLine[],
+  rules: Pick<RuleTable, 'items'>,
+): LineChange[] {
+  const place = placeIn(rules);
   const old = new Map(before.map((line) => [place(line), line]));
   const kept = new Set(after.map(place));
   const changes = after.flatMap((line): LineChange[] => {

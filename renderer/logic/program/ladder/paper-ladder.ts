@@ -3,7 +3,8 @@
  */
 import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { Content, LibraryItem, Paper, RuleTable } from '../../../../db/types/rules.ts';
-import { doseText } from '../draft/program-line.ts';
+import { threshold } from '../../rules/threshold.ts';
+import { itemFor, refOf } from '../../rules/item-ref.ts';
 
 export type Dimension = 'cue' | 'pen' | 'paper' | 'content' | 'length';
 
@@ -26,7 +27,7 @@ const lineWith = (lines: readonly ProgramLine[], codes: readonly string[]): Prog
   codes.map((code) => lines.find((line) => line.item === code)).find((line) => line !== undefined);
 
 const paperOf = (lines: readonly ProgramLine[]): ProgramLine | undefined =>
-  lines.find((line) => line.kind === 'paper' && line.item?.startsWith('paper-'));
+  lines.find((line) => line.kind === 'paper' && line.item !== null);
 
 const mainOf = (lines: readonly ProgramLine[]): ProgramLine | undefined => lineWith(lines, [...mains, ...otherMains]);
 
@@ -79,8 +80,9 @@ function movePaper(
   rules: RuleTable,
 ): Move | null {
   const line = paperOf(lines);
-  const to = line?.item ? nextPaper(line.item.slice('paper-'.length), by, xHeightMm, rules) : null;
-  const into = to ? item(`paper-${to.code}`, rules) : undefined;
+  const ref = refOf(line?.item ?? null, rules);
+  const to = ref?.kind === 'paper' ? nextPaper(ref.code, by, xHeightMm, rules) : null;
+  const into = to ? itemFor({ kind: 'paper', code: to.code }, rules) : undefined;
   if (!line || !into) return null;
   return {
     step: { dimension: 'paper', from: line.title, to: into.title },
@@ -91,7 +93,7 @@ function movePaper(
 
 /** A text of another kind in the language of the present one, on its topic where there is one. */
 function textLike(lines: readonly ProgramLine[], kind: Content['kind'], rules: RuleTable): Content | undefined {
-  const code = lines.find((each) => each.item?.startsWith('text-'))?.item?.slice('text-'.length);
+  const code = lines.map((each) => refOf(each.item, rules)).find((each) => each?.kind === 'content')?.code;
   const now = rules.contents.find((each) => each.code === code);
   const ofKind = rules.contents.filter((each) => each.kind === kind && each.language === (now?.language ?? 'en'));
   return ofKind.find((each) => each.interests.some((topic) => now?.interests.includes(topic))) ?? ofKind[0];
@@ -104,9 +106,10 @@ function moveContent(lines: readonly ProgramLine[], by: 1 | -1, rules: RuleTable
   const to = at < 0 ? undefined : item(mains[at + by] ?? '', rules);
   if (!line || !to) return null;
   const kind = to.tier <= 2 ? 'words' : to.tier === 3 ? 'copy' : 'prompt';
-  const text = item(`text-${textLike(lines, kind, rules)?.code ?? ''}`, rules);
+  const like = textLike(lines, kind, rules);
+  const text = like && itemFor({ kind: 'content', code: like.code }, rules);
   const swap = (each: ProgramLine): ProgramLine =>
-    each === line ? turned(each, to) : text && each.item?.startsWith('text-') ? turned(each, text) : each;
+    each === line ? turned(each, to) : text && refOf(each.item, rules)?.kind === 'content' ? turned(each, text) : each;
   return { step: { dimension: 'content', from: line.title, to: to.title }, lines: lines.map(swap), tier: to.tier };
 }
 
@@ -122,13 +125,10 @@ function moveLength(lines: readonly ProgramLine[], share: number, tier: Tier): M
   if (minutes === dose.minutes && count === dose.lines) return null;
   const words = (lineCount: number | null, mins: number): string =>
     `${lineCount === null ? '' : `${lineCount} lines, `}${mins} minutes`;
-  const how = count === null ? 'Rest when you need to.' : `${count} line${count === 1 ? '' : 's'}, then rest.`;
-  const changed = { ...dose, minutes, lines: count };
+  const changed = { ...dose, minutes, lines: count, text: '' };
   return {
     step: { dimension: 'length', from: words(dose.lines, dose.minutes), to: words(count, minutes) },
-    lines: lines.map((each) =>
-      each === line ? { ...each, dose: { ...changed, text: doseText(changed, how) } } : each,
-    ),
+    lines: lines.map((each) => (each === line ? { ...each, dose: changed } : each)),
     tier,
   };
 }
@@ -161,7 +161,7 @@ export function stepUp(
   xHeightMm: number | null,
   rules: RuleTable,
 ): Move | null {
-  const raise = 1 + (rules.thresholds.find((each) => each.code === 'raise-most')?.value ?? 20) / 100;
+  const raise = 1 + threshold(rules.thresholds, 'raise-most') / 100;
   return (
     fadeCue(lines, tier) ??
     movePaper(lines, 1, xHeightMm, tier, rules) ??
@@ -178,7 +178,7 @@ export function stepDown(
   last: Dimension | null,
   rules: RuleTable,
 ): Move | null {
-  const cut = 1 - (rules.thresholds.find((each) => each.code === 'cut-share')?.value ?? 25) / 100;
+  const cut = 1 - threshold(rules.thresholds, 'cut-share') / 100;
   const shorter = (): Move | null => moveLength(lines, cut, tier);
   const before = (): Move | null => movePaper(lines, -1, null, tier, rules);
   if (last === 'paper') return before() ?? shorter();

@@ -3,6 +3,7 @@
  * Criteria of part G with the corrections of part 0 (common practice): never back while improving, and only against
  * the client's own first samples. It proposes; nothing moves by itself.
  */
+import { threshold } from '../../rules/threshold.ts';
 import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { type Dimension, type Move, stepDown, stepUp } from './paper-ladder.ts';
@@ -112,17 +113,16 @@ function judged(
   standing: Standing,
   rules: RuleTable,
 ): Proposal {
-  const limit = (code: string, other: number): number =>
-    rules.thresholds.find((each) => each.code === code)?.value ?? other;
-  const [good, hold] = [limit('legibility-good', 90), limit('legibility-hold', 75)];
-  const lettersGood = limit('letters-good', 80);
+  const limit = (code: string): number => threshold(rules.thresholds, code);
+  const [good, hold] = [limit('legibility-good'), limit('legibility-hold')];
+  const lettersGood = limit('letters-good');
   // On squares it is the letters in practice that count; words come with the next tier.
   const byLetters = ({ letters }: Session): boolean =>
     standing.tier <= 2 &&
     letters != null &&
-    letters.of >= limit('exposures-least', 5) &&
+    letters.of >= limit('exposures-least') &&
     letters.right / letters.of >= lettersGood / 100;
-  const drop = limit('drop-points', 15);
+  const drop = limit('drop-points');
   const ordered = [...sessions].sort((a, b) => Date.parse(a.day) - Date.parse(b.day));
   const last = ordered.at(-1);
   const back = (because: string, evidence: string[], length = false): Proposal => ({
@@ -141,19 +141,19 @@ function judged(
   });
   if (!last) return stay('Nothing has come back from practice yet.', []);
 
-  if ((last.painRise ?? 0) >= limit('pain-rise-stop', 2)) {
+  if ((last.painRise ?? 0) >= limit('pain-rise-stop')) {
     return back(
       'Practice made pain rise: less of it, whatever the words say.',
       [`${last.day}: pain rose by ${last.painRise}.`],
       true,
     );
   }
-  if ((last.fatigueRise ?? 0) >= limit('fatigue-rise-stop', 4)) {
+  if ((last.fatigueRise ?? 0) >= limit('fatigue-rise-stop')) {
     return back('Practice tires too much: less of it.', [`${last.day}: fatigue rose by ${last.fatigueRise}.`], true);
   }
 
-  const tired = tiredStarts(ordered, limit('tired-start-points', 2));
-  if (tired.length >= limit('tired-start-days', 2)) {
+  const tired = tiredStarts(ordered, limit('tired-start-points'));
+  if (tired.length >= limit('tired-start-days')) {
     return back(
       'Practice days begin more tired than usual: less of it.',
       tired.map((each) => `${each.day}: fatigue of ${each.startedAt} before practice.`),
@@ -184,14 +184,14 @@ function judged(
     }
   }
 
-  const need = limit('good-sessions', 3);
+  const need = limit('good-sessions');
   const run = read.slice(-need);
   if (run.length === need && run.every((each) => each.read >= good || byLetters(each))) {
     const short = run.find((each) => each.words !== null && each.words < shortest);
     if (short) return stay('Read well, and too few words to judge alone: a longer sample first.', said(run));
     const rises = run.map((each) => each.fatigueRise);
     if (rises.some((each) => each === null)) return stay('Read well; fatigue was not noted each time.', said(run));
-    const tires = rises.some((each) => (each ?? 0) > limit('fatigue-rise-step', 2));
+    const tires = rises.some((each) => (each ?? 0) > limit('fatigue-rise-step'));
     const hurt = run.some((each) => (each.painRise ?? 0) > 0);
     if (!tires && !hurt) {
       const move = stepUp(standing.lines, standing.tier, standing.xHeightMm, rules);
@@ -212,11 +212,11 @@ function judged(
   }
 
   const first = read[0];
-  const longEnough = first !== undefined && days(first.day, last.day) >= limit('plateau-days', 28) && read.length >= 3;
+  const longEnough = first !== undefined && days(first.day, last.day) >= limit('plateau-days') && read.length >= 3;
   const spread = Math.max(...values) - Math.min(...values);
   if (longEnough && !better && spread < drop) {
     const { daysPerWeek = null, daysAsked = 0 } = standing.practice ?? {};
-    const little = daysPerWeek !== null && daysPerWeek < daysAsked * limit('little-practice-share', 0.5);
+    const little = daysPerWeek !== null && daysPerWeek < daysAsked * limit('little-practice-share');
     return {
       kind: 'review',
       move: null,

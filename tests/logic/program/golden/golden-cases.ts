@@ -2,6 +2,8 @@
  * Drafts and printed pages of invented clients, as text: what a change of structure must leave as it is. Ids and the
  * shape of the data are left out, so that types may change under the same words.
  */
+import { doseWords } from '../../../../renderer/logic/texts/dose-words.ts';
+import { texts } from '../../../../renderer/logic/texts/en.ts';
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -38,7 +40,7 @@ function lineTexts(line: ProgramLine): string[] {
   return [
     `${line.kind} ${line.item ?? '-'} ${line.rule ?? '-'} tier ${line.tier}: ${line.title}`,
     `  ${line.text}`,
-    `  ${counts.map((count) => count || '-').join(' ')} ${dose.text}`,
+    `  ${counts.map((count) => count || '-').join(' ')} ${doseWords(dose, texts.dose)}`,
     `  because (${line.findings.join(' ')}) ${line.because}; until ${line.until}`,
     `  ${line.source} ${line.sourceNote}`,
     ...line.cautions.map((caution) => `  ! ${caution}`),
