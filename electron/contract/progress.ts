@@ -2,19 +2,19 @@
 import { z } from 'zod';
 import { nothing, read } from './request.ts';
 
-const Percent = z.number().min(0).max(100);
+const Count = z.object({ right: z.number().min(0), words: z.number().positive() });
 
 export const progressRequests = {
-  /** Repeat samples of unchanged hands in the whole caseload, percent of words read: numbers only, nothing says whose. */
+  /** Repeat samples of unchanged hands in the whole caseload, words right of words written: numbers only, nothing says whose. */
   'progress.repeatPairs': read(
     nothing,
     z.object({
       pairs: z.array(
         z.object({
-          task: z.enum(['copy', 'own', 'digits']),
-          reader: z.enum(['unfamiliar', 'family', 'therapist']),
-          first: Percent,
-          second: Percent,
+          task: z.string().nullish(),
+          kind: z.string().nullish(),
+          first: Count,
+          second: Count,
         }),
       ),
     }),

@@ -1,7 +1,8 @@
 import { setImmediate } from 'node:timers/promises';
 import type { Caseload } from '../../db/index.ts';
 import { limitsOf } from '../../renderer/logic/rules/limits.ts';
-import { repeatPairs, type RepeatPair } from '../../renderer/logic/progress/repeat-pairs.ts';
+import type { RepeatPair } from '../../renderer/change/index.ts';
+import { repeatPairs } from '../../renderer/logic/record/repeat-pairs.ts';
 import type { progressRequests } from '../contract/progress.ts';
 import type { Handler } from './handler.ts';
 import { currentRules } from './rules.ts';
@@ -27,7 +28,8 @@ export const progressHandlers: { [N in keyof typeof progressRequests]: Handler<N
       pairs.push(...repeatPairs(caseload.record(client.id), limits));
     }
     // By size, not by client: the order must not say whose a pair is.
-    pairs.sort((a, b) => a.first - b.first || a.second - b.second);
+    const share = ({ first }: RepeatPair): number => first.right / first.words;
+    pairs.sort((a, b) => share(a) - share(b) || a.second.right - b.second.right);
     known.set(caseload, { seq, pairs });
     return { pairs };
   },

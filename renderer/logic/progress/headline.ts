@@ -1,7 +1,6 @@
 /** What stands over the progress page, to be taken in at a glance: how far words and fatigue have moved, and whether it is noise. */
-import type { ChangeAnswer } from './change.ts';
-import { byDay, type DayPoint } from './change-evidence.ts';
-import { wordsReadOf } from '../record/sample-legibility.ts';
+import type { ChangeExamination, Visit } from '../../change/index.ts';
+import { changeHeadline } from '../texts/change-words.ts';
 import type { ProgressPicture } from './series.ts';
 
 /** One measure, first and last; `last` is null with one day only. */
@@ -20,28 +19,42 @@ export interface Headline {
   verdict: string;
 }
 
-type Picture = Pick<ProgressPicture, 'changePoints' | 'fatigue'>;
+const percent = (value: number): string => `${Math.round(value)} %`;
 
-/** @param change what `describeChange` says of the same picture; after a long break its days alone are compared */
-export function headline(picture: Picture, change: ChangeAnswer): Headline {
-  const usable = picture.changePoints.filter((p) => p.words > 0 && p.right >= 0 && p.right <= p.words);
-  const days = change.evidence?.days ?? byDay(usable).slice(-1);
-  const [first, last] = [days[0], days.at(-1)];
-  // Two readers can differ: their mean is no whole number of words.
-  const count = (day: DayPoint) => wordsReadOf({ accuracy: day.percent / 100, words: day.words });
-  const percent = (value: number) => `${Math.round(value)} %`;
-  const words: Moved | null =
-    first && last
-      ? {
-          name: 'Words read',
-          first: percent(first.percent),
-          last: first === last ? null : percent(last.percent),
-          detail: first === last ? `${count(first)} words` : `${count(first)} words, now ${count(last)}`,
-        }
-      : null;
-  const tired = picture.fatigue.find((series) => series.id === 'fatigue-after')?.points ?? [];
-  const sameSeries = first ? tired.filter((point) => point.day >= first.day) : tired;
-  const [rested, now] = [sameSeries[0], sameSeries.at(-1)];
+/** Levels before and now, as the verdict compares them; the latest visit alone where nothing is compared. */
+function wordsMoved({ answer, visits }: ChangeExamination): Moved | null {
+  const { before, now, perWords } = answer;
+  if (before !== null && now !== null && perWords !== null) {
+    const about = (level: number): number => Math.round((level * perWords) / 100);
+    return {
+      name: 'Words read',
+      first: percent(before),
+      last: percent(now),
+      detail: `about ${about(before)} of ${perWords} words, now ${about(now)}`,
+    };
+  }
+  const latest = visits.at(-1);
+  if (!latest) return null;
+  const { right, words } = meanCount(latest);
+  return {
+    name: 'Words read',
+    first: percent((100 * right) / words),
+    last: null,
+    detail: `${Number(right.toFixed(1))} of ${words} words`,
+  };
+}
+
+function meanCount({ readers }: Visit): { right: number; words: number } {
+  const read = [...readers.values()];
+  const words = Math.max(...read.map((count) => count.words));
+  return { right: (read.reduce((sum, count) => sum + count.right / count.words, 0) / read.length) * words, words };
+}
+
+/** @param found what the model says of the same record; after a long break its days alone are compared */
+export function headline({ fatigue: series }: Pick<ProgressPicture, 'fatigue'>, found: ChangeExamination): Headline {
+  const since = found.answer.sinceDay ?? '';
+  const tired = (series.find(({ id }) => id === 'fatigue-after')?.points ?? []).filter(({ day }) => day >= since);
+  const [rested, now] = [tired[0], tired.at(-1)];
   const fatigue: Moved | null =
     rested && now
       ? {
@@ -51,14 +64,5 @@ export function headline(picture: Picture, change: ChangeAnswer): Headline {
           detail: 'of 10; 10 is as tired as can be',
         }
       : null;
-  return { words, fatigue, verdict: verdictWords(change) };
-}
-
-function verdictWords({ verdict, evidence }: ChangeAnswer): string {
-  if (verdict === 'nothing') return 'Nothing read yet';
-  if (verdict === 'cannot-tell') return 'Cannot tell yet';
-  if (verdict === 'steady') return 'No clear change';
-  const settled = evidence?.outside || (evidence?.beyondMdc && !evidence.mdc?.provisional);
-  if (!settled && evidence?.beyondMdc) return `Probably, ${verdict}`;
-  return settled ? `Yes, ${verdict}` : `Probably: ${verdict} through the whole series`;
+  return { words: wordsMoved(found), fatigue, verdict: changeHeadline(found) };
 }

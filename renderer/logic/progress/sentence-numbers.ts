@@ -1,5 +1,4 @@
-import type { ChangeEvidence } from './change-evidence.ts';
-import type { Limits } from '../rules/limits.ts';
+import { CHANGE_VERSION, smallestChange, type ChangeExamination, type ChangeLimits } from '../../change/index.ts';
 
 /** One number behind the sentence, with where it comes from. */
 export interface NumberRow {
@@ -8,75 +7,53 @@ export interface NumberRow {
   how: string;
 }
 
-/** The numbers behind a sentence about change, in the order in which they are worth reading. */
-export function numbersBehind(evidence: ChangeEvidence, { repeatDays }: Pick<Limits, 'repeatDays'>): NumberRow[] {
-  const points = (value: number) => `${value > 0 ? '+' : ''}${value.toFixed(1)} points`;
-  const rows: NumberRow[] = [];
-  const add = (name: string, value: string, how: string) => rows.push({ name, value, how });
-  add(
-    'Baseline, and the last two visits',
-    `${evidence.before.toFixed(1)} %, ${evidence.now.toFixed(1)} %`,
-    `mean of ${evidence.baseline.length} and of ${Math.min(2, evidence.later.length)} visits, percent of words read`,
-  );
-  if (evidence.line) {
-    const { slope, interval, confidence } = evidence.line;
-    const range = interval ? ` (${points(interval.low)} to ${points(interval.high)})` : '';
-    const exact = confidence
-      ? `; the interval holds in ${confidence > 0.99 ? 'more than 99' : (confidence * 100).toFixed(0)} of 100 cases`
-      : '; too few visits for an interval';
-    add('Change a week', `${points(slope)}${range}`, `Theil-Sen slope (Sen 1968)${exact}`);
-  }
-  if (evidence.tau.tauB !== null) {
-    const p = evidence.tau.p === null ? '' : `, p ${evidence.tau.p.toFixed(3)}`;
-    add(
-      'Trend',
-      `tau-b ${evidence.tau.tauB.toFixed(2)}${p}`,
-      `Kendall (1970), ${evidence.tau.pMethod ?? 'no'} p; visits are not independent`,
-    );
-  }
-  if (evidence.band) {
-    const { low, high, n } = evidence.band;
-    add(
-      'Band of the baseline',
-      `${low.toFixed(1)} to ${high.toFixed(1)} %`,
-      `mean and two standard deviations of ${n} visits; rule from memory: two visits in a row outside`,
-    );
-  }
-  if (evidence.firstAgainstLast) {
-    const d = evidence.firstAgainstLast;
-    add(
-      'Last visit against baseline',
-      `${points(d.difference * 100)} (${points(d.low * 100)} to ${points(d.high * 100)})`,
-      'difference of proportions, method 10 (Newcombe 1998); words of one page are alike, so it is a little too narrow',
-    );
-  }
-  if (evidence.nap) {
-    add(
-      'Pairs that improved',
-      evidence.nap.nap.toFixed(2),
-      'nonoverlap of all pairs (Parker & Vannest 2009); 0.5 is chance, 1 no overlap',
-    );
-  }
-  if (evidence.correctedTau?.corrected) {
-    add(
-      'With the baseline’s own trend taken out',
-      evidence.correctedTau.tau.toFixed(2),
-      'baseline-corrected tau (Tarlow 2017)',
-    );
-  }
-  if (evidence.mdc) {
-    const { mdc95, sem, pairs, provisional } = evidence.mdc;
-    add(
-      'Smallest change that counts',
-      `${mdc95.toFixed(1)} points${provisional ? ', provisional' : ''}`,
-      `minimal detectable change, 95 %, from ${pairs} repeat pairs of this clinic’s clients (Weir 2005); standard error of measurement ${sem.toFixed(1)} points`,
-    );
-  } else {
-    add(
-      'Smallest change that counts',
-      'not known',
-      `two repeat pairs at least are needed in the clinic: two baseline samples of one client within ${repeatDays} days`,
-    );
-  }
-  return rows;
+const points = (value: number): string => `${value > 0 ? '+' : ''}${value.toFixed(0)} points`;
+const level = (value: number): string => `${value.toFixed(0)} %`;
+
+/** "98.1 %", "more than 99.9 %": never a chance of 100. */
+function chance(value: number): string {
+  if (value > 0.999) return 'more than 99.9 %';
+  return value < 0.001 ? 'less than 0.1 %' : `${(100 * value).toFixed(1)} %`;
+}
+
+/** The numbers behind a verdict, in the order in which they are worth reading; none where nothing is compared. */
+export function numbersBehind({ answer, before, now }: ChangeExamination, limits: ChangeLimits): NumberRow[] {
+  const { chances, change, perWords, visitSd } = answer;
+  if (!chances || !change || perWords === null || visitSd === null) return [];
+  const held = Math.round((1 - 2 * limits.intervalTail) * 1000) / 10;
+  const p = (answer.before! + answer.now!) / 200;
+  const smallest = smallestChange({ p, words: perWords, n1: before.length, n2: now.length, sd: visitSd }, limits);
+  return [
+    {
+      name: 'Before, and now',
+      value: `${level(answer.before!)}, ${level(answer.now!)}`,
+      how: `level behind ${before.length} and ${now.length} visits, percent of words; a later visit counts for more (${limits.decay} for each visit after it)`,
+    },
+    {
+      name: 'Change',
+      value: `${points(change.mid)} (${points(change.low)} to ${points(change.high)})`,
+      how: `the interval holds the true change with a chance of ${held} %`,
+    },
+    {
+      name: 'Chance of more, of less',
+      value: `${chance(chances.up)}, ${chance(1 - chances.up)}`,
+      how: `“yes” is said from ${(100 * limits.sure).toFixed(1)} %, “probably” from ${(100 * limits.leaning).toFixed(1)} %`,
+    },
+    {
+      name: `Chance of a change under ${limits.steadyPoints} points`,
+      value: chance(chances.steady),
+      how: `“about the same” is said from ${(100 * limits.steadyChance).toFixed(0)} %`,
+    },
+    {
+      name: 'From day to day',
+      value: visitSd.toFixed(2),
+      how: 'standard deviation between visits, logit of the share of words; from this client and the clinic’s repeat pairs',
+    },
+    {
+      name: 'Smallest change that counts',
+      value: `${smallest.mdc95.toFixed(0)} points; ${smallest.callable.toFixed(0)} points are called in 8 of 10 clients`,
+      how: `so many visits of ${perWords} words; longer texts and more visits make it smaller`,
+    },
+    { name: 'Method', value: CHANGE_VERSION, how: 'its error rates were simulated: see the guide' },
+  ];
 }

@@ -2,11 +2,7 @@ import type { ClientRecord } from '../../../db/types/record.ts';
 import { wordsReadOf } from '../record/sample-legibility.ts';
 import { conditionDifferences } from '../record/condition-changes.ts';
 import type { Limits } from '../rules/limits.ts';
-import type { MinimalChange } from './minimal-change.ts';
 import { occasionsOf, orphanReadings, type Occasion } from '../record/occasions.ts';
-import { mdcFor, repeatPairs, type RepeatPair } from './repeat-pairs.ts';
-import { twoSdBand, type TwoSdBand } from './two-sd-band.ts';
-import type { ChangePoint } from './change.ts';
 import { percentInterval, readersText, readerWords } from '../texts/occasion-words.ts';
 import { rowsOf, type SeriesRow } from './series-rows.ts';
 
@@ -48,13 +44,9 @@ export interface ProgressPicture {
   legibility: Series[];
   fatigue: Series[];
   marks: SeriesMark[];
-  /** The client's own baseline, percent of words. */
-  band: TwoSdBand | null;
   /** Percent of words of the goals in force. */
   goals: { percent: number; label: string }[];
   rows: SeriesRow[];
-  changePoints: ChangePoint[];
-  mdc: MinimalChange | null;
   /** A longer break starts a new series, days. */
   breakDays: number;
   /** Why something that could be expected is not there. */
@@ -68,12 +60,11 @@ const readerShapes = { unfamiliar: 'circle', family: 'triangle', therapist: 'rec
 /**
  * Turns a client's facts into the series of the progress page.
  * @param from,to optional span of days (YYYY-MM-DD, both included)
- * @param pairs repeat pairs of the whole clinic, where they are known; else this client's own
  */
 export function progressPicture(
   record: Facts,
   limits: Limits,
-  span: { from?: string; to?: string; pairs?: readonly RepeatPair[] | null } = {},
+  span: { from?: string; to?: string } = {},
 ): ProgressPicture {
   const inSpan = (day: string) => (!span.from || day >= span.from) && (!span.to || day <= span.to);
   const all = occasionsOf(record);
@@ -81,7 +72,6 @@ export function progressPicture(
   const approved = record.programs
     .filter((p) => p.status === 'approved' && p.approvedAt !== null)
     .sort((a, b) => (a.approvedAt! < b.approvedAt! ? -1 : 1));
-  const baseline = all.filter((o) => o.sample.baseline && !o.probe && o.legibility);
   return {
     legibility: legibilitySeries(occasions),
     fatigue: fatigueSeries(
@@ -91,10 +81,6 @@ export function progressPicture(
     marks: [...programMarks(approved), ...circumstanceMarks(occasions, limits)]
       .filter((mark) => inSpan(mark.day))
       .sort((a, b) => a.at - b.at),
-    band: twoSdBand(
-      baseline.map((o) => o.legibility!.accuracy * 100),
-      { min: 0, max: 100, least: limits.baselineLeast },
-    ),
     goals: record.goals
       .filter((goal) => goal.status === 'active' && goal.percent !== null)
       .map((goal) => ({ percent: goal.percent!, label: `Goal: ${goal.percent} % of words, ${goal.output}` })),
@@ -103,9 +89,7 @@ export function progressPicture(
       record.practiceLogs.filter((log) => inSpan(log.date)),
       limits,
     ),
-    changePoints: changePoints(occasions, limits),
-    mdc: mdcFor(occasions, span.pairs ?? repeatPairs(record, limits), limits),
-    breakDays: limits.breakDays,
+    breakDays: limits.change.breakDays,
     notes: notesOf(record, occasions, all),
   };
 }
@@ -196,26 +180,6 @@ function circumstanceMarks(occasions: readonly Occasion[], limits: Limits): Seri
     if (others.length) mark('conditions', `Other ${others.map((d) => d.name).join(', ')}`);
   });
   return marks;
-}
-
-/** The samples that the change sentence rests on: one kind of reader, probes apart. */
-function changePoints(occasions: readonly Occasion[], limits: Limits): ChangePoint[] {
-  const read = occasions.filter((o) => o.legibility && !o.probe);
-  const readers = (['unfamiliar', 'family', 'therapist'] as const).filter((reader) =>
-    read.some((o) => o.legibility!.reader === reader),
-  );
-  return read
-    .filter((o) => o.legibility!.reader === readers[0])
-    .map((o) => ({
-      day: o.day,
-      right: o.legibility!.wordsRight,
-      exactRight: o.legibility!.accuracy * o.legibility!.words,
-      words: o.legibility!.words,
-      readers: o.legibility!.readers,
-      agree: o.legibility!.agreement ? o.legibility!.agreement.agree * 100 >= limits.readersAgreePercent : null,
-      baseline: o.sample.baseline,
-      circumstances: o.sample,
-    }));
 }
 
 function notesOf(record: Facts, occasions: readonly Occasion[], all: readonly Occasion[]): string[] {

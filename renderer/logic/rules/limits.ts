@@ -1,21 +1,14 @@
 import type { RuleTable } from '../../../db/types/rules.ts';
+import { changeLimits, type ChangeLimits } from '../../change/index.ts';
 
 /** Numbers that progress, read-back and goals judge by: rows of the rule table's thresholds, with their sources. */
 export interface Limits {
-  /** A longer break starts a new series, days. */
-  breakDays: number;
-  /** Less than this over a whole series is called steady, percentage points. */
-  steadyPoints: number;
-  /** Baseline days before a spread is shown. */
-  baselineLeast: number;
+  /** Numbers of the model of change. */
+  change: ChangeLimits;
   /** Two baseline samples within this many days are a repeat pair. */
   repeatDays: number;
-  /** Fewer repeat pairs make a provisional figure. */
-  pairsSettled: number;
   /** Clock time and time since the dose may differ by this much, minutes. */
   sameTimeMinutes: number;
-  /** Most further samples worth proposing. */
-  moreSamplesMost: number;
   /** From this percent of words on, two readers agree. */
   readersAgreePercent: number;
   /** Line scores further apart than this ask for a third reader, percentage points. */
@@ -38,14 +31,9 @@ export interface Limits {
   noteAgainPercent: number;
 }
 
-const codes: Readonly<Record<keyof Limits, string>> = {
-  breakDays: 'progress-break-days',
-  steadyPoints: 'steady-points',
-  baselineLeast: 'baseline-least',
+const codes: Readonly<Record<Exclude<keyof Limits, 'change'>, string>> = {
   repeatDays: 'repeat-days',
-  pairsSettled: 'pairs-settled',
   sameTimeMinutes: 'same-time-minutes',
-  moreSamplesMost: 'more-samples-most',
   readersAgreePercent: 'readers-agree',
   thirdReaderPoints: 'third-reader-points',
   textForgottenDays: 'text-forgotten-days',
@@ -67,5 +55,5 @@ export function limitsOf(rules: Pick<RuleTable, 'thresholds'>): Limits {
     if (value === undefined) throw new RangeError(`The rule table has no threshold "${code}".`);
     return [name, value] as const;
   });
-  return Object.fromEntries(entries) as unknown as Limits;
+  return { ...(Object.fromEntries(entries) as unknown as Limits), change: changeLimits(rules.thresholds) };
 }

@@ -80,7 +80,12 @@ export const en = {
       down: 'Others can read less of your writing than before. We will look at the plan with you.',
       steady: 'That is about the same as before.',
       'cannot-tell': 'Writing is better on some days than on others. It is too soon to say more.',
+      'not-comparable': 'You wrote in another way this time, so we cannot compare it yet.',
       nothing: '',
+    },
+    probably: {
+      up: 'It looks like more than before. One more day of writing will show if that is so.',
+      down: 'It looks like less than before. One more day of writing will show if that is so.',
     },
     lastTime: (right: number, of: number) => `Last time it was ${right} of ${of}.`,
     firstTime: (right: number, of: number) => `At the start it was ${right} of ${of}.`,

@@ -85,7 +85,12 @@ export const es: Texts = {
       down: 'Otros pueden leer menos de lo que usted escribe que antes. Veremos el plan con usted.',
       steady: 'Es más o menos igual que antes.',
       'cannot-tell': 'Unos días se escribe mejor que otros. Es pronto para decir más.',
+      'not-comparable': 'Esta vez usted escribió de otra manera. Por eso aún no se puede comparar.',
       nothing: '',
+    },
+    probably: {
+      up: 'Parece que es más que antes. Un día más de escritura dirá si es así.',
+      down: 'Parece que es menos que antes. Un día más de escritura dirá si es así.',
     },
     lastTime: (right, of) => `La última vez fueron ${right} de ${of}.`,
     firstTime: (right, of) => `Al principio fueron ${right} de ${of}.`,

@@ -182,18 +182,6 @@ function annotations(picture: ProgressPicture, colors: ChartColors): Record<stri
     };
     all[`mark-${i}-fatigue`] = { ...line, yScaleID: 'fatigue', yMin: 0, yMax: 10 };
   });
-  if (picture.band) {
-    all['band'] = {
-      type: 'box',
-      yScaleID: 'percent',
-      yMin: Math.max(0, picture.band.low),
-      yMax: Math.min(100, picture.band.high),
-      backgroundColor: colors.wash,
-      borderColor: colors.rule,
-      borderWidth: 1,
-      drawTime: 'beforeDatasetsDraw',
-    };
-  }
   picture.goals.forEach((goal, i) => {
     all[`goal-${i}`] = {
       type: 'line',

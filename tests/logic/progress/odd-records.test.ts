@@ -4,10 +4,11 @@ import { rulesInUse } from '../../../db/rules/in-use.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { proposedGoal } from '../../../renderer/logic/goals/new-goal.ts';
 import { measuresCsv } from '../../../renderer/logic/exchange/measures-csv.ts';
-import { describeChange } from '../../../renderer/logic/progress/change.ts';
 import { numbersBehind } from '../../../renderer/logic/progress/sentence-numbers.ts';
 import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
-import { repeatPairs } from '../../../renderer/logic/progress/repeat-pairs.ts';
+import { changeOf, smallestRealChange } from '../../../renderer/logic/record/change-samples.ts';
+import { repeatPairs } from '../../../renderer/logic/record/repeat-pairs.ts';
+import { changeSentences } from '../../../renderer/logic/texts/change-words.ts';
 import { progressPicture } from '../../../renderer/logic/progress/series.ts';
 import { smallMultiples } from '../../../renderer/logic/progress/small-multiples.ts';
 import { progressCsv } from '../../../renderer/logic/progress/table-columns.ts';
@@ -123,9 +124,11 @@ const odd: Odd[] = [
 
 test.each(odd)('$what: a sentence, a picture or its reason, and no number that is none', ({ made, says, verdict }) => {
   const picture = progressPicture(made, limits);
-  const change = describeChange(picture.changePoints, picture.mdc, limits);
-  expect(change.sentence).toMatch(says);
-  expect(change.verdict).toBe(verdict);
+  const change = changeOf(made, limits);
+  const sentence = changeSentences(change, limits.change, { samples: made.readings.length }).join(' ');
+  const spanish = changeSentences(change, limits.change, { samples: made.readings.length, language: 'es' }).join(' ');
+  expect(sentence).toMatch(says);
+  expect(change.answer.verdict).toBe(verdict);
   const points = [...picture.legibility, ...picture.fatigue].flatMap((series) => series.points);
   if (points.length === 0) expect(picture.notes.length).toBeGreaterThan(0);
   const numbers = [...points.flatMap((p) => [p.at, p.value, p.low, p.high]), ...picture.marks.map((mark) => mark.at)];
@@ -133,7 +136,7 @@ test.each(odd)('$what: a sentence, a picture or its reason, and no number that i
   const goal = proposedGoal(
     { id: 'g', clientId: 'c' },
     occasionsOf(made),
-    picture.mdc?.mdc95 ?? null,
+    smallestRealChange(change, limits.goalSamples, limits),
     '',
     '2026-02-02',
     limits,
@@ -143,11 +146,11 @@ test.each(odd)('$what: a sentence, a picture or its reason, and no number that i
   expect(goal.percent).toBeLessThanOrEqual(100);
   const client = { code: 'C-01' } as ClientRecord['client'];
   const said = [
-    change.sentence,
-    change.conditions,
+    sentence,
+    spanish,
     ...picture.notes,
     progressCsv(picture.rows),
-    ...(change.evidence ? numbersBehind(change.evidence, limits).map((row) => `${row.value} ${row.how}`) : []),
+    ...numbersBehind(change, limits.change).map((row) => `${row.value} ${row.how}`),
     JSON.stringify(smallMultiples(made)),
     JSON.stringify(repeatPairs(made, limits)),
     JSON.stringify(goal),

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { describeChange } from '../../../renderer/logic/progress/change.ts';
+import { changeOf, changeSamples } from '../../../renderer/logic/record/change-samples.ts';
+import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
 import { toCsv } from '../../../renderer/logic/texts/csv-cells.ts';
 import { progressPicture } from '../../../renderer/logic/progress/series.ts';
 import { smallMultiples } from '../../../renderer/logic/progress/small-multiples.ts';
@@ -58,7 +59,6 @@ test('kinds of readers, probes and home logs are series of their own with shapes
     'Probe without cues',
   ]);
   expect(picture.notes.join(' ')).toContain('One reading belongs to a sample that was removed');
-  expect(picture.changePoints).toHaveLength(1);
 });
 
 test('program starts, medicine and other conditions are marked on their day', () => {
@@ -121,8 +121,10 @@ test('the visit decides the day, also when the sample was entered later', () => 
 
 test('the sentence and the picture come from the same points', () => {
   const samples = ['05', '12', '19'].map((d, i) => sample(d, `2026-01-${d}`, { baseline: i === 0 }));
-  const picture = progressPicture(record({ samples, readings: samples.map((s, i) => reading(s.id, 10 + i)) }), limits);
-  expect(describeChange(picture.changePoints, picture.mdc, limits).sentence).toContain('Three visits');
+  const facts = record({ samples, readings: samples.map((s, i) => reading(s.id, 10 + i)) });
+  const picture = progressPicture(facts, limits);
+  expect(changeSamples(occasionsOf(facts)).map(({ right }) => right)).toEqual([10, 11, 12]);
+  expect(changeOf(facts, limits).answer.compared).toBe(3);
   expect(picture.legibility[0]!.points.map((p) => Math.round(p.value))).toEqual([50, 55, 60]);
 });
 

@@ -5,9 +5,10 @@ import type { Conditions } from '../../../../db/types/sample.ts';
 import { goalSentence } from '../../goals/sentence.ts';
 import { levelNames, signed } from '../../goals/levels.ts';
 import { practiceSentence } from '../../program/ladder/practice-log.ts';
-import { type ChangeAnswer, describeChange } from '../../progress/change.ts';
+import type { ChangeExamination } from '../../../change/index.ts';
+import { changeOf } from '../../record/change-samples.ts';
+import { changeSentences } from '../../texts/change-words.ts';
 import { differencesSentence } from '../../record/condition-changes.ts';
-import { progressPicture } from '../../progress/series.ts';
 import { smallMultiples } from '../../progress/small-multiples.ts';
 import { wilson } from '../../../statistics/wilson.ts';
 import { wordsReadOf } from '../../record/sample-legibility.ts';
@@ -71,17 +72,15 @@ export function legibilityLines(input: PageInput): string[] {
   return lines;
 }
 
-/** What can be said about change over all samples up to the visit. */
-export function changeUpTo(input: PageInput): ChangeAnswer {
-  const picture = progressPicture(input.record, input.limits, { to: dayOf(input), pairs: input.pairs });
-  return describeChange(picture.changePoints, picture.mdc, input.limits);
-}
+/** What the model says of change over all samples up to the visit. */
+export const changeUpTo = (input: PageInput): ChangeExamination =>
+  changeOf(input.record, input.limits, { to: dayOf(input), pairs: input.pairs });
 
 /** The same as sentences; '' while nothing was read. */
 export function changeLine(input: PageInput): string {
-  const { verdict, sentence, conditions } = changeUpTo(input);
-  if (verdict === 'nothing') return '';
-  return [sentence, conditions].filter(Boolean).join(' ');
+  const found = changeUpTo(input);
+  if (found.answer.verdict === 'nothing') return '';
+  return changeSentences(found, input.limits.change, { day: (iso) => longDate(iso, input.locale) }).join(' ');
 }
 
 /** Measures that a note speaks of: size, steadiness, spaces, line, closed letters. The rest is on the progress screen. */

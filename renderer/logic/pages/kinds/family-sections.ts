@@ -43,8 +43,8 @@ export function sawLines(input: PageInput, program: Program | null, withFirst: b
     if (showFirst) lines.push(t.firstTime(first.legibility.wordsRight, first.legibility.words));
     // No number without what it means.
     const harder = share(now) <= share(before) - input.limits.harderDayPoints / 100;
-    const { verdict } = changeUpTo(input);
-    if (!harder || verdict === 'up') lines.push(t.sawMore[verdict]);
+    const { verdict, leaning } = changeUpTo(input).answer;
+    if (!harder || verdict === 'up') lines.push(leaning ? t.probably[leaning] : t.sawMore[verdict]);
     if (harder) lines.push(program?.visitId === input.visitId ? t.harderChanged : t.harder);
     // Who took the sample is noted for colleagues; a family need not doubt it.
     if (differences.some(({ name }) => name !== 'therapist')) lines.push(t.otherConditions);

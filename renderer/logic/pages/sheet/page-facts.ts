@@ -10,7 +10,7 @@ import { type ConditionDifference, conditionDifferences } from '../../record/con
 import type { Limits } from '../../rules/limits.ts';
 import { latestSetUp, setUpInput } from '../../record/latest-set-up.ts';
 import { type Occasion, occasionsOf } from '../../record/occasions.ts';
-import type { RepeatPair } from '../../progress/repeat-pairs.ts';
+import type { RepeatPair } from '../../../change/index.ts';
 import type { SetupFigure } from './packet.ts';
 import type { SheetName } from '../practice/sheet-sizes.ts';
 

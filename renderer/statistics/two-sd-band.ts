@@ -1,5 +1,5 @@
 import { mean, sampleStandardDeviation } from 'simple-statistics';
-import type { Interval } from '../../statistics/wilson.ts';
+import type { Interval } from './wilson.ts';
 
 /** The client's own day-to-day spread before the program. Unit: that of the measure. */
 export interface TwoSdBand extends Interval {

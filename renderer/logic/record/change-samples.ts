@@ -1,0 +1,75 @@
+/** A record's readings as the model of change takes them, and what the model says of a record. */
+import type { ClientRecord } from '../../../db/types/record.ts';
+import {
+  examineChange,
+  smallestChange,
+  type ChangeExamination,
+  type ReadSample,
+  type RepeatPair,
+} from '../../change/index.ts';
+import type { Limits } from '../rules/limits.ts';
+import { occasionsOf, type Occasion } from './occasions.ts';
+import { repeatPairs } from './repeat-pairs.ts';
+
+export type ChangeFacts = Pick<ClientRecord, 'visits' | 'samples' | 'readings' | 'programs'>;
+
+/** Every reading of every sample by itself; the line on plain paper without cues is charted apart. */
+export function changeSamples(occasions: readonly Occasion[]): ReadSample[] {
+  return occasions.flatMap(({ day, sample, legibility, probe }) =>
+    probe || !legibility
+      ? []
+      : legibility.readings.map(({ reading, wordsRight, wordsIntended }) => ({
+          day,
+          words: wordsIntended,
+          right: wordsRight,
+          reader: reading.readerInitials.toLowerCase(),
+          kind: reading.reader,
+          task: sample.task.kind,
+          cue: sample.conditions.cue,
+          dose: sample.conditions.doseState,
+          hand: sample.conditions.hand,
+          baseline: sample.baseline,
+        })),
+  );
+}
+
+export interface ChangeSpan {
+  /** First and last day that count, YYYY-MM-DD. */
+  from?: string;
+  to?: string;
+  /** Repeat pairs of the whole clinic; null or nothing: this client's own. */
+  pairs?: readonly RepeatPair[] | null;
+}
+
+/** Asks the model about a record. */
+export function changeOf(record: ChangeFacts, limits: Limits, span: ChangeSpan = {}): ChangeExamination {
+  const { from, to, pairs } = span;
+  const occasions = occasionsOf(record).filter(({ day }) => (!from || day >= from) && (!to || day <= to));
+  return examineChange(
+    { samples: changeSamples(occasions), pairs: pairs ?? repeatPairs(record, limits) },
+    limits.change,
+  );
+}
+
+/**
+ * The same with the retests since a day only: what a step is judged by. The start stays what it was.
+ * @param since first day of the retests that count, YYYY-MM-DD
+ */
+export function changeSince(record: ChangeFacts, since: string, limits: Limits): ChangeExamination {
+  const samples = changeSamples(occasionsOf(record));
+  const pairs = repeatPairs(record, limits);
+  const start = new Set(examineChange({ samples, pairs }, limits.change).before.map(({ day }) => day));
+  const counted = samples.filter(({ day }) => day >= since || start.has(day));
+  return examineChange({ samples: counted, pairs }, limits.change);
+}
+
+/**
+ * Smallest change that would count, percentage points: of as many visits as there are before, and so many now.
+ * @param now visits together
+ * @returns null while nothing is compared
+ */
+export function smallestRealChange({ answer, before }: ChangeExamination, now: number, limits: Limits): number | null {
+  if (answer.now === null || answer.perWords === null || answer.visitSd === null) return null;
+  const question = { p: answer.now / 100, words: answer.perWords, n1: before.length, n2: now, sd: answer.visitSd };
+  return smallestChange(question, limits.change).mdc95;
+}
