@@ -7,12 +7,14 @@ import type { Ink } from './image/ink.ts';
 import { boxMm, pointMm } from './lines/frame.ts';
 import { headKinds } from './letters/top-kinds.ts';
 import type { Head } from './lines/letter-tops.ts';
+import { resized, smallHeads } from './lines/small-letters.ts';
 import { aligned, levelled } from './lines/shared-size.ts';
 import { shapeKinds } from './letters/shapes.ts';
 import type { Layout } from './lines/page-layout.ts';
 import { median } from './order-statistics.ts';
 import { measuresOf } from './measures/measure-table.ts';
 import { readLine } from './letters/line-letters.ts';
+import { withoutMisread } from './letters/misread-letters.ts';
 import { fitText } from './letters/text-fit.ts';
 import { handWidths } from './letters/hand-widths.ts';
 import type {
@@ -29,7 +31,7 @@ import { METHOD_VERSION } from './version.ts';
 import { directionOf, isSideways } from './trust/direction.ts';
 import { isBlurred, pageWarnings } from './trust/page-warnings.ts';
 import { pitchOf } from './trust/ruling-scale.ts';
-import { WARNINGS } from './trust/warnings.ts';
+import { slipsWarning, WARNINGS } from './trust/warnings.ts';
 
 /** White areas of fewer pixels are no loops: pencil on rough paper leaves such holes inside its strokes. */
 const LEAST_LOOP_PX = 5;
@@ -55,7 +57,7 @@ export function resultOf(
   }
   const warnings = [...before];
   const kinds = shapeKinds(read, byComponent);
-  const layout = aligned(levelled(read, kinds));
+  let layout = aligned(levelled(read, kinds));
   const rulings = rulingsOf(ink, layout);
   if (layout.busy) return untrusted(page, [...warnings, WARNINGS.busy], rulings);
   if (layout.lines.length > 0 && median(layout.sizes)! < LEGIBLE_PX)
@@ -67,24 +69,32 @@ export function resultOf(
   let texts: (string | null)[][] | null = null;
   let textFits: boolean | null = null;
   if (options.text !== undefined && options.text.trim() !== '' && layout.lines.length > 0) {
-    const fit = fitText(
-      layout.words.map((words, i) => words.map((w) => (w.to - w.from) / layout.sizes[i]!)),
-      options.text,
-    );
+    const fit = fitText(layout, options.text);
     if (fit.turned) {
       const reason = fit.turned === 'mirrored' ? WARNINGS.mirrored : WARNINGS.upsideDown;
       return untrusted(page, [...warnings, reason], rulings);
     }
-    if (fit.fits) texts = fit.texts;
-    else warnings.push(WARNINGS.textUnfit);
+    if (fit.fits) {
+      texts = fit.texts;
+      layout = { ...layout, words: fit.words };
+      const foreign = fit.texts.flat().filter((word) => word === null).length;
+      if (fit.leftOut.length + foreign > 0) warnings.push(slipsWarning(fit.leftOut, foreign));
+    } else warnings.push(WARNINGS.textUnfit);
     textFits = fit.fits;
   }
+  layout = resized(layout);
   const marks = marksOf(layout, options.corrections ?? []);
   texts = withSetTexts(layout, texts, marks);
   const widths = texts ? handWidths(layout, texts, byComponent) : undefined;
-  const alike = { letters: kinds, heads: texts ? new Map<Head, number>() : headKinds(layout) };
+  const alike = {
+    letters: kinds,
+    heads: texts ? new Map<Head, number>() : headKinds(layout),
+    small: smallHeads(layout),
+  };
   const lines = sizesAsRead(
-    layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, alike, widths)),
+    withoutMisread(
+      layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, alike, widths)),
+    ),
   );
   const result = {
     version: METHOD_VERSION,
@@ -92,6 +102,13 @@ export function resultOf(
     lines,
     warnings,
     textFits,
+    wordDoubt: textFits
+      ? 0
+      : layout.expectedWrong /
+        Math.max(
+          1,
+          lines.reduce((n, line) => n + line.words.length, 0),
+        ),
     darknessPercent: darknessOf(ink),
     rulings,
     loops: loopsOf(layout, byComponent),

@@ -92,6 +92,11 @@ export interface WordResult {
   sizeMm: number;
   /** Heights of its small letters, mm: what `xHeightMm` is the median of. */
   xHeightsMm: number[];
+  /**
+   * Heights of its small letters with the very low and high ones, mm, as the model of the page tells
+   * them from tall letters and joins. How uneven the hand is; the typical height is told by `xHeightsMm`.
+   */
+  unevenMm?: number[];
   /** Which of them look alike, by numbers of the page; of joined writing without its text only. */
   headKinds?: (number | null)[];
   /** Heights of its ascenders above the baseline, mm. */
@@ -111,6 +116,8 @@ export interface WordResult {
   letterCount: number;
   letters: LetterResult[];
   excluded: boolean;
+  /** Set where a gap beside it may as well be of the other kind, or where the ink is no word of the text. */
+  doubt?: true;
 }
 
 export interface LineResult {
@@ -183,6 +190,8 @@ export interface PageResult {
   warnings: PageWarning[];
   /** Whether the text meant was known and fits the words. */
   textFits: boolean | null;
+  /** Share of the gaps expected to be taken for the wrong kind, per word; 0 where the text parts the words. */
+  wordDoubt?: number;
   /** How dark the ink is: contrast to the paper as a share of the paper's brightness, %; null without ink. */
   darknessPercent: number | null;
   rulings: RulingResult[];

@@ -3,7 +3,6 @@ import { baselineOf } from '../../renderer/measure/lines/baseline-fit.ts';
 import { peaks } from '../../renderer/measure/lines/extremes.ts';
 import type { Extreme } from '../../renderer/measure/lines/extremes.ts';
 import { frameOf, uOf, vOf, xOf, yOf } from '../../renderer/measure/lines/frame.ts';
-import { wordCut } from '../../renderer/measure/letters/word-cut.ts';
 import { sizeAt, sizeTrend } from '../../renderer/measure/lines/letter-tops.ts';
 import { modeOf } from '../../renderer/measure/lines/density-peak.ts';
 import { drawnTogether } from '../../renderer/measure/lines/shared-direction.ts';
@@ -77,21 +76,8 @@ test('the size of a line is that of its small letters, also when it shrinks', ()
   }
 });
 
-test('the cut lies between letter gaps and word gaps, and is a usual one where there is one kind only', () => {
-  const gaps = [...Array(60)].map(() => 0.1 + 0.2 * chance()).concat([...Array(12)].map(() => 0.9 + 0.8 * chance()));
-  expect(wordCut(gaps)).toBeGreaterThan(0.3);
-  expect(wordCut(gaps)).toBeLessThan(0.9);
-  expect(wordCut([0.2, 0.21])).toBe(0.6);
-});
-
-test('a few wide letter gaps, as in figures, do not pull the cut down to them', () => {
-  const gaps = [...Array(160)].map(() => 0.06 + 0.1 * chance()).concat([0.54, 0.59, 0.63]);
-  const cut = wordCut(gaps.concat([...Array(40)].map(() => 1.7 + 0.8 * chance())));
-  expect(cut).toBeGreaterThan(0.63);
-  expect(cut).toBeLessThan(1.7);
-});
-
 test('lines are drawn to what they share as far as chance parts them, and no further', () => {
+  const chance = seededNumbers(1);
   const lines = (value: (at: number) => number): { at: number; value: number; noise: number }[] =>
     Array.from({ length: 12 }, (_, at) => ({ at, value: value(at), noise: 0.01 }));
   const scatter = Array.from({ length: 12 }, () => 0.2 * (chance() - 0.5));

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { alignLetters } from '../../renderer/measure/letters/align-letters.ts';
 import { alignWords, expectedWidth } from '../../renderer/measure/letters/align-words.ts';
-import { fitText } from '../../renderer/measure/letters/text-fit.ts';
 import { usualWidth } from '../../renderer/measure/letters/letter-kinds.ts';
+import { DECIDED, layText } from '../../renderer/measure/letters/text-path.ts';
+import type { PathLine } from '../../renderer/measure/letters/text-path.ts';
+import { expectedOf } from '../../renderer/measure/letters/word-cost.ts';
 
 const TEXT = 'Please call me back before half past eight. My sister will drive me home after lunch.';
 const words = TEXT.split(' ');
@@ -26,27 +28,54 @@ test('a word missed, split or joined leaves the others in place', () => {
   expect(alignWords(joined, words).texts[2]).toBe('me back');
 });
 
-test('the text of another page does not fit, and turned pages are known', () => {
-  const lines = [widths.slice(0, 8), widths.slice(8)];
-  expect(fitText(lines, TEXT)).toMatchObject({ fits: true, turned: null });
-  const other = 'a I we to on at by of in is it a I we to on at by of in is it a I we to';
-  expect(fitText(lines, other).fits).toBe(false);
+/** A line of a page whose letters are all one piece a word: places by the usual widths, gaps as clear as can be. */
+function lineOf(own: readonly string[], scale: (k: number) => number = () => 1.1): PathLine {
+  const line = { from: [] as number[], to: [] as number[], tall: [] as number[][], hanging: [] as number[][] };
+  let at = 0;
+  own.forEach((text, k) => {
+    const word = expectedOf(text);
+    const width = word.width * scale(k);
+    line.from.push(at);
+    line.to.push(at + width);
+    line.tall.push(word.tall.filter(({ must }) => must).map((part) => at + part.at * width));
+    line.hanging.push(word.hanging.filter(({ must }) => must).map((part) => at + part.at * width));
+    at += width + 1.4;
+  });
+  return { ...line, odds: own.slice(1).map(() => 6), ends: own.map((text) => expectedOf(text).ends) };
+}
+
+const wave = (k: number): number => 1.13 * (1 + 0.06 * Math.sin(7 * k));
+const written = (): PathLine[] => [lineOf(words.slice(0, 8), wave), lineOf(words.slice(8), wave)];
+
+test('the text is laid along its own page cheaply, along another page dearly', () => {
+  const own = layText(written(), words);
+  expect(own.stretches.map((stretch) => stretch.words)).toEqual(words.map((_, j) => [j]));
+  expect(own.perWord).toBeLessThan(0.5);
   // As many words a line, a few of them the same.
   const likely = 'Please leave the package by the back gate. The plumber is coming at two on Thursday.';
-  expect(fitText(lines, likely).fits).toBe(false);
-  expect(fitText([[2, 2, 2, 2]], 'e e e e').fits).toBe(true);
-  expect(
-    fitText(
-      lines.map((line) => [...line].reverse()),
-      TEXT,
-    ).turned,
-  ).toBe('mirrored');
-  expect(
-    fitText(
-      [...lines].reverse().map((line) => [...line].reverse()),
-      TEXT,
-    ).turned,
-  ).toBe('upside-down');
+  expect(layText(written(), likely.split(' ')).perWord).toBeGreaterThan(1.5);
+  const other = 'a I we to on at by of in is it a I we to on at by of in is it a I we to';
+  expect(layText(written(), other.split(' ')).perWord).toBeGreaterThan(1.5);
+});
+
+test('what the writer left out, added or wrote without a gap is told, not forced', () => {
+  const leftOut = layText([lineOf([...words.slice(0, 5), ...words.slice(6)], wave)], words);
+  expect(leftOut.missing).toEqual([5]);
+  const added = layText([lineOf([...words.slice(0, 5), 'xxxxxx', ...words.slice(5)], wave)], words);
+  expect(added.stretches.map((stretch) => stretch.words.length).indexOf(0)).toBe(5);
+  const touching = lineOf(words, wave);
+  const odds = [...touching.odds];
+  odds[3] = -9;
+  const joined = layText([{ ...touching, odds }], words);
+  expect(joined.stretches.find((stretch) => stretch.words.length === 2)?.words).toEqual([3, 4]);
+});
+
+test('a gap that was decided by hand stays as it was decided', () => {
+  const line = lineOf(words, wave);
+  const odds = [...line.odds];
+  odds[3] = -DECIDED;
+  const path = layText([{ ...line, odds }], words);
+  expect(path.stretches.some((stretch) => stretch.first === 4)).toBe(false);
 });
 
 test('letters that touch share a piece, a broken letter has two', () => {

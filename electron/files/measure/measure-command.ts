@@ -96,7 +96,13 @@ export function answerOf(result: PageResult): Record<string, unknown> {
       xHeightMm: line.xHeightMm,
       baselineAngleDeg: line.baselineAngleDeg,
       baselineRmsMm: line.baselineRmsMm,
-      words: line.words.map(({ box, xHeightMm, gapBeforeMm, text }) => ({ box, xHeightMm, gapBeforeMm, text })),
+      words: line.words.map(({ box, xHeightMm, gapBeforeMm, text, doubt }) => ({
+        box,
+        xHeightMm,
+        gapBeforeMm,
+        text,
+        ...(doubt ? { doubt } : {}),
+      })),
     })),
     measures: result.measures.map(({ code, value, unit, n, low, high, method }) => ({
       code,

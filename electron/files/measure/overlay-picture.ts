@@ -2,7 +2,14 @@ import sharp from 'sharp';
 import type { BoxMm, LineResult, PageResult, PointMm } from '../../../renderer/measure/index.ts';
 
 /** Colors that stay apart on paper and in gray print; dashes tell them apart too. */
-const INK = { word: '#0b6e99', baseline: '#b3261e', xHeight: '#7a5c00', ruling: '#8a8a8a', loop: '#5b2a86' } as const;
+const INK = {
+  word: '#0b6e99',
+  doubt: '#c2570c',
+  baseline: '#b3261e',
+  xHeight: '#7a5c00',
+  ruling: '#8a8a8a',
+  loop: '#5b2a86',
+} as const;
 
 /** A point of the page, mm, as "x,y" in the picture. */
 function inPicture(toPicture: readonly number[], { xMm, yMm }: PointMm): string {
@@ -26,7 +33,7 @@ function drawLine(map: readonly number[], line: LineResult, thick: number): stri
   const parts: string[] = [];
   for (const word of line.words) {
     const dash = word.excluded ? `stroke-dasharray="${2 * thick}"` : '';
-    parts.push(`<polygon points="${box(map, word.box)}" stroke="${INK.word}" ${dash}/>`);
+    parts.push(`<polygon points="${box(map, word.box)}" stroke="${word.doubt ? INK.doubt : INK.word}" ${dash}/>`);
   }
   if (line.baseline.length > 1) {
     const foot = line.baseline.map((point) => inPicture(map, point)).join(' ');

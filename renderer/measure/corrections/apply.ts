@@ -1,4 +1,6 @@
-import { wordsOf } from '../letters/word-groups.ts';
+import { wordsOf } from '../letters/spacing.ts';
+import { DECIDED } from '../letters/text-path.ts';
+import type { WordWork } from '../letters/word-groups.ts';
 import { withLines } from '../lines/page-layout.ts';
 import type { Layout } from '../lines/page-layout.ts';
 import type { Correction } from '../types.ts';
@@ -9,6 +11,24 @@ import { correctWords } from './word-corrections.ts';
 export function corrected(layout: Layout, corrections: readonly Correction[]): Layout {
   if (corrections.length === 0 || layout.lines.length === 0) return layout;
   const lines = correctLines(layout, corrections);
-  const relined = lines === layout.lines ? layout : { ...withLines(layout, lines), ...wordsOf(lines) };
-  return { ...relined, words: correctWords(relined, corrections) };
+  const relined =
+    lines === layout.lines
+      ? layout
+      : { ...withLines(layout, lines), ...wordsOf(lines, layout.map, layout.frame, layout.strokePx) };
+  const words = correctWords(relined, corrections);
+  return words === relined.words ? relined : { ...relined, words, odds: decided(relined, words) };
+}
+
+/** Odds of the gaps, with those that were decided by hand beyond doubt. */
+function decided(before: Layout, words: readonly WordWork[][]): number[][] {
+  return before.odds.map((odds, i) => {
+    const { groups, letters } = before.spacings[i]!;
+    const wordOf = (list: readonly WordWork[], k: number): number =>
+      list.findIndex((word) => word.groups.includes(groups[letters[k]!]!));
+    return odds.map((value, k) => {
+      const parts = (list: readonly WordWork[]): boolean => wordOf(list, k) !== wordOf(list, k + 1);
+      const [was, is] = [parts(before.words[i]!), parts(words[i]!)];
+      return was === is ? value : is ? DECIDED : -DECIDED;
+    });
+  });
 }

@@ -28,13 +28,13 @@ const DESCENDER = 0.27;
 const FARTHEST = 3.2;
 /** Upright strokes of this many x-heights tell the slant (common practice: at least 0.7). */
 const LONG_STROKE = 0.7;
-/** Known small letters outside this factor (ln) of the line's size were cut or aligned wrongly. */
-const MISREAD = 0.4;
 
-/** Letters and heads that look alike, by numbers of the page. */
+/** Letters and heads that look alike, by numbers of the page, and which heads are those of small letters. */
 export interface Kinds {
   letters: ReadonlyMap<Group, number>;
   heads: ReadonlyMap<Head, number>;
+  /** Heads of small letters by line, from left to right. */
+  small: readonly (readonly Head[])[];
 }
 
 /** One line with its words, in mm. */
@@ -51,7 +51,7 @@ export function readLine(
   const line = layout.lines[index]!;
   const { frame } = layout;
   const read = layout.words[index]!.map((word, k) =>
-    readWord(layout, line, word, texts?.[k] ?? null, holesByBlob, marks.letters, kinds, widths),
+    readWord(layout, index, word, texts?.[k] ?? null, holesByBlob, marks.letters, kinds, widths),
   );
   const words = read.map((word, k) => ({ ...word, excluded: marks.excluded.has(markKey(index, k)) }));
   const { u0, u1, v0, v1 } = extentOf(line.blobs);
@@ -74,7 +74,7 @@ export function readLine(
 
 function readWord(
   layout: Layout,
-  line: LineWork,
+  index: number,
   word: WordWork,
   text: string | null,
   holesByBlob: ReadonlyMap<number, readonly Hole[]>,
@@ -83,6 +83,7 @@ function readWord(
   widths?: (char: string) => number,
 ): WordResult {
   const { frame, map } = layout;
+  const line = layout.lines[index]!;
   const px = frame.pxPerMm;
   const blobs = word.groups.flatMap((group) => group.blobs);
   const { u0, u1, v0, v1 } = extentOf(blobs);
@@ -98,9 +99,8 @@ function readWord(
   const tops = (kinds: string): number[] =>
     letters.filter((l, k) => !out[k] && l.char !== null && kinds.includes(l.char)).map((l) => l.top);
   const smallHeads = own.filter(({ height: h }) => h > 0 && Math.abs(Math.log(h / size)) < X_HEIGHT_BAND);
-  const small = known
-    ? tops(SMALL).filter((h) => h > 0 && Math.abs(Math.log(h / size)) < MISREAD)
-    : smallHeads.map((h) => h.height);
+  const small = known ? tops(SMALL).filter((h) => h > 0) : smallHeads.map((h) => h.height);
+  const uneven = kinds.small[index]!.filter(({ u }) => u >= u0 - 1 && u <= u1 + 1 && !isOut(u));
   const tall = (known ? tops(ASCENDING) : own.map((h) => h.height)).filter(
     (h) => h > ASCENDER * size && h < FARTHEST * size,
   );
@@ -122,6 +122,7 @@ function readWord(
     text,
     sizeMm: size / px,
     xHeightsMm: small.map((h) => h / px),
+    unevenMm: uneven.map((head) => head.height / px),
     ...(known || kinds.heads.size === 0 ? {} : { headKinds: smallHeads.map((head) => kinds.heads.get(head) ?? null) }),
     ascendersMm: tall.map((h) => h / px),
     descendersMm: hanging.map((d) => d / px),
@@ -138,6 +139,7 @@ function readWord(
       excluded: out[k]!,
     })),
     excluded: false,
+    ...(word.doubt ? { doubt: true as const } : {}),
   };
 }
 

@@ -1,6 +1,4 @@
 import { median } from '../order-statistics.ts';
-import { wordCut } from './word-cut.ts';
-import { sizeAt } from '../lines/letter-tops.ts';
 import type { LineBlob, LineWork } from '../lines/line-reading.ts';
 
 /** A letter, or letters that touch, with the dots and bars over them. */
@@ -17,6 +15,8 @@ export interface WordWork {
   to: number;
   /** Free space before it along the baseline, pixels; null for the first of a line. */
   gapBefore: number | null;
+  /** Whether a gap beside it may as well be one inside a word. */
+  doubt?: boolean;
 }
 
 /** Ink that shares this much of its width with the group before belongs to it (dots, bars, accents). */
@@ -50,27 +50,6 @@ export function gapsOf(groups: readonly Group[]): number[] {
     right = Math.max(right, group.to);
   });
   return gaps;
-}
-
-/** Words of all lines: groups parted where the gap exceeds the page's cut between letter and word gaps. */
-export function wordsOf(lines: readonly LineWork[]): { words: WordWork[][]; cut: number } {
-  const groups = lines.map(groupsOf);
-  const sizes = lines.map((line, i) => groups[i]!.slice(1).map((group) => sizeAt(line.trend, group.from)));
-  const gaps = groups.map(gapsOf);
-  const cut = wordCut(gaps.flatMap((list, i) => list.map((gap, k) => gap / sizes[i]![k]!)));
-  const words = lines.map((_, i) => {
-    const found: WordWork[] = [];
-    groups[i]!.forEach((group, k) => {
-      const gap = k === 0 ? null : gaps[i]![k - 1]!;
-      const last = found[found.length - 1];
-      if (last && gap !== null && gap / sizes[i]![k - 1]! < cut) {
-        last.groups.push(group);
-        last.to = Math.max(last.to, group.to);
-      } else found.push({ groups: [group], from: group.from, to: group.to, gapBefore: gap });
-    });
-    return found;
-  });
-  return { words, cut };
 }
 
 /** Median of what is not null. */

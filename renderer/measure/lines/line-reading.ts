@@ -273,6 +273,11 @@ export function headsOf(
   return [...joined, ...single];
 }
 
+/** All heads of a line, those of joins as well. */
+export function allHeads({ blobs, baseline, trend }: LineWork, lists: readonly Extreme[][]): Head[] {
+  return headsOf(blobs, baseline, lists, (u) => sizeAt(trend, u));
+}
+
 /** A narrow stem with a dot over it: i and j are no small letters, their stems differ from hand to hand. */
 function isDotted(stem: Blob, own: readonly LineBlob[], size: number): boolean {
   if (stem.u1 - stem.u0 > NARROW * size) return false;

@@ -8,13 +8,14 @@ import { sizeAt } from './letter-tops.ts';
 import { lineSize, readLines } from './line-reading.ts';
 import type { LineWork } from './line-reading.ts';
 import { lineTraces } from './line-traces.ts';
-import { wordsOf } from '../letters/word-groups.ts';
+import { wordsOf } from '../letters/spacing.ts';
+import type { FoundWords } from '../letters/spacing.ts';
 import type { WordWork } from '../letters/word-groups.ts';
 import { median } from '../order-statistics.ts';
 import type { GrayImage } from '../types.ts';
 
 /** Lines and words of a page, with the ink they are made of. */
-export interface Layout {
+export interface Layout extends FoundWords {
   frame: Frame;
   map: InkMap;
   blobs: Blob[];
@@ -22,13 +23,10 @@ export interface Layout {
   /** The same by blob. */
   lists: Extreme[][];
   lines: LineWork[];
-  words: WordWork[][];
   /** x-height of each line, pixels. */
   sizes: number[];
   /** x-height at a word, pixels. */
   sizeOf(line: number, word: WordWork): number;
-  /** Gap that parts words, in x-heights. */
-  cut: number;
   /** First guess of the x-height, pixels; null without letters. */
   roughPx: number | null;
   /** Far too many pieces of ink: no writing. */
@@ -62,7 +60,11 @@ export function layoutOf(image: GrayImage, ink: Ink, frame: Frame): Layout {
   if (rough === null) return empty;
   const traces = lineTraces(blobs, map, frame, rough);
   const lines = readLines(traces, blobs, extremes, empty.lists, map, frame, rough);
-  return withLines({ ...empty, roughPx: rough, ...wordsOf(lines) }, lines);
+  const found = wordsOf(lines, map, frame, strokePx);
+  // Ink without a letter in it is no line: specks, dashes, remnants of printed lines.
+  const written = lines.filter((_, i) => found.words[i]!.length > 0);
+  if (written.length === lines.length) return withLines({ ...empty, roughPx: rough, ...found }, lines);
+  return withLines({ ...empty, roughPx: rough, ...wordsOf(written, map, frame, strokePx) }, written);
 }
 
 /** A layout with these lines: sizes follow. */
@@ -86,7 +88,10 @@ function nowhere(frame: Frame, map: InkMap, strokePx: number): Layout {
     words: [],
     sizes: [],
     sizeOf: () => 1,
-    cut: 0,
+    spacings: [],
+    odds: [],
+    expectedWrong: 0,
+    shear: 0,
     roughPx: null,
     busy: false,
     strokePx,

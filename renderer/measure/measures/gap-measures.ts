@@ -36,6 +36,12 @@ export function wordGaps(line: LineResult): number[] {
   return gaps;
 }
 
+/** From this share of doubtful gaps on, measures of the space between words are withheld. */
+const WITHHELD = 0.2;
+
+/** Whether the words of a page are told apart too badly for the space between them to mean anything. */
+const isWithheld = (page: ReadPage): boolean => (page.wordDoubt ?? 0) > WITHHELD;
+
 export const wordGap: Measure = {
   code: 'word-gap',
   name: 'Space between words',
@@ -43,7 +49,8 @@ export const wordGap: Measure = {
   direction: 'none',
   source: 'Definition: edge to edge over x-height; about one letter width, 0.8 to 1.5 (common practice, no source).',
   how: 'median free space along the baseline over the median x-height of the page, interval over lines',
-  compute: (page, draws) => pooledMedian(inXHeights(page, page.lines.map(wordGapsMm)), draws),
+  compute: (page, draws) =>
+    isWithheld(page) ? NOTHING : pooledMedian(inXHeights(page, page.lines.map(wordGapsMm)), draws),
 };
 
 export const wordGapCv: Measure = {
@@ -53,7 +60,7 @@ export const wordGapCv: Measure = {
   direction: 'less',
   source: 'Definition: standard deviation over mean. Over 50 % is uneven (common practice, no source).',
   how: 'standard deviation over mean of the word gaps, interval over lines',
-  compute: (page, draws) => variation(page.lines.map(wordGaps), 5, draws),
+  compute: (page, draws) => (isWithheld(page) ? NOTHING : variation(page.lines.map(wordGaps), 5, draws)),
 };
 
 export const letterGap: Measure = {
@@ -82,6 +89,7 @@ export const gapRatio: Measure = {
   source: 'Definition: median word gap over median letter gap; at least 3 (common practice, no source).',
   how: 'ratio of medians, interval over lines; unknown where letters touch or overlap',
   compute: (page, draws) => {
+    if (isWithheld(page)) return NOTHING;
     const lines = gapsByLine(page);
     const words = Sorted.of(lines.map((line) => line.words));
     const letters = Sorted.of(lines.map((line) => line.letters));
@@ -105,6 +113,7 @@ export const gapSeparation: Measure = {
   source: 'Definition: overlap of the two distributions; at least 0.95 (common practice, no source).',
   how: 'share of pairs of a word gap and a letter gap in which the word gap is wider, interval over lines',
   compute: (page, draws) => {
+    if (isWithheld(page)) return NOTHING;
     const lines = gapsByLine(page);
     const n = lines.reduce((sum, line) => sum + line.words.length, 0);
     // Wider pairs between each two lines, counted once; a draw only weighs them.

@@ -23,8 +23,29 @@ export function pooledQuantile(clusters: readonly (readonly number[])[], share: 
   };
 }
 
+/**
+ * Coefficient of variation in percent of values above 0 whose logarithms are near normal (heights): from the standard
+ * deviation s of their logarithms, 100 root(exp(s squared) - 1). One value far off weighs less than in the plain form.
+ */
+export function logVariation(clusters: readonly (readonly number[])[], least: number, draws: Draws): Reading {
+  // About the first value, so that equal ones have no spread at all.
+  const first = clusters.flat()[0] ?? 1;
+  const logs = clusters.map((values) => values.map((value) => Math.log(value / first)));
+  return spreadOf(logs, least, draws, (_, variance) => 100 * Math.sqrt(Math.expm1(variance)));
+}
+
 /** Coefficient of variation in percent; unknown below `least` values. */
 export function variation(clusters: readonly (readonly number[])[], least: number, draws: Draws): Reading {
+  return spreadOf(clusters, least, draws, (mean, variance) => (mean > 0 ? (100 * Math.sqrt(variance)) / mean : null));
+}
+
+/** A number of mean and variance of all values, with an interval over clusters. */
+function spreadOf(
+  clusters: readonly (readonly number[])[],
+  least: number,
+  draws: Draws,
+  of: (mean: number, variance: number) => number | null,
+): Reading {
   const filled = clusters.filter((values) => values.length > 0);
   const n = filled.reduce((sum, values) => sum + values.length, 0);
   if (n < least) return { ...NOTHING, n };
@@ -43,9 +64,8 @@ export function variation(clusters: readonly (readonly number[])[], least: numbe
       sum += times[i]! * part.sum;
       square += times[i]! * part.square;
     }
-    if (count < 2 || sum <= 0) return null;
-    const variance = (square - (sum * sum) / count) / (count - 1);
-    return (100 * Math.sqrt(Math.max(0, variance))) / (sum / count);
+    if (count < 2) return null;
+    return of(sum / count, Math.max(0, (square - (sum * sum) / count) / (count - 1)));
   };
   const once = new Int32Array(filled.length).fill(1);
   return { value: percent(once), n, ...interval(filled.length, percent, draws), spread: null };

@@ -1,6 +1,6 @@
 import type { Measure } from './measure.ts';
 import { wordsIn } from './measure.ts';
-import { variation } from './pooled.ts';
+import { logVariation } from './pooled.ts';
 
 export const xHeightCv: Measure = {
   code: 'x-height-cv',
@@ -8,10 +8,10 @@ export const xHeightCv: Measure = {
   unit: '%',
   direction: 'less',
   source: 'Definition: standard deviation over mean, at least 15 letters (common practice). No cut-off.',
-  how: 'standard deviation over mean of the small letters, interval over words',
+  how: 'standard deviation over mean of all small letters, also the very low and high ones, from the spread of ln(height), interval over words',
   compute: (page, draws) =>
-    variation(
-      wordsIn(page).map((word) => word.xHeightsMm),
+    logVariation(
+      wordsIn(page).map((word) => word.unevenMm ?? word.xHeightsMm),
       15,
       draws,
     ),

@@ -28,6 +28,6 @@ export const xHeight: Measure = {
   unit: 'mm',
   direction: 'none',
   source: 'Definition: common practice (median of a c e m n o r s u v w x z, baseline to top). No cut-off.',
-  how: 'median height of the small letters above the baseline, each word by its letters, interval over words',
+  how: 'median height of the small letters above the baseline, stroke included, each word by its letters, interval over words',
   compute: (page, draws) => pooledMedian(smallHeights(page), draws),
 };

@@ -62,6 +62,26 @@ export const WARNINGS = {
   faint: warning('faint', 'The writing is very faint, so some of it may not have been read. Scan it darker.'),
 } as const;
 
+/** What differs between the text and the page: said, not put right. */
+export function slipsWarning(leftOut: readonly string[], foreign: number): PageWarning {
+  const shown = leftOut.slice(0, 6).join(', ') + (leftOut.length > 6 ? ' …' : '');
+  const missing = leftOut.length === 0 ? '' : `Not found on the page, so perhaps left out: ${shown}. `;
+  const more =
+    foreign === 0
+      ? ''
+      : `${foreign === 1 ? 'One word on the page is' : `${foreign} words on the page are`} not in the text: crossed out or added, perhaps. `;
+  return warning('text-slips', `${missing}${more}Look at the words and correct what is wrong.`);
+}
+
+/** Some gaps may be those of letters or of words. @param wrong how many are expected to be taken for the other kind */
+export function doubtWarning(wrong: number): PageWarning {
+  const about = Math.max(1, Math.round(wrong));
+  return warning(
+    'words-doubtful',
+    `Gaps between letters and between words are much alike here: about ${about} ${about === 1 ? 'gap' : 'gaps'} may have been taken for the other kind. Look at the marked words, join or split them, or give the text.`,
+  );
+}
+
 /** The distance of the printed lines, by the scale given, against what the paper should have (null: no usual ruling). */
 export function rulingWarning(foundMm: number, knownMm: number | null): PageWarning {
   const found = foundMm.toFixed(2);

@@ -1,0 +1,250 @@
+/**
+ * Tells gaps inside words from gaps between words by a model of the whole page: three kinds of gap (letters that touch,
+ * inside a word, between words) and the widths that words have. Lengths in x-heights.
+ */
+
+/** One line: its pieces of ink from left to right, and the gaps between them (one fewer). */
+export interface GapLine {
+  from: readonly number[];
+  to: readonly number[];
+  gaps: readonly number[];
+  /** Log odds that a gap parts words, known beforehand (a point or comma stands in it). */
+  prior: readonly number[];
+}
+
+export interface GapModel {
+  /** ln(gap + SHIFT) inside and between words: mean and standard deviation. */
+  inner: Normal;
+  between: Normal;
+  /** Gaps inside words per x-height of word. */
+  rate: number;
+  /** Mean of ln(width of a word). */
+  width: number;
+  score: number;
+}
+
+interface Normal {
+  mean: number;
+  sd: number;
+}
+
+export interface GapAnswer {
+  model: GapModel;
+  /** Chance that each gap parts words, by line. */
+  chances: number[][];
+}
+
+const SHIFT = 0.1;
+/** Gaps below this are those of letters that touch or overlap: they say nothing of how wide a hand spaces. */
+const TOUCHING = 0.03;
+/** What is expected before a page is looked at: mean of ln(gap + SHIFT), how far hands differ in it, and the usual spread. */
+const INNER = { mean: Math.log(0.35), between: 0.5, sd: 0.4 } as const;
+const BETWEEN = { mean: Math.log(1.6), between: 0.4, sd: 0.35 } as const;
+const WORD = { mean: Math.log(3.2), between: 0.3, sd: 0.68 } as const;
+/** Words of one letter or figure: their share (from memory: 3 to 6 % of English), their width to that of the others, spread. */
+const SHORT = { share: 0.02, mean: Math.log(0.15), sd: 0.9 } as const;
+const LN_ROOT_2_PI = 0.5 * Math.log(2 * Math.PI);
+/** So many gaps is the usual spread worth. */
+const SD_WEIGHT = 8;
+/** Gaps inside words per x-height: expected, and so many x-heights of writing is that worth. */
+const RATE = { value: 0.4, weight: 15 } as const;
+/** The first cut is tried at each of these, x-heights. */
+const STARTS = [0.4, 0.65, 1, 1.6] as const;
+const ROUNDS = 12;
+/** Words are no wider than this. */
+const WIDEST = 30;
+
+/** Words touch each other rarely: log odds against it. */
+const TOUCHED = 2;
+
+const at = (gap: number): number => Math.log(Math.max(gap, TOUCHING) + SHIFT);
+
+/** Chance of each gap to part words. */
+export function gapChances(lines: readonly GapLine[]): GapAnswer {
+  let best: GapModel | null = null;
+  for (const cut of STARTS) {
+    let isBetween: number[][] = lines.map((line) => line.gaps.map((gap) => (gap > cut ? 1 : 0)));
+    let model = fitted(lines, isBetween);
+    for (let round = 0; round < ROUNDS; round += 1) {
+      const next = lines.map((line) => bestPath(line, model));
+      model = {
+        ...fitted(
+          lines,
+          next.map(({ cuts }) => cuts),
+        ),
+        score: 0,
+      };
+      model.score = next.reduce((sum, { score }) => sum + score, priorOf(model));
+      const same = next.every(({ cuts }, i) => cuts.every((c, k) => c === isBetween[i]![k]));
+      isBetween = next.map(({ cuts }) => cuts);
+      if (same) break;
+    }
+    model.score = lines.reduce((sum, line) => sum + bestPath(line, model).score, priorOf(model));
+    if (!best || model.score > best.score) best = model;
+  }
+  let model = best!;
+  let chances = lines.map((line) => chancesOf(line, model));
+  for (let round = 0; round < 3; round += 1) {
+    model = fitted(lines, chances);
+    chances = lines.map((line) => chancesOf(line, model));
+  }
+  return { model, chances };
+}
+
+const lnNormal = (x: number, { mean, sd }: Normal): number => -0.5 * ((x - mean) / sd) ** 2 - Math.log(sd);
+
+function priorOf({ inner, between, width, rate }: GapModel): number {
+  const of = (normal: Normal, prior: typeof INNER | typeof BETWEEN): number =>
+    -0.5 * ((normal.mean - prior.mean) / prior.between) ** 2 -
+    SD_WEIGHT * (Math.log(normal.sd) + prior.sd ** 2 / (2 * normal.sd ** 2));
+  return (
+    of(inner, INNER) +
+    of(between, BETWEEN) -
+    0.5 * ((width - WORD.mean) / WORD.between) ** 2 +
+    RATE.weight * (RATE.value * Math.log(rate) - rate)
+  );
+}
+
+/** Parameters from the chances of each gap. */
+function fitted(lines: readonly GapLine[], chances: readonly (readonly number[])[]): GapModel {
+  const sums = { inner: [0, 0, 0], between: [0, 0, 0] };
+  let [gapsInside, ink, words, widths] = [0, 0, 0, 0];
+  lines.forEach((line, i) => {
+    if (line.from.length === 0) return;
+    let start = line.from[0]!;
+    let end = line.to[0]!;
+    line.gaps.forEach((gap, k) => {
+      const chance = chances[i]![k]!;
+      gapsInside += 1 - chance;
+      const x = at(gap);
+      if (gap >= TOUCHING) add(sums.inner, x, 1 - chance);
+      add(sums.between, x, gap >= TOUCHING ? chance : 0);
+      if (chance >= 0.5) {
+        ink += end - start;
+        words += 1;
+        widths += Math.log(Math.max(0.2, end - start));
+        start = line.from[k + 1]!;
+        end = line.to[k + 1]!;
+      } else end = Math.max(end, line.to[k + 1]!);
+    });
+    ink += end - start;
+    words += 1;
+    widths += Math.log(Math.max(0.2, end - start));
+  });
+  const pull = WORD.sd ** 2 / WORD.between ** 2;
+  return {
+    inner: normalOf(sums.inner, INNER),
+    between: normalOf(sums.between, BETWEEN),
+    rate: (gapsInside + RATE.value * RATE.weight) / (ink + RATE.weight),
+    width: (widths + pull * WORD.mean) / (words + pull),
+    score: 0,
+  };
+}
+
+function add(sums: number[], x: number, weight: number): void {
+  sums[0] = sums[0]! + weight;
+  sums[1] = sums[1]! + weight * x;
+  sums[2] = sums[2]! + weight * x * x;
+}
+
+/** Mean and spread drawn to what is expected as far as the gaps are few. */
+function normalOf(sums: readonly number[], prior: { mean: number; between: number; sd: number }): Normal {
+  const [n, s, ss] = sums as [number, number, number];
+  const pull = prior.sd ** 2 / prior.between ** 2;
+  const mean = (s + pull * prior.mean) / (n + pull);
+  const square = Math.max(0, ss - 2 * mean * s + n * mean * mean);
+  return { mean, sd: Math.sqrt((square + SD_WEIGHT * prior.sd ** 2) / (n + SD_WEIGHT)) };
+}
+
+/** Log odds of each gap for parting words, without the words' widths. Beyond the two means they grow no further. */
+export function oddsOf(line: GapLine, model: GapModel): number[] {
+  const { inner, between, rate } = model;
+  return line.gaps.map((gap, k) => {
+    const x = Math.max(inner.mean, Math.min(between.mean, at(gap)));
+    return lnNormal(x, between) - lnNormal(x, inner) - Math.log(rate) + line.prior[k]! - (gap < TOUCHING ? TOUCHED : 0);
+  });
+}
+
+/** Log density of a word's width per x-height. */
+function lnWidth(width: number, { width: mean }: GapModel): number {
+  const x = Math.log(Math.max(0.05, width));
+  const short = (SHORT.share / SHORT.sd) * Math.exp(-0.5 * ((x - mean - SHORT.mean) / SHORT.sd) ** 2);
+  const usual = ((1 - SHORT.share) / WORD.sd) * Math.exp(-0.5 * ((x - mean) / WORD.sd) ** 2);
+  return Math.log(short + usual + 1e-12) - LN_ROOT_2_PI - x;
+}
+
+/** The best words of a line: 1 for each gap that parts. */
+function bestPath(line: GapLine, model: GapModel): { cuts: number[]; score: number } {
+  const odds = oddsOf(line, model);
+  const n = line.from.length;
+  const best = new Float64Array(n + 1).fill(-Infinity);
+  const back = new Int32Array(n + 1);
+  best[0] = 0;
+  // Common to all ways of parting: that every gap is one inside a word.
+  let common = 0;
+  line.gaps.forEach((gap) => {
+    const x = at(gap);
+    if (gap < TOUCHING) return;
+    const { inner, between } = model;
+    const beyond = x > between.mean && between.mean > inner.mean;
+    common +=
+      Math.log(model.rate) +
+      (beyond
+        ? lnNormal(x, between) - lnNormal(between.mean, between) + lnNormal(between.mean, inner)
+        : lnNormal(x, inner));
+  });
+  for (let k = 0; k < n; k += 1) {
+    if (best[k] === -Infinity) continue;
+    const start = best[k]! + (k > 0 ? odds[k - 1]! : 0);
+    let end = -Infinity;
+    for (let j = k; j < n; j += 1) {
+      end = Math.max(end, line.to[j]!);
+      const width = end - line.from[k]!;
+      if (width > WIDEST && j > k) break;
+      const score = start + lnWidth(width, model);
+      if (score > best[j + 1]!) {
+        best[j + 1] = score;
+        back[j + 1] = k;
+      }
+    }
+  }
+  const cuts = line.gaps.map(() => 0);
+  for (let k = back[n]!; k > 0; k = back[k]!) cuts[k - 1] = 1;
+  return { cuts, score: best[n]! + common };
+}
+
+/** Chances over all ways of parting a line into words (forward and backward). */
+function chancesOf(line: GapLine, model: GapModel): number[] {
+  const odds = oddsOf(line, model);
+  const n = line.from.length;
+  const forward = new Float64Array(n + 1).fill(-Infinity);
+  const backward = new Float64Array(n + 1).fill(-Infinity);
+  forward[0] = 0;
+  backward[n] = 0;
+  const each = (visit: (k: number, j: number, score: number) => void, down: boolean): void => {
+    for (let i = 0; i < n; i += 1) {
+      const k = down ? n - 1 - i : i;
+      let end = -Infinity;
+      for (let j = k; j < n; j += 1) {
+        end = Math.max(end, line.to[j]!);
+        const width = end - line.from[k]!;
+        if (width > WIDEST && j > k) break;
+        visit(k, j + 1, lnWidth(width, model) + (k > 0 ? odds[k - 1]! : 0));
+      }
+    }
+  };
+  each((k, j, score) => {
+    forward[j] = lnSum(forward[j]!, forward[k]! + score);
+  }, false);
+  each((k, j, score) => {
+    backward[k] = lnSum(backward[k]!, backward[j]! + score);
+  }, true);
+  const all = forward[n]!;
+  return line.gaps.map((_, k) => Math.exp(Math.min(0, forward[k + 1]! + backward[k + 1]! - all)));
+}
+
+function lnSum(a: number, b: number): number {
+  if (a === -Infinity) return b;
+  if (b === -Infinity) return a;
+  return a > b ? a + Math.log1p(Math.exp(b - a)) : b + Math.log1p(Math.exp(a - b));
+}

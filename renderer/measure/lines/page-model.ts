@@ -1,0 +1,198 @@
+import type { Head } from './letter-tops.ts';
+import { sizeAt } from './letter-tops.ts';
+import type { LineWork } from './line-reading.ts';
+import { median } from '../order-statistics.ts';
+
+/**
+ * Which heads of a page are those of small letters, and how high those are: heads of small letters, tall letters and
+ * joins as a mixture with free spreads, each line with its own offset from its trend, drawn toward the page's.
+ * Everything in ln(height).
+ */
+export interface PageModel {
+  /** Height of the small letters over that of the lines' trends, ln. */
+  level: number;
+  /** Spread (standard deviation) of the small letters, ln. */
+  spread: number;
+  /** Offset of each line from the level. */
+  offsets: number[];
+  /** Share of each kind. */
+  shares: Shares;
+  /** Tall letters over small ones, and their spread. */
+  tall: { step: number; spread: number };
+}
+
+interface Shares {
+  small: number;
+  tall: number;
+  join: number;
+  other: number;
+}
+
+/** Before a page is looked at (from memory, kept where 37 pages of two people and the drawn pages did not move it). */
+const SMALL = { spread: 0.17, weight: 15 } as const;
+const TALL = { step: 0.65, spread: 0.2, weight: 12 } as const;
+const JOIN = { step: -0.5, spread: 0.22 } as const;
+const SHARES = { small: 4, tall: 2, join: 1, other: 0.5 } as const;
+/** What is none of these lies anywhere in this range, ln. */
+const RANGE = 3;
+/** Lines of one hand differ by this (ln), squared. */
+const LINE_VARIANCE = 0.05 ** 2;
+/** Starts: small letters at these shares of the middle head, tall ones so much (ln) and so evenly above. */
+const STARTS = [0.7, 0.85, 1, 1.2, 1.45] as const;
+const STEPS = [
+  { step: TALL.step, spread: TALL.spread },
+  { step: 0.4, spread: 0.1 },
+] as const;
+/** Rounds of each start, and of the best one in the end. */
+const TRIED = 12;
+const ROUNDS = 40;
+/** Fewer heads than this tell nothing. */
+const LEAST = 8;
+
+interface Point {
+  line: number;
+  y: number;
+}
+
+/** Fits the page; null with few heads. @param heads those of each line */
+export function pageModel(lines: readonly LineWork[], heads: readonly (readonly Head[])[]): PageModel | null {
+  const points: Point[] = lines.flatMap(({ trend }, line) =>
+    heads[line]!.flatMap(({ u, height }) => (height > 0 ? [{ line, y: Math.log(height / sizeAt(trend, u)) }] : [])),
+  );
+  if (points.length < LEAST) return null;
+  const middle = median(points.map(({ y }) => y))!;
+  let best: PageModel | null = null;
+  let highest = -Infinity;
+  for (const tall of STEPS)
+    for (const start of STARTS) {
+      const { model, score } = fitted(points, startOf(lines.length, middle + Math.log(start), tall), TRIED);
+      if (score > highest + 1e-9) [best, highest] = [model, score];
+    }
+  return best && fitted(points, best, ROUNDS).model;
+}
+
+/** Chance that a head is one of a small letter. */
+export function smallChance(model: PageModel, line: LineWork, index: number, { u, height }: Head): number {
+  if (height <= 0) return 0;
+  const parts = chancesOf(model, index, Math.log(height / sizeAt(line.trend, u)));
+  return parts.small / parts.all;
+}
+
+const normal = (x: number, spread: number): number => Math.exp(-0.5 * (x / spread) ** 2) / (spread * 2.5066282746);
+
+function chancesOf(
+  model: PageModel,
+  line: number,
+  y: number,
+): { small: number; tall: number; join: number; all: number } {
+  const { level, spread, offsets, shares, tall } = model;
+  const off = y - level - offsets[line]!;
+  const small = shares.small * normal(off, spread);
+  const high = shares.tall * normal(off - tall.step, tall.spread);
+  const join = shares.join * normal(off - JOIN.step, JOIN.spread);
+  return { small, tall: high, join, all: small + high + join + shares.other / RANGE };
+}
+
+function startOf(lines: number, level: number, tall: PageModel['tall']): PageModel {
+  return {
+    level,
+    spread: tall.step < TALL.step ? tall.spread : SMALL.spread,
+    offsets: new Array<number>(lines).fill(0),
+    shares: { small: 0.6, tall: 0.25, join: 0.1, other: 0.05 },
+    tall: { ...tall },
+  };
+}
+
+/** @param start is not changed */
+function fitted(points: readonly Point[], start: PageModel, rounds: number): { model: PageModel; score: number } {
+  const model = { ...start };
+  const lines = start.offsets.length;
+  let score = -Infinity;
+  for (let round = 0; round < rounds; round += 1) {
+    const sums = { small: 0, tall: 0, join: 0, other: 0 };
+    const own = Array.from({ length: lines }, () => [0, 0] as [number, number]);
+    let [square, high, highSquare, mean, likelihood] = [0, 0, 0, 0, 0];
+    for (const { line, y } of points) {
+      const parts = chancesOf(model, line, y);
+      const [small, tall, join] = [parts.small / parts.all, parts.tall / parts.all, parts.join / parts.all];
+      likelihood += Math.log(parts.all);
+      sums.small += small;
+      sums.tall += tall;
+      sums.join += join;
+      sums.other += 1 - small - tall - join;
+      const off = y - model.level - model.offsets[line]!;
+      mean += small * (y - model.offsets[line]!);
+      own[line]![0] += small;
+      own[line]![1] += small * (y - model.level);
+      square += small * off * off;
+      high += tall * off;
+      highSquare += tall * (off - model.tall.step) ** 2;
+    }
+    model.level = mean / Math.max(1e-9, sums.small);
+    const variance = (square + SMALL.weight * SMALL.spread ** 2) / (sums.small + SMALL.weight);
+    model.spread = Math.sqrt(variance);
+    model.offsets = own.map(([n, sum]) => sum / (n + variance / LINE_VARIANCE));
+    const step = (high + TALL.weight * TALL.step) / (sums.tall + TALL.weight);
+    const tallVariance = (highSquare + TALL.weight * TALL.spread ** 2) / (sums.tall + TALL.weight);
+    model.tall = { step, spread: Math.sqrt(tallVariance) };
+    const all = points.length + SHARES.small + SHARES.tall + SHARES.join + SHARES.other;
+    model.shares = {
+      small: (sums.small + SHARES.small) / all,
+      tall: (sums.tall + SHARES.tall) / all,
+      join: (sums.join + SHARES.join) / all,
+      other: (sums.other + SHARES.other) / all,
+    };
+    const next = likelihood + priorOf(model);
+    if (Math.abs(next - score) < 1e-6 * Math.abs(next)) {
+      score = next;
+      break;
+    }
+    score = next;
+  }
+  return { model, score };
+}
+
+function priorOf({ spread, shares, tall, offsets }: PageModel): number {
+  const ofSpread = (value: number, prior: { spread: number; weight: number }): number =>
+    -prior.weight * (Math.log(value) + prior.spread ** 2 / (2 * value ** 2));
+  return (
+    ofSpread(spread, SMALL) +
+    ofSpread(tall.spread, TALL) -
+    (TALL.weight * (tall.step - TALL.step) ** 2) / (2 * TALL.spread ** 2) +
+    SHARES.small * Math.log(shares.small) +
+    SHARES.tall * Math.log(shares.tall) +
+    SHARES.join * Math.log(shares.join) +
+    SHARES.other * Math.log(shares.other) -
+    offsets.reduce((sum, off) => sum + (off * off) / (2 * LINE_VARIANCE), 0)
+  );
+}
+
+/** Share of misread letters before any is looked at, worth so many letters; how far from the others they may lie, ln. */
+const MISREAD = { share: 0.1, weight: 10, range: 3 } as const;
+
+/**
+ * Which ln(heights) belong to one hand's small letters, the others being misread: one normal kind with a free spread
+ * among values that may lie anywhere.
+ */
+export function usualOnes(values: readonly number[]): (value: number) => boolean {
+  let mean = median(values) ?? 0;
+  let spread: number = SMALL.spread;
+  let share: number = MISREAD.share;
+  const chance = (value: number): number => {
+    const usual = (1 - share) * normal(value - mean, spread);
+    return usual / (usual + share / MISREAD.range);
+  };
+  for (let round = 0; round < ROUNDS; round += 1) {
+    let [n, sum, square] = [0, 0, 0];
+    for (const value of values) {
+      const weight = chance(value);
+      n += weight;
+      sum += weight * value;
+      square += weight * (value - mean) ** 2;
+    }
+    if (n > 0) mean = sum / n;
+    spread = Math.sqrt((square + SMALL.weight * SMALL.spread ** 2) / (n + SMALL.weight));
+    share = (values.length - n + MISREAD.share * MISREAD.weight) / (values.length + MISREAD.weight);
+  }
+  return (value) => chance(value) > 0.5;
+}
