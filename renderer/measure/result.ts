@@ -6,8 +6,8 @@ import { SOLID } from './image/printed-rulings.ts';
 import type { Ink } from './image/ink.ts';
 import { boxMm, pointMm } from './lines/frame.ts';
 import { headKinds } from './letters/top-kinds.ts';
-import type { Head } from './lines/letter-tops.ts';
-import { resized, smallHeads } from './lines/small-letters.ts';
+import type { LetterTop } from './lines/letter-tops.ts';
+import { resized, smallTops } from './lines/small-letters.ts';
 import { aligned, levelled } from './lines/shared-size.ts';
 import { shapeKinds } from './letters/shapes.ts';
 import type { Layout } from './lines/page-layout.ts';
@@ -88,8 +88,8 @@ export function resultOf(
   const widths = texts ? handWidths(layout, texts, byComponent) : undefined;
   const alike = {
     letters: kinds,
-    heads: texts ? new Map<Head, number>() : headKinds(layout),
-    small: smallHeads(layout),
+    tops: texts ? new Map<LetterTop, number>() : headKinds(layout),
+    small: smallTops(layout),
   };
   const lines = sizesAsRead(
     withoutMisread(

@@ -130,7 +130,7 @@ export interface LineResult {
   baseline: PointMm[];
   /** Where its first letter begins along the page, mm: the left margin as written. */
   startMm: number;
-  /** Mean signed distance of the letters' feet from the printed line, mm, + above it; null without a printed line. */
+  /** Mean signed distance of the letters' bottoms from the printed line, mm, + above it; null without a printed line. */
   rulingOffsetMm: number | null;
 }
 

@@ -8,7 +8,7 @@ import type { Layout } from '../lines/page-layout.ts';
 import type { Correction } from '../types.ts';
 import { lineAt, spotOf } from './find-target.ts';
 
-/** Feet within this many x-heights of a baseline drawn by hand stand on it. */
+/** Bottoms within this many x-heights of a baseline drawn by hand stand on it. */
 const NEAR = 0.3;
 
 /** Applies what was corrected about lines: split, joined, moved. Answers new lines; the order from top to bottom stays. */
@@ -53,11 +53,11 @@ function remade(layout: Layout, like: LineWork, own: readonly LineBlob[]): LineW
   if (like.baseline.byHand)
     return sized({ trace: like.trace, baseline: like.baseline, blobs: [...own] }, layout.lists, size);
   const members = new Set(own.map((b) => b.index));
-  const feet = layout.extremes.filter(
+  const bottoms = layout.extremes.filter(
     (e) => e.kind === 'bottom' && members.has(e.blob) && !isFlat(layout.blobs[e.blob]!, size),
   );
-  const trace = feetTrace(feet.map((f) => [f.u, f.v] as const));
-  const baseline = trace && baselineOf(trace, feet, 0, size, (foot) => isJoined(layout.blobs[foot.blob]!, size));
+  const trace = feetTrace(bottoms.map((f) => [f.u, f.v] as const));
+  const baseline = trace && baselineOf(trace, bottoms, 0, size, (bottom) => isJoined(layout.blobs[bottom.blob]!, size));
   if (!trace || !baseline) return null;
   const direction = layout.frame.angle - Math.atan(baseline.straight.slope);
   const blobs = own
@@ -66,10 +66,10 @@ function remade(layout: Layout, like: LineWork, own: readonly LineBlob[]): LineW
   return sized({ trace, baseline, blobs }, layout.lists, size);
 }
 
-/** A straight course through feet: from the median of the left half to that of the right half. */
-function feetTrace(feet: readonly (readonly [number, number])[]): Trace | null {
-  if (feet.length === 0) return null;
-  const sorted = [...feet].sort((a, b) => a[0] - b[0]);
+/** A straight course through bottoms: from the median of the left half to that of the right half. */
+function feetTrace(bottoms: readonly (readonly [number, number])[]): Trace | null {
+  if (bottoms.length === 0) return null;
+  const sorted = [...bottoms].sort((a, b) => a[0] - b[0]);
   const middle = Math.ceil(sorted.length / 2);
   const center = (list: typeof sorted): [number, number] => {
     const vs = list.map((f) => f[1]).sort((a, b) => a - b);
@@ -98,16 +98,16 @@ function moveBaseline(layout: Layout, correction: Correction & { kind: 'move-bas
   const curve: Trace = { u0: left.xMm * px, step: span, v: Float64Array.of(left.yMm * px, right.yMm * px), slope };
   const size = lineSize(line);
   const members = new Set(line.blobs.map((b) => b.index));
-  const feet = layout.extremes.filter(
+  const bottoms = layout.extremes.filter(
     (e) => e.kind === 'bottom' && members.has(e.blob) && Math.abs(e.v - traceAt(curve, e.u)) < NEAR * size,
   );
   let square = 0;
-  for (const foot of feet) square += (foot.v - traceAt(curve, foot.u)) ** 2;
+  for (const bottom of bottoms) square += (bottom.v - traceAt(curve, bottom.u)) ** 2;
   const baseline = {
     curve,
     straight: { slope, intercept: left.yMm * px - slope * left.xMm * px },
-    feet,
-    rms: feet.length === 0 ? 0 : Math.sqrt(square / feet.length),
+    bottoms,
+    rms: bottoms.length === 0 ? 0 : Math.sqrt(square / bottoms.length),
     byHand: asRead(line.baseline),
   };
   const moved = sized({ ...line, baseline }, layout.lists, size);

@@ -8,13 +8,13 @@ const BESIDE = 24;
 const PAPER_SHARE = 0.7;
 
 /**
- * Paints the bands at head and foot of a picture in the paper's own brightness beside them, in place.
- * @param head height of the upper band, px
- * @param foot height of the lower band, px
+ * Paints the bands at top and bottom of a picture in the paper's own brightness beside them, in place.
+ * @param upper height of the upper band, px
+ * @param lower height of the lower band, px
  */
-export function cleared(image: GrayImage, head: number, foot: number): GrayImage {
-  const top = Math.min(Math.round(head), image.height);
-  const bottom = Math.max(Math.round(image.height - foot), top);
+export function cleared(image: GrayImage, upper: number, lower: number): GrayImage {
+  const top = Math.min(Math.round(upper), image.height);
+  const bottom = Math.max(Math.round(image.height - lower), top);
   paint(image, 0, top, top);
   paint(image, bottom, image.height, bottom - BESIDE);
   return image;

@@ -228,7 +228,7 @@ export function eraseBand(image: GrayImage, ink: Uint8Array, band: Band, levels:
 }
 
 /**
- * Whether a stroke is seen to go on from this place: on both sides of the line, or on this side of its middle. A foot
+ * Whether a stroke is seen to go on from this place: on both sides of the line, or on this side of its middle. A bottom
  * set on the line ends somewhere within it; its middle is the best guess.
  */
 function goesOn(ink: Uint8Array, band: Band, k: number, { s, from, to, middle }: Column): boolean {

@@ -137,7 +137,7 @@ export function hiddenLines(votes: Votes, lines: readonly PrintedLine[]): Printe
   return found;
 }
 
-/** Distance after which the pattern of lines comes again: one step, or up to three on paper with a line of heads and feet. */
+/** Distance after which the pattern of lines comes again: one step, or up to three on paper with a line of tops and bottoms. */
 function periodOf(places: readonly number[]): number | null {
   let best: number | null = null;
   let most = LEAST_REGULAR;

@@ -74,7 +74,7 @@ function offer(cost: Float64Array, back: Int32Array, target: number, price: numb
   back[target] = source;
 }
 
-/** Price of letters for pieces: width, then heads and feet that should or should not be there. */
+/** Price of letters for pieces: width, then tops and bottoms that should or should not be there. */
 function misfit(pieces: readonly Piece[], chars: readonly string[], expected: number): number {
   let width = 0;
   let top = -Infinity;

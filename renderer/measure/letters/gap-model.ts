@@ -147,7 +147,7 @@ function add(sums: number[], x: number, weight: number): void {
   sums[2] = sums[2]! + weight * x * x;
 }
 
-/** Mean and spread drawn to what is expected as far as the gaps are few. */
+/** Mean and spread shrunk toward what is expected as far as the gaps are few. */
 function normalOf(sums: readonly number[], prior: { mean: number; between: number; sd: number }): Normal {
   const [n, s, ss] = sums as [number, number, number];
   const pull = prior.sd ** 2 / prior.between ** 2;

@@ -6,7 +6,7 @@ import type { Ink } from '../image/ink.ts';
 import { extentOf } from '../lines/ink-pieces.ts';
 import { boxMm, pointMm, xOf, yOf } from '../lines/frame.ts';
 import { sizeAt, X_HEIGHT_BAND } from '../lines/letter-tops.ts';
-import type { Head } from '../lines/letter-tops.ts';
+import type { LetterTop } from '../lines/letter-tops.ts';
 import { lettersOf } from './letters.ts';
 import type { LetterWork } from './letters.ts';
 import { lineSize } from '../lines/line-reading.ts';
@@ -20,21 +20,21 @@ import { median } from '../order-statistics.ts';
 import { ASCENDING, CLOSING, DESCENDING, SMALL, zoneOf } from './letter-kinds.ts';
 import type { LetterResult, LineResult, PointMm, WordResult } from '../types.ts';
 
-/** Heads from this many x-heights on are ascenders; between lie t and capitals of some hands. */
+/** Tops from this many x-heights on are ascenders; between lie t and capitals of some hands. */
 const ASCENDER = 1.3;
-/** Feet from this many x-heights below the baseline on are descenders. */
+/** Bottoms from this many x-heights below the baseline on are descenders. */
 const DESCENDER = 0.27;
 /** What reaches further than this belongs to a flourish or to another line. */
 const FARTHEST = 3.2;
 /** Upright strokes of this many x-heights tell the slant (common practice: at least 0.7). */
 const LONG_STROKE = 0.7;
 
-/** Letters and heads that look alike, by numbers of the page, and which heads are those of small letters. */
+/** Letters and tops that look alike, by numbers of the page, and which tops are those of small letters. */
 export interface Kinds {
   letters: ReadonlyMap<Group, number>;
-  heads: ReadonlyMap<Head, number>;
-  /** Heads of small letters by line, from left to right. */
-  small: readonly (readonly Head[])[];
+  tops: ReadonlyMap<LetterTop, number>;
+  /** Tops of small letters by line, from left to right. */
+  small: readonly (readonly LetterTop[])[];
 }
 
 /** One line with its words, in mm. */
@@ -92,23 +92,21 @@ function readWord(
   const letters = lettersOf(word, line, single, size, holesByBlob, map, frame, widths);
   const out = letters.map((letter) => struck.some((point) => holds(letter, point, px)));
   const isOut = (u: number): boolean => letters.some((letter, k) => out[k] && u >= letter.u0 && u <= letter.u1);
-  const own = line.heads
-    .filter((head) => head.u >= u0 - 1 && head.u <= u1 + 1 && !isOut(head.u))
-    .sort((a, b) => a.u - b.u);
+  const own = line.tops.filter((top) => top.u >= u0 - 1 && top.u <= u1 + 1 && !isOut(top.u)).sort((a, b) => a.u - b.u);
   const known = single !== null;
-  const tops = (kinds: string): number[] =>
+  const topsOf = (kinds: string): number[] =>
     letters.filter((l, k) => !out[k] && l.char !== null && kinds.includes(l.char)).map((l) => l.top);
-  const smallHeads = own.filter(({ height: h }) => h > 0 && Math.abs(Math.log(h / size)) < X_HEIGHT_BAND);
-  const small = known ? tops(SMALL).filter((h) => h > 0) : smallHeads.map((h) => h.height);
+  const smallTops = own.filter(({ height: h }) => h > 0 && Math.abs(Math.log(h / size)) < X_HEIGHT_BAND);
+  const small = known ? topsOf(SMALL).filter((h) => h > 0) : smallTops.map((h) => h.height);
   const uneven = kinds.small[index]!.filter(({ u }) => u >= u0 - 1 && u <= u1 + 1 && !isOut(u));
-  const tall = (known ? tops(ASCENDING) : own.map((h) => h.height)).filter(
+  const tall = (known ? topsOf(ASCENDING) : own.map((h) => h.height)).filter(
     (h) => h > ASCENDER * size && h < FARTHEST * size,
   );
-  const feet = blobs.flatMap((b) => layout.lists[b.index]!).filter((e) => e.kind === 'bottom' && !isOut(e.u));
+  const bottoms = blobs.flatMap((b) => layout.lists[b.index]!).filter((e) => e.kind === 'bottom' && !isOut(e.u));
   const hanging = (
     known
       ? letters.filter((l, k) => !out[k] && l.char !== null && DESCENDING.includes(l.char)).map((l) => -l.bottom)
-      : feet.map((e) => e.v - traceAt(line.baseline.curve, e.u))
+      : bottoms.map((e) => e.v - traceAt(line.baseline.curve, e.u))
   ).filter((d) => d > DESCENDER * size && d < FARTHEST * size);
   const direction = frame.angle - Math.atan(line.baseline.straight.slope);
   const strokes = blobs.flatMap(({ blob }) => strokesOf(blob, map, layout.strokePx, LONG_STROKE * size));
@@ -122,8 +120,8 @@ function readWord(
     text,
     sizeMm: size / px,
     xHeightsMm: small.map((h) => h / px),
-    unevenMm: uneven.map((head) => head.height / px),
-    ...(known || kinds.heads.size === 0 ? {} : { headKinds: smallHeads.map((head) => kinds.heads.get(head) ?? null) }),
+    unevenMm: uneven.map((top) => top.height / px),
+    ...(known || kinds.tops.size === 0 ? {} : { headKinds: smallTops.map((top) => kinds.tops.get(top) ?? null) }),
     ascendersMm: tall.map((h) => h / px),
     descendersMm: hanging.map((d) => d / px),
     letterGapsMm: gapsOf(word.groups.filter((g) => isLetter(g.from, g.to, letters, size))).map((g) => g / px),
@@ -179,20 +177,20 @@ function letterResult(letter: LetterWork, size: number, layout: Layout): LetterR
   };
 }
 
-/** Mean distance of the feet above the printed line they stand on, mm; null without one nearby. */
+/** Mean distance of the bottoms above the printed line they stand on, mm; null without one nearby. */
 function rulingOffset(line: LineWork, ink: Ink, layout: Layout): number | null {
   const { frame } = layout;
   const solid = ink.rulings.across.filter((ruling) => ruling.filled >= SOLID);
-  if (solid.length === 0 || line.baseline.feet.length === 0) return null;
+  if (solid.length === 0 || line.baseline.bottoms.length === 0) return null;
   const reach = 1.2 * lineSize(line);
   let best: number | null = null;
   for (const ruling of solid) {
     let sum = 0;
-    for (const foot of line.baseline.feet) {
-      const x = xOf(frame, foot.u, foot.v);
-      sum += ruling.intercept + ruling.slope * x - yOf(frame, foot.u, foot.v);
+    for (const bottom of line.baseline.bottoms) {
+      const x = xOf(frame, bottom.u, bottom.v);
+      sum += ruling.intercept + ruling.slope * x - yOf(frame, bottom.u, bottom.v);
     }
-    const mean = sum / line.baseline.feet.length;
+    const mean = sum / line.baseline.bottoms.length;
     if (Math.abs(mean) < reach && (best === null || Math.abs(mean) < Math.abs(best))) best = mean;
   }
   return best === null ? null : best / frame.pxPerMm;

@@ -1,60 +1,60 @@
 import type { Layout } from '../lines/page-layout.ts';
 import type { Blob } from '../lines/ink-pieces.ts';
 import { nearOnes, sizeAt } from '../lines/letter-tops.ts';
-import type { Head } from '../lines/letter-tops.ts';
+import type { LetterTop } from '../lines/letter-tops.ts';
 import type { LineWork } from '../lines/line-reading.ts';
 import { traceAt } from '../lines/trace.ts';
 
-/** The outline about a head is looked at in steps of so many x-heights, so many to each side: out to a letter's width. */
+/** The outline about a top is looked at in steps of so many x-heights, so many to each side: out to a letter's width. */
 const STEP = 0.15;
 const STEPS = 4;
 /** Upper and lower outline at each. */
 const LOOKS = 2 * (2 * STEPS + 1);
 /**
- * Heads look alike when their outlines differ by at most this on average, x-heights: more mixes letters, less leaves most
- * heads alone with their looks (tried with 0.05 to 0.16 on 74 drawn pages of joined hands).
+ * Tops look alike when their outlines differ by at most this on average, x-heights: more mixes letters, less leaves most
+ * tops alone with their looks (tried with 0.05 to 0.16 on 74 drawn pages of joined hands).
  */
 const ALIKE = 0.08;
-/** Ink reaches no further above a head, or below it, as far as looks go; nor from the baseline, x-heights. */
+/** Ink reaches no further above a top, or below it, as far as looks go; nor from the baseline, x-heights. */
 const ABOVE = 0.6;
 const BELOW = -1;
 const HANGING = -0.5;
 const STANDING = 1;
 /** Where there is no ink the outlines are here. */
 const NO_LOWER = 0.5;
-/** Heads of joined writing from this share on: separate letters are told apart as wholes. */
+/** Tops of joined writing from this share on: separate letters are told apart as wholes. */
 const JOINED = 0.4;
 
-/** Looks of one head, free of its height; heads whose sums differ too much cannot be alike. */
+/** Looks of one top, free of its height; tops whose sums differ too much cannot be alike. */
 interface Looks {
   values: Float32Array;
   sum: number;
 }
 
 /**
- * Sorts the small heads of joined writing into kinds that look alike, without reading them: the same outline to both
+ * Sorts the small tops of joined writing into kinds that look alike, without reading them: the same outline to both
  * sides. The first of a kind stands for it. Only used to compare like with like; empty where letters stand apart.
  */
-export function headKinds(layout: Layout): Map<Head, number> {
-  const found = new Map<Head, number>();
-  const small = layout.lines.map(({ heads, trend }) => nearOnes(heads, trend));
+export function headKinds(layout: Layout): Map<LetterTop, number> {
+  const found = new Map<LetterTop, number>();
+  const small = layout.lines.map(({ tops, trend }) => nearOnes(tops, trend));
   const all = small.flat();
-  if (all.filter((head) => head.joined).length < JOINED * all.length) return found;
+  if (all.filter((top) => top.joined).length < JOINED * all.length) return found;
   const kinds: Looks[] = [];
   layout.lines.forEach((line, i) => {
-    for (const head of small[i]!) {
-      const looks = looksOf(head, line);
+    for (const top of small[i]!) {
+      const looks = looksOf(top, line);
       if (!looks) continue;
       let kind = 0;
       while (kind < kinds.length && !areAlike(kinds[kind]!, looks)) kind += 1;
       if (kind === kinds.length) kinds.push(looks);
-      found.set(head, kind);
+      found.set(top, kind);
     }
   });
   return found;
 }
 
-function looksOf({ u, height }: Head, { blobs, baseline, trend }: LineWork): Looks | null {
+function looksOf({ u, height }: LetterTop, { blobs, baseline, trend }: LineWork): Looks | null {
   const size = sizeAt(trend, u);
   const blob = blobs.find(({ blob: b }) => u >= b.u0 - 1 && u <= b.u1 + 1 && b.v1 - b.v0 > height / 2)?.blob;
   if (!blob) return null;
@@ -72,7 +72,7 @@ function looksOf({ u, height }: Head, { blobs, baseline, trend }: LineWork): Loo
   return { values, sum };
 }
 
-/** Upper outline above the head and lower one above the baseline, x-heights. */
+/** Upper outline above the top and lower one above the baseline, x-heights. */
 function outlineAt({ upper, lower }: Blob, at: number, base: number, height: number, size: number): [number, number] {
   if (at < 0 || at >= upper.length) return [BELOW, NO_LOWER];
   const above = (base - upper[at]! - height) / size;

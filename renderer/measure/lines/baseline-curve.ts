@@ -3,7 +3,7 @@ import type { Extreme } from './extremes.ts';
 import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';
 
-/** Feet further than this from the expected baseline (in x-heights) are descenders, dots or arms of letters. */
+/** Bottoms further than this from the expected baseline (in x-heights) are descenders, dots or arms of letters. */
 export const CAPTURE = 0.33;
 /** Half width of the smoothing window in x-heights: about a dozen letters, a fifth of the waves of a hand. */
 const WINDOW = 6.5;
@@ -14,9 +14,9 @@ const NODE = 0.5;
 
 /** Local quadratic fits with tricube weights, made robust by bisquare weights (as loess: Cleveland 1979, from memory). */
 export function smoothCurve(trace: Trace, unsorted: readonly Extreme[], offset: number, xHeight: number): Trace {
-  const feet = [...unsorted].sort((a, b) => a.u - b.u);
-  const us = new Float64Array(feet.length);
-  for (let i = 0; i < feet.length; i += 1) us[i] = feet[i]!.u;
+  const bottoms = [...unsorted].sort((a, b) => a.u - b.u);
+  const us = new Float64Array(bottoms.length);
+  for (let i = 0; i < bottoms.length; i += 1) us[i] = bottoms[i]!.u;
   const first = Math.min(us[0]!, trace.u0);
   const last = Math.max(us[us.length - 1]!, traceEnd(trace));
   const step = NODE * xHeight;
@@ -25,11 +25,11 @@ export function smoothCurve(trace: Trace, unsorted: readonly Extreme[], offset: 
   for (let i = 0; i < nodes; i += 1) curve.v[i] = traceAt(trace, first + i * step) + offset;
   let reach = CAPTURE * xHeight;
   const window = WINDOW * xHeight;
-  const residual = new Float64Array(feet.length);
-  const robust = new Float64Array(feet.length);
+  const residual = new Float64Array(bottoms.length);
+  const robust = new Float64Array(bottoms.length);
   for (let round = 0; round < ROUNDS; round += 1) {
-    for (let i = 0; i < feet.length; i += 1) {
-      const off = feet[i]!.v - traceAt(curve, us[i]!);
+    for (let i = 0; i < bottoms.length; i += 1) {
+      const off = bottoms[i]!.v - traceAt(curve, us[i]!);
       const t = off / reach;
       residual[i] = off;
       robust[i] = Math.abs(t) < 1 ? (1 - t * t) ** 2 : 0;
@@ -45,7 +45,7 @@ export function smoothCurve(trace: Trace, unsorted: readonly Extreme[], offset: 
   return curve;
 }
 
-/** Value at `u` of the weighted quadratic through the residuals from foot `from` on; lower degree for few feet. */
+/** Value at `u` of the weighted quadratic through the residuals from bottom `from` on; lower degree for few bottoms. */
 function localFit(
   us: Float64Array,
   residual: Float64Array,
@@ -100,21 +100,21 @@ function linear(s0: number, s1: number, s2: number, t0: number, t1: number): num
   return det < 1e-9 ? t0 / s0 : (t0 * s2 - t1 * s1) / det;
 }
 
-/** Variance of a local quadratic fit with tricube weights over that of one foot divided by the feet in its window. */
+/** Variance of a local quadratic fit with tricube weights over that of one bottom divided by the bottoms in its window. */
 const FIT_NOISE = 3;
 
 /**
- * The curve drawn towards the straight line as far as its bends are no more than the unevenness of single feet would
+ * The curve shrunk toward the straight line as far as its bends are no more than the unevenness of single bottoms would
  * make (shrinkage by noise over signal, James & Stein 1961, from memory): heights are taken from it.
  */
-export function steadied(curve: Trace, straight: Fit, feet: readonly Extreme[], xHeight: number): Trace {
-  const span = feet[feet.length - 1]!.u - feet[0]!.u;
-  const within = Math.min(feet.length, (feet.length * 2 * WINDOW * xHeight) / Math.max(span, 1));
+export function steadied(curve: Trace, straight: Fit, bottoms: readonly Extreme[], xHeight: number): Trace {
+  const span = bottoms[bottoms.length - 1]!.u - bottoms[0]!.u;
+  const within = Math.min(bottoms.length, (bottoms.length * 2 * WINDOW * xHeight) / Math.max(span, 1));
   let [noise, signal] = [0, 0];
-  for (const foot of feet) {
-    const level = straight.intercept + straight.slope * foot.u;
-    noise += (foot.v - traceAt(curve, foot.u)) ** 2;
-    signal += (traceAt(curve, foot.u) - level) ** 2;
+  for (const bottom of bottoms) {
+    const level = straight.intercept + straight.slope * bottom.u;
+    noise += (bottom.v - traceAt(curve, bottom.u)) ** 2;
+    signal += (traceAt(curve, bottom.u) - level) ** 2;
   }
   if (signal === 0) return curve;
   const kept = Math.max(0, 1 - (FIT_NOISE * noise) / within / signal);

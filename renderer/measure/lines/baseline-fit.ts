@@ -6,17 +6,17 @@ import { modeOf } from './density-peak.ts';
 import type { Trace } from './trace.ts';
 import { traceAt } from './trace.ts';
 
-/** Feet within this of the smooth baseline (in x-heights) stand on it. */
+/** Bottoms within this of the smooth baseline (in x-heights) stand on it. */
 export const STANDS = 0.18;
 /** From this waviness on (root mean square over x-height) a line is weighted by length instead of by letter. */
 export const WAVY = 0.07;
 
 export interface Baseline {
   curve: Trace;
-  /** Straight line through the feet that stand on the curve, v = intercept + slope u. */
+  /** Straight line through the bottoms that stand on the curve, v = intercept + slope u. */
   straight: Fit;
-  feet: Extreme[];
-  /** Root mean square of the feet about the straight line, in pixels. */
+  bottoms: Extreme[];
+  /** Root mean square of the bottoms about the straight line, in pixels. */
   rms: number;
   /** Drawn by the therapist, not to be adjusted: what was read in its place. */
   byHand?: Baseline;
@@ -28,30 +28,30 @@ export function asRead(baseline: Baseline): Baseline {
 }
 
 /**
- * Baseline of one line: a smooth robust curve through the feet of its letters, then the straight line through the feet
+ * Baseline of one line: a smooth robust curve through the bottoms of its letters, then the straight line through the bottoms
  * that stand on that curve (a line trimmed by itself would cut a wave's crests off and under-read it).
  * @param offset expected distance of the baseline below the course of the line, pixels
- * @param isJoined whether a foot is one of many of a piece of joined writing
+ * @param isJoined whether a bottom is one of many of a piece of joined writing
  */
 export function baselineOf(
   trace: Trace,
-  feet: readonly Extreme[],
+  bottoms: readonly Extreme[],
   offset: number,
   xHeight: number,
-  isJoined: (foot: Extreme) => boolean = () => false,
+  isJoined: (bottom: Extreme) => boolean = () => false,
 ): Baseline | null {
-  const own = feet.map((foot) => foot.v - traceAt(trace, foot.u));
+  const own = bottoms.map((bottom) => bottom.v - traceAt(trace, bottom.u));
   const near = modeOf(own, offset - 0.6 * xHeight, offset + 0.6 * xHeight, 0.08 * xHeight) ?? offset;
-  const caught = feet.filter((_, i) => Math.abs(own[i]! - near) < CAPTURE * xHeight);
+  const caught = bottoms.filter((_, i) => Math.abs(own[i]! - near) < CAPTURE * xHeight);
   if (caught.length === 0) return null;
   const smooth = smoothCurve(trace, caught, near, xHeight);
   const lower = belowJoins(smooth, caught, xHeight, isJoined);
   const curve = { ...smooth, v: smooth.v.map((v) => v + lower) };
-  const standing = caught.filter((foot) => Math.abs(foot.v - traceAt(curve, foot.u)) < STANDS * xHeight);
+  const standing = caught.filter((bottom) => Math.abs(bottom.v - traceAt(curve, bottom.u)) < STANDS * xHeight);
   const chosen = standing.length > 0 ? standing : caught;
   chosen.sort((a, b) => a.u - b.u);
-  const us = chosen.map((foot) => foot.u);
-  const vs = chosen.map((foot) => foot.v);
+  const us = chosen.map((bottom) => bottom.u);
+  const vs = chosen.map((bottom) => bottom.v);
   const level = straightLine(us, vs, trace.slope, null);
   const wavy =
     rmsAbout(
@@ -66,26 +66,26 @@ export function baselineOf(
   return {
     curve: steadied(curve, { ...straight, intercept: straight.intercept + lower }, chosen, xHeight),
     straight,
-    feet: chosen,
+    bottoms: chosen,
     rms: rmsAbout(straight, us, vs, weights),
   };
 }
 
-/** The lowest joins of joined writing hang above the letters' feet: this share of its feet, the highest, are joins. */
+/** The lowest joins of joined writing hang above the letters' bottoms: this share of its bottoms, the highest, are joins. */
 const JOINS = 0.3;
-/** Fewer feet of joined writing than this say nothing of it. */
+/** Fewer bottoms of joined writing than this say nothing of it. */
 const LEAST_JOINED = 5;
 
-/** How far the feet of joined letters lie below the curve: their median without the highest three tenths, pixels. */
+/** How far the bottoms of joined letters lie below the curve: their median without the highest three tenths, pixels. */
 function belowJoins(
   curve: Trace,
-  feet: readonly Extreme[],
+  bottoms: readonly Extreme[],
   xHeight: number,
-  isJoined: (foot: Extreme) => boolean,
+  isJoined: (bottom: Extreme) => boolean,
 ): number {
-  if (feet.filter(isJoined).length < LEAST_JOINED) return 0;
-  const off = (foot: Extreme): number => foot.v - traceAt(curve, foot.u);
-  const standing = feet.filter((foot) => Math.abs(off(foot)) < STANDS * xHeight);
+  if (bottoms.filter(isJoined).length < LEAST_JOINED) return 0;
+  const off = (bottom: Extreme): number => bottom.v - traceAt(curve, bottom.u);
+  const standing = bottoms.filter((bottom) => Math.abs(off(bottom)) < STANDS * xHeight);
   const joined = standing.filter(isJoined);
   if (joined.length < LEAST_JOINED || joined.length < standing.length / 2) return 0;
   const offs = joined.map(off);
@@ -104,7 +104,7 @@ function rmsAbout(line: Fit, us: readonly number[], vs: readonly number[], weigh
   return Math.sqrt(square / total);
 }
 
-/** Each foot stands for the length of line nearest to it, so that a wave counts where there are few letters too. */
+/** Each bottom stands for the length of line nearest to it, so that a wave counts where there are few letters too. */
 function shares(us: readonly number[]): number[] {
   return us.map((u, i) => {
     const left = i === 0 ? 0 : (u - us[i - 1]!) / 2;
@@ -113,7 +113,7 @@ function shares(us: readonly number[]): number[] {
   });
 }
 
-/** Least squares; few feet say little about the slope: then the median slope, or that of the line's course. */
+/** Least squares; few bottoms say little about the slope: then the median slope, or that of the line's course. */
 function straightLine(us: number[], vs: number[], slope: number, weights: readonly number[] | null): Fit {
   const fit = us.length >= 6 ? leastSquares(us, vs, weights) : theilSen(us, vs);
   if (fit && us.length >= 3) return fit;

@@ -2,7 +2,7 @@ import type { Blob } from './ink-pieces.ts';
 import { uOf } from './frame.ts';
 import type { Frame } from './frame.ts';
 
-/** A turning point of an outline: a letter's head (`top`) or foot (`bottom`), in page pixels. */
+/** A turning point of an outline: a letter's top (`top`) or bottom (`bottom`), in page pixels. */
 export interface Extreme {
   u: number;
   v: number;
@@ -11,8 +11,8 @@ export interface Extreme {
 }
 
 /**
- * Heads of the upper outline and feet of the lower one that stand out by at least `prominence` pixels.
- * The ends of an outline count as falling off, so that a single stroke has one head and one foot.
+ * Tops of the upper outline and bottoms of the lower one that stand out by at least `prominence` pixels.
+ * The ends of an outline count as falling off, so that a single stroke has one top and one bottom.
  */
 export function extremesOf(blobs: readonly Blob[], frame: Frame, prominence: number): Extreme[] {
   const found: Extreme[] = [];
@@ -25,7 +25,7 @@ export function extremesOf(blobs: readonly Blob[], frame: Frame, prominence: num
   return found;
 }
 
-/** The heads and feet of each blob, by its index. */
+/** The tops and bottoms of each blob, by its index. */
 export function byBlob(extremes: readonly Extreme[], blobs: number): Extreme[][] {
   const lists: Extreme[][] = Array.from({ length: blobs }, () => []);
   for (const extreme of extremes) lists[extreme.blob]!.push(extreme);

@@ -193,7 +193,7 @@ function outline(blob: Blob, image: GrayImage, ink: Ink, frame: Frame, map: InkM
     const x = blob.left + k;
     const top = first[k]!;
     const bottom = last[k]!;
-    // Only where the outline may turn is the edge looked for between pixels: its flanks are no heads or feet.
+    // Only where the outline may turn is the edge looked for between pixels: its flanks are no tops or bottoms.
     const before = k > 0 ? k - 1 : k;
     const after = k + 1 < span ? k + 1 : k;
     const isHead = top <= first[before]! && top <= first[after]!;
@@ -284,7 +284,7 @@ function isPrinted(bitmap: Uint8Array, at: number, step: number, room: number): 
 
 /**
  * The same beside a solid printed line whose place is known: the paper there is as dark as the blurred line makes it, at
- * each pixel anew. A foot that stops a hair above the line is not drawn in by it.
+ * each pixel anew. A bottom that stops a hair above the line is not drawn in by it.
  */
 function edgeOverPrint(
   data: Uint8Array,

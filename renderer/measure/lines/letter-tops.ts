@@ -3,11 +3,11 @@ import { densityCurve, lowestPeak } from './density-peak.ts';
 import { drawnTogether } from './shared-direction.ts';
 import type { OfLine } from './shared-direction.ts';
 
-/** A head of the ink with its height above the baseline (pixels) and its place along the line (pixels). */
-export interface Head {
+/** A top of the ink with its height above the baseline (pixels) and its place along the line (pixels). */
+export interface LetterTop {
   u: number;
   height: number;
-  /** One of several heads of a piece of joined writing. */
+  /** One of several tops of a piece of joined writing. */
   joined: boolean;
 }
 
@@ -18,7 +18,7 @@ export interface SizeTrend {
   slope: number;
 }
 
-/** Heads within this of the trend in ln(height) belong to x-height letters; ascenders lie near ln 2 = 0.7 above. */
+/** Tops within this of the trend in ln(height) belong to x-height letters; ascenders lie near ln 2 = 0.7 above. */
 export const X_HEIGHT_BAND = 0.17;
 /** Smoothing of ln(height): the small letters of one hand differ by about this much. */
 const BANDWIDTH = 0.05;
@@ -30,7 +30,7 @@ const STEEPEST = 0.9;
 const SLOPES = 25;
 /** How far (ln) below and above the expected height a line's own is looked for. */
 const SOUGHT = { below: 0.75, above: 0.6 };
-/** Fewer heads than this tell a size but no change of it. */
+/** Fewer tops than this tell a size but no change of it. */
 const LEAST_FOR_SLOPE = 12;
 
 /** x-height at a place of the line, pixels. */
@@ -39,15 +39,15 @@ export function sizeAt(trend: SizeTrend, u: number): number {
 }
 
 /**
- * Course of the x-height along a line: the straight line in ln(height) that most heads lie close to.
+ * Course of the x-height along a line: the straight line in ln(height) that most tops lie close to.
  * Starts from `expected` (pixels), and looks no further from it than `sought` (ln). A short line answers its mode with
  * no slope.
  */
-export function sizeTrend(heads: readonly Head[], expected: number, sought = SOUGHT): SizeTrend {
-  const tall = heads.filter((head) => head.height > 0.35 * expected && head.height < 2.2 * expected);
+export function sizeTrend(tops: readonly LetterTop[], expected: number, sought = SOUGHT): SizeTrend {
+  const tall = tops.filter((top) => top.height > 0.35 * expected && top.height < 2.2 * expected);
   if (tall.length === 0) return { u0: 0, level: Math.log(expected), slope: 0 };
-  const u0 = median(tall.map((head) => head.u))!;
-  const logs = tall.map((head) => Math.log(head.height));
+  const u0 = median(tall.map((top) => top.u))!;
+  const logs = tall.map((top) => Math.log(top.height));
   const low = Math.log(expected) - sought.below;
   const high = Math.log(expected) + sought.above;
   let best = { k: 0, peak: -1, level: Math.log(expected), slope: 0 };
@@ -77,24 +77,24 @@ function firstMode({ curve, step }: { curve: Float64Array; step: number }): numb
   return lowestPeak(curve, LOWER_SHARE, Math.round(TALLER / step));
 }
 
-/** Heads that lie close to a trend: those of small letters. */
-export function nearOnes(heads: readonly Head[], trend: SizeTrend): Head[] {
-  return heads.filter((h) => h.height > 0 && Math.abs(Math.log(h.height / sizeAt(trend, h.u))) < X_HEIGHT_BAND);
+/** Tops that lie close to a trend: those of small letters. */
+export function nearOnes(tops: readonly LetterTop[], trend: SizeTrend): LetterTop[] {
+  return tops.filter((h) => h.height > 0 && Math.abs(Math.log(h.height / sizeAt(trend, h.u))) < X_HEIGHT_BAND);
 }
 
-/** The trend again after heads were left out or added: it moves a little only. */
-export function adjustedTrend(heads: readonly Head[], start: SizeTrend): SizeTrend {
-  const tall = heads.filter((head) => head.height > 0);
+/** The trend again after tops were left out or added: it moves a little only. */
+export function adjustedTrend(tops: readonly LetterTop[], start: SizeTrend): SizeTrend {
+  const tall = tops.filter((top) => top.height > 0);
   return refined(
     tall,
-    tall.map((head) => Math.log(head.height)),
+    tall.map((top) => Math.log(top.height)),
     start,
     tall.length >= LEAST_FOR_SLOPE,
   );
 }
 
 /** Two rounds of bisquare-weighted least squares about the trend. */
-function refined(heads: readonly Head[], logs: readonly number[], start: SizeTrend, withSlope: boolean): SizeTrend {
+function refined(tops: readonly LetterTop[], logs: readonly number[], start: SizeTrend, withSlope: boolean): SizeTrend {
   let trend = start;
   for (let round = 0; round < 3; round += 1) {
     let w0 = 0;
@@ -102,8 +102,8 @@ function refined(heads: readonly Head[], logs: readonly number[], start: SizeTre
     let w2 = 0;
     let t0 = 0;
     let t1 = 0;
-    for (let i = 0; i < heads.length; i += 1) {
-      const d = heads[i]!.u - trend.u0;
+    for (let i = 0; i < tops.length; i += 1) {
+      const d = tops[i]!.u - trend.u0;
       const r = (logs[i]! - trend.level - trend.slope * d) / X_HEIGHT_BAND;
       if (Math.abs(r) >= 1) continue;
       const w = (1 - r * r) ** 2;
@@ -123,13 +123,13 @@ function refined(heads: readonly Head[], logs: readonly number[], start: SizeTre
   return trend;
 }
 
-/** Courses of the size of all lines, drawn together as far as the unevenness of their heads allows it; null for few. */
-export function togetherTrends(lines: readonly { heads: readonly Head[]; trend: SizeTrend }[]): SizeTrend[] | null {
+/** Courses of the size of all lines, shrunk together as far as the unevenness of their tops allows it; null for few. */
+export function togetherTrends(lines: readonly { tops: readonly LetterTop[]; trend: SizeTrend }[]): SizeTrend[] | null {
   const middle = median(lines.map(({ trend }) => trend.u0))!;
   let [square, freedom] = [0, 0];
-  const found = lines.map(({ heads, trend }) => {
+  const found = lines.map(({ tops, trend }) => {
     let [w, wu, wuu, own] = [0, 0, 0, 0];
-    for (const { u, height } of heads) {
+    for (const { u, height } of tops) {
       const rest = height > 0 ? Math.log(height) - trend.level - trend.slope * (u - trend.u0) : Infinity;
       if (Math.abs(rest) >= X_HEIGHT_BAND) continue;
       w += 1;
@@ -153,7 +153,7 @@ export function togetherTrends(lines: readonly { heads: readonly Head[]; trend: 
   const slopes = drawnTogether(
     known.map(({ line, slope, spread }) => ({ at: line, value: slope, noise: noise / spread })),
   );
-  // Levels are told in the middle of each line's own heads, where its slope does not matter, and moved by the shared one.
+  // Levels are told in the middle of each line's own tops, where its slope does not matter, and moved by the shared one.
   const told =
     slopes &&
     known.map(({ line, level, slope, w, at }, i) => ({
@@ -189,21 +189,21 @@ function lowerOnes(lines: OfLine[]): OfLine[] {
   return lines.map((line, i) => (rests[i]! - small > X_HEIGHT_BAND ? { ...line, noise: UNTOLD } : line));
 }
 
-/** Joined writing has more heads than letters: this share of them, the lowest, are entries and joins. */
+/** Joined writing has more tops than letters: this share of them, the lowest, are entries and joins. */
 const JOINS = 0.3;
 
 /**
- * Heads of a line without the joins of joined writing: of its heads near the trend the lowest three tenths, which lie a few
+ * Tops of a line without the joins of joined writing: of its tops near the trend the lowest three tenths, which lie a few
  * percent below the letters (tried on five joined hands, whose x-height came out 1 to 5 % low with them).
  */
-export function withoutJoins(heads: readonly Head[], trend: SizeTrend): Head[] {
-  const ratio = (head: Head): number => Math.log(Math.max(head.height, 1e-3)) - Math.log(sizeAt(trend, head.u));
-  const joined = heads.filter((head) => head.joined && Math.abs(ratio(head)) < X_HEIGHT_BAND).map(ratio);
+export function withoutJoins(tops: readonly LetterTop[], trend: SizeTrend): LetterTop[] {
+  const ratio = (top: LetterTop): number => Math.log(Math.max(top.height, 1e-3)) - Math.log(sizeAt(trend, top.u));
+  const joined = tops.filter((top) => top.joined && Math.abs(ratio(top)) < X_HEIGHT_BAND).map(ratio);
   const least = joined.length < 5 ? -Infinity : quantile(joined, JOINS)!;
-  return heads.filter((head) => !head.joined || ratio(head) >= least || ratio(head) <= -X_HEIGHT_BAND);
+  return tops.filter((top) => !top.joined || ratio(top) >= least || ratio(top) <= -X_HEIGHT_BAND);
 }
 
-/** Usual height of the heads of a page, pixels: the first mode of ln(height) around `expected`. */
+/** Usual height of the tops of a page, pixels: the first mode of ln(height) around `expected`. */
 export function usualHeight(heights: readonly number[], expected: number): number {
   const logs = heights.filter((h) => h > 0.3 * expected).map((h) => Math.log(h));
   const middle = Math.log(expected);

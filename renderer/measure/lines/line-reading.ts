@@ -5,7 +5,7 @@ import type { Blob, InkMap } from './ink-pieces.ts';
 import { extentAlong } from './ink-pieces.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
-import type { Head, SizeTrend } from './letter-tops.ts';
+import type { LetterTop, SizeTrend } from './letter-tops.ts';
 import {
   adjustedTrend,
   nearOnes,
@@ -24,8 +24,8 @@ export interface LineWork {
   trace: Trace;
   baseline: Baseline;
   trend: SizeTrend;
-  /** Heads of its letters. */
-  heads: Head[];
+  /** Tops of its letters. */
+  tops: LetterTop[];
   /** Blobs of the line, from left to right. */
   blobs: LineBlob[];
 }
@@ -38,15 +38,15 @@ export interface LineBlob {
   to: number;
 }
 
-/** Blobs wider than this many x-heights hold several letters: each of their heads is looked at. */
+/** Blobs wider than this many x-heights hold several letters: each of their tops is looked at. */
 export const JOINED_WIDTH = 1.6;
-/** Heads of joined writing closer than this many x-heights belong to one letter. */
+/** Tops of joined writing closer than this many x-heights belong to one letter. */
 const SAME_LETTER = 0.45;
 /** … when the taller is at most this much taller: more is an ascender beside a small letter. */
 const SAME_HEIGHT = 1.14;
 /** Ink lower than this many x-heights is a dot, a comma or a bar; narrower than this a bare stem. */
 const FLAT = 0.4;
-/** A foot this many x-heights below the baseline hangs. */
+/** A bottom this many x-heights below the baseline hangs. */
 const HANGING = 0.27;
 const NARROW = 0.55;
 /** The middle of a line's ink lies this many x-heights above the baseline (bodies, with taller than hanging parts). */
@@ -56,10 +56,10 @@ const STRAY = 2.4;
 
 /** Lines before and after one that tell its usual size. */
 const AROUND = 3;
-/** A line is looked at again when its size differs by more than this (ln) from them, for heads within the second of them. */
+/** A line is looked at again when its size differs by more than this (ln) from them, for tops within the second of them. */
 const UNLIKE = 0.18;
 const LIKE = 0.12;
-/** So many heads, and this share of those that it was read by, are its small letters then: more if they are the taller. */
+/** So many tops, and this share of those that it was read by, are its small letters then: more if they are the taller. */
 const LEAST_NEAR = 2;
 const SHARE_LOWER = 0.3;
 const SHARE_TALLER = 1;
@@ -78,24 +78,24 @@ export function readLines(
   roughXHeight: number,
 ): LineWork[] {
   const near = extremes.map((extreme) => nearest(traces, extreme, 1.6 * roughXHeight));
-  const feet: Extreme[][] = traces.map(() => []);
+  const bottoms: Extreme[][] = traces.map(() => []);
   const offsets: number[] = [];
   extremes.forEach((e, i) => {
     if (e.kind !== 'bottom' || near[i]! < 0 || isFlat(blobs[e.blob]!, roughXHeight)) return;
-    feet[near[i]!]!.push(e);
+    bottoms[near[i]!]!.push(e);
     offsets.push(e.v - traceAt(traces[near[i]!]!, e.u));
   });
-  const joined = (foot: Extreme): boolean => isJoined(blobs[foot.blob]!, roughXHeight);
+  const joined = (bottom: Extreme): boolean => isJoined(blobs[bottom.blob]!, roughXHeight);
   const offset = modeOf(offsets, -0.5 * roughXHeight, 1.6 * roughXHeight, 0.1 * roughXHeight) ?? 0.4 * roughXHeight;
   const found = traces
-    .map((trace, i) => ({ trace, baseline: baselineOf(trace, feet[i]!, offset, roughXHeight, joined) }))
+    .map((trace, i) => ({ trace, baseline: baselineOf(trace, bottoms[i]!, offset, roughXHeight, joined) }))
     .filter((line): line is { trace: Trace; baseline: Baseline } => line.baseline !== null);
   const owners = assign(found, blobs, map, frame, roughXHeight);
   const lines = found
     .map((line, i) => ({ ...line, blobs: ownBlobs(line.baseline, blobs, owners, i, map, frame) }))
     .filter((line) => line.blobs.length > 0);
   const usual = usualHeight(
-    lines.flatMap((line) => headsOf(line.blobs, line.baseline, lists, roughXHeight).map((head) => head.height)),
+    lines.flatMap((line) => topsOf(line.blobs, line.baseline, lists, roughXHeight).map((top) => top.height)),
     roughXHeight,
   );
   const read = lines.map((line) => sized(line, lists, usual));
@@ -109,8 +109,8 @@ export function readLines(
 const ELSEWHERE = 0.02;
 
 /**
- * Lines read again where the course of their size is not that of the page: a line with few clear heads mostly found its
- * size and its change of size among the heads of joins and tall letters.
+ * Lines read again where the course of their size is not that of the page: a line with few clear tops mostly found its
+ * size and its change of size among the tops of joins and tall letters.
  */
 function ofOneHand(lines: LineWork[], lists: readonly Extreme[][]): LineWork[] {
   const courses = togetherTrends(lines);
@@ -120,17 +120,17 @@ function ofOneHand(lines: LineWork[], lists: readonly Extreme[][]): LineWork[] {
     const course = courses[i]!;
     const off = (u: number): number => Math.abs(Math.log(sizeAt(course, u) / sizeAt(trend, u)));
     if (Math.max(off(blobs[0]!.blob.u0), off(blobs[blobs.length - 1]!.blob.u1)) < ELSEWHERE) return line;
-    const heads = withoutJoins(
-      headsOf(blobs, baseline, lists, (u) => sizeAt(course, u)),
+    const tops = withoutJoins(
+      topsOf(blobs, baseline, lists, (u) => sizeAt(course, u)),
       course,
     );
-    return { ...line, heads, trend: adjustedTrend(heads, course) };
+    return { ...line, tops, trend: adjustedTrend(tops, course) };
   });
 }
 
 /**
  * A line whose size is far from that of the lines around it was mostly read by its tall letters, its joins or its
- * capitals: where enough of its heads have their neighbors' height, those are its small letters.
+ * capitals: where enough of its tops have their neighbors' height, those are its small letters.
  */
 function likeItsNeighbors(
   line: LineWork,
@@ -142,23 +142,23 @@ function likeItsNeighbors(
   const usual = median(around.map(lineSize));
   if (usual === null || around.length < AROUND || Math.abs(Math.log(lineSize(line) / usual)) < UNLIKE) return line;
   const other = sized(line, lists, usual, { below: LIKE, above: LIKE });
-  const near = nearOnes(other.heads, other.trend).length;
+  const near = nearOnes(other.tops, other.trend).length;
   const share = usual < lineSize(line) ? SHARE_LOWER : SHARE_TALLER;
-  return near >= LEAST_NEAR && near > share * nearOnes(line.heads, line.trend).length ? other : line;
+  return near >= LEAST_NEAR && near > share * nearOnes(line.tops, line.trend).length ? other : line;
 }
 
-/** A line with its heads and the course of its size. */
+/** A line with its tops and the course of its size. */
 export function sized(
-  line: Omit<LineWork, 'trend' | 'heads'>,
+  line: Omit<LineWork, 'trend' | 'tops'>,
   lists: readonly Extreme[][],
   xHeight: number,
   sought?: { below: number; above: number },
 ): LineWork {
-  const rough = sizeTrend(headsOf(line.blobs, line.baseline, lists, xHeight), xHeight, sought);
+  const rough = sizeTrend(topsOf(line.blobs, line.baseline, lists, xHeight), xHeight, sought);
   // Where a line shrinks or grows, what is one letter and what are several follows its size.
-  const all = headsOf(line.blobs, line.baseline, lists, (u) => sizeAt(rough, u));
-  const heads = withoutJoins(all, adjustedTrend(all, rough));
-  return { ...line, heads, trend: adjustedTrend(heads, rough) };
+  const all = topsOf(line.blobs, line.baseline, lists, (u) => sizeAt(rough, u));
+  const tops = withoutJoins(all, adjustedTrend(all, rough));
+  return { ...line, tops, trend: adjustedTrend(tops, rough) };
 }
 
 /** Whether a piece of ink holds several letters. */
@@ -166,7 +166,7 @@ export function isJoined(blob: Blob, xHeight: number): boolean {
   return blob.u1 - blob.u0 > JOINED_WIDTH * xHeight;
 }
 
-/** Points, commas and bars have no foot: they float a little above the line, or hang from it. */
+/** Points, commas and bars have no bottom: they float a little above the line, or hang from it. */
 export function isFlat(blob: Blob, xHeight: number): boolean {
   return blob.v1 - blob.v0 < FLAT * xHeight;
 }
@@ -243,21 +243,21 @@ function ownBlobs(
   return own.sort((a, b) => a.from - b.from);
 }
 
-/** Heights of the heads of a line above its baseline: the highest of a single letter, all of joined letters. */
-export function headsOf(
+/** Heights of the tops of a line above its baseline: the highest of a single letter, all of joined letters. */
+export function topsOf(
   own: readonly LineBlob[],
   baseline: Baseline,
   lists: readonly Extreme[][],
   xHeight: number | ((u: number) => number),
-): Head[] {
+): LetterTop[] {
   const cos = Math.cos(Math.atan(baseline.straight.slope));
-  const joined: Head[] = [];
-  const single: Head[] = [];
+  const joined: LetterTop[] = [];
+  const single: LetterTop[] = [];
   for (const { blob, index, from, to } of own) {
     const size = typeof xHeight === 'number' ? xHeight : xHeight((blob.u0 + blob.u1) / 2);
     const many = to - from > JOINED_WIDTH * size;
-    let highest: Head | null = null;
-    const several: Head[] = [];
+    let highest: LetterTop | null = null;
+    const several: LetterTop[] = [];
     for (const extreme of lists[index]!) {
       if (extreme.kind !== 'top') continue;
       const height = (traceAt(baseline.curve, extreme.u) - extreme.v) * cos;
@@ -265,7 +265,7 @@ export function headsOf(
       else if (!highest || highest.height < height) highest = { u: extreme.u, height, joined: false };
     }
     if (many) joined.push(...tallest(several, SAME_LETTER * size));
-    // A dot or a comma has no head of a letter: its ink is too flat.
+    // A dot or a comma has no top of a letter: its ink is too flat.
     // Letters that hang (g p q y) are no small letters either.
     const hangs = blob.v1 - traceAt(baseline.curve, (blob.u0 + blob.u1) / 2) > HANGING * size;
     if (highest && blob.v1 - blob.v0 > FLAT * size && !hangs && !isDotted(blob, own, size)) single.push(highest);
@@ -273,9 +273,9 @@ export function headsOf(
   return [...joined, ...single];
 }
 
-/** All heads of a line, those of joins as well. */
-export function allHeads({ blobs, baseline, trend }: LineWork, lists: readonly Extreme[][]): Head[] {
-  return headsOf(blobs, baseline, lists, (u) => sizeAt(trend, u));
+/** All tops of a line, those of joins as well. */
+export function allTops({ blobs, baseline, trend }: LineWork, lists: readonly Extreme[][]): LetterTop[] {
+  return topsOf(blobs, baseline, lists, (u) => sizeAt(trend, u));
 }
 
 /** A narrow stem with a dot over it: i and j are no small letters, their stems differ from hand to hand. */
@@ -290,13 +290,13 @@ function isDotted(stem: Blob, own: readonly LineBlob[], size: number): boolean {
   );
 }
 
-/** Heads of joined writing without the lower ones close to a taller one: humps and entries of the same letter. */
-function tallest(heads: Head[], reach: number): Head[] {
-  return heads.filter(
-    (head) =>
-      !heads.some(
+/** Tops of joined writing without the lower ones close to a taller one: humps and entries of the same letter. */
+function tallest(tops: LetterTop[], reach: number): LetterTop[] {
+  return tops.filter(
+    (top) =>
+      !tops.some(
         (other) =>
-          other.height > head.height && other.height < SAME_HEIGHT * head.height && Math.abs(other.u - head.u) < reach,
+          other.height > top.height && other.height < SAME_HEIGHT * top.height && Math.abs(other.u - top.u) < reach,
       ),
   );
 }

@@ -39,7 +39,7 @@ export interface Layout extends FoundWords {
 const MOST_PIECES = 12_000;
 /** Ink smaller than this share of a stroke's square is a speck. */
 const SPECK = 0.4;
-/** A head or foot stands out by this share of the stroke's thickness. */
+/** A top or bottom stands out by this share of the stroke's thickness. */
 const PROMINENCE = 0.8;
 /** Ink at the picture's edge that reaches in no further than this, mm, is a shadow of the lid or a cut printed line. */
 const RIM_MM = 1.5;

@@ -1,11 +1,11 @@
-import type { Head } from './letter-tops.ts';
+import type { LetterTop } from './letter-tops.ts';
 import { sizeAt } from './letter-tops.ts';
 import type { LineWork } from './line-reading.ts';
 import { median } from '../order-statistics.ts';
 
 /**
- * Which heads of a page are those of small letters, and how high those are: heads of small letters, tall letters and
- * joins as a mixture with free spreads, each line with its own offset from its trend, drawn toward the page's.
+ * Which tops of a page are those of small letters, and how high those are: tops of small letters, tall letters and
+ * joins as a mixture with free spreads, each line with its own offset from its trend, shrunk toward the page's.
  * Everything in ln(height).
  */
 export interface PageModel {
@@ -37,7 +37,7 @@ const SHARES = { small: 4, tall: 2, join: 1, other: 0.5 } as const;
 const RANGE = 3;
 /** Lines of one hand differ by this (ln), squared. */
 const LINE_VARIANCE = 0.05 ** 2;
-/** Starts: small letters at these shares of the middle head, tall ones so much (ln) and so evenly above. */
+/** Starts: small letters at these shares of the middle top, tall ones so much (ln) and so evenly above. */
 const STARTS = [0.7, 0.85, 1, 1.2, 1.45] as const;
 const STEPS = [
   { step: TALL.step, spread: TALL.spread },
@@ -46,7 +46,7 @@ const STEPS = [
 /** Rounds of each start, and of the best one in the end. */
 const TRIED = 12;
 const ROUNDS = 40;
-/** Fewer heads than this tell nothing. */
+/** Fewer tops than this tell nothing. */
 const LEAST = 8;
 
 interface Point {
@@ -54,10 +54,10 @@ interface Point {
   y: number;
 }
 
-/** Fits the page; null with few heads. @param heads those of each line */
-export function pageModel(lines: readonly LineWork[], heads: readonly (readonly Head[])[]): PageModel | null {
+/** Fits the page; null with few tops. @param tops those of each line */
+export function pageModel(lines: readonly LineWork[], tops: readonly (readonly LetterTop[])[]): PageModel | null {
   const points: Point[] = lines.flatMap(({ trend }, line) =>
-    heads[line]!.flatMap(({ u, height }) => (height > 0 ? [{ line, y: Math.log(height / sizeAt(trend, u)) }] : [])),
+    tops[line]!.flatMap(({ u, height }) => (height > 0 ? [{ line, y: Math.log(height / sizeAt(trend, u)) }] : [])),
   );
   if (points.length < LEAST) return null;
   const middle = median(points.map(({ y }) => y))!;
@@ -71,8 +71,8 @@ export function pageModel(lines: readonly LineWork[], heads: readonly (readonly 
   return best && fitted(points, best, ROUNDS).model;
 }
 
-/** Chance that a head is one of a small letter. */
-export function smallChance(model: PageModel, line: LineWork, index: number, { u, height }: Head): number {
+/** Chance that a top is one of a small letter. */
+export function smallChance(model: PageModel, line: LineWork, index: number, { u, height }: LetterTop): number {
   if (height <= 0) return 0;
   const parts = chancesOf(model, index, Math.log(height / sizeAt(line.trend, u)));
   return parts.small / parts.all;

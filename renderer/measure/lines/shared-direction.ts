@@ -20,7 +20,7 @@ const REACH = 4;
 const CHANCE = 4;
 
 /**
- * Values of the lines of a page drawn towards what they share, as far as they differ no more than the unevenness of their
+ * Values of the lines of a page shrunk toward what they share, as far as they differ no more than the unevenness of their
  * letters makes them differ (shrinkage of many means, James & Stein 1961, from memory; robust, so that a line read wrongly
  * does not count). They may change evenly down the page. Null where there are too few lines to tell.
  */
@@ -49,7 +49,7 @@ export function drawnTogether(lines: readonly OfLine[]): number[] | null {
   return lines.map(({ value, noise }, i) => value + (noise / (own + noise)) * (shared - level[i]!));
 }
 
-/** Change from line to line, drawn towards none as far as chance makes one. */
+/** Change from line to line, shrunk toward none as far as chance makes one. */
 function driftOf(lines: readonly OfLine[], noise: number): number {
   const at = lines.map((line) => line.at);
   const drift = theilSen(

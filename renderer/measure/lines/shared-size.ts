@@ -12,18 +12,18 @@ import type { OfLine } from './shared-direction.ts';
 import { traceAt } from './trace.ts';
 import type { Group } from '../letters/word-groups.ts';
 
-/** A foot counts from this many readings of its kind on; rarer ones say nothing about how low it usually stands. */
+/** A bottom counts from this many readings of its kind on; rarer ones say nothing about how low it usually stands. */
 const LEAST = 4;
-/** A line is levelled by at least this many known feet, and this share of its feet. */
+/** A line is levelled by at least this many known bottoms, and this share of its bottoms. */
 const LEAST_FEET = 20;
 const KNOWN = 0.5;
-/** Kinds of feet are numbered by their letter's kind and their place in it: no letter has so many feet. */
+/** Kinds of bottoms are numbered by their letter's kind and their place in it: no letter has so many bottoms. */
 const PLACES = 1024;
 /** Rounds of fitting kinds and lines in turn; they settle after three. */
 const ROUNDS = 4;
 
-/** One foot of a line: which foot of which kind of letter, and where. */
-interface Foot {
+/** One bottom of a line: which bottom of which kind of letter, and where. */
+interface LetterBottom {
   kind: number;
   u: number;
   v: number;
@@ -38,12 +38,12 @@ interface Foot {
 export function levelled(layout: Layout, kinds: ReadonlyMap<Group, number>): Layout {
   const kindOfBlob = new Map<number, number>();
   for (const [group, kind] of kinds) for (const { index } of group.blobs) kindOfBlob.set(index, kind);
-  const feet = layout.lines.map(({ baseline }) => known(asRead(baseline).feet, kindOfBlob));
-  const offsets = offsetsOf(feet);
+  const bottoms = layout.lines.map(({ baseline }) => known(asRead(baseline).bottoms, kindOfBlob));
+  const offsets = offsetsOf(bottoms);
   if (offsets.size === 0) return layout;
   const lines = layout.lines.map((line, i) => {
-    const used = feet[i]!.filter(({ kind }) => offsets.has(kind));
-    if (used.length < LEAST_FEET || used.length < KNOWN * asRead(line.baseline).feet.length) return line;
+    const used = bottoms[i]!.filter(({ kind }) => offsets.has(kind));
+    if (used.length < LEAST_FEET || used.length < KNOWN * asRead(line.baseline).bottoms.length) return line;
     const before = fitted(used, () => 0);
     const after = fitted(used, (kind) => offsets.get(kind)!);
     return before && after ? tilted(line, after.slope - before.slope, used) : line;
@@ -51,10 +51,10 @@ export function levelled(layout: Layout, kinds: ReadonlyMap<Group, number>): Lay
   return withLines(layout, lines);
 }
 
-/** The feet of letters whose kind is known, each named by its letter's kind and its place in the letter. */
-function known(feet: readonly Extreme[], kindOfBlob: ReadonlyMap<number, number>): Foot[] {
+/** The bottoms of letters whose kind is known, each named by its letter's kind and its place in the letter. */
+function known(bottoms: readonly Extreme[], kindOfBlob: ReadonlyMap<number, number>): LetterBottom[] {
   const seen = new Map<number, number>();
-  return [...feet]
+  return [...bottoms]
     .sort((a, b) => a.u - b.u)
     .flatMap(({ u, v, blob }) => {
       const place = seen.get(blob) ?? 0;
@@ -65,16 +65,18 @@ function known(feet: readonly Extreme[], kindOfBlob: ReadonlyMap<number, number>
 }
 
 /**
- * How much lower than its line each kind of foot usually stands, pixels, drawn towards none as far as the readings of one
+ * How much lower than its line each kind of bottom usually stands, pixels, shrunk toward none as far as the readings of one
  * kind differ among themselves (a random effect; Henderson 1975, from memory). Empty where kinds do not differ by more
  * than that; kinds with few readings are left out.
  */
-function offsetsOf(lines: readonly (readonly Foot[])[]): Map<number, number> {
+function offsetsOf(lines: readonly (readonly LetterBottom[])[]): Map<number, number> {
   const counts = new Map<number, number>();
   for (const { kind } of lines.flat()) counts.set(kind, (counts.get(kind) ?? 0) + 1);
   const offsets = new Map([...counts].filter(([, n]) => n >= LEAST).map(([kind]) => [kind, 0]));
-  const used = lines.map((feet) => feet.filter(({ kind }) => offsets.has(kind))).filter((feet) => feet.length >= 3);
-  const total = used.reduce((sum, feet) => sum + feet.length, 0);
+  const used = lines
+    .map((bottoms) => bottoms.filter(({ kind }) => offsets.has(kind)))
+    .filter((bottoms) => bottoms.length >= 3);
+  const total = used.reduce((sum, bottoms) => sum + bottoms.length, 0);
   if (total < LEAST_FEET) return new Map();
   for (let round = 0; round < ROUNDS; round += 1) {
     const rests = restsOf(used, offsets);
@@ -92,12 +94,15 @@ function offsetsOf(lines: readonly (readonly Foot[])[]): Map<number, number> {
 }
 
 /** Distances below the lines by kind; the lines are fitted without what the kinds usually are. */
-function restsOf(lines: readonly (readonly Foot[])[], offsets: ReadonlyMap<number, number>): Map<number, number[]> {
+function restsOf(
+  lines: readonly (readonly LetterBottom[])[],
+  offsets: ReadonlyMap<number, number>,
+): Map<number, number[]> {
   const rests = new Map<number, number[]>();
-  for (const feet of lines) {
-    const line = fitted(feet, (kind) => offsets.get(kind)!);
+  for (const bottoms of lines) {
+    const line = fitted(bottoms, (kind) => offsets.get(kind)!);
     if (!line) continue;
-    for (const { kind, u, v } of feet) {
+    for (const { kind, u, v } of bottoms) {
       const list = rests.get(kind) ?? [];
       list.push(v - line.intercept - line.slope * u);
       rests.set(kind, list);
@@ -108,11 +113,11 @@ function restsOf(lines: readonly (readonly Foot[])[], offsets: ReadonlyMap<numbe
 
 /** Direction of a line as it was read. */
 interface Direction extends OfLine {
-  feet: readonly Extreme[];
+  bottoms: readonly Extreme[];
 }
 
 /**
- * The lines turned towards the direction that they share, as far as the unevenness of their feet allows it. Lines that
+ * The lines turned towards the direction that they share, as far as the unevenness of their bottoms allows it. Lines that
  * bend keep their own: it is that of their wave. Lines drawn by hand stay, and tell the others what they told before.
  */
 export function aligned(layout: Layout): Layout {
@@ -120,8 +125,8 @@ export function aligned(layout: Layout): Layout {
   const values = drawnTogether(free);
   if (!values) return layout;
   const lines = [...layout.lines];
-  free.forEach(({ at, value, feet }, i) => {
-    lines[at] = tilted(lines[at]!, values[i]! - value, feet);
+  free.forEach(({ at, value, bottoms }, i) => {
+    lines[at] = tilted(lines[at]!, values[i]! - value, bottoms);
   });
   return withLines(layout, lines);
 }
@@ -131,38 +136,38 @@ function directionsOf(layout: Layout): Direction[] {
   let [square, freedom] = [0, 0];
   const found = layout.lines.flatMap(({ baseline }, at) => {
     const read = asRead(baseline);
-    const { feet, straight, rms } = read;
-    if (feet.length < 3 || bendOf(read) > WAVY * layout.sizes[at]!) return [];
-    square += feet.length * rms ** 2;
-    freedom += feet.length - 2;
-    return [{ at, value: straight.slope, feet, spread: scatter(feet.map(({ u }) => u)) }];
+    const { bottoms, straight, rms } = read;
+    if (bottoms.length < 3 || bendOf(read) > WAVY * layout.sizes[at]!) return [];
+    square += bottoms.length * rms ** 2;
+    freedom += bottoms.length - 2;
+    return [{ at, value: straight.slope, bottoms, spread: scatter(bottoms.map(({ u }) => u)) }];
   });
   return found
     .filter(({ spread }) => spread > 0)
-    .map(({ at, value, feet, spread }) => ({ at, value, feet, noise: square / freedom / spread }));
+    .map(({ at, value, bottoms, spread }) => ({ at, value, bottoms, noise: square / freedom / spread }));
 }
 
-/** How far the curve of a line leaves its straight line, root mean square at its feet, pixels. */
-function bendOf({ curve, straight, feet }: Baseline): number {
-  const off = feet.map(({ u }) => traceAt(curve, u) - straight.intercept - straight.slope * u);
+/** How far the curve of a line leaves its straight line, root mean square at its bottoms, pixels. */
+function bendOf({ curve, straight, bottoms }: Baseline): number {
+  const off = bottoms.map(({ u }) => traceAt(curve, u) - straight.intercept - straight.slope * u);
   return Math.sqrt(scatter(off) / off.length);
 }
 
-function fitted(feet: readonly Foot[], offset: (kind: number) => number): Fit | null {
-  if (feet.length < 3) return null;
+function fitted(bottoms: readonly LetterBottom[], offset: (kind: number) => number): Fit | null {
+  if (bottoms.length < 3) return null;
   return leastSquares(
-    feet.map(({ u }) => u),
-    feet.map(({ kind, v }) => v - offset(kind)),
+    bottoms.map(({ u }) => u),
+    bottoms.map(({ kind, v }) => v - offset(kind)),
   );
 }
 
-/** The line with its baseline turned about the middle of its feet; heights follow. One drawn by hand keeps it. */
-function tilted(line: LineWork, slope: number, feet: readonly { u: number }[]): LineWork {
-  const middle = mean(feet.map(({ u }) => u))!;
+/** The line with its baseline turned about the middle of its bottoms; heights follow. One drawn by hand keeps it. */
+function tilted(line: LineWork, slope: number, bottoms: readonly { u: number }[]): LineWork {
+  const middle = mean(bottoms.map(({ u }) => u))!;
   const { byHand } = line.baseline;
   if (byHand) return { ...line, baseline: { ...line.baseline, byHand: turned(byHand, slope, middle) } };
-  const heads = line.heads.map((head) => ({ ...head, height: head.height + slope * (head.u - middle) }));
-  return { ...line, baseline: turned(line.baseline, slope, middle), heads, trend: adjustedTrend(heads, line.trend) };
+  const tops = line.tops.map((top) => ({ ...top, height: top.height + slope * (top.u - middle) }));
+  return { ...line, baseline: turned(line.baseline, slope, middle), tops, trend: adjustedTrend(tops, line.trend) };
 }
 
 function turned(baseline: Baseline, slope: number, middle: number): Baseline {

@@ -16,8 +16,8 @@ export const baselineAngle: Measure = {
   unit: 'deg',
   direction: 'none',
   source:
-    'Definition: fit through the feet of the letters, + rising. Over 2 degrees leads to practice (common practice, no source).',
-  how: 'median over lines of the least-squares angle of the feet that stand on the line, interval over lines',
+    'Definition: fit through the bottoms of the letters, + rising. Over 2 degrees leads to practice (common practice, no source).',
+  how: 'median over lines of the least-squares angle of the bottoms that stand on the line, interval over lines',
   compute: (page, draws) =>
     pooledMedian(
       byLine(page, (line) => line.baselineAngleDeg),
@@ -31,7 +31,7 @@ export const baselineRms: Measure = {
   unit: 'mm',
   direction: 'less',
   source:
-    'Definition: root mean square distance of the feet from the straight line. Over 0.3 x-heights leads to practice (common practice, no source).',
+    'Definition: root mean square distance of the bottoms from the straight line. Over 0.3 x-heights leads to practice (common practice, no source).',
   how: 'median over lines, interval over lines',
   compute: (page, draws) =>
     pooledMedian(
@@ -46,7 +46,7 @@ export const rulingDistance: Measure = {
   unit: 'mm',
   direction: 'less',
   source:
-    'Definition: mean signed distance of the feet from the printed line, + above it (common practice). No cut-off.',
+    'Definition: mean signed distance of the bottoms from the printed line, + above it (common practice). No cut-off.',
   how: 'median over lines of the mean distance, interval over lines; ruled paper only',
   compute: (page, draws) =>
     pooledMedian(

@@ -1,9 +1,9 @@
 import { seededNumbers, sortedOrder } from '../order-statistics.ts';
 
-/** How often a page is drawn anew from its own words or lines: its ends vary by a tenth of its width between seeds. */
+/** How often a page is resampled from its own words or lines: its ends vary by a tenth of its width between seeds. */
 const DRAWS = 120;
 
-/** Pages drawn anew: how often each of so many clusters comes in each of them. */
+/** pages resampled: how often each of so many clusters comes in each of them. */
 export type Draws = (clusters: number) => readonly Int32Array[];
 
 /** Draws from a seed. All measures of a page are taken from the same drawn pages. */

@@ -8,7 +8,7 @@ import { wordsOfLine } from './measure.ts';
 const LEAST = 3;
 /** Kinds that hold less than this share of the small letters (joined writing) say too little. */
 const COVERED = 0.6;
-/** Of joined writing this share is enough: its heads are more than its letters, and other words are left out. */
+/** Of joined writing this share is enough: its tops are more than its letters, and other words are left out. */
 const COVERED_HEADS = 0.4;
 /** A change of size along a line is told from what letters are there by lines of so many words only. */
 const LEAST_WORDS = 3;
@@ -42,11 +42,11 @@ export function smallLetters(word: WordResult): SmallLetter[] {
   return found;
 }
 
-/** Names of kinds of heads begin with this. */
+/** Names of kinds of tops begin with this. */
 const HEAD = '^';
 
-/** The same of the heads of joined writing. */
-function smallHeads(word: WordResult): SmallLetter[] {
+/** The same of the tops of joined writing. */
+function smallTops(word: WordResult): SmallLetter[] {
   return word.xHeightsMm.flatMap((height, index) => {
     const kind = word.headKinds?.[index] ?? null;
     return kind === null ? [] : [{ kind: `${HEAD}${String(kind)}`, ln: Math.log(height), index }];
@@ -68,16 +68,16 @@ export function letterEffects(page: ReadPage): Map<string, number> {
 
 /**
  * ln of the heights of a word's small letters, in order. Where it is known which letter (or which look) each is, what
- * that is taller than others is taken off; where others of the page are known by their heads and none of these is, they
+ * that is taller than others is taken off; where others of the page are known by their tops and none of these is, they
  * say nothing.
  */
 export function evenedHeights(word: WordResult, effects: ReadonlyMap<string, number>): number[] {
-  const known = [...smallLetters(word), ...smallHeads(word)].filter(({ kind }) => effects.has(kind));
+  const known = [...smallLetters(word), ...smallTops(word)].filter(({ kind }) => effects.has(kind));
   if (known.length > 0) return known.map(({ kind, ln }) => ln - effects.get(kind)!);
   return areOfHeads(effects) ? [] : word.xHeightsMm.map((height) => Math.log(height));
 }
 
-/** Whether a page's kinds are those of the heads of joined writing: all or none are. */
+/** Whether a page's kinds are those of the tops of joined writing: all or none are. */
 function areOfHeads(effects: ReadonlyMap<string, number>): boolean {
   const [first] = effects.keys();
   return first !== undefined && first.startsWith(HEAD);
@@ -88,10 +88,10 @@ const known = new WeakMap<ReadPage, Map<string, number>>();
 
 function fitted(page: ReadPage): Map<string, number> {
   const effects = fittedTo(page, smallLetters, COVERED);
-  return effects.size > 0 ? effects : fittedTo(page, smallHeads, COVERED_HEADS);
+  return effects.size > 0 ? effects : fittedTo(page, smallTops, COVERED_HEADS);
 }
 
-/** @param covered least share of the small heads that kinds must hold */
+/** @param covered least share of the small tops that kinds must hold */
 function fittedTo(page: ReadPage, known: (word: WordResult) => SmallLetter[], covered: number): Map<string, number> {
   const readings = page.lines.flatMap((line, i) =>
     wordsOfLine(line).flatMap((word, k) => known(word).map(({ kind, ln }) => ({ kind, ln, line: i, word: k }))),
@@ -99,11 +99,11 @@ function fittedTo(page: ReadPage, known: (word: WordResult) => SmallLetter[], co
   const counts = new Map<string, number>();
   for (const { kind } of readings) counts.set(kind, (counts.get(kind) ?? 0) + 1);
   const used = readings.filter(({ kind }) => counts.get(kind)! >= LEAST);
-  const heads = page.lines.reduce(
+  const tops = page.lines.reduce(
     (sum, line) => wordsOfLine(line).reduce((part, word) => part + word.xHeightsMm.length, sum),
     0,
   );
-  if (used.length < covered * heads || !used.some(({ word }) => word >= LEAST_WORDS - 1)) return new Map();
+  if (used.length < covered * tops || !used.some(({ word }) => word >= LEAST_WORDS - 1)) return new Map();
   const kinds = [...new Set(used.map(({ kind }) => kind))];
   const kindAt = new Map(kinds.map((kind, i) => [kind, i]));
   const rows = used.map((r) => ({ kind: kindAt.get(r.kind)!, line: r.line, word: r.word, ln: r.ln }));

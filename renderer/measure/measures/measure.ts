@@ -26,7 +26,7 @@ export interface Measure {
   source: string;
   /** How it is read, in a few words; part of the stored result. */
   how: string;
-  /** @param draws pages drawn anew, for the interval */
+  /** @param draws pages resampled, for the interval */
   compute(page: ReadPage, draws: Draws): Reading;
 }
 

@@ -3,22 +3,22 @@ import { wordsIn } from './measure.ts';
 import { pooledMedian } from './pooled.ts';
 
 /**
- * Heights of the small letters by word, mm. Where letters melt into each other, large words show more of their heads than
- * small ones: without the text, heights are scaled by how much the mean size of a letter differs from that of a head read.
+ * Heights of the small letters by word, mm. Where letters touch, large words show more of their tops than
+ * small ones: without the text, heights are scaled by how much the mean size of a letter differs from that of a top read.
  */
 export function smallHeights(page: ReadPage): number[][] {
   const words = wordsIn(page);
   const heights = words.map((word) => word.xHeightsMm);
   if (words.some((word) => word.text !== null)) return heights;
-  let [letters, ofLetters, heads, ofHeads] = [0, 0, 0, 0];
+  let [letters, ofLetters, tops, ofHeads] = [0, 0, 0, 0];
   for (const { sizeMm, letterCount, xHeightsMm } of words) {
     letters += letterCount;
     ofLetters += letterCount * Math.log(sizeMm);
-    heads += xHeightsMm.length;
+    tops += xHeightsMm.length;
     ofHeads += xHeightsMm.length * Math.log(sizeMm);
   }
-  if (letters === 0 || heads === 0) return heights;
-  const factor = Math.exp(ofLetters / letters - ofHeads / heads);
+  if (letters === 0 || tops === 0) return heights;
+  const factor = Math.exp(ofLetters / letters - ofHeads / tops);
   return heights.map((list) => list.map((height) => height * factor));
 }
 

@@ -127,7 +127,7 @@ function axesDiffer(p: readonly Point[], paper: { widthMm: number; heightMm: num
 
 /** The sheet by its corner marks: scale, turn and perspective follow from them. */
 export function sheetOfMarks(sheet: Sheet, marks: FoundMarks): Sheet {
-  // The hollow mark is the sheet's top left: a sheet that lies on its side or head is turned upright with the rest.
+  // The hollow mark is the sheet's top left: a sheet that lies on its side or top is turned upright with the rest.
   const lying = marks.hollow % 2 === 1;
   if (lying && marks.paper.widthMm < marks.paper.heightMm)
     return { ...sheet, warnings: [...sheet.warnings, WARNINGS.mirrored], refused: true };

@@ -43,7 +43,7 @@ function stripes(layout: Layout): number {
 function neighbors({ blobs, strokePx }: Layout): number {
   const pieces = blobs.filter((b) => Math.max(b.u1 - b.u0, b.v1 - b.v0) > 2 * strokePx);
   const n = pieces.length;
-  // Plain lists: all pieces are gone through for each one asked.
+  // Plain lists: all pieces are looked at for each one asked.
   const left = new Float64Array(n);
   const right = new Float64Array(n);
   const top = new Float64Array(n);

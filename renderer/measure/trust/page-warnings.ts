@@ -5,7 +5,7 @@ import { median } from '../order-statistics.ts';
 import { SCALE_TOLERANCE } from '../sheet/sheet.ts';
 import type { GrayImage, MeasureOptions, PageWarning } from '../types.ts';
 import { doubtWarning, WARNINGS, rulingWarning, sizeWarning } from './warnings.ts';
-import { pitchOf, usualRuling } from './ruling-scale.ts';
+import { pitchOf, RULING_TOLERANCE, usualRuling } from './ruling-scale.ts';
 
 /** Small letters under this height in pixels are too coarse to measure well. */
 const LEAST_PX = 12;
@@ -69,8 +69,8 @@ function scaleWarnings(read: ReadPage, options: MeasureOptions): PageWarning[] {
     warnings.push(WARNINGS.axesDiffer);
   if (across === null) return warnings;
   if (options.rulingMm !== undefined) {
-    if (Math.abs(across / options.rulingMm - 1) > SCALE_TOLERANCE)
+    if (Math.abs(across / options.rulingMm - 1) > RULING_TOLERANCE)
       warnings.push(rulingWarning(across, options.rulingMm));
-  } else if (usualRuling(across, SCALE_TOLERANCE) === null) warnings.push(rulingWarning(across, null));
+  } else if (usualRuling(across, RULING_TOLERANCE) === null) warnings.push(rulingWarning(across, null));
   return warnings;
 }

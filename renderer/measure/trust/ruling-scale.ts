@@ -1,8 +1,13 @@
 import { median } from '../order-statistics.ts';
 import type { RulingResult } from '../types.ts';
 
-/** Distances of printed lines on sold and on our own paper, mm (US rulings published, others common practice). */
-const USUAL_MM = [4, 5, 6, 6.35, 7, 7.1, 8, 8.7, 9, 10, 12, 14, 15, 16];
+/**
+ * Distances of printed lines on sold and on our own paper, mm: 9/32 inch (college, 7.14), 11/32 inch (wide, 8.73), 1/4
+ * inch and metric ones (common practice, no source).
+ */
+const USUAL_MM = [4, 5, 6, 6.35, 7, 7.14, 8, 8.73, 9, 10, 12, 14, 15, 16];
+/** Sold sheets differ from their nominal distance by up to this: a notebook of 7.14 mm was measured at 7.21. */
+export const RULING_TOLERANCE = 0.015;
 /** Steps that agree with their median to this share are one ruling; this share of them must. */
 const EVEN = 0.015;
 const MOSTLY = 0.7;
