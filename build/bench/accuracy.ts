@@ -3,6 +3,8 @@
  * errors and what differs from the snapshot of the method version, then worst and median of each quantity beside its
  * limit; leaves the worst page as a picture and the report as JSON in out/accuracy. Exit 1 when a limit is missed or a
  * value moved.
+ * `npm run accuracy -- --pages FOLDER [--dpi N]`: pages that people wrote, against words counted by eye
+ * (accuracy-pages.ts). They stay where they are.
  * `npm run accuracy -- --held-out N [--seed S] [NAME …]`: N pages drawn by lot (tests/measure/pages/held-out.ts) instead.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
@@ -18,6 +20,7 @@ import type { Judgement } from '../../tests/measure/pages/judge.ts';
 import { SPECS } from '../../tests/measure/pages/specs.ts';
 import type { MadePage, PageSpec } from '../../tests/measure/pages/types.ts';
 import { digitHolesReport } from './accuracy-digits.ts';
+import { judgeFolder } from './accuracy-pages.ts';
 import { median } from '../letters/glyph.ts';
 
 const OUT = fileURLToPath(new URL('../../out/accuracy/', import.meta.url));
@@ -93,8 +96,14 @@ function badness(rows: readonly Judgement[]): number {
 
 const { values: asked, positionals: wanted } = parseArgs({
   allowPositionals: true,
-  options: { 'held-out': { type: 'string' }, seed: { type: 'string', default: '1' } },
+  options: {
+    'held-out': { type: 'string' },
+    seed: { type: 'string', default: '1' },
+    pages: { type: 'string' },
+    dpi: { type: 'string', default: '300' },
+  },
 });
+if (asked.pages !== undefined) process.exit(await judgeFolder(asked.pages, Number(asked.dpi), wanted));
 const lot = asked['held-out'];
 const pages = lot === undefined ? SPECS : heldOutSpecs(Number(asked.seed), Number(lot));
 const specs = pages.filter(({ name }) => wanted.length === 0 || wanted.some((part) => name.includes(part)));

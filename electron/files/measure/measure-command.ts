@@ -1,6 +1,14 @@
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import type { MeasureOptions, PageResult } from '../../../renderer/measure/index.ts';
+import { rulesCurrent } from '../../../db/rules/index.ts';
+import {
+  changeLimits,
+  handInterval,
+  handScaleOf,
+  handSpread,
+  knownHandSpread,
+} from '../../../renderer/change/index.ts';
 import { sentenceFor } from '../../contract/messages.ts';
 import { DecodeError } from '../decode/decode-error.ts';
 import { DECODE_LIMITS } from '../decode/decode.ts';
@@ -86,6 +94,14 @@ async function readInput(file: string, what: string): Promise<Uint8Array> {
   }
 }
 
+/** Where this hand lies from page to page, before it has repeats of its own: by ordinary writers. */
+function handOf(code: string, value: number | null, unit: string): { handLow: number | null; handHigh: number | null } {
+  const { thresholds } = rulesCurrent();
+  const spread = handSpread(knownHandSpread(thresholds, code), [], handScaleOf(unit), changeLimits(thresholds));
+  const hand = spread && value !== null ? handInterval(value, spread) : null;
+  return { handLow: hand?.low ?? null, handHigh: hand?.high ?? null };
+}
+
 /** The documented answer: what COMMANDS names, nothing that only the overlay needs. */
 export function answerOf(result: PageResult): Record<string, unknown> {
   const { widthMm, heightMm, dpi, rotationDeg } = result.page;
@@ -111,6 +127,7 @@ export function answerOf(result: PageResult): Record<string, unknown> {
       n,
       low,
       high,
+      ...handOf(code, value, unit),
       method,
     })),
     warnings: result.warnings.map(({ code, message }) => ({ code, message })),
