@@ -40,6 +40,10 @@ export const commands: Readonly<Record<string, Row>> = {
     about: 'ink FILE.inkml [--task writing|loops|line|spiral|hold] [--text FILE] [--page OUT.png]',
     load: async () => (await import('./commands/ink.ts')).inkCommand,
   },
+  spiral: {
+    about: 'spiral PAGE --dpi N [--seconds S]',
+    load: async () => (await import('./files/measure/spiral-command.ts')).spiralCommand,
+  },
   summary: {
     about: 'summary --client CODE --out FILE.pdf [--data DIR]',
     load: async () => (await import('./commands/summary.ts')).summaryCommand,

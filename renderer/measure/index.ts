@@ -7,5 +7,7 @@ export { SecondThread } from './image/wasm/thread-port.ts';
 export { measurePage } from './measure-page.ts';
 export { MEASURES } from './measures/measure-table.ts';
 export { CORNER_MARK, PRINTED_BANDS } from './sheet/corner-marks.ts';
+export { measureSpiral } from './spiral/spiral-measure.ts';
 export { METHOD_VERSION } from './version.ts';
+export type { SpiralResult } from './spiral/spiral-measure.ts';
 export type { BoxMm, Correction, LineResult, MeasureOptions, PageResult, PointMm } from './types.ts';
