@@ -19,6 +19,7 @@ import { buildLevels } from '../../renderer/logic/goals/levels.ts';
 import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 import { noConditions } from '../../renderer/logic/sample/carried-conditions.ts';
 import { noCare } from '../../renderer/logic/pages/kinds/care.ts';
+import { inventedInk } from './ink/demo-bouts.ts';
 import { renderDemoPage } from './pages/index.ts';
 import { demoClinic, people } from './people.ts';
 import { readLines } from './reader.ts';
@@ -164,6 +165,7 @@ class Maker {
         doing,
       );
     }
+    if (visit.ink) inventedInk(this.caseload, clientId, visitId, doing);
     for (const sample of visit.samples) await this.sample(person, clientId, visitId, visit, sample);
     if (person.goal && !first && visit.goalLevel !== undefined)
       this.goal(person, clientId, goalId, visitId, visit, doing);

@@ -234,6 +234,7 @@ export const people: readonly DemoClient[] = [
         ],
       },
       {
+        ink: true,
         daysAgo: 4,
         hour: '09:30',
         kind: 'retest',

@@ -52,6 +52,8 @@ export interface DemoSample {
 }
 
 export interface DemoVisit {
+  /** Also a sample with a pen in the window. */
+  ink?: true;
   /** Days before the day the demo was made. */
   daysAgo: number;
   hour: string;

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { penEvents } from '../../build/demo/ink/pen-events.ts';
 import { inkOf, strokesUpAndDown } from '../../build/demo/ink/pen-model.ts';
 import { freshCaseloadIn, NOW } from '../../build/torture/children.ts';
 import type { Caseload } from '../../db/index.ts';
@@ -54,22 +55,7 @@ function events(): RawSample[] {
     { task: 'writing', from: { x: 30, y: 40 }, steps, pressure: (s) => 0.4 + s / 50 },
     { rateHz: 200, noiseMm: 0.01, seed: 2 },
   );
-  return ink.traces.flatMap((trace) =>
-    Array.from(trace.x, (x, i): RawSample => ({
-      timeStamp: 1000 + trace.t![i]!,
-      clientX: x * 10,
-      clientY: trace.y[i]! * 10,
-      pressure: Math.fround(trace.force![i]!),
-      tiltX: 30,
-      tiltY: -12,
-      twist: 0,
-      altitudeAngle: 1,
-      azimuthAngle: 2,
-      buttons: trace.kind === 'down' ? 1 : 0,
-      phase: trace.kind === 'up' ? (i === 0 ? 'up' : 'hover') : i === 0 ? 'down' : 'contact',
-      pointer: 'pen',
-    })),
-  );
+  return penEvents(ink, 10);
 }
 
 function written(): { clientId: string; recordingId: string; sampleId: string } {

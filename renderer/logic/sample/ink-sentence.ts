@@ -108,14 +108,3 @@ export function isComparable(a: InkRecording, b: InkRecording): boolean {
   const keys = ['task', 'hand', 'surface', 'device'] as const;
   return keys.every((key) => a[key] === b[key]) && [a, b].every((each) => each.cues === null && !each.abandoned);
 }
-
-/** Lines in the band: half of their strokes or more. */
-const IN_BAND = 0.5;
-const LOOKED_AT = 4;
-const FADE_AT = 3;
-
-/** Less help is proposed once three of the last four cued lines lay in the band; the therapist decides. */
-export function proposesFading(hitRates: readonly number[]): boolean {
-  const last = hitRates.slice(-LOOKED_AT);
-  return last.length === LOOKED_AT && last.filter((rate) => rate >= IN_BAND).length >= FADE_AT;
-}
