@@ -11,7 +11,7 @@ import { clientByCode, listClients, searchClients } from './clients.ts';
 import { countRows } from './counts.ts';
 import { eraseClient } from './erase.ts';
 import { noteExport } from './exports.ts';
-import { dropPieces, keepPiece, piecesOf } from './ink-pieces.ts';
+import { dropPieces, keepPiece, piecesOf } from './pen-pieces.ts';
 import { mergeClients } from './merge.ts';
 import { readSetting, writeSetting } from './settings.ts';
 import { getFact, together } from './store.ts';

@@ -5,12 +5,11 @@
 import { z } from 'zod';
 import { Client } from './client.ts';
 import { Goal, GoalRating } from './goal.ts';
-import { InkRecording } from './ink.ts';
 import { IntakeAnswer, RedFlagAnswer, SetupMeasures } from './intake.ts';
 import { IssuedPage, PageDraft } from './page.ts';
 import { PracticeLog, Program } from './program.ts';
 import { Reading } from './reading.ts';
-import { PageMeasurement, Sample, SamplePage } from './sample.ts';
+import { InkRecording, PageMeasurement, Sample, SamplePage } from './sample.ts';
 import { Visit } from './visit.ts';
 
 export const factKinds = {

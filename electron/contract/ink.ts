@@ -1,8 +1,7 @@
 /** Pen motion: kept in pieces while it is written, finished into one blob, measured anew from it each time. */
 import { z } from 'zod';
 import { Id } from '../../db/types/common.ts';
-import { InkDevice, InkRecording, InkSurface, InkTaskKind } from '../../db/types/ink.ts';
-import { Sample, SamplePage } from '../../db/types/sample.ts';
+import { InkDevice, InkRecording, InkSurface, InkTaskKind, Sample, SamplePage } from '../../db/types/sample.ts';
 import { nothing, read, save, write } from './request.ts';
 
 const Span = z.object({ fromS: z.number(), toS: z.number() });

@@ -1,7 +1,6 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { InkDevice } from '../../db/types/ink.ts';
-import type { InkRecording } from '../../db/types/ink.ts';
-import type { Sample, SamplePage } from '../../db/types/sample.ts';
+import { InkDevice } from '../../db/types/sample.ts';
+import type { InkRecording, Sample, SamplePage } from '../../db/types/sample.ts';
 import { drawInk, InkRefusal, INK_TASKS, measureInk, readInkml, writeInkml } from '../../renderer/ink/index.ts';
 import type { InkDocument } from '../../renderer/ink/index.ts';
 import { Refusal } from '../contract/envelope.ts';

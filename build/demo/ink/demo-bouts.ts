@@ -1,7 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Caseload, Doing } from '../../../db/index.ts';
-import type { InkRecording } from '../../../db/types/ink.ts';
-import type { Sample } from '../../../db/types/sample.ts';
+import type { InkRecording, Sample } from '../../../db/types/sample.ts';
 import { packSamples } from '../../../renderer/ink/index.ts';
 import { noConditions } from '../../../renderer/logic/sample/carried-conditions.ts';
 import { penEvents } from './pen-events.ts';

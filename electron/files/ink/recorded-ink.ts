@@ -1,7 +1,6 @@
 /** A stored recording as ink, and as a picture of a page. */
 import sharp from 'sharp';
-import type { InkRecording } from '../../../db/types/ink.ts';
-import type { Sample } from '../../../db/types/sample.ts';
+import type { InkRecording, Sample } from '../../../db/types/sample.ts';
 import type { InkDocument, InkPage, InkTask } from '../../../renderer/ink/index.ts';
 import { documentOfRaw, readInkml, unpackSamples } from '../../../renderer/ink/index.ts';
 

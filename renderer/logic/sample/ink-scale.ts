@@ -1,5 +1,5 @@
 /** The scale of a pen surface: set twice, and judged. */
-import type { InkScale, InkScreen, InkSurface } from '../../../db/types/ink.ts';
+import type { InkScale, InkScreen, InkSurface } from '../../../db/types/sample.ts';
 
 /** Bank and ID cards: ISO/IEC 7810, ID-1. */
 export const CARD_MM = { width: 85.6, height: 53.98 };

@@ -1,5 +1,5 @@
 /** What a recording of the pen shows, in words first. Never a diagnosis: what was seen, and how sure it is. */
-import type { InkRecording } from '../../../db/types/ink.ts';
+import type { InkRecording } from '../../../db/types/sample.ts';
 
 interface Value {
   code: string;

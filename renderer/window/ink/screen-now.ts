@@ -1,4 +1,4 @@
-import type { InkScreen } from '../../../db/types/ink.ts';
+import type { InkScreen } from '../../../db/types/sample.ts';
 
 /** The screen as the window sees it now: a scale holds for this one only. */
 export const screenNow = (): InkScreen => ({

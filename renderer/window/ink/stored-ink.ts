@@ -1,4 +1,4 @@
-import type { InkRecording } from '../../../db/types/ink.ts';
+import type { InkRecording } from '../../../db/types/sample.ts';
 import type { InkDocument } from '../../ink/index.ts';
 import { documentOfRaw, readInkml, unpackSamples } from '../../ink/index.ts';
 

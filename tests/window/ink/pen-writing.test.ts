@@ -1,10 +1,10 @@
 /** Writing with a pen in the real window: events of known motion by CDP, with and without pressure, at three rates. */
 import type { CDPSession, Page } from '@playwright/test';
-import { inkOf, strokesUpAndDown } from '../../build/demo/ink/pen-model.ts';
-import type { InkDocument, InkResult } from '../../renderer/ink/index.ts';
-import { unpackSamples } from '../../renderer/ink/index.ts';
-import { expect, test } from './app.ts';
-import type { LaunchedApp } from './app.ts';
+import { inkOf, strokesUpAndDown } from '../../../build/demo/ink/pen-model.ts';
+import type { InkDocument, InkResult } from '../../../renderer/ink/index.ts';
+import { unpackSamples } from '../../../renderer/ink/index.ts';
+import { expect, test } from '../app.ts';
+import type { LaunchedApp } from '../app.ts';
 
 const PX_PER_MM = 5;
 
