@@ -1,6 +1,6 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --wait SECONDS, --seed N,
+ * Options: --kills N, --backup-kills N, --key-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --wait SECONDS, --seed N,
  * --only PART, --out FILE.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { backupFuzz, backupKillTest } from './torture/backups.ts';
 import { fuzz } from './torture/fuzz/index.ts';
+import { keyChangeKillTest } from './torture/key-change.ts';
 import { killTest } from './torture/kill.ts';
 import { leakTest } from './torture/leaks/index.ts';
 import { messageTest } from './torture/messages.ts';
@@ -18,6 +19,7 @@ import { scaleTest } from './torture/scale.ts';
 const { values } = parseArgs({
   options: {
     kills: { type: 'string', default: '1000' },
+    'key-kills': { type: 'string', default: '200' },
     'backup-kills': { type: 'string', default: '100' },
     fuzz: { type: 'string', default: '5000' },
     ink: { type: 'string', default: '5000' },
@@ -66,6 +68,7 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
   randomMessages: () => messageTest(Number(values.messages), seed),
   backupAndRestoreKilled: () => backupKillTest(Number(values['backup-kills']), seed),
   fiveThousandClients: () => scaleTest(5000, 10, seed),
+  keyChangeKilled: () => keyChangeKillTest(Number(values['key-kills']), seed),
   leaks: () =>
     leakTest({
       which: 'all',

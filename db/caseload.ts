@@ -177,9 +177,8 @@ export type Created = { ok: true; caseload: Caseload; recoveryKey: string } | { 
  *   caseloadExists(folder): boolean
  *   createCaseload({ folder, passphrase, now }): Promise<Created>     at least 12 characters
  *   openCaseload({ folder, now, ...secret }): Promise<Opened>         now: ISO instant; the unlocking takes about 0.7 s off the main thread
- *   changePassphrase({ folder, passphrase, next, now }): Promise<{ ok: true } | { ok: false; code: OpenCode }>
+ *   rekeyCaseload({ folder, passphrase or recoveryKey, next, now }): Promise<{ ok: true; recoveryKey } | { ok: false; code: OpenCode }>
  *   CaseloadError, and the schemas and kinds of types/
- *   renewRecoveryKey({ folder, passphrase, now }): Promise<{ ok: true; recoveryKey } | { ok: false; code: OpenCode }>
  * electron/files/backup/backup.ts (all reject with Refusal):
  *   makeBackup({ folder, identity, now, to?, reason?, onProgress?, signal? }): Promise<BackupInfo>
  *     const info = await caseload.withKey((identity) => makeBackup({ folder, identity, now }));

@@ -2,5 +2,4 @@
 export type * from './caseload.ts';
 export { CaseloadError, type CaseloadCode, type OpenCode } from './codes.ts';
 export { caseloadExists, createCaseload, openCaseload, SHORTEST_PASSPHRASE } from './open.ts';
-export { changePassphrase, renewRecoveryKey, useRecoveryKey } from './passphrase.ts';
 export { rekeyCaseload } from './rekey.ts';

@@ -115,12 +115,6 @@ export async function newSecret(
   };
 }
 
-/** Wraps a known secret with another passphrase or a new recovery key. */
-export const wrapWithPassphrase = (identity: Uint8Array, passphrase: string, workFactor?: number): Promise<string> =>
-  sealText(Buffer.from(identity).toString('ascii'), passphrase, workFactor);
-export const wrapWithRecoveryKey = (identity: Uint8Array, recoveryKey: string): Promise<string> =>
-  sealText(Buffer.from(identity).toString('ascii'), normalRecoveryKey(recoveryKey), RECOVERY_WORK_FACTOR);
-
 /** The secret, or null when the passphrase or recovery key is not the one. */
 export async function unwrap(
   wraps: Pick<Wraps, 'passphrase' | 'recovery'>,

@@ -110,7 +110,11 @@ export async function unlock(folder: string, secret: Secret): Promise<{ file: Ke
 }
 
 /** The one of the secrets that opens the file, and the file's version. @throws damaged, wrong-passphrase */
-function fitting(file: string, secrets: readonly Unwrapped[], pending: boolean): Unwrapped & { version: number } {
+export function fitting(
+  file: string,
+  secrets: readonly Unwrapped[],
+  pending: boolean,
+): Unwrapped & { version: number } {
   for (const [index, secret] of secrets.entries()) {
     try {
       return { ...secret, version: readVersion(file, secret.identity) };

@@ -1,4 +1,7 @@
-/** Re-encrypts the whole caseload with a new secret: after a passphrase or recovery sheet fell into other hands. */
+/**
+ * A changed passphrase, a used recovery key, a new recovery sheet: each re-encrypts the whole caseload under a new
+ * secret. Wrapping the old secret anew would leave every old key file opening the caseload of today.
+ */
 import { renameSync, rmSync } from 'node:fs';
 import { createFile, openFile, type Db } from './connection.ts';
 import { CaseloadError, type OpenCode } from './codes.ts';
@@ -7,41 +10,42 @@ import { dump, load, manifestOf, sameCounts, sumsOf } from './dump.ts';
 import { caseloadFile, companions, syncFile, syncFolder } from './files.ts';
 import { newSecret, writeKeyFile } from './key-file.ts';
 import { migrate, readMigrations, versionOf } from './migrate.ts';
-import { holdFolder, refusal, SHORTEST_PASSPHRASE, unlock } from './open.ts';
+import { fitting, holdFolder, refusal, SHORTEST_PASSPHRASE, unlock } from './open.ts';
 
-export interface RekeyOptions {
+export type RekeyOptions = {
   /** The caseload must be closed. */
   folder: string;
-  /** The passphrase in use. */
-  passphrase: string;
   /** The passphrase from now on; it may be the same. */
   next: string;
   now: string;
   /** log2 of scrypt's N; lower only in tests. */
   workFactor?: number;
-}
+  // The passphrase in use, or the recovery key of the newest sheet.
+} & ({ passphrase: string } | { recoveryKey: string });
 
 /**
  * Copies everything into a file under a new secret, compares it, and lets it take the place of the old one. The key
  * file opens either of them until the new one is in place, so that a kill at any moment leaves a caseload that
- * opens. The old file is deleted: leaving it would defeat the purpose. Backups made before still open with the old
- * passphrase; the caller says so.
+ * opens. The old file is deleted: leaving it would defeat the purpose. Backups, copies and set-aside files made before
+ * still open with the secrets of their day; the caller says so.
  * @returns the new recovery key, for a new sheet
  */
 export async function rekeyCaseload(
   options: RekeyOptions,
 ): Promise<{ ok: true; recoveryKey: string } | { ok: false; code: OpenCode }> {
-  const { folder, passphrase, next, now, workFactor } = options;
+  const { folder, next, now, workFactor } = options;
   const ready = `${caseloadFile(folder)}.ready`;
   let lock: { release(): void } | null = null;
   try {
     if ([...normalPassphrase(next)].length < SHORTEST_PASSPHRASE) throw new CaseloadError('passphrase-too-short');
-    const { file, secrets } = await unlock(folder, { passphrase });
-    lock = holdFolder(folder);
-    const old = secrets[0];
-    if (file === null || old?.wraps == null || file.outgoing !== null) throw new CaseloadError('wrong-passphrase');
+    const { file, secrets } = await unlock(folder, options);
     const fresh = await newSecret(next, workFactor);
     try {
+      lock = holdFolder(folder);
+      if (file === null) throw new CaseloadError('wrong-passphrase');
+      // After a change that was cut off two secrets may be there: the one that opens the file is the one in use.
+      const old = fitting(caseloadFile(folder), secrets, file.outgoing !== null);
+      if (old.wraps === null) throw new CaseloadError('wrong-passphrase');
       copyUnder(folder, ready, old.identity, fresh.identity);
       const { recipient, passphrase: wrapped, recovery } = old.wraps;
       const key = { format: 'fairhand-key', version: 1, at: now, ...fresh.wraps } as const;
@@ -53,7 +57,7 @@ export async function rekeyCaseload(
       syncFolder(folder);
       writeKeyFile(folder, { ...key, outgoing: null });
     } finally {
-      for (const each of [old.identity, fresh.identity]) each.fill(0);
+      for (const each of [fresh, ...secrets]) each.identity.fill(0);
     }
     return { ok: true, recoveryKey: fresh.recoveryKey };
   } catch (error) {

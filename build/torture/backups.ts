@@ -19,7 +19,7 @@ export interface BackupKillReport {
   faults: string[];
 }
 
-function fill(caseload: Caseload): string {
+export function fill(caseload: Caseload): string {
   const id = randomUUID();
   const doing = { at: NOW, by: 'TY' };
   const words = { referrer: '', readers: '', wants: '', interests: '', callName: '', callNumber: '', note: '' };

@@ -59,12 +59,12 @@ export const appRequests = {
   'app.removeDemo': write(nothing, AppStatus),
   'app.leaveDemo': read(nothing, AppStatus),
   'app.therapist': write(z.object({ initials: Initials, clinic: Line, credentials: Line }).strict(), AppStatus),
-  /** A new recovery key; the old sheet opens nothing any more. */
-  'app.renewRecovery': write(z.object({ passphrase: Passphrase }).strict(), z.object({ recoveryKey: z.string() })),
-  /** Encrypts the whole file with a new key, after a passphrase fell into other hands; locks the caseload. */
+  /**
+   * A changed passphrase or, with the same one, a new recovery sheet: the whole file is encrypted under a new key and
+   * locked. Old passphrase, old sheet and old key files open nothing of it any more.
+   */
   'app.rekey': write(
     z.object({ passphrase: Passphrase, next: Passphrase }).strict(),
     z.object({ recoveryKey: z.string() }),
   ),
-  'app.changePassphrase': write(z.object({ current: Passphrase, next: Passphrase }).strict(), nothing),
 } as const;

@@ -1,22 +1,17 @@
 import { cp, mkdir } from 'node:fs/promises';
 import {
-  CaseloadError,
   SHORTEST_PASSPHRASE,
   caseloadExists,
-  changePassphrase,
   createCaseload,
   openCaseload,
   rekeyCaseload,
-  renewRecoveryKey,
-  useRecoveryKey,
-  type OpenCode,
   type Secret,
 } from '../../db/index.ts';
-import { unlock as unlockSecrets } from '../../db/open.ts';
 import type { appRequests } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import { forgetSystemKey, hasSystemKey, keepSystemKey, openSystemKey } from '../files/system-key.ts';
 import type { Handler } from './handler.ts';
+import { prove } from './prove.ts';
 import type { Services } from './services.ts';
 
 /** The demo's passphrase is public: its clients are invented. */
@@ -33,30 +28,14 @@ async function open(services: Services, secret: Secret): Promise<void> {
   await services.took(opened.caseload);
 }
 
-/** That whoever asks knows the passphrase. @throws Refusal wrong-passphrase */
-async function prove(services: Services, passphrase: string): Promise<void> {
-  try {
-    const { secrets } = await unlockSecrets(services.folder, { passphrase });
-    for (const { identity } of secrets) identity.fill(0);
-  } catch (error) {
-    if (error instanceof CaseloadError) throw new Refusal(error.code);
-    throw error;
-  }
-}
-
-/** Opens by the recovery key and replaces it; answers the new one. Nothing is used up where anything is refused. */
+/** Gives the file a new key by the recovery key, which is used up, and opens it; answers the new recovery key. */
 async function recover(services: Services, recoveryKey: string, next: string): Promise<string> {
   const { folder } = services;
-  const now = nowIso(services);
-  const refused = (code: OpenCode) => new Refusal(code === 'wrong-passphrase' ? 'wrong-recovery-key' : code);
-  const opened = await openCaseload({ folder, now, recoveryKey });
-  if (!opened.ok) throw refused(opened.code);
-  const done = await useRecoveryKey({ folder, now, recoveryKey, next });
-  if (!done.ok) {
-    opened.caseload.close();
-    throw refused(done.code);
-  }
-  await services.took(opened.caseload);
+  services.lock('asked');
+  const done = await rekeyCaseload({ folder, now: nowIso(services), recoveryKey, next });
+  if (!done.ok) throw new Refusal(done.code === 'wrong-passphrase' ? 'wrong-recovery-key' : done.code);
+  forgetSystemKey(folder);
+  await open(services, { passphrase: next });
   return done.recoveryKey;
 }
 
@@ -173,15 +152,6 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     return services.status();
   },
 
-  'app.renewRecovery': async (services, { passphrase }) => {
-    services.need();
-    return services.slowed(async () => {
-      const done = await renewRecoveryKey({ folder: services.folder, passphrase, now: nowIso(services) });
-      if (!done.ok) throw new Refusal(done.code);
-      return { recoveryKey: done.recoveryKey };
-    });
-  },
-
   'app.rekey': async (services, { passphrase, next }) => {
     services.need();
     if (services.demo) throw new Refusal('wrong-passphrase');
@@ -195,20 +165,5 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
       forgetSystemKey(services.folder);
       return { recoveryKey: done.recoveryKey };
     });
-  },
-
-  'app.changePassphrase': async (services, { current, next }) => {
-    services.need();
-    if (services.demo) throw new Refusal('wrong-passphrase');
-    await services.slowed(async () => {
-      const done = await changePassphrase({
-        folder: services.folder,
-        passphrase: current,
-        next,
-        now: nowIso(services),
-      });
-      if (!done.ok) throw new Refusal(done.code);
-    });
-    return {};
   },
 };

@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { TrailRow } from '../../db/index.ts';
+import { listAside } from '../../db/set-aside.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { recordRequests } from '../contract/records.ts';
 import {
@@ -12,10 +13,10 @@ import {
   listBackups,
   listBackupsWith,
   makeBackup,
-  readBackupName,
   restoreBackup,
   undoRestore,
 } from '../files/backup/backup.ts';
+import { bringBackup } from '../files/backup/backup-bring.ts';
 import { newestIn, noteSecond } from '../files/backup/backup-second.ts';
 import { whereClientRemains } from '../files/backup/backup-holding.ts';
 import { salvageCaseload } from '../files/backup/backup-salvage.ts';
@@ -27,7 +28,9 @@ import {
   writeAllClients,
   writeClientFile,
 } from '../files/backup/client-file.ts';
+import { freeName } from '../files/save-into.ts';
 import type { Handler } from './handler.ts';
+import { prove } from './prove.ts';
 import type { Services } from './services.ts';
 
 /** Largest backup file that is brought in through the window, bytes. */
@@ -189,24 +192,18 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
       maxBytes: largestBackup,
     });
     if (!chosen) return { name: null };
-    if (!readBackupName(chosen.name)) throw new Refusal('not-a-backup');
-    const place = backupsFolder(services.folder);
-    await mkdir(place, { recursive: true });
-    const part = path.join(place, `${chosen.name}.${randomUUID()}.part`);
-    try {
-      await writeFile(part, await chosen.read(), { mode: 0o600 });
-      await rename(part, path.join(place, chosen.name));
-    } finally {
-      await rm(part, { force: true });
-    }
-    return { name: chosen.name };
+    return { name: await bringBackup(backupsFolder(services.folder), chosen.name, await chosen.read()) };
   },
   'backup.restore': async (services, { name, passphrase }) => {
     const file = backupFile(services, name);
-    services.lock('asked');
-    return services.slowed(() => restoreBackup({ folder: services.folder, file, passphrase, now: nowIso(services) }));
+    // The open caseload is closed only when the backup was opened and compared.
+    const beforeReplacing = () => services.lock('asked');
+    return services.slowed(() =>
+      restoreBackup({ folder: services.folder, file, passphrase, now: nowIso(services), beforeReplacing }),
+    );
   },
   'backup.undoRestore': async (services, { keptAs }) => {
+    if (!listAside(services.folder).includes(keptAs)) throw new Refusal('not-found');
     services.lock('asked');
     return undoRestore(services.folder, keptAs, nowIso(services));
   },
@@ -222,6 +219,8 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
   },
   'client.merge': (services, { from, into }) => services.need().merge(from, into, services.doing()),
   'records.salvage': async (services, { passphrase }) => {
+    // A wrong passphrase leaves an open caseload open.
+    await services.slowed(() => prove(services, passphrase));
     services.lock('asked');
     const { name, counts, lastVisit, lost } = await services.slowed(() =>
       salvageCaseload({ folder: services.folder, passphrase, now: nowIso(services) }),
@@ -234,7 +233,8 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     if (!client) throw new Refusal('not-found');
     const folder = exportsFolder(services.folder);
     await mkdir(folder, { recursive: true, mode: 0o700 });
-    const file = path.join(folder, clientFileName(client.code, services.today()));
+    const name = freeName(clientFileName(client.code, services.today()), (each) => existsSync(path.join(folder, each)));
+    const file = path.join(folder, name);
     await writeClientFile(caseload, clientId, file, nowIso(services));
     caseload.noteExport([clientId], 'the whole record as a file', services.doing());
     return { file };
@@ -256,12 +256,6 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
       maxBytes: largestBackup,
     });
     if (!chosen) return { clientId: null };
-    const part = path.join(services.folder, `incoming-${randomUUID()}.part`);
-    try {
-      await writeFile(part, await chosen.read(), { mode: 0o600 });
-      return { clientId: await readClientFile(caseload, part, services.doing()) };
-    } finally {
-      await rm(part, { force: true });
-    }
+    return { clientId: await readClientFile(caseload, await chosen.read(), services.doing()) };
   },
 };

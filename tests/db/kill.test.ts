@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { backupFuzz, backupKillTest } from '../../build/torture/backups.ts';
+import { keyChangeKillTest } from '../../build/torture/key-change.ts';
 import { killTest } from '../../build/torture/kill.ts';
 import { migrationKillTest } from '../../build/torture/migration.ts';
 import { statementsOf } from '../../build/torture/next-migration.ts';
@@ -24,6 +25,11 @@ test('the kill test sees every statement of the shipped migrations', () => {
     for (const statement of statements) expect(statement, name).toMatch(/(CREATE|INSERT|UPDATE|DROP|ALTER|DELETE)/);
   }
 });
+
+test('a change of the key killed in the middle loses nothing, and one passphrase opens what is left (share)', async () => {
+  const report = await keyChangeKillTest(3, 20260304);
+  expect(report).toMatchObject({ kills: 3, faults: [] });
+}, 120_000);
 
 test('a backup or restore killed in the middle leaves a caseload that opens and no half backup (share)', async () => {
   const report = await backupKillTest(2, 7);

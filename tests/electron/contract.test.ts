@@ -273,3 +273,19 @@ test('what is refused about a new file key leaves the caseload open', async () =
   });
   expect((await ask('caseload.list', {})).ok).toBe(true);
 });
+
+test('a wrong passphrase at restoring or salvaging, and a name that is not set aside, leave the caseload open', async () => {
+  now = new Date(now.getTime() + 120_000);
+  const made = (await ask('backup.now', {})) as { ok: true; value: { name: string } };
+  expect(await ask('backup.restore', { name: made.value.name, passphrase: 'not the passphrase' })).toMatchObject({
+    code: 'wrong-passphrase',
+  });
+  expect((await ask('caseload.list', {})).ok).toBe(true);
+  expect(await ask('records.salvage', { passphrase: 'not the passphrase' })).toMatchObject({
+    code: 'wrong-passphrase',
+  });
+  expect((await ask('caseload.list', {})).ok).toBe(true);
+  expect(await ask('backup.undoRestore', { keptAs: 'nothing' })).toMatchObject({ code: 'not-found' });
+  expect((await ask('caseload.list', {})).ok).toBe(true);
+  now = new Date(now.getTime() + 120_000);
+});

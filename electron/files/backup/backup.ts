@@ -2,12 +2,13 @@
  * Backups of the caseload: made, listed, restored. The work itself runs in a worker (backup/), so that the window
  * stays alive; a backup that was not read back and compared never gets its name.
  */
+import { randomUUID } from 'node:crypto';
 import { existsSync, readdirSync, rmSync, statSync } from 'node:fs';
 import path from 'node:path';
 import type { Manifest } from '../../../db/dump.ts';
 import { CaseloadError } from '../../../db/index.ts';
 import { caseloadFile, companions, makeFolder } from '../../../db/files.ts';
-import { takeFolderLock } from '../../../db/folder-lock.ts';
+import { takeFolderLock, type FolderLock } from '../../../db/folder-lock.ts';
 import { normalRecoveryKey, unwrap, type KeyFile } from '../../../db/key-file.ts';
 import { listAside, putBack, replaceCaseload } from '../../../db/set-aside.ts';
 import { codeOf } from '../../../db/errors.ts';
@@ -191,13 +192,23 @@ export function listBackupsWith(place: string, passphrase: string): Promise<Back
 }
 
 export interface RestoreBackup extends BackupHooks {
-  /** The caseload folder; its caseload must be closed, or absent. */
+  /** The caseload folder; its caseload must be closed when `beforeReplacing` returns, or absent. */
   folder: string;
+  /** Called when the backup was opened, unpacked and compared, before the caseload is touched: closes it. */
+  beforeReplacing?: () => void;
   /** The backup file. */
   file: string;
   /** The passphrase of the day of the backup, or the recovery key. */
   passphrase: string;
   now: string;
+}
+
+/** Removes what restores that were killed left beside the caseload. The folder's lock must be held. */
+function sweep(folder: string, ours: string): void {
+  for (const name of readdirSync(folder)) {
+    const left = /^caseload\.db\.[0-9a-f-]{36}\.ready(-wal|-shm)?$/.test(name);
+    if (left && !companions(ours).includes(path.join(folder, name))) rmSync(path.join(folder, name), { force: true });
+  }
 }
 
 /**
@@ -206,20 +217,23 @@ export interface RestoreBackup extends BackupHooks {
  * @throws Refusal not-a-backup, wrong-passphrase, newer-version, locked-by-another, disk-full, folder-not-writable, cancelled
  */
 export function restoreBackup(options: RestoreBackup): Promise<{ keptAs: string }> {
-  const { folder, file, passphrase, now, onProgress, signal } = options;
+  const { folder, file, passphrase, now, beforeReplacing = () => undefined, onProgress, signal } = options;
   return refusing('backup-failed', async () => {
     const { key } = await openContainer(file);
     const identity = await unlockBackup(key, passphrase);
     makeFolder(folder);
-    const lock = takeFolderLock(folder);
-    const scratch = `${caseloadFile(folder)}.ready`;
+    const scratch = `${caseloadFile(folder)}.${randomUUID()}.ready`;
+    let lock: FolderLock | null = null;
     try {
-      if (!lock) throw new Refusal('locked-by-another');
       await runBackupJob({ kind: 'unpack', file, scratch, identity }, { onProgress, signal });
+      beforeReplacing();
+      lock = takeFolderLock(folder);
+      if (!lock) throw new Refusal('locked-by-another');
+      sweep(folder, scratch);
       return { keptAs: replaceCaseload(folder, scratch, key, stampOf(now)) ?? '' };
     } finally {
       identity.fill(0);
-      if (lock) for (const each of companions(scratch)) rmSync(each, { force: true });
+      for (const each of companions(scratch)) rmSync(each, { force: true });
       lock?.release();
     }
   });

@@ -6,6 +6,7 @@ import { randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { Readable } from 'node:stream';
 import { CaseloadError, type Caseload, type Doing } from '../../../db/index.ts';
 import { codeOf } from '../../../db/errors.ts';
 import { LARGEST_BLOB } from '../../../db/records/blobs.ts';
@@ -124,13 +125,22 @@ export async function exportsHolding(folder: string, clientId: string): Promise<
 
 type ExportedId = { record?: { client?: { id?: unknown } } } | null;
 
-/** Brings a client in from such a file. @returns the client's id @throws Refusal not-an-export, code-taken, too-large, disk-full */
-export async function readClientFile(caseload: Caseload, file: string, doing: Doing): Promise<string> {
+function* slices(bytes: Uint8Array): Generator<Uint8Array> {
+  for (let from = 0; from < bytes.byteLength; from += 65536) yield bytes.subarray(from, from + 65536);
+}
+
+/**
+ * Brings a client in from such a file, or from its bytes: what came through the window is never written to the disk.
+ * @returns the client's id @throws Refusal not-an-export, code-taken, too-large, disk-full
+ */
+export async function readClientFile(caseload: Caseload, file: string | Uint8Array, doing: Doing): Promise<string> {
   try {
-    if ((await stat(file)).size > LARGEST_FILE) throw new Refusal('too-large');
+    const size = typeof file === 'string' ? (await stat(file)).size : file.byteLength;
+    if (size > LARGEST_FILE) throw new Refusal('too-large');
+    const chunks = typeof file === 'string' ? createReadStream(file) : Readable.from(slices(file));
     let exported: unknown = null;
     const pictures = new Map<string, Buffer>();
-    for await (const { name, data } of readTar(createReadStream(file), LARGEST_BLOB)) {
+    for await (const { name, data } of readTar(chunks, LARGEST_BLOB)) {
       const picture = /^pictures\/([0-9a-f-]{36})$/.exec(name);
       if (name === 'client.json' && data.length <= LARGEST_JSON) exported = JSON.parse(data.toString('utf8'));
       else if (picture?.[1] !== undefined) pictures.set(picture[1], data);

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { execFileSync } from 'node:child_process';
 import { expect, test } from 'vitest';
 import { caseloadFile } from '../../../db/files.ts';
-import { changePassphrase, openCaseload, type Caseload } from '../../../db/index.ts';
+import { openCaseload, rekeyCaseload, type Caseload } from '../../../db/index.ts';
 import {
   backupNames,
   backupsFolder,
@@ -119,18 +119,19 @@ test('a backup opens on an empty machine with its own passphrase or the recovery
   expect(restored.record(id).client.name).toBe('Wilhelmina Test');
 });
 
-test('a backup from before a change of passphrase needs the old one, and leaves the new one in use', async () => {
+test('a backup from before a change of passphrase needs the old one, which then opens what it brought back', async () => {
   const { caseload, id } = await lived();
   const { folder } = caseload;
   const { name } = await backUp(caseload);
   const next = 'nine lighthouses and a spoon';
-  expect((await changePassphrase({ folder, passphrase: PASSPHRASE, next, now: NOW, workFactor: QUICK })).ok).toBe(true);
   caseload.close();
+  expect((await rekeyCaseload({ folder, passphrase: PASSPHRASE, next, now: NOW, workFactor: QUICK })).ok).toBe(true);
   await expect(restore(folder, fileOf(folder, name), next)).rejects.toThrow('wrong-passphrase');
-  await restore(folder, fileOf(folder, name));
-  const opened = await openCaseload({ folder, passphrase: next, now: NOW });
+  const { keptAs } = await restore(folder, fileOf(folder, name));
+  const opened = await openCaseload({ folder, passphrase: PASSPHRASE, now: NOW });
   expect(opened.ok && opened.caseload.record(id).client.code).toBe('WT');
   if (opened.ok) opened.caseload.close();
+  expect(keptAs).not.toBe('');
 });
 
 test("restoring another caseload's backup sets this one aside, with its own key", async () => {
