@@ -9,6 +9,8 @@ import type { SaveHost, Theme } from './save-host.ts';
 import { Saving, sentenceOf } from './saving.svelte.ts';
 import type { CommandOf } from './command-of.ts';
 import type { Tab } from '../../logic/caseload/tabs.ts';
+import { flushTyping } from '../parts/typing-pause.ts';
+import { lookBack, whereTheEyeIs, type Place } from './return-place.ts';
 
 export type { Tab };
 
@@ -41,16 +43,42 @@ export class App implements SaveHost {
     await this.refresh();
   }
 
+  /** Where the therapist was when the caseload locked. */
+  #left: Place | null = null;
+  #remember(): void {
+    if (this.status?.state !== 'open') return;
+    const { place, tab, open } = this;
+    const ids = { clientId: open?.clientId ?? null, visitId: open?.visitId ?? '' };
+    this.#left = { folder: this.status.folder, place, tab, ...ids, ...whereTheEyeIs() };
+  }
+
+  /** Back to where the lock came: screen, visit, scroll and field. */
+  async #return(): Promise<void> {
+    const left = this.#left;
+    this.#left = null;
+    if (!left || left.folder !== this.status.folder) return;
+    if (left.clientId !== null) {
+      await this.openClient(left.clientId, left.tab);
+      // Erased or merged elsewhere meanwhile: the caseload is a place as good.
+      if (!this.open) return void (this.message = '');
+      if (this.open.record.visits.some(({ id }) => id === left.visitId)) this.open.visitId = left.visitId;
+    } else if (left.place !== 'caseload' && left.place !== 'client') this.visitPlace(left.place);
+    lookBack(left);
+  }
+
   async refresh(): Promise<void> {
     await this.took(await ask('app.status', {}));
   }
 
   /** Takes the shell's word on what is open; the rules are there before any screen shows. */
   async took(status: AppStatus): Promise<void> {
+    if (status.state !== 'open') this.#remember();
+    const unlocked = status.state === 'open' && this.status?.state !== 'open';
     if (status.state !== 'open' || status.demo !== this.status?.demo) this.leaveClient();
     if (status.state !== 'open') this.paletteOpen = this.keysOpen = false;
     if (status.state === 'open') await this.loadRules();
     this.status = status;
+    if (unlocked) await this.#return();
   }
 
   async loadRules(): Promise<void> {
@@ -103,6 +131,8 @@ export class App implements SaveHost {
   }
 
   async lock(): Promise<void> {
+    flushTyping();
+    await this.saving.quiet();
     await this.took(await ask('app.lock', {}));
   }
 

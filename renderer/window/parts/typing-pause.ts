@@ -1,0 +1,58 @@
+/**
+ * Saves a field while it is typed into: after a pause of half a second it reports its value as if it were left, and at
+ * once when the window is hidden, locks or closes. Fields opt in by `data-pause`; they keep what is being typed while
+ * the saved value returns.
+ */
+
+/** A pause in typing, in milliseconds. */
+export const PAUSE_MS = 500;
+
+type TextField = HTMLInputElement | HTMLTextAreaElement;
+
+const isTextField = (target: EventTarget | null): target is TextField =>
+  (target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement) && target.dataset['pause'] !== undefined;
+
+/** True for a report in the middle of typing: half a number is no mistake yet. */
+export const isPause = (event: Event): boolean => event instanceof CustomEvent && event.detail === 'pause';
+
+let waiting: { field: TextField; timer: ReturnType<typeof setTimeout> } | null = null;
+
+/** Reports what was typed and not saved yet. */
+export function flushTyping(): void {
+  if (!waiting) return;
+  clearTimeout(waiting.timer);
+  const { field } = waiting;
+  waiting = null;
+  if (field.isConnected) field.dispatchEvent(new CustomEvent('change', { bubbles: true, detail: 'pause' }));
+}
+
+/** True while something was typed that was not reported. */
+export const typingWaits = (): boolean => waiting !== null;
+
+/** Listens on the whole document. Answers how to stop. */
+export function watchTyping(): () => void {
+  const typed = ({ target }: Event) => {
+    if (!isTextField(target)) return;
+    if (waiting && waiting.field !== target) flushTyping();
+    clearTimeout(waiting?.timer);
+    waiting = { field: target, timer: setTimeout(flushTyping, PAUSE_MS) };
+  };
+  const left = (event: Event) => {
+    if (waiting?.field !== event.target || isPause(event)) return;
+    clearTimeout(waiting?.timer);
+    waiting = null;
+  };
+  const hidden = () => document.visibilityState === 'hidden' && flushTyping();
+  document.addEventListener('input', typed, true);
+  document.addEventListener('change', left, true);
+  document.addEventListener('visibilitychange', hidden);
+  addEventListener('blur', flushTyping);
+  addEventListener('pagehide', flushTyping);
+  return () => {
+    document.removeEventListener('input', typed, true);
+    document.removeEventListener('change', left, true);
+    document.removeEventListener('visibilitychange', hidden);
+    removeEventListener('blur', flushTyping);
+    removeEventListener('pagehide', flushTyping);
+  };
+}
