@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Backend } from './backend.ts';
+import type { ShellEvent } from './contract/index.ts';
 import { dispatch } from './handlers/dispatch.ts';
 import { Services } from './handlers/services.ts';
 import type { ShellPort } from './shell-port.ts';
@@ -38,10 +39,23 @@ export function appVersion(appRoot: string): string {
   return version;
 }
 
-/** Locks an unattended caseload. Answers how to stop looking. */
-export function lockWhenIdle(services: Pick<Services, 'idleMs' | 'lock' | 'caseload'>, idleMs = IDLE_MS): () => void {
+/** The lock is announced at least this long before it comes, in milliseconds. */
+export const WARN_MS = 60_000;
+
+/** Locks an unattended caseload, and says so a minute ahead. Answers how to stop looking. */
+export function lockWhenIdle(
+  services: Pick<Services, 'idleMs' | 'lock' | 'caseload'>,
+  warn: (seconds: number) => void,
+  idleMs = IDLE_MS,
+): () => void {
+  let warned = false;
   const timer = setInterval(() => {
-    if (services.caseload && services.idleMs >= idleMs) services.lock('idle');
+    if (!services.caseload) return;
+    const left = idleMs - services.idleMs;
+    if (left <= 0) services.lock('idle');
+    const soon = left > 0 && left <= WARN_MS + LOOK_MS;
+    if (soon && !warned) warn(Math.ceil(left / 1000));
+    warned = soon;
   }, LOOK_MS);
   timer.unref();
   return () => clearInterval(timer);
@@ -64,7 +78,9 @@ export function openBackend(options: BackendOptions): Backend & Pick<Services, '
     emit: (event) => options.emit(JSON.stringify(event)),
     demoSource: demoSource(options.appRoot),
   });
-  const stopIdle = lockWhenIdle(services);
+  const stopIdle = lockWhenIdle(services, (seconds) =>
+    options.emit(JSON.stringify({ kind: 'locking-soon', seconds } satisfies ShellEvent)),
+  );
   const backups = setInterval(() => void lookAfter(services), BACKUP_LOOK_MS);
   backups.unref();
   return {

@@ -65,6 +65,10 @@ export async function startSession(options: SessionOptions): Promise<Session> {
       crashed = true;
       void page.close().catch(() => undefined);
     });
+    // Whether a page with something unsaved closes is asked by the browser itself; nothing else opens a dialog.
+    page.on('dialog', (dialog) => {
+      if (dialog.type() !== 'beforeunload') void dialog.dismiss().catch(() => undefined);
+    });
     // The page's own close is the sign; the browser process ends later or, on some systems, not at all.
     page.on('close', () => {
       finish(context, backend, wipe).then(() => resolve(crashed ? 'crashed' : 'closed'), reject);

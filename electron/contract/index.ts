@@ -63,6 +63,8 @@ export const whileLocked = Object.keys(answeredWhileLocked) as readonly RequestN
 /** What the shell tells the window without being asked. */
 export type ShellEvent =
   | { kind: 'locked'; why: 'idle' | 'sleep' | 'asked' }
+  /** Nobody was at work: the caseload locks in so many seconds unless somebody is. */
+  | { kind: 'locking-soon'; seconds: number }
   | { kind: 'progress'; task: string; id: string; done: number }
   | { kind: 'damage' }
   | { kind: 'closing' };

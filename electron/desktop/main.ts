@@ -18,7 +18,7 @@ import { setupPermissions } from './permissions.ts';
 import { desktopPort } from './desktop-port.ts';
 import { setupPower } from './power.ts';
 import { registerScheme, setupNoNetwork, setupScheme } from './scheme.ts';
-import { comeForward, openWindow, reopenAfterCrash } from './window.ts';
+import { askBeforeClosing, comeForward, openWindow, reopenAfterCrash } from './window.ts';
 
 export async function main(argv: readonly string[]): Promise<void> {
   registerScheme();
@@ -55,6 +55,7 @@ export async function main(argv: readonly string[]): Promise<void> {
 
   window = openWindow(path.join(import.meta.dirname, 'preload.cjs'), rememberedSize(folder));
   setupIpc(window, backend);
+  askBeforeClosing(window);
   reopenAfterCrash(window, () => backend.lock('asked'));
   const opened = window;
   opened.on('resized', () => {

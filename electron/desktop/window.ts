@@ -1,5 +1,5 @@
 /** The window itself: what its page may be, and that it can neither leave nor multiply. */
-import { BrowserWindow } from 'electron';
+import { BrowserWindow, dialog } from 'electron';
 import type { BrowserWindowConstructorOptions, WebContents } from 'electron';
 import { ELECTRON_ORIGIN, mayNavigate } from '../window-policy.ts';
 import type { WindowSize } from '../window-size.ts';
@@ -64,6 +64,22 @@ export function reopenAfterCrash(window: BrowserWindow, lock: () => void): void 
     lock();
     if (++crashes > CRASHES) window.close();
     else window.webContents.reload();
+  });
+}
+
+/** The page holds something that is not stored: the therapist decides whether it closes. */
+export function askBeforeClosing(window: BrowserWindow): void {
+  window.webContents.on('will-prevent-unload', (event) => {
+    const chosen = dialog.showMessageBoxSync(window, {
+      type: 'warning',
+      message: 'Something you typed is not saved yet.',
+      detail: 'Stay, and look at the message at the top of the window. What was saved before is safe.',
+      buttons: ['Stay', 'Close without it'],
+      defaultId: 0,
+      cancelId: 0,
+    });
+    // To prevent the page's own prevention is to close.
+    if (chosen === 1) event.preventDefault();
   });
 }
 

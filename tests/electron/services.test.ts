@@ -60,7 +60,7 @@ test('ten minutes without keys, pen or pointer lock: connection closed, bytes fo
   const caseload = services.need();
   services.stageBlob(new Uint8Array(9));
   vi.useFakeTimers();
-  const stop = lockWhenIdle(services);
+  const stop = lockWhenIdle(services, vi.fn());
   const pass = (ms: number) => {
     now = new Date(now.getTime() + ms);
     vi.advanceTimersByTime(15_000);

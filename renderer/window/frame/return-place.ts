@@ -16,7 +16,9 @@ export interface Place {
 
 const FIELDS = 'input, textarea, select, button, [contenteditable="true"]';
 
-const fields = (): HTMLElement[] => [...document.querySelectorAll<HTMLElement>(`main ${FIELDS.replaceAll(', ', ', main ')}`)];
+const fields = (): HTMLElement[] => [
+  ...document.querySelectorAll<HTMLElement>(`main ${FIELDS.replaceAll(', ', ', main ')}`),
+];
 
 /** Scroll, field and caret as they are now. */
 export function whereTheEyeIs(): Pick<Place, 'scroll' | 'field' | 'caret'> {
@@ -37,7 +39,8 @@ export function lookBack({ scroll, field, caret }: Pick<Place, 'scroll' | 'field
   requestAnimationFrame(() => {
     const found = field >= 0 ? fields()[field] : undefined;
     const drawn = document.documentElement.scrollHeight - innerHeight >= scroll - 1;
-    if (((field >= 0 && !found) || !drawn || frame < 3) && frame < FRAMES) return lookBack({ scroll, field, caret }, frame + 1);
+    if (((field >= 0 && !found) || !drawn || frame < 3) && frame < FRAMES)
+      return lookBack({ scroll, field, caret }, frame + 1);
     found?.focus({ preventScroll: true });
     const text = found instanceof HTMLTextAreaElement || (found instanceof HTMLInputElement && found.type === 'text');
     if (text && caret !== null) found.setSelectionRange(caret, caret);

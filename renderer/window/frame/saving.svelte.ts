@@ -141,6 +141,17 @@ export class Saving {
     this.#settle();
   };
 
+  /** True while a write is under way or waits. */
+  get busy(): boolean {
+    return this.#newest.size > 0;
+  }
+
+  /** Resolves when nothing is under way any more; after two seconds in any case. */
+  async quiet(): Promise<void> {
+    const all = [...this.#newest.values()].map(({ settled }) => settled.promise.catch(() => undefined));
+    await Promise.race([Promise.all(all), new Promise((resolve) => setTimeout(resolve, 2000))]);
+  }
+
   /** What waits is gone with the window: the caller asks before it closes. */
   get unsaved(): number {
     return this.#waiting.size;

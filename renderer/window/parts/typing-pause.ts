@@ -10,7 +10,8 @@ export const PAUSE_MS = 500;
 type TextField = HTMLInputElement | HTMLTextAreaElement;
 
 const isTextField = (target: EventTarget | null): target is TextField =>
-  (target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement) && target.dataset['pause'] !== undefined;
+  (target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement) &&
+  target.dataset['pause'] !== undefined;
 
 /** True for a report in the middle of typing: half a number is no mistake yet. */
 export const isPause = (event: Event): boolean => event instanceof CustomEvent && event.detail === 'pause';

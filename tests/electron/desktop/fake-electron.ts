@@ -144,6 +144,8 @@ export const dialog = {
   boxes: [] as string[][],
   showOpenDialog: async () => dialog.open,
   showSaveDialog: async () => dialog.save,
+  answer: 0,
+  showMessageBoxSync: () => dialog.answer,
   showErrorBox: (...text: string[]) => void dialog.boxes.push(text),
 };
 

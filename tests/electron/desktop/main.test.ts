@@ -86,6 +86,19 @@ test('a page that breaks down is locked and shown anew, three times', async () =
   await quit();
 });
 
+test('asks before it closes with something unsaved, and stays unless told otherwise', async () => {
+  await main(['electron', '--data', data]);
+  const window = fake.BrowserWindow.made[0]!;
+  const closes = (answer: number) => {
+    let closed = false;
+    fake.dialog.answer = answer;
+    window.webContents.fire('will-prevent-unload', { preventDefault: () => (closed = true) });
+    return closed;
+  };
+  expect([closes(0), closes(1)]).toEqual([false, true]);
+  await quit();
+});
+
 test('a second start on the same folder ends and opens no window', async () => {
   const held = takeLock(data);
   await main(['electron', '--data', data]);
