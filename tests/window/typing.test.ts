@@ -30,7 +30,7 @@ test('half a second after typing the field is stored, without leaving it, and ty
   await expect(field).toHaveValue('Dr. Pause and more');
   await expect.poll(() => stored(app)).toContain('Dr. Pause and more');
   // Half a number is no mistake yet, and is not stored.
-  const year = page.getByLabel('Birth year');
+  const year = page.getByLabel('Year of birth');
   await year.focus();
   await page.keyboard.type('19');
   await page.waitForTimeout(1200);
