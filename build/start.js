@@ -99,6 +99,7 @@ const verbs = {
   package: (args) => node('build/package.ts', args),
   bench: (args) => withWindow('build/bench/bench.ts', args),
   cases: (args) => node('build/bench/program-cases.ts', args),
+  mutate: (args) => node('build/bench/mutate.ts', args),
   verdicts: (args) => node('build/bench/verdicts.ts', args),
   accuracy: (args) => node('build/bench/accuracy.ts', args),
   torture: (args) => withWindow('build/torture.ts', args),

@@ -164,6 +164,8 @@ export const Threshold = z.strictObject({
   unit: z.string().max(30),
   min: z.number(),
   max: z.number(),
+  /** Smallest change that matters: `npm run mutate` moves the value by it. */
+  step: z.number().positive().optional(),
   /** What was shipped, where the clinic has a value of its own. */
   shipped: z.number().optional(),
   ...sourced,

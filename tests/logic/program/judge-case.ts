@@ -41,7 +41,7 @@ export function wrongWithCase(id: string, data: RuleCase, rules: RuleTable): str
   }
   const nearly = compose(inputOf(data.near.facts, rules), rules);
   const stays = [...nearly.lines, ...nearly.leftOut].some((line) => data.gives.includes(line.item ?? ''));
-  say(!stays || !fires(data.near.facts), `the line stays although ${data.near.changed}`);
+  say(data.near.byVeto === true ? !stays : !fires(data.near.facts), `the line stays although ${data.near.changed}`);
   for (const { facts, fires: wanted, why } of data.more ?? []) {
     say(fires(facts) === wanted, `${wanted ? 'silent' : 'fires'}: ${why}`);
   }

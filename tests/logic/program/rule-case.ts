@@ -41,7 +41,12 @@ export const RuleCase = z.strictObject({
   /** Words that the line has to say. */
   says: z.string().optional(),
   /** One fact changed, and the line is gone. */
-  near: z.strictObject({ changed: z.string().min(3), facts: CaseFacts }),
+  near: z.strictObject({
+    changed: z.string().min(3),
+    facts: CaseFacts,
+    /** The rule still asks for it, and safety takes it out. */
+    byVeto: z.boolean().optional(),
+  }),
   more: z.array(z.strictObject({ why: z.string(), facts: CaseFacts, fires: z.boolean() })).optional(),
 });
 export type RuleCase = z.infer<typeof RuleCase>;

@@ -8,6 +8,8 @@ import { expect, test } from 'vitest';
 import { rulesCurrent } from '../../../db/rules/index.ts';
 import { wrongWithCase } from './judge-case.ts';
 import { RuleCase } from './rule-case.ts';
+import { ThresholdCase, wrongWithThreshold } from './threshold-case.ts';
+import { VetoCase, wrongWithVeto } from './veto-case.ts';
 
 const rules = rulesCurrent();
 const folder = join(import.meta.dirname, 'cases');
@@ -23,4 +25,20 @@ test('every rule has its case, and every case its rule', () => {
 test.each(rules.rules.map(({ id }) => id))('case of %s', (id) => {
   const data = RuleCase.parse(JSON.parse(readFileSync(fileOf(id), 'utf8')));
   expect(wrongWithCase(id, data, rules)).toEqual([]);
+});
+
+const vetoCases = VetoCase.array().parse(JSON.parse(readFileSync(fileOf('vetoes'), 'utf8')));
+const thresholdCases = ThresholdCase.array().parse(JSON.parse(readFileSync(fileOf('thresholds'), 'utf8')));
+
+test('every veto has its case', () => {
+  const ids = new Set(vetoCases.map((each) => each.id));
+  expect(rules.vetoes.filter((veto) => !ids.has(veto.id)).map((veto) => veto.id)).toEqual([]);
+});
+
+test.each(vetoCases.map((each) => [each.id, each] as const))('case of %s', (_, data) => {
+  expect(wrongWithVeto(data, rules)).toEqual([]);
+});
+
+test.each(thresholdCases.map((each) => [each.code, each] as const))('%s is what the notes say', (_, data) => {
+  expect(wrongWithThreshold(data, rules)).toEqual([]);
 });
