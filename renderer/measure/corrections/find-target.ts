@@ -1,5 +1,5 @@
 import { uOf, vOf } from '../lines/frame.ts';
-import type { LineWork } from '../lines/line-reading.ts';
+import type { LineWork } from '../lines/line-work.ts';
 import { lineSize } from '../lines/line-reading.ts';
 import { traceAt } from '../lines/trace.ts';
 import type { WordWork } from '../letters/word-groups.ts';

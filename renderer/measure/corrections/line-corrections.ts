@@ -1,6 +1,6 @@
 import { asRead, baselineOf } from '../lines/baseline-fit.ts';
 import { extentAlong } from '../lines/ink-pieces.ts';
-import type { LineBlob, LineWork } from '../lines/line-reading.ts';
+import type { LineBlob, LineWork } from '../lines/line-work.ts';
 import { isFlat, isJoined, lineSize, sized } from '../lines/line-reading.ts';
 import type { Trace } from '../lines/trace.ts';
 import { traceAt } from '../lines/trace.ts';

@@ -2,7 +2,7 @@ import type { InkMap } from '../lines/ink-pieces.ts';
 import type { Frame } from '../lines/frame.ts';
 import { uOf, vOf } from '../lines/frame.ts';
 import { sizeAt } from '../lines/letter-tops.ts';
-import type { LineWork } from '../lines/line-reading.ts';
+import type { LineWork } from '../lines/line-work.ts';
 import { strokesOf } from './pen-strokes.ts';
 import type { Group } from './word-groups.ts';
 import { median } from '../order-statistics.ts';

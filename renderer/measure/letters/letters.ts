@@ -4,7 +4,7 @@ import { LETTER_SPACE, usualWidth } from './letter-kinds.ts';
 import type { InkMap } from '../lines/ink-pieces.ts';
 import { uOf } from '../lines/frame.ts';
 import type { Frame } from '../lines/frame.ts';
-import type { LineBlob, LineWork } from '../lines/line-reading.ts';
+import type { LineBlob, LineWork } from '../lines/line-work.ts';
 import { traceAt } from '../lines/trace.ts';
 import type { Group, WordWork } from './word-groups.ts';
 

@@ -10,7 +10,7 @@ import type { LetterTop } from '../lines/letter-tops.ts';
 import { lettersOf } from './letters.ts';
 import type { LetterWork } from './letters.ts';
 import { lineSize } from '../lines/line-reading.ts';
-import type { LineWork } from '../lines/line-reading.ts';
+import type { LineWork } from '../lines/line-work.ts';
 import { strokesOf } from './pen-strokes.ts';
 import { traceAt } from '../lines/trace.ts';
 import { gapsOf } from './word-groups.ts';

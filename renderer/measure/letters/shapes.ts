@@ -1,6 +1,6 @@
 import type { Hole } from '../image/holes.ts';
 import type { Layout } from '../lines/page-layout.ts';
-import { JOINED_WIDTH } from '../lines/line-reading.ts';
+import { JOINED_WIDTH } from '../lines/line-work.ts';
 import type { InkMap } from '../lines/ink-pieces.ts';
 import type { Group } from './word-groups.ts';
 

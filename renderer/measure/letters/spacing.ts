@@ -4,7 +4,7 @@ import { gapChances, oddsOf } from './gap-model.ts';
 import type { GapLine } from './gap-model.ts';
 import { pageSlant, placeOf } from './gap-places.ts';
 import type { Place } from './gap-places.ts';
-import type { LineWork } from '../lines/line-reading.ts';
+import type { LineWork } from '../lines/line-work.ts';
 import { groupsOf } from './word-groups.ts';
 import type { Group, WordWork } from './word-groups.ts';
 

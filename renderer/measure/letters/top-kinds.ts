@@ -2,7 +2,7 @@ import type { Layout } from '../lines/page-layout.ts';
 import type { Blob } from '../lines/ink-pieces.ts';
 import { nearOnes, sizeAt } from '../lines/letter-tops.ts';
 import type { LetterTop } from '../lines/letter-tops.ts';
-import type { LineWork } from '../lines/line-reading.ts';
+import type { LineWork } from '../lines/line-work.ts';
 import { traceAt } from '../lines/trace.ts';
 
 /** The outline about a top is looked at in steps of so many x-heights, so many to each side: out to a letter's width. */

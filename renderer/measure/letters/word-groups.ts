@@ -1,5 +1,5 @@
 import { median } from '../order-statistics.ts';
-import type { LineBlob, LineWork } from '../lines/line-reading.ts';
+import type { LineBlob, LineWork } from '../lines/line-work.ts';
 
 /** A letter, or letters that touch, with the dots and bars over them. */
 export interface Group {

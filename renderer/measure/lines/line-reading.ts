@@ -5,7 +5,6 @@ import type { Blob, InkMap } from './ink-pieces.ts';
 import { extentAlong } from './ink-pieces.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
-import type { LetterTop, SizeTrend } from './letter-tops.ts';
 import {
   adjustedTrend,
   nearOnes,
@@ -15,40 +14,13 @@ import {
   usualHeight,
   withoutJoins,
 } from './letter-tops.ts';
+import { topsOf } from './line-tops.ts';
+import { FLAT, JOINED_WIDTH } from './line-work.ts';
+import type { LineBlob, LineWork } from './line-work.ts';
 import { modeOf } from './density-peak.ts';
 import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';
 
-/** A line of writing while it is being read. Lengths in page pixels. */
-export interface LineWork {
-  trace: Trace;
-  baseline: Baseline;
-  trend: SizeTrend;
-  /** Tops of its letters. */
-  tops: LetterTop[];
-  /** Blobs of the line, from left to right. */
-  blobs: LineBlob[];
-}
-
-/** A blob as part of a line: its extent along the baseline. */
-export interface LineBlob {
-  blob: Blob;
-  index: number;
-  from: number;
-  to: number;
-}
-
-/** Blobs wider than this many x-heights hold several letters: each of their tops is looked at. */
-export const JOINED_WIDTH = 1.6;
-/** Tops of joined writing closer than this many x-heights belong to one letter. */
-const SAME_LETTER = 0.45;
-/** … when the taller is at most this much taller: more is an ascender beside a small letter. */
-const SAME_HEIGHT = 1.14;
-/** Ink lower than this many x-heights is a dot, a comma or a bar; narrower than this a bare stem. */
-const FLAT = 0.4;
-/** A bottom this many x-heights below the baseline hangs. */
-const HANGING = 0.27;
-const NARROW = 0.55;
 /** The middle of a line's ink lies this many x-heights above the baseline (bodies, with taller than hanging parts). */
 const MIDDLE = 0.62;
 /** Ink further than this many x-heights from every line's middle is no part of a line. */
@@ -241,64 +213,6 @@ function ownBlobs(
     own.push({ blob, index, from, to });
   });
   return own.sort((a, b) => a.from - b.from);
-}
-
-/** Heights of the tops of a line above its baseline: the highest of a single letter, all of joined letters. */
-export function topsOf(
-  own: readonly LineBlob[],
-  baseline: Baseline,
-  lists: readonly Extreme[][],
-  xHeight: number | ((u: number) => number),
-): LetterTop[] {
-  const cos = Math.cos(Math.atan(baseline.straight.slope));
-  const joined: LetterTop[] = [];
-  const single: LetterTop[] = [];
-  for (const { blob, index, from, to } of own) {
-    const size = typeof xHeight === 'number' ? xHeight : xHeight((blob.u0 + blob.u1) / 2);
-    const many = to - from > JOINED_WIDTH * size;
-    let highest: LetterTop | null = null;
-    const several: LetterTop[] = [];
-    for (const extreme of lists[index]!) {
-      if (extreme.kind !== 'top') continue;
-      const height = (traceAt(baseline.curve, extreme.u) - extreme.v) * cos;
-      if (many) several.push({ u: extreme.u, height, joined: true });
-      else if (!highest || highest.height < height) highest = { u: extreme.u, height, joined: false };
-    }
-    if (many) joined.push(...tallest(several, SAME_LETTER * size));
-    // A dot or a comma has no top of a letter: its ink is too flat.
-    // Letters that hang (g p q y) are no small letters either.
-    const hangs = blob.v1 - traceAt(baseline.curve, (blob.u0 + blob.u1) / 2) > HANGING * size;
-    if (highest && blob.v1 - blob.v0 > FLAT * size && !hangs && !isDotted(blob, own, size)) single.push(highest);
-  }
-  return [...joined, ...single];
-}
-
-/** All tops of a line, those of joins as well. */
-export function allTops({ blobs, baseline, trend }: LineWork, lists: readonly Extreme[][]): LetterTop[] {
-  return topsOf(blobs, baseline, lists, (u) => sizeAt(trend, u));
-}
-
-/** A narrow stem with a dot over it: i and j are no small letters, their stems differ from hand to hand. */
-function isDotted(stem: Blob, own: readonly LineBlob[], size: number): boolean {
-  if (stem.u1 - stem.u0 > NARROW * size) return false;
-  const middle = (stem.u0 + stem.u1) / 2;
-  return own.some(
-    ({ blob }) =>
-      blob.v1 < stem.v0 &&
-      blob.v1 - blob.v0 < FLAT * size * 1.3 &&
-      Math.abs((blob.u0 + blob.u1) / 2 - middle) < 0.5 * size,
-  );
-}
-
-/** Tops of joined writing without the lower ones close to a taller one: humps and entries of the same letter. */
-function tallest(tops: LetterTop[], reach: number): LetterTop[] {
-  return tops.filter(
-    (top) =>
-      !tops.some(
-        (other) =>
-          other.height > top.height && other.height < SAME_HEIGHT * top.height && Math.abs(other.u - top.u) < reach,
-      ),
-  );
 }
 
 /** x-height of the line in its middle, pixels. */

@@ -6,7 +6,7 @@ import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
 import { sizeAt } from './letter-tops.ts';
 import { lineSize, readLines } from './line-reading.ts';
-import type { LineWork } from './line-reading.ts';
+import type { LineWork } from './line-work.ts';
 import { lineTraces } from './line-traces.ts';
 import { wordsOf } from '../letters/spacing.ts';
 import type { FoundWords } from '../letters/spacing.ts';

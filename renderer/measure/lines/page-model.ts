@@ -1,6 +1,6 @@
 import type { LetterTop } from './letter-tops.ts';
 import { sizeAt } from './letter-tops.ts';
-import type { LineWork } from './line-reading.ts';
+import type { LineWork } from './line-work.ts';
 import { median } from '../order-statistics.ts';
 
 /**

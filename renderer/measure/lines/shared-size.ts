@@ -6,7 +6,7 @@ import { asRead, WAVY } from './baseline-fit.ts';
 import type { Baseline } from './baseline-fit.ts';
 import type { Extreme } from './extremes.ts';
 import { adjustedTrend } from './letter-tops.ts';
-import type { LineWork } from './line-reading.ts';
+import type { LineWork } from './line-work.ts';
 import { drawnTogether } from './shared-direction.ts';
 import type { OfLine } from './shared-direction.ts';
 import { traceAt } from './trace.ts';

@@ -1,6 +1,6 @@
 import { X_HEIGHT_BAND } from './letter-tops.ts';
 import type { LetterTop } from './letter-tops.ts';
-import { allTops } from './line-reading.ts';
+import { allTops } from './line-tops.ts';
 import type { Layout } from './page-layout.ts';
 import { withLines } from './page-layout.ts';
 import { pageModel, smallChance } from './page-model.ts';
