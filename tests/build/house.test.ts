@@ -11,7 +11,6 @@ const still: Readonly<Record<string, number>> = {
   'no measure is known by a part of its name': 7,
   'no .ts file is over 300 lines': 4,
   'no folder holds over 20 files': 1,
-  'the words of the field are used': 243,
 };
 
 test.each(Object.entries(broken))('%s', (name, places) => {
