@@ -44,8 +44,9 @@ export class PenCapture {
   readonly recordingId: string;
   /** Contact points that the canvas has not drawn yet. */
   toDraw: DrawnPoint[] = [];
-  /** Work of the last events, ms: for the bench. */
+  /** Longest work on one event or one frame of drawing, ms; tests and benches read it from the sheet. */
   busiestMs = 0;
+  busiest = $state(0);
   firstMs: number | null = null;
   lastMs = 0;
   private pending: RawSample[] = [];
@@ -148,6 +149,7 @@ export class PenCapture {
   private tell(): void {
     this.touching = this.active !== null;
     this.samples = this.count;
+    this.busiest = this.busiestMs;
     const sorted = [...this.intervals].sort((a, b) => a - b);
     const middle = sorted[sorted.length >> 1];
     this.rateHz = middle ? 1000 / middle : null;
