@@ -19,8 +19,21 @@ export async function ask<N extends RequestName>(name: N, input: Input<N>): Prom
   throw new Refusal(answer.code, answer.detail);
 }
 
-export const onShellEvent = (listener: (event: ShellEvent) => void): void => {
-  globalThis.fairhand.onEvent((json) => listener(JSON.parse(json) as ShellEvent));
+const listeners = new Set<(event: ShellEvent) => void>();
+let listening = false;
+
+/** Hears what the shell tells by itself. Answers how to stop: a screen that goes must stop, or it is kept for ever. */
+export const onShellEvent = (listener: (event: ShellEvent) => void): (() => void) => {
+  // The bridge cannot forget a listener: it gets one for the whole window.
+  if (!listening) {
+    listening = true;
+    globalThis.fairhand.onEvent((json) => {
+      const event = JSON.parse(json) as ShellEvent;
+      for (const each of [...listeners]) each(event);
+    });
+  }
+  listeners.add(listener);
+  return () => void listeners.delete(listener);
 };
 
 /** Hands picture bytes to the shell; the token names them in the request that follows. */

@@ -10,13 +10,26 @@ import { Saving, sentenceOf } from './saving.svelte.ts';
 import type { CommandOf } from './command-of.ts';
 import type { Tab } from '../../logic/caseload/tabs.ts';
 import { flushTyping } from '../parts/typing-pause.ts';
-import { lookBack, whereTheEyeIs, type Place } from './return-place.ts';
+import { lookBack, whereTheEyeIs, type Place as LeftPlace } from './return-place.ts';
 
 export type { Tab };
 
+interface Registered {
+  layer: 'client' | 'place';
+  commands: readonly CommandOf<App>[];
+}
+
+/** Screens that are not of a client: the open client keeps its place behind them. */
+export type Place = 'caseload' | 'records' | 'rules' | 'settings';
+/** What was just taken out: stands in the Undo button's place for a while. */
+export interface Notice {
+  words: string;
+  undo: () => void;
+}
+
 export class App implements SaveHost {
   status = $state.raw<AppStatus>() as AppStatus;
-  place = $state<'caseload' | 'client' | 'records' | 'rules' | 'settings'>('caseload');
+  place = $state<Place | 'client'>('caseload');
   tab = $state<Tab>('client');
   open = $state.raw<OpenRecord | null>(null);
   rules = $state.raw<RulesInUse>() as RulesInUse;
@@ -25,14 +38,32 @@ export class App implements SaveHost {
   saving = new Saving();
   message = $state('');
   theme = $state<Theme>('light');
-  /** Commands of the view on screen; the frame adds its own. */
-  viewCommands = $state.raw<readonly CommandOf<App>[]>([]);
+  /** Commands of views that are mounted, those of the open client apart: they wait behind a place. */
+  registered = $state.raw<readonly Registered[]>([]);
+  /** Counts every new screen: the frame then moves the focus and the title. */
+  arrivals = $state(0);
+  notice = $state.raw<Notice | null>(null);
+  /** In a narrow window the rail is a menu. */
+  menuOpen = $state(false);
+  /** Keys without Ctrl, Alt or F: only inside the intake's answers, and only while this is on. */
+  singleKeys = $state(true);
+  largeTargets = $state(false);
+  /** What the caseload screen showed last: list, filter, chosen client. */
+  caseload = $state({ list: 'due', typed: '', chosen: '' });
+  /** Lists of the caseload with their counts, shown in the rail. */
+  caseloadLists = $state.raw<readonly { list: string; label: string; count: number }[]>([]);
   paletteOpen = $state(false);
   keysOpen = $state(false);
   /** A recovery key that was just made: shown once, on whichever screen stands, until it is kept. */
   recoveryKey = $state('');
   /** Long work that goes on while the caseload is locked; '' = none. */
   working = $state('');
+
+  /** Commands of the view on screen; the frame adds its own. */
+  get viewCommands(): readonly CommandOf<App>[] {
+    const layer = this.place === 'client' ? 'client' : 'place';
+    return this.registered.filter((one) => one.layer === layer).flatMap((one) => one.commands);
+  }
 
   async start(): Promise<void> {
     onShellEvent((event) => {
@@ -44,7 +75,7 @@ export class App implements SaveHost {
   }
 
   /** Where the therapist was when the caseload locked. */
-  #left: Place | null = null;
+  #left: LeftPlace | null = null;
   #remember(): void {
     if (this.status?.state !== 'open') return;
     const { place, tab, open } = this;
@@ -74,8 +105,13 @@ export class App implements SaveHost {
   async took(status: AppStatus): Promise<void> {
     if (status.state !== 'open') this.#remember();
     const unlocked = status.state === 'open' && this.status?.state !== 'open';
-    if (status.state !== 'open' || status.demo !== this.status?.demo) this.leaveClient();
-    if (status.state !== 'open') this.paletteOpen = this.keysOpen = false;
+    const other = status.demo !== this.status?.demo || status.state === 'first-start';
+    if (other) this.caseload = { list: 'due', typed: '', chosen: '' };
+    if (status.state !== 'open' || other) this.leaveClient();
+    if (status.state !== 'open') {
+      this.paletteOpen = this.keysOpen = this.menuOpen = false;
+      this.notice = null;
+    }
     if (status.state === 'open') await this.loadRules();
     this.status = status;
     if (unlocked) await this.#return();
@@ -112,22 +148,41 @@ export class App implements SaveHost {
     return kind;
   }
 
-  go(tab: Tab): void {
-    this.tab = tab;
+  #arrive(): void {
     this.message = '';
+    this.menuOpen = false;
+    this.notice = null;
+    this.arrivals++;
   }
 
+  go(tab: Tab): void {
+    this.tab = tab;
+    this.place = 'client';
+    this.#arrive();
+  }
+
+  /** Closes the client: erased, locked, another caseload. */
   leaveClient(): void {
     this.open = null;
     this.place = 'caseload';
     this.tab = 'client';
-    this.message = '';
+    this.#arrive();
   }
 
-  visitPlace(place: 'records' | 'rules' | 'settings'): void {
-    this.open = null;
+  /** Shows a place; the open client keeps visit, screen, selection and scroll behind it. */
+  visitPlace(place: Place): void {
     this.place = place;
-    this.message = '';
+    this.#arrive();
+  }
+
+  /** From a place back to the open client. */
+  comeBack(): void {
+    if (this.open && this.place !== 'client') this.go(this.tab);
+  }
+
+  /** Says what was taken out, with Undo. */
+  tookOut(words: string, undo: () => void): void {
+    this.notice = { words, undo };
   }
 
   async lock(): Promise<void> {

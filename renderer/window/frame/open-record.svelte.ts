@@ -98,11 +98,13 @@ export class OpenRecord {
     this.record = withFact(this.record, kind, fact);
   }
 
-  async remove(kind: Exclude<FactKind, 'client'>, id: string): Promise<void> {
+  /** Takes a fact out; with `words` ("Reading of NB taken out.") the window offers Undo for a while. */
+  async remove(kind: Exclude<FactKind, 'client'>, id: string, words = ''): Promise<void> {
     const before = this.record;
     this.record = withoutFact(this.record, kind, id);
     try {
       await this.app.saving.run(`${kind}/${id}`, () => ask('fact.remove', { kind, id }));
+      if (words) this.app.tookOut(words, () => void this.undo());
     } catch (error) {
       this.record = withFactsBack(this.record, before, kind, id);
       this.app.complain(error);

@@ -86,9 +86,9 @@ export class Desk {
   /** Sheets that single lines of the program need beside the practice page. */
   further = $derived.by(() => furtherPages(this.input, this.open.rules, this.practice));
 
-  built: Packet = $derived.by(() =>
-    buildPacket(
-      this.kind,
+  #build(kind: PageKind): Packet {
+    return buildPacket(
+      kind,
       this.input,
       {
         pt: this.pt,
@@ -104,7 +104,37 @@ export class Desk {
         withFurther: this.withFurther,
       },
       this.open.rules,
-    ),
+    );
+  }
+  built: Packet = $derived.by(() => this.#build(this.kind));
+
+  /** Pages that go into one print job; the page on screen alone when none is ticked. */
+  ticked = $state.raw<ReadonlySet<PageKind>>(new Set());
+  tick(kind: PageKind): void {
+    const next = new Set(this.ticked);
+    if (!next.delete(kind)) next.add(kind);
+    this.ticked = next;
+  }
+  /** What would print of each ticked page: as changed by hand, or as built. */
+  #tickedPackets = $derived.by(() =>
+    [...this.ticked].map((kind) => {
+      if (kind === this.kind) return { kind, packet: this.changed ?? this.built };
+      const kept = (this.draft?.changed[kind]?.model ?? null) as Packet | null;
+      const refused = kept && refusedByGate(printedPractice(kept), safeProgram(this.input, this.open.rules));
+      const changed = refused === null ? kept : null;
+      return { kind, packet: changed ?? this.#build(kind) };
+    }),
+  );
+  /** What is printed now. A page that is not ready stays out. */
+  job: Packet[] = $derived.by(() => {
+    if (this.reopened || this.ticked.size === 0) return [this.packet];
+    return this.#tickedPackets.map((one) => one.packet).filter((packet) => packet.sheets.length > 0);
+  });
+  /** Ticked pages that stay out of the job, and why. */
+  leftOut: { kind: PageKind; why: string }[] = $derived.by(() =>
+    this.#tickedPackets
+      .filter((one) => one.packet.sheets.length === 0)
+      .map((one) => ({ kind: one.kind, why: one.packet.warnings[0] ?? 'There is nothing to print on it yet.' })),
   );
 
   #changedPage = $derived.by(() => this.draft?.changed[this.kind] ?? null);
