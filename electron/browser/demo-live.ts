@@ -21,13 +21,14 @@ export async function liveVisit(visit: DemoSteps): Promise<void> {
   let picture = '';
   let written = '';
   await visit.step('The written page of the last visit', async () => {
-    await openTab(page, 'Writing sample');
+    await openTab(page, 'Sample');
     picture = await writtenPage(page);
+    await page.getByRole('tab', { name: 'Text' }).click();
     written = await page.getByLabel('Text as the client meant it').inputValue();
   });
   for (const [name, file] of intakeSections) {
     await visit.step(`Intake section ${file}`, async () => {
-      await openTab(page, 'Intake screen');
+      await openTab(page, 'Screen');
       await page.getByRole('navigation', { name: 'Intake' }).getByRole('button', { name }).click();
       await visit.picture(file);
     });
@@ -37,9 +38,10 @@ export async function liveVisit(visit: DemoSteps): Promise<void> {
     await visit.picture('visit-today');
   });
   await visit.step('Today: a written page is added and measured', async () => {
-    await openTab(page, 'Writing sample');
+    await openTab(page, 'Sample');
     await page.getByRole('button', { name: 'Start this sample' }).click();
     // What the page says is typed over what was proposed.
+    await page.getByRole('tab', { name: 'Text' }).click();
     await page.getByLabel('Text as the client meant it').fill(written);
     await page.keyboard.press('Tab');
     await dropPage(page, picture);
@@ -47,7 +49,7 @@ export async function liveVisit(visit: DemoSteps): Promise<void> {
     await visit.picture('sample-today');
   });
   await visit.step('Today: a line is read blind', async () => {
-    await openTab(page, 'Read-back');
+    await openTab(page, 'Read back');
     // Somebody new: whoever has read this text before is not offered it again.
     await page.getByLabel('Reader’s initials', { exact: true }).fill('OH');
     await page.getByRole('button', { name: /^Start reading/ }).click();
@@ -58,7 +60,7 @@ export async function liveVisit(visit: DemoSteps): Promise<void> {
     await page.getByRole('dialog', { name: 'Blind reading' }).waitFor({ state: 'hidden' });
   });
   await visit.step('Today: a program is drafted and approved', async () => {
-    await openTab(page, 'Home program');
+    await openTab(page, 'Program');
     await visit.picture('program-draft');
     await page.getByRole('button', { name: /^Approve/ }).click();
     await page.getByText(/It is frozen/).waitFor();

@@ -10,12 +10,12 @@ import { openClient, openTab, savePage, still } from './walk.ts';
 
 /** Screens of a client, by the names on their tabs, with the file name of their picture. */
 const clientScreens = [
-  ['Client', 'client'],
-  ['Intake screen', 'intake-screen'],
-  ['Writing sample', 'writing-sample'],
-  ['Read-back', 'read-back'],
-  ['Home program', 'home-program'],
-  ['Goals', 'goals'],
+  ['Visit and record', 'visit-and-record'],
+  ['Screen', 'screen'],
+  ['Sample', 'sample'],
+  ['Read back', 'read-back'],
+  ['Program', 'program'],
+  ['Goal', 'goal'],
   ['Progress', 'progress'],
   ['Pages', 'pages'],
 ] as const;
@@ -62,7 +62,7 @@ export class DemoVisit {
     await this.step('Opening the demo caseload', async () => {
       await this.picture('start');
       await this.page.getByRole('button', { name: 'Open the demo caseload' }).click();
-      await this.page.getByRole('heading', { name: 'Caseload', exact: true }).waitFor({ timeout: 60_000 });
+      await this.page.getByRole('navigation', { name: 'Lists' }).waitFor({ timeout: 60_000 });
       await this.picture('caseload');
     });
     await this.step('Opening a client', async () => {
@@ -83,7 +83,7 @@ export class DemoVisit {
     await liveVisit(this);
     for (const [name, file] of otherScreens) {
       await this.step(`Screen: ${name}`, async () => {
-        await this.page.getByRole('banner').getByRole('button', { name, exact: true }).click();
+        await this.page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name, exact: true }).click();
         await this.picture(file);
       });
     }
@@ -101,11 +101,11 @@ export class DemoVisit {
     }
   }
 
-  /** A picture of the whole screen, scrolled parts included. */
+  /** A picture of the window as it stands. */
   async picture(name: string): Promise<void> {
     await still(this.page);
     const file = `screen-${name}.png`;
-    await this.page.screenshot({ path: path.join(this.folder, file), fullPage: true });
+    await this.page.screenshot({ path: path.join(this.folder, file) });
     this.result.files.push(file);
   }
 }

@@ -78,7 +78,7 @@ export async function inHiddenWindow<T>(
       dataFolder: options.dataFolder,
       rendererFolder: path.join(appRoot, 'dist', 'renderer'),
       executable,
-      size: options.size ?? { width: 1280, height: 900 },
+      size: options.size ?? { width: 1366, height: 768 },
       headless: process.platform === 'linux' && !process.env['DISPLAY'] && !process.env['WAYLAND_DISPLAY'],
       save: options.save,
       openBackend: (port, emit) => openBackend({ folder: options.dataFolder, port, emit, shell: 'browser', appRoot }),

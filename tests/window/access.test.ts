@@ -1,9 +1,9 @@
 /** Every screen against WCAG 2.2 AA (axe), in each theme, at 200 % zoom on a small laptop. */
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, test } from './app.ts';
+import { expect, openClient, test } from './app.ts';
 
-const tabs = ['Client', 'Intake screen', 'Writing sample', 'Read-back', 'Home program', 'Goals', 'Progress', 'Pages'];
+const tabs = ['Visit and record', 'Screen', 'Sample', 'Read back', 'Program', 'Goal', 'Progress', 'Pages'];
 const places = ['Backup', 'Rules', 'Settings'];
 
 // Legacy mode: axe would open a second page for its report, and the window opens none.
@@ -39,8 +39,9 @@ for (const theme of ['light', 'dark', 'contrast'] as const) {
     await expect(page.locator('html')).toHaveAttribute('data-theme', theme);
     await check(page, 'Caseload');
     await fits(page, 'Caseload');
-    await page.getByRole('button', { name: 'Edmund Varley' }).click();
+    await openClient(page, 'Edmund Varley');
     for (const tab of tabs) {
+      await page.getByRole('banner').getByRole('button', { expanded: false }).click();
       await page
         .getByRole('navigation', { name: 'Client', exact: true })
         .getByRole('button', { name: tab, exact: true })
@@ -50,7 +51,8 @@ for (const theme of ['light', 'dark', 'contrast'] as const) {
       await fits(page, tab);
     }
     for (const place of places) {
-      await page.getByRole('banner').getByRole('button', { name: place, exact: true }).click();
+      await page.getByRole('banner').getByRole('button', { expanded: false }).click();
+      await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: place, exact: true }).click();
       await page.waitForTimeout(400);
       await check(page, place);
       await fits(page, place);

@@ -118,6 +118,20 @@ export async function launchApp(options: LaunchOptions = {}): Promise<LaunchedAp
   };
 }
 
+/** Opens a client as Find does: by typing the name. */
+export async function openClient(page: Page, name: string): Promise<void> {
+  await page.getByRole('banner').waitFor();
+  await page.keyboard.press('Control+k');
+  await page.getByRole('combobox').fill(name);
+  await page.getByRole('option', { name }).first().waitFor();
+  await page.keyboard.press('Enter');
+  await page.getByRole('navigation', { name: 'Client' }).waitFor();
+}
+
+/** Shows one part of the record: 'This visit', 'Whole record', 'What changed'. */
+export const showPart = (page: Page, part: string): Promise<void> =>
+  page.getByRole('group', { name: 'Show' }).getByRole('button', { name: part, exact: true }).click();
+
 /** `test` with the app already open on an empty caseload folder: `test('…', async ({ app }) => { app.page … })`. */
 export const test = base.extend<{ app: LaunchedApp; demoApp: LaunchedApp }>({
   app: async ({}, use) => {

@@ -1,11 +1,12 @@
 /** Payer counters, tests given elsewhere and late addenda: noted on the client's page, printed on the report. */
-import { expect, test } from './app.ts';
+import { expect, showPart, test } from './app.ts';
 import { axe, call, idOf, openTab, seedClient } from './progress-seed.ts';
 
 test('intervals are noted by keyboard, counted at once, and stand on the report', async ({ app }) => {
   await seedClient(app);
-  await openTab(app, 'Client');
+  await openTab(app, 'Visit and record');
   const { page } = app;
+  await showPart(page, 'Whole record');
   const care = page.getByRole('region', { name: 'Care' });
   await expect(care).toContainText('5 visits and 28 days since the last report or the start.');
   await care.getByText('Payer, intervals, certification').focus();
@@ -24,6 +25,7 @@ test('intervals are noted by keyboard, counted at once, and stand on the report'
   await page.keyboard.press('Tab');
   await page.keyboard.type('18 kg');
   await page.keyboard.press('Tab');
+  await showPart(page, 'This visit');
   await page.getByText('Late addenda (0)').click();
   await page.getByLabel('Add to this note').fill('The client called: the pen is too thick.');
   await page.locator('details', { hasText: 'Late addenda' }).getByRole('button', { name: 'Add', exact: true }).click();

@@ -4,10 +4,10 @@ import { axe, call, openTab, seedClient, seedPair } from './progress-seed.ts';
 
 test('a goal is built, rated and revised by keyboard', async ({ app }) => {
   await seedClient(app);
-  await openTab(app, 'Goals');
+  await openTab(app, 'Goal');
   const { page } = app;
   await expect(page.getByRole('heading', { name: 'Next reachable step' })).toBeVisible();
-  await page.keyboard.press('g');
+  await page.keyboard.press('Alt+g');
   await expect(page.locator('.sentence')).toContainText('Ines Invented will write');
   await expect(page.locator('.sentence')).toContainText('I want to send my son shopping');
   await page.getByLabel('On what paper').fill('plain paper');
@@ -37,7 +37,7 @@ test('the step to take rests on repeat pairs of the whole clinic, as numbers tha
   app,
 }) => {
   await seedClient(app);
-  await openTab(app, 'Goals');
+  await openTab(app, 'Goal');
   const { page } = app;
   await expect(page.getByText('is not known yet: two repeat pairs')).toBeVisible();
 
@@ -46,9 +46,9 @@ test('the step to take rests on repeat pairs of the whole clinic, as numbers tha
   expect(answer.pairs).toHaveLength(2);
   for (const pair of answer.pairs) expect(Object.keys(pair).sort()).toEqual(['first', 'reader', 'second', 'task']);
 
-  await openTab(app, 'Goals');
+  await openTab(app, 'Goal');
   await expect(page.getByText(/points are provisional: they rest on 2 repeat pairs/)).toBeVisible();
-  await page.keyboard.press('g');
+  await page.keyboard.press('Alt+g');
   await page.getByRole('button', { name: 'Done' }).click();
   await expect(page.locator('.sentence')).toContainText('Ines Invented will write');
   await page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name: 'Progress', exact: true }).click();

@@ -147,20 +147,20 @@ test('no text of a client, a colleague’s file or a file name becomes script or
   await app.ask('app.therapist', { initials: 'Q<b>', clinic: MARKUP[0], credentials: MARKUP[1] });
   await bring(app);
 
-  for (const tab of ['Client', 'Intake screen', 'Writing sample', 'Read-back', 'Home program', 'Goals', 'Progress']) {
+  for (const tab of ['Visit and record', 'Screen', 'Sample', 'Read back', 'Program', 'Goal', 'Progress']) {
     await openTab(page, tab);
     await page.waitForLoadState('networkidle');
     await expect(page.getByRole('main')).not.toBeEmpty();
     expect(await traces(page), tab).toEqual(NOTHING);
   }
-  await openTab(page, 'Intake screen');
+  await openTab(page, 'Screen');
   for (const section of await page.getByRole('navigation', { name: 'Intake' }).getByRole('button').all()) {
     await section.click();
     expect(await traces(page), 'intake').toEqual(NOTHING);
   }
 
   // A picture whose name is markup.
-  await openTab(page, 'Writing sample');
+  await openTab(page, 'Sample');
   const dropped = await page.evaluate(async (name) => {
     const canvas = new OffscreenCanvas(400, 300);
     canvas.getContext('2d')!.fillRect(40, 100, 200, 4);
@@ -198,8 +198,8 @@ test('no text of a client, a colleague’s file or a file name becomes script or
   await expect(page.getByRole('listbox', { name: 'Found' }).getByRole('option').first()).toContainText('globalThis');
   expect(await traces(page), 'palette').toEqual(NOTHING);
   await page.keyboard.press('Escape');
-  for (const name of ['Fairhand', 'Backup', 'Rules', 'Settings']) {
-    await page.getByRole('banner').getByRole('button', { name, exact: true }).click();
+  for (const name of ['Caseload', 'Backup', 'Rules', 'Settings']) {
+    await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name, exact: true }).click();
     await page.waitForLoadState('networkidle');
     expect(await traces(page), name).toEqual(NOTHING);
   }
@@ -220,12 +220,12 @@ test('no text of a client, a colleague’s file or a file name becomes script or
   await app.ask('rules.saveChanges', { changes });
   await page.reload();
   await watchPolicy(page);
-  await page.getByRole('banner').getByRole('button', { name: 'Rules', exact: true }).click();
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Rules', exact: true }).click();
   await expect(page.getByText(MARKUP[0]!).first()).toBeAttached();
   expect(await traces(page), 'own rules').toEqual(NOTHING);
   await page.getByRole('banner').getByRole('button', { name: 'Fairhand', exact: true }).click();
   await openClient(page, 'Q-101');
-  await openTab(page, 'Home program');
+  await openTab(page, 'Program');
   await page.waitForLoadState('networkidle');
   expect(await traces(page), 'program with own rules').toEqual(NOTHING);
   expect(errors).toEqual([]);

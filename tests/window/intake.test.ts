@@ -59,8 +59,8 @@ async function openIntake(app: LaunchedApp): Promise<Page> {
 async function showIntake(page: Page): Promise<void> {
   await page.getByLabel('Find', { exact: true }).fill('Ines');
   await page.keyboard.press('Enter');
-  await page.getByRole('heading', { level: 1, name: /Ines Invented/ }).waitFor();
-  await page.keyboard.press('Alt+2');
+  await page.getByRole('banner').getByText('Ines Invented').waitFor();
+  await page.keyboard.press('Alt+1');
   await page.getByRole('navigation', { name: 'Intake' }).waitFor();
 }
 

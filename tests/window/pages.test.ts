@@ -118,7 +118,7 @@ test('print size and language of the pages stay with the client', async ({ app }
   const { page } = app;
   await page.getByRole('radio', { name: '16', exact: true }).click();
   await page.getByRole('radio', { name: 'Español', exact: true }).click();
-  await openTab(app, 'Client');
+  await openTab(app, 'Visit and record');
   await expect(page.getByRole('radio', { name: '16 pt' })).toBeChecked();
   await openTab(app, 'Pages');
   await expect(page.getByRole('radio', { name: '16', exact: true })).toBeChecked();

@@ -5,8 +5,9 @@ import { axe, call, idOf, openTab, seedClient } from './progress-seed.ts';
 
 test('two days are typed in without a mouse; slips get a sentence; the progress page draws them', async ({ app }) => {
   await seedClient(app);
-  await openTab(app, 'Home program');
+  await openTab(app, 'Program');
   const { page } = app;
+  await page.getByRole('button', { name: 'Practice log' }).click();
   const log = page.getByRole('region', { name: 'Practice log' });
   await expect(log).toBeVisible();
   const type = async (...cells: string[]) => {

@@ -52,11 +52,15 @@ async function seedIntake(app: LaunchedApp): Promise<void> {
 test('a program is drafted, explained, changed, approved and frozen by keyboard', async ({ app }) => {
   await seedClient(app);
   await seedIntake(app);
-  await openTab(app, 'Home program');
+  await openTab(app, 'Program');
   const { page } = app;
-  const lines = page.locator('ol > li');
-  await expect(page.getByRole('heading', { name: 'Open the hand slowly' })).toBeVisible();
+  const lines = page.locator('table.program tbody tr');
+  await expect(page.getByRole('button', { name: 'Open the hand slowly' })).toBeVisible();
+  const beside = (part: string) =>
+    page.getByRole('group', { name: 'Beside the lines' }).getByRole('button', { name: part }).click();
+  await beside('Kept out');
   await expect(page.getByText('Not given, for safety')).toBeVisible();
+  await beside('Findings');
 
   // A finding lights its lines, and a line its findings.
   const tone = page.getByRole('button', { name: /Tone in wrist/ }).first();
@@ -66,7 +70,9 @@ test('a program is drafted, explained, changed, approved and frozen by keyboard'
   await page.keyboard.press('Enter');
 
   // Words and dose are changed, and saved.
-  const copy = lines.filter({ has: page.getByRole('heading', { name: 'Your name and address' }) });
+  await lines.getByRole('button', { name: 'Your name and address' }).click();
+  await beside('Line');
+  const copy = page.getByRole('article', { name: 'Your name and address' });
   await copy.getByRole('button', { name: /^Edit/ }).focus();
   await page.keyboard.press('Enter');
   await copy.getByLabel('Minutes each time').fill('8');
@@ -77,30 +83,32 @@ test('a program is drafted, explained, changed, approved and frozen by keyboard'
   await expect(copy).toContainText('changed by hand');
 
   // What is forbidden can be added only with a reason.
-  await page.keyboard.press('a');
+  await page.keyboard.press('Alt+a');
   await page.getByLabel('Search the library').fill('putty squeeze');
   await expect(page.getByText(/Forbidden now:/).first()).toBeVisible();
   await page.getByRole('button', { name: 'Add, with a reason Soft putty: squeeze' }).focus();
   await page.keyboard.press('Enter');
   await page.keyboard.press('Escape');
   const approve = page.getByRole('button', { name: /^Approve/ });
-  await expect(approve).toBeDisabled();
-  const putty = lines.filter({ has: page.getByRole('heading', { name: 'Soft putty: squeeze' }) });
+  await expect(approve).toHaveCount(0);
+  // The way to what blocks is the filled button.
+  await page.getByRole('button', { name: 'Review, then approve' }).click();
+  const putty = page.getByRole('article', { name: 'Soft putty: squeeze' });
   await putty.getByLabel(/Reason for keeping it/).fill('Tried in the clinic, tone stays low.');
   await page.keyboard.press('Tab');
   await expect(putty).toContainText('Kept against a caution');
   await expect(approve).toBeEnabled();
 
   // Order by keys, and undo.
-  await putty.getByRole('button', { name: /Move .* up/ }).focus();
-  const before = await lines.locator('h3').allTextContents();
+  await lines.getByRole('button', { name: 'Soft putty: squeeze' }).focus();
+  const before = await lines.locator('[data-line]').allTextContents();
   await page.keyboard.press('Alt+ArrowUp');
-  await expect(async () => expect(await lines.locator('h3').allTextContents()).not.toEqual(before)).toPass();
+  await expect(async () => expect(await lines.locator('[data-line]').allTextContents()).not.toEqual(before)).toPass();
   await page.keyboard.press('Control+z');
-  await expect(async () => expect(await lines.locator('h3').allTextContents()).toEqual(before)).toPass();
+  await expect(async () => expect(await lines.locator('[data-line]').allTextContents()).toEqual(before)).toPass();
 
   // Order by drag: down to the very end, and up again.
-  const titles = () => lines.locator('h3').allTextContents();
+  const titles = () => lines.locator('[data-line]').allTextContents();
   const drag = async (from: number, to: number) => {
     await lines.nth(from).dispatchEvent('dragstart');
     await lines.nth(to).dispatchEvent('dragover');
@@ -126,6 +134,10 @@ test('a program is drafted, explained, changed, approved and frozen by keyboard'
   // A new draft starts from a copy, and says what changed.
   await page.getByRole('button', { name: 'Change it in a new draft' }).click();
   await page.getByRole('button', { name: 'Remove Soft putty: squeeze' }).click();
+  // What was taken out stands in the Undo button's place; the focus is on the next line.
+  await expect(page.getByText('“Soft putty: squeeze” taken out.')).toBeVisible();
+  expect(await page.evaluate(() => document.activeElement?.hasAttribute('data-line'))).toBe(true);
+  await beside('Kept out');
   await page.getByText(/^Against the program of/).click();
   await expect(page.getByRole('row', { name: /Gone Soft putty: squeeze/ })).toBeVisible();
 });
@@ -142,11 +154,11 @@ test('an open red flag leaves no exercise and says what to do', async ({ app }) 
     present: true,
     review: null,
   });
-  await openTab(app, 'Home program');
+  await openTab(app, 'Program');
   const { page } = app;
   await expect(page.getByText(/No exercise is drafted until this was reviewed/)).toBeVisible();
   await expect(page.getByRole('button', { name: /^Approve/ })).toHaveCount(0);
-  await expect(page.getByRole('heading', { name: 'Open the hand slowly' })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Open the hand slowly' })).toHaveCount(0);
   // Nothing blank can be printed either.
   await page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name: 'Pages', exact: true }).click();
   await page.getByRole('radio', { name: /^Practice pages/ }).click();
@@ -160,8 +172,8 @@ test('the clinic makes a rule, tries it on the caseload, exports and imports it'
   await seedIntake(app);
   const { page } = app;
   await page.reload();
-  await openTab(app, 'Home program');
-  await page.getByRole('button', { name: 'Rules', exact: true }).click();
+  await openTab(app, 'Program');
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Rules', exact: true }).click();
   await page.getByRole('button', { name: 'Make a rule' }).click();
   await page.getByLabel('When this finding').selectOption('grasp');
   await page.getByRole('button', { name: 'Add this finding' }).click();
@@ -199,7 +211,7 @@ test('the clinic makes a rule, tries it on the caseload, exports and imports it'
 test('the proposal rests on what came back', async ({ app }) => {
   await seedClient(app);
   await seedIntake(app);
-  await openTab(app, 'Home program');
+  await openTab(app, 'Program');
   await app.page.getByRole('button', { name: /^Approve/ }).click();
   await expect(app.page.getByText(/It is frozen/)).toBeVisible();
   const today = new Date().toISOString().slice(0, 10);
@@ -212,20 +224,25 @@ test('the proposal rests on what came back', async ({ app }) => {
 test('finding and line light each other, the approved program is one key from its print', async ({ app }) => {
   await seedClient(app);
   await seedIntake(app);
-  await openTab(app, 'Home program');
+  await openTab(app, 'Program');
   const { page } = app;
   await expect(page.locator('.day')).toContainText(/of 5 items, \d+ of 30 minutes/);
-  const slow = page.locator('ol > li').filter({ hasText: 'Open the hand slowly' });
+  const slow = page.locator('table.program tbody tr').filter({ hasText: 'Open the hand slowly' });
+  await page.getByRole('group', { name: 'Beside the lines' }).getByRole('button', { name: 'Findings' }).click();
   const tone = page.getByRole('button', { name: /Tone in wrist/ }).first();
   await tone.hover();
   await expect(slow).toHaveClass(/lit/);
-  await page.getByRole('heading', { name: 'Home program' }).hover();
+  await page.getByRole('heading', { level: 1, name: 'Program' }).hover();
   await expect(slow).not.toHaveClass(/lit/);
   await slow.hover();
   await expect(tone).toHaveClass(/lit/);
+  // Ctrl+Enter goes to the filled button; it never approves by itself.
   await page.keyboard.press('Control+Enter');
+  await expect(page.getByRole('button', { name: /^Approve/ })).toBeFocused();
+  await expect(page.getByText(/It is frozen/)).toHaveCount(0);
+  await page.keyboard.press('Enter');
   await expect(page.getByText(/It is frozen/)).toBeVisible();
-  await page.keyboard.press('p');
+  await page.keyboard.press('Alt+p');
   await expect(page.getByRole('button', { name: /Save as PDF/ })).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Home program' }).first()).toBeVisible();
 });
@@ -234,7 +251,7 @@ test('a number of the set-up is changed by the clinic, shown with what was shipp
   await seedClient(app);
   const { page } = app;
   await page.reload();
-  await page.getByRole('banner').getByRole('button', { name: 'Rules', exact: true }).click();
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Rules', exact: true }).click();
   await page.getByLabel('Rule table').getByRole('button', { name: 'Thresholds' }).click();
   await page.getByLabel('Find a threshold').fill('table above elbow for writing');
   const field = page.getByLabel('Table above the elbow for writing, at most');

@@ -4,7 +4,7 @@ import type { Page } from '@playwright/test';
 import { createCanvas, GlobalFonts } from '@napi-rs/canvas';
 import { createHash } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
-import { expect, PASSPHRASE, type LaunchedApp } from './app.ts';
+import { expect, openClient, PASSPHRASE, type LaunchedApp } from './app.ts';
 
 /** The same name gives the same id, so that facts can point at each other. */
 export function idOf(name: string): string {
@@ -203,7 +203,7 @@ export const addPage = (app: LaunchedApp, sample = 4): Promise<void> => addPageT
 export async function openTab(app: LaunchedApp, tab: string): Promise<void> {
   const { page } = app;
   await page.reload();
-  await page.getByRole('button', { name: 'Ines Invented' }).click();
+  await openClient(page, 'Ines Invented');
   await page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name: tab, exact: true }).click();
 }
 

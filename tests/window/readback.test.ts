@@ -13,7 +13,7 @@ async function readOf(dialog: Locator): Promise<string> {
 test('a reader types line after line; name, date and text stay hidden; the score follows', async ({ app }) => {
   await seedClient(app);
   await addPage(app);
-  await openTab(app, 'Read-back');
+  await openTab(app, 'Read back');
   const { page } = app;
   await expect(page.getByText('2 lines waiting')).toBeVisible();
   await page.getByLabel('Reader’s initials', { exact: true }).fill('ZZ');
@@ -80,7 +80,7 @@ test('lines of all clients come mixed, say nothing of whose they are, and land a
   await seedClient(app);
   await addPage(app);
   await seedOther(app);
-  await openTab(app, 'Read-back');
+  await openTab(app, 'Read back');
   const { page } = app;
   await expect(page.getByText('2 lines waiting')).toBeVisible();
   await page.getByRole('radio', { name: /all clients, mixed/ }).focus();
@@ -115,7 +115,7 @@ test('lines of all clients come mixed, say nothing of whose they are, and land a
 test('a pause keeps what was read, and the queue goes on where it stopped', async ({ app }) => {
   await seedClient(app);
   await addPage(app);
-  await openTab(app, 'Read-back');
+  await openTab(app, 'Read back');
   const { page } = app;
   await page.getByLabel('Reader’s initials', { exact: true }).fill('ZZ');
   await page.getByRole('button', { name: /Start reading/ }).click();
@@ -128,10 +128,10 @@ test('a pause keeps what was read, and the queue goes on where it stopped', asyn
 
 test('the page of readings passes axe in both themes', async ({ app }) => {
   await seedClient(app);
-  await openTab(app, 'Read-back');
+  await openTab(app, 'Read back');
   const { page } = app;
   await expect(page.getByRole('heading', { name: 'Blind reading' })).toBeVisible();
-  await page.getByText('Read on paper: enter the count').click();
+  await page.getByRole('button', { name: 'Enter a count from paper' }).click();
   for (let theme = 0; theme < 2; theme++) {
     const found = await axe(page);
     expect(found).toEqual([]);

@@ -31,11 +31,11 @@ test('names, codes, notes and the passphrase stay in the encrypted caseload', as
   await dialog.getByRole('button', { name: 'Add and open' }).click();
   await expect(page.getByRole('heading', { name: new RegExp(CANARIES[0]!) })).toBeVisible();
   await page.getByRole('button', { name: 'Start a visit today' }).click();
-  await page.keyboard.press('Alt+1');
+  await page.keyboard.press('Alt+7');
   await page.getByLabel('What the client told').fill(CANARIES[2]!);
   await page.keyboard.press('Tab');
-  await expect(page.getByRole('banner').getByText(/^Saved/)).toBeVisible();
-  await page.keyboard.press('Alt+8');
+  await expect(page.getByRole('contentinfo').getByText(/^Saved/)).toBeVisible();
+  await page.keyboard.press('Alt+6');
   await page.getByRole('button', { name: 'Save as PDF' }).click();
   await expect(page.getByText('The PDF was saved.')).toBeVisible();
   expect(await page.title()).toBe('Fairhand');
@@ -66,7 +66,7 @@ test('after a walk through the demo no name of it lies in the clear anywhere, no
   expect(clients.length).toBeGreaterThan(4);
   for (const { code } of clients) {
     await openClient(app.page, code);
-    for (const tab of ['Intake screen', 'Writing sample', 'Home program', 'Progress', 'Pages']) {
+    for (const tab of ['Screen', 'Sample', 'Program', 'Progress', 'Pages']) {
       await openTab(app.page, tab);
     }
     await app.page.keyboard.press('Alt+0');

@@ -111,7 +111,7 @@ async function walk(options: LeakOptions, which: LeakOptions['which'], ending: E
         report.faults.push(`${ending}: the walk ended early: ${wrong.replaceAll(marker, '(word)').slice(0, 600)}`);
         return;
       }
-      const last = ending !== 'closed' && line.screen === 'Intake screen';
+      const last = ending !== 'closed' && line.screen === 'Screen';
       if (line.screen !== 'closed' && line.screen !== 'locked') report.screens++;
       report.fieldsWithWords += line.words;
       report.fieldsWithLess += line.short;

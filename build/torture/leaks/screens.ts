@@ -33,7 +33,7 @@ export function screensOf(page: Page, marker: string): Screen[] {
   const place = (name: string): Screen => ({
     name,
     few: false,
-    go: () => page.getByRole('banner').getByRole('button', { name, exact: true }).click(),
+    go: () => page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name, exact: true }).click(),
     typed: everywhere,
   });
   const maybe = async (name: RegExp) => {
@@ -64,9 +64,9 @@ export function screensOf(page: Page, marker: string): Screen[] {
         return typed;
       },
     },
-    tab(1, 'Client', true),
+    tab(7, 'Visit and record', true),
     {
-      ...tab(2, 'Intake screen', true),
+      ...tab(1, 'Screen', true),
       // The red-flag questions, the items, seat and table, the findings: each is a page of its own.
       async typed() {
         const typed: Typed = { words: 0, short: 0 };
@@ -80,12 +80,12 @@ export function screensOf(page: Page, marker: string): Screen[] {
         return typed;
       },
     },
-    tab(3, 'Writing sample', false, () => maybe(/^Start this sample/)),
-    tab(4, 'Read-back', false),
-    tab(5, 'Home program', false, () => maybe(/^Add /)),
-    tab(6, 'Goals', false, () => maybe(/^Build a goal/)),
-    tab(7, 'Progress', false),
-    tab(8, 'Pages', false, async () => {
+    tab(2, 'Sample', false, () => maybe(/^Start this sample/)),
+    tab(3, 'Read back', false),
+    tab(4, 'Program', false, () => maybe(/^Add /)),
+    tab(5, 'Goal', false, () => maybe(/^Build a goal/)),
+    tab(8, 'Progress', false),
+    tab(6, 'Pages', false, async () => {
       await maybe(/^Save as PDF/);
       await page.waitForTimeout(1500);
     }),
