@@ -1,5 +1,5 @@
 /** What is typed is kept while it is typed: on a pause, at the lock, at the close; and the therapist finds her place again. */
-import { expect, launchApp, PASSPHRASE, test, type LaunchedApp } from './app.ts';
+import { expect, launchApp, PASSPHRASE, showPart, test, type LaunchedApp } from './app.ts';
 
 const ID = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c88';
 
@@ -10,8 +10,9 @@ async function withClient(app: LaunchedApp): Promise<void> {
   const rest = { language: 'en', largePrint: '14', familyConsent: false, familyConsentOn: null, archivedOn: null };
   await app.ask('client.save', { id: ID, code: 'T-1', name: 'Typed Invented', ...client, ...texts, ...rest });
   await app.page.reload();
-  await app.page.getByText('Typed Invented').click();
-  await expect(app.page.getByRole('heading', { level: 1 })).toContainText('Typed Invented');
+  await app.page.getByRole('button', { name: 'Typed Invented', exact: true }).click();
+  await expect(app.page.getByRole('banner')).toContainText('Typed Invented');
+  await showPart(app.page, 'Whole record');
 }
 
 const stored = async (app: LaunchedApp): Promise<string> =>
@@ -53,7 +54,7 @@ test('the lock stores what was just typed; unlocking returns to screen, scroll a
   expect(await page.content()).not.toContain('Typed Invented');
   await page.getByLabel('Passphrase', { exact: true }).fill(PASSPHRASE);
   await page.keyboard.press('Enter');
-  await expect(page.getByRole('heading', { level: 1 })).toContainText('Typed Invented');
+  await expect(page.getByRole('banner')).toContainText('Typed Invented');
   expect(await stored(app)).toContain('typed at the last moment');
   await expect(field).toBeFocused();
   await expect.poll(scroll).toBe(before);
@@ -74,7 +75,7 @@ test('a minute ahead the lock is announced; any key puts it off', async () => {
     await expect(warning).toBeHidden();
     now = new Date(now.getTime() + 2 * 60_000);
     await app.page.waitForTimeout(16_000);
-    await expect(app.page.getByRole('heading', { level: 1 })).toContainText('Typed Invented');
+    await expect(app.page.getByRole('banner')).toContainText('Typed Invented');
   } finally {
     await app.close();
   }
