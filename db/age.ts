@@ -11,7 +11,7 @@ import { armor, Decrypter, Encrypter, Stanza, type Identity, type Recipient } fr
 const LABEL = 'age-encryption.org/v1/scrypt';
 const CIPHER = 'chacha20-poly1305';
 /** log2 of scrypt's N that age implementations use: about 0.7 s and 256 MB a try. */
-export const WORK_FACTOR = 18;
+const WORK_FACTOR = 18;
 /** A hostile file must not make us stretch for minutes. */
 const HIGHEST_WORK_FACTOR = 20;
 
@@ -73,7 +73,7 @@ class PassphraseIdentity implements Identity {
 export const normalPassphrase = (typed: string): string => typed.normalize('NFKC').trim();
 
 /** An Encrypter for one passphrase. `logN` is lowered only for random keys, which need no stretching, and in tests. */
-export function toPassphrase(passphrase: string, logN: number = WORK_FACTOR): Encrypter {
+function toPassphrase(passphrase: string, logN: number = WORK_FACTOR): Encrypter {
   const encrypter = new Encrypter();
   if (native) encrypter.addRecipient(new PassphraseRecipient(normalPassphrase(passphrase), logN));
   else {
@@ -84,7 +84,7 @@ export function toPassphrase(passphrase: string, logN: number = WORK_FACTOR): En
 }
 
 /** A Decrypter for one passphrase; its `decrypt` rejects when the passphrase is not the one. */
-export function fromPassphrase(passphrase: string): Decrypter {
+function fromPassphrase(passphrase: string): Decrypter {
   const decrypter = new Decrypter();
   if (native) decrypter.addIdentity(new PassphraseIdentity(normalPassphrase(passphrase)));
   else decrypter.addPassphrase(normalPassphrase(passphrase));

@@ -10,7 +10,7 @@ import { caseloadKey } from './key-file.ts';
 export type Db = Database.Database;
 
 /** 'Fair' in ASCII: tells our file from any other SQLite file. */
-export const APPLICATION_ID = 0x46616972;
+const APPLICATION_ID = 0x46616972;
 
 /** Pragmas of every connection and what each must read back as. */
 export const pragmas: readonly (readonly [name: string, set: string, readsBack: unknown])[] = [

@@ -45,7 +45,7 @@ export function guarded<T>(work: () => T): T {
   }
 }
 
-export function asCaseloadError(error: unknown): CaseloadError {
+function asCaseloadError(error: unknown): CaseloadError {
   if (error instanceof CaseloadError) return error;
   if (error instanceof Error && /database connection is not open/.test(error.message)) {
     return new CaseloadError('locked');

@@ -15,7 +15,7 @@ export interface Migration {
   sql: string;
 }
 
-export const migrationsFolder = fileURLToPath(new URL('migrations/', import.meta.url));
+const migrationsFolder = fileURLToPath(new URL('migrations/', import.meta.url));
 
 /** All migrations in order. @throws when a number is missing, doubled or malformed */
 export function readMigrations(folder: string = migrationsFolder): Migration[] {
@@ -34,7 +34,7 @@ export function readMigrations(folder: string = migrationsFolder): Migration[] {
 export const versionOf = (db: Db): number => db.pragma('user_version', { simple: true }) as number;
 
 /** A whole, encrypted copy under its final name only when it is complete. VACUUM INTO keeps cipher and key. */
-export function copyInto(db: Db, target: string): void {
+function copyInto(db: Db, target: string): void {
   const temporary = `${target}.part`;
   touchPrivate(temporary);
   db.prepare('VACUUM INTO ?').run(temporary);

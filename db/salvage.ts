@@ -42,7 +42,7 @@ function attempt<T>(work: () => T): T | null {
 type Row = Record<string, unknown> & { rowid: number };
 
 /** Reads a table forwards to the damage, backwards to the damage, and row by row in between. */
-export function readableRows(db: Db, table: string, columns: string): Row[] {
+function readableRows(db: Db, table: string, columns: string): Row[] {
   const select = `SELECT rowid AS rowid, ${columns} FROM ${table}`;
   const scan = (order: 'ASC' | 'DESC', beyond: number): Row[] => {
     const rows: Row[] = [];

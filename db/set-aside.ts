@@ -21,7 +21,7 @@ function keep(file: string, target: string): void {
 }
 
 /** Keeps what is there now under `set-aside/<name>` and leaves it in place. Answers the name; null when nothing is there. */
-export function keepAside(folder: string, stamp: string): string | null {
+function keepAside(folder: string, stamp: string): string | null {
   const present = [...companions(caseloadFile(folder)), keyFile(folder)].filter(existsSync);
   if (!existsSync(caseloadFile(folder))) return null;
   let name = stamp;

@@ -40,7 +40,7 @@ export interface Saved {
   name: string | null;
 }
 
-export interface PrintOptions {
+interface PrintOptions {
   pageSize: PageSize;
 }
 

@@ -23,7 +23,7 @@ const WATCH = { every: 150, atMost: 6000 };
  * Wipes after the window was closed. The engine's own processes end a little later than its window and write once
  * more, so the folder is gone only when it stays gone. What then remains is wiped by the next start.
  */
-export async function wipeAfterClose(profile: string): Promise<void> {
+async function wipeAfterClose(profile: string): Promise<void> {
   let gone = 0;
   for (let waited = 0; waited < WATCH.atMost && gone < 2; waited += WATCH.every) {
     gone = existsSync(profile) ? 0 : gone + 1;

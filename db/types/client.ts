@@ -18,8 +18,7 @@ export const Medicine = z.object({ name: Line, times: z.array(ClockTime).max(12)
 export type Medicine = z.infer<typeof Medicine>;
 
 /** A test given elsewhere: what was told about it, never its items. */
-export const OutsideTest = z.object({ name: Line, score: Line, on: IsoDate.nullable() });
-export type OutsideTest = z.infer<typeof OutsideTest>;
+const OutsideTest = z.object({ name: Line, score: Line, on: IsoDate.nullable() });
 
 /** What payers and record laws ask about a course of therapy. Nothing in it belongs to one country. */
 export const Care = z.object({

@@ -23,14 +23,14 @@ export const OpensWhen = z.discriminatedUnion('when', [
 export type OpensWhen = z.infer<typeof OpensWhen>;
 
 /** A choice asked beside the grade, for example the type of tremor. `below` = asked when the grade is under it. */
-export const ItemDetail = z.object({
+const ItemDetail = z.object({
   question: Text,
   below: z.number().int().min(1).max(4),
   choices: z.array(z.object({ code: Code, title: Text })).min(2),
 });
 
 /** Client's own rating 0 to 10. `level` grades the higher rating, `rise` after minus before. */
-export const ItemRatings = z.object({
+const ItemRatings = z.object({
   question: Text,
   grades: z.enum(['level', 'rise']),
   /** Highest value that still earns grade 3, 2 and 1. */
@@ -61,10 +61,10 @@ export const IntakeItem = z.object({
 export type IntakeItem = z.infer<typeof IntakeItem>;
 
 /** A finding that comes from the set-up calculator instead of an item. */
-export const SetupFinding = z.object({ code: Code, title: Text, source: SourceTag });
+const SetupFinding = z.object({ code: Code, title: Text, source: SourceTag });
 
 /** An area of work and the least grade of each item that it needs; untested never suffices. */
-export const StartArea = z.object({
+const StartArea = z.object({
   area: z.enum(['sample', 'hand-work', 'resistance', 'stretch', 'home']),
   title: Text,
   needs: z.array(z.object({ item: Code, grade: z.number().int().min(0).max(3) })),
@@ -81,7 +81,7 @@ export const ItemTable = z.object({
 });
 export type ItemTable = z.infer<typeof ItemTable>;
 
-export const FlagGrade = z.enum(['emergency', 'same-day']);
+const FlagGrade = z.enum(['emergency', 'same-day']);
 export const RedFlag = z.object({
   code: Code,
   /** Short name for lists and the referral page. */

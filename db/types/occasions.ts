@@ -19,8 +19,7 @@ export const OccasionCode = z.enum([
 export type OccasionCode = z.infer<typeof OccasionCode>;
 
 /** The client's own words by what they are, so that a name never stands where a thing belongs. */
-export const OwnWordKind = z.enum(['person', 'place', 'thing', 'phrase']);
-export type OwnWordKind = z.infer<typeof OwnWordKind>;
+const OwnWordKind = z.enum(['person', 'place', 'thing', 'phrase']);
 
 export const OwnWord = z.strictObject({ kind: OwnWordKind, text: z.string().trim().min(1).max(120) });
 export type OwnWord = z.infer<typeof OwnWord>;

@@ -58,8 +58,7 @@ export const PageWords = z.object({
 export type PageWords = z.infer<typeof PageWords>;
 
 /** A page whose words were changed in place: its model as changed, and a digest of what it was made from. */
-export const ChangedPage = z.object({ model: z.json(), builtFrom: z.string().max(20) });
-export type ChangedPage = z.infer<typeof ChangedPage>;
+const ChangedPage = z.object({ model: z.json(), builtFrom: z.string().max(20) });
 
 /** Words for the pages of one visit that are not issued yet. */
 export const PageDraft = z.object({

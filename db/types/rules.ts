@@ -12,7 +12,7 @@ const Text = z.string().trim().min(1).max(600);
 const sourced = { source: SourceTag, sourceNote: z.string().max(400) };
 
 /** Every code that a rule may name, with its plain name: one place. */
-export const Vocabulary = z.strictObject({
+const Vocabulary = z.strictObject({
   findings: z.array(
     z.strictObject({
       code: RuleCode,
@@ -43,7 +43,6 @@ export const Vocabulary = z.strictObject({
   /** `units` are all that are understood; the first is the unit of thresholds. */
   measures: z.array(z.strictObject({ code: RuleCode, name: Text, units: z.array(z.string().max(30)).min(1) })),
 });
-export type Vocabulary = z.infer<typeof Vocabulary>;
 
 /** What an item does to a body: vetoes speak of these. */
 export const Hazard = z.enum([
@@ -85,14 +84,13 @@ export const ItemRef = z.strictObject({ kind: z.enum(['item', 'paper', 'content'
 export type ItemRef = z.infer<typeof ItemRef>;
 
 /** Other words of an item where a condition holds: the first that holds and that no veto forbids is printed. */
-export const ItemVersion = z.strictObject({
+const ItemVersion = z.strictObject({
   code: RuleCode,
   when: Condition,
   text: Text,
   hazards: z.array(Hazard).default([]),
   cautions: z.array(RuleCode).default([]),
 });
-export type ItemVersion = z.infer<typeof ItemVersion>;
 
 export const LibraryItem = z.strictObject({
   code: RuleCode,
@@ -173,7 +171,7 @@ export const Threshold = z.strictObject({
 export type Threshold = z.infer<typeof Threshold>;
 
 /** How a measure becomes a finding: the first grade whose condition holds; grade 3 where measured and none holds. */
-export const MeasureFinding = z.strictObject({
+const MeasureFinding = z.strictObject({
   finding: RuleCode,
   /** Measured at all when any of these is present. */
   from: z.array(RuleCode).min(1),
@@ -182,33 +180,29 @@ export const MeasureFinding = z.strictObject({
     .min(1),
   ...sourced,
 });
-export type MeasureFinding = z.infer<typeof MeasureFinding>;
 
 /** A caution that follows from other facts. Read in the order of the table, before every rule and veto. */
-export const DerivedCaution = z.strictObject({ caution: RuleCode, when: Condition, because: Text, ...sourced });
-export type DerivedCaution = z.infer<typeof DerivedCaution>;
+const DerivedCaution = z.strictObject({ caution: RuleCode, when: Condition, because: Text, ...sourced });
 
 /**
  * Items that would contradict each other on one page. The first alternative of which an item may be given stays, the
  * items of the others go.
  */
-export const ClashGroup = z.strictObject({
+const ClashGroup = z.strictObject({
   code: RuleCode,
   name: Text,
   alternatives: z.array(z.array(RuleCode).min(1)).min(2),
   ...sourced,
 });
-export type ClashGroup = z.infer<typeof ClashGroup>;
 
 /** A red flag that arises from findings and measures, beside those of the intake table. */
-export const FlagRule = z.strictObject({
+const FlagRule = z.strictObject({
   id: z.string().max(10),
   flag: RuleCode,
   when: Condition,
   because: Text,
   ...sourced,
 });
-export type FlagRule = z.infer<typeof FlagRule>;
 
 /** One rung of the ladder of papers. `rowMm`: square, line pair with midline, or ruling; 0 = no ruling. */
 export const Paper = z.strictObject({
@@ -242,7 +236,7 @@ export const Content = z.strictObject({
 export type Content = z.infer<typeof Content>;
 
 /** A sentence that prints with an item, where its condition holds (null = always). */
-export const CautionText = z.strictObject({
+const CautionText = z.strictObject({
   code: RuleCode,
   text: Text.max(400),
   when: Condition.nullable(),
@@ -250,10 +244,9 @@ export const CautionText = z.strictObject({
   on: z.enum(['item', 'page', 'hand', 'screen']).default('item'),
   ...sourced,
 });
-export type CautionText = z.infer<typeof CautionText>;
 
-export const TierText = z.strictObject({ tier: Tier, name: Text, entry: Text, exit: Text, ...sourced });
-export const DoseRow = z.strictObject({ code: RuleCode, dose: Dose, ...sourced });
+const TierText = z.strictObject({ tier: Tier, name: Text, entry: Text, exit: Text, ...sourced });
+const DoseRow = z.strictObject({ code: RuleCode, dose: Dose, ...sourced });
 
 /** The whole table, merged. */
 export const RuleTable = z.strictObject({

@@ -127,14 +127,13 @@ export const PageWord = z.looseObject({
   text: z.string().nullable(),
 });
 export type PageWord = z.infer<typeof PageWord>;
-export const PageLine = z.looseObject({
+const PageLine = z.looseObject({
   box: BoxMm,
   xHeightMm: z.number().nullable(),
   baselineAngleDeg: z.number().nullable(),
   baselineRmsMm: z.number().nullable(),
   words: z.array(PageWord),
 });
-export type PageLine = z.infer<typeof PageLine>;
 
 /** Answer of the measuring engine, the same as `fairhand measure --json`; extra fields serve the overlay. */
 export const PageResult = z.looseObject({
@@ -194,7 +193,7 @@ export const InkDevice = z.object({ device: Line, surface: InkSurface, screen: I
 export type InkDevice = z.infer<typeof InkDevice>;
 
 /** Help that was shown while writing; a cued line is practice, never a retest. */
-export const InkCues = z.object({
+const InkCues = z.object({
   bandMm: z.number().min(1).max(40).nullable(),
   stopMarks: z.boolean(),
   paceHz: z.number().min(0.3).max(2).nullable(),

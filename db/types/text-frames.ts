@@ -7,8 +7,7 @@ import { SourceTag } from './common.ts';
 import { RuleCode } from './conditions.ts';
 import { OccasionCode } from './occasions.ts';
 
-export const TextStream = z.enum(['measured', 'practice']);
-export type TextStream = z.infer<typeof TextStream>;
+const TextStream = z.enum(['measured', 'practice']);
 
 const Language = z.string().min(2).max(10);
 
@@ -26,22 +25,20 @@ export const TextFrame = z.strictObject({
 export type TextFrame = z.infer<typeof TextFrame>;
 
 /** Words for one slot of one stream. */
-export const WordList = z.strictObject({
+const WordList = z.strictObject({
   code: RuleCode,
   language: Language,
   stream: TextStream,
   words: z.array(z.string().trim().min(1).max(40)).max(200),
 });
-export type WordList = z.infer<typeof WordList>;
 
 /** Things that clients write about. Spanish words carry their article; English ones stand in the plural or without. */
-export const Topic = z.strictObject({
+const Topic = z.strictObject({
   code: RuleCode,
   language: Language,
   name: z.string().trim().min(1).max(60),
   words: z.array(z.string().trim().min(1).max(40)).max(200),
 });
-export type Topic = z.infer<typeof Topic>;
 
 export const TextLibrary = z.strictObject({
   frames: z.array(TextFrame),

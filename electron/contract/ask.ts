@@ -3,7 +3,7 @@ import { Refusal, type Envelope } from './envelope.ts';
 import type { Input, Output, RequestName, ShellEvent } from './index.ts';
 
 /** What both shells put on the window, and nothing else. */
-export interface Bridge {
+interface Bridge {
   call(json: string): Promise<string>;
   onEvent(listener: (json: string) => void): void;
 }

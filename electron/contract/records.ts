@@ -4,7 +4,7 @@ import { ClientRecord } from '../../db/types/record.ts';
 import { Id, IsoDate, IsoDateTime } from '../../db/types/common.ts';
 import { nothing, read, write } from './request.ts';
 
-export const TrailEntry = z.object({
+const TrailEntry = z.object({
   seq: z.number().int(),
   at: IsoDateTime,
   by: z.string(),
@@ -12,7 +12,6 @@ export const TrailEntry = z.object({
   action: z.string(),
   summary: z.string(),
 });
-export type TrailEntry = z.infer<typeof TrailEntry>;
 
 export const BackupInfo = z.object({
   name: z.string(),

@@ -2,7 +2,7 @@
 import { Menu } from 'electron';
 import type { MenuItemConstructorOptions } from 'electron';
 
-export function menuTemplate(platform: string): MenuItemConstructorOptions[] {
+function menuTemplate(platform: string): MenuItemConstructorOptions[] {
   const app: MenuItemConstructorOptions[] = platform === 'darwin' ? [{ role: 'appMenu' }] : [];
   const view: MenuItemConstructorOptions = {
     label: 'View',

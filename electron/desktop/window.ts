@@ -36,7 +36,7 @@ export function windowOptions(preload: string, size: WindowSize): BrowserWindowC
 }
 
 /** Refuses navigation, redirects, frames, web views and new windows. No address is ever handed to the system. */
-export function guard(contents: WebContents): void {
+function guard(contents: WebContents): void {
   contents.on('will-frame-navigate', (event) => {
     if (!event.isMainFrame || !mayNavigate(event.url, ELECTRON_ORIGIN)) event.preventDefault();
   });

@@ -65,12 +65,6 @@ export interface ChangeInterval {
   high: number;
 }
 
-/** Visits that were compared, or left out, of one set of conditions. */
-export interface Stratum {
-  conditions: Readonly<Record<ConditionName, string>>;
-  days: string[];
-}
-
 /** The one answer to "has it changed?". */
 export interface ChangeVerdict {
   verdict: Verdict;

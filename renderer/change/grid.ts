@@ -11,7 +11,7 @@ export const SPREADS: readonly number[] = [0.1, 0.2, 0.3, 0.4, 0.5, 0.65, 0.85, 
 export const CELLS = SPREADS.length * LEVELS;
 
 export const levelOf = (i: number): number => (i + 0.5) / LEVELS;
-export const logitOf = (p: number): number => Math.log(p / (1 - p));
+const logitOf = (p: number): number => Math.log(p / (1 - p));
 export const logistic = (x: number): number => 1 / (1 + Math.exp(-x));
 export const LOGITS: readonly number[] = Array.from({ length: LEVELS }, (_, i) => logitOf(levelOf(i)));
 

@@ -16,7 +16,7 @@ export interface Judgement {
 }
 
 /** The verdict alone: all that a look ahead needs. */
-export function verdictOf(chances: Pick<ChangeChances, 'up' | 'steady'>, limits: ChangeLimits): Judgement['verdict'] {
+function verdictOf(chances: Pick<ChangeChances, 'up' | 'steady'>, limits: ChangeLimits): Judgement['verdict'] {
   if (chances.up >= limits.sure) return 'up';
   if (chances.up <= 1 - limits.sure) return 'down';
   return chances.steady >= limits.steadyChance ? 'steady' : 'cannot-tell';

@@ -2,7 +2,7 @@
 import { CELLS, LEVELS, levelOf, SPREADS } from './grid.ts';
 
 /** Cells of the difference: (k - (LEVELS - 1)) / LEVELS. */
-export const DIFFERENCES = 2 * LEVELS - 1;
+const DIFFERENCES = 2 * LEVELS - 1;
 const differenceOf = (k: number): number => (k - (LEVELS - 1)) / LEVELS;
 
 /** Cells this much less likely than the top cell of their row add nothing that is seen. */

@@ -13,7 +13,7 @@ const MESSAGES = {
   'time-backward': 'Some samples were not later than the one before them; they were left out.',
 } as const;
 
-export type InkWarningCode = keyof typeof MESSAGES;
+type InkWarningCode = keyof typeof MESSAGES;
 
 /** What to know about a recording before its numbers are read. */
 export function inkWarnings(document: InkDocument, read: Contacts, quality: InkQuality): InkWarning[] {

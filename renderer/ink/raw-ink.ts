@@ -6,10 +6,10 @@ import type { InkDocument, InkTrace } from './ink-types.ts';
  */
 
 /** What an event says of the pen: hovering, first touch, touching, lifted, taken away by the system. */
-export const RAW_PHASES = ['hover', 'down', 'contact', 'up', 'cancel'] as const;
+const RAW_PHASES = ['hover', 'down', 'contact', 'up', 'cancel'] as const;
 export type RawPhase = (typeof RAW_PHASES)[number];
 
-export const RAW_POINTERS = ['pen', 'touch', 'mouse'] as const;
+const RAW_POINTERS = ['pen', 'touch', 'mouse'] as const;
 export type RawPointer = (typeof RAW_POINTERS)[number];
 
 /** One pointer event (Pointer Events 3). */

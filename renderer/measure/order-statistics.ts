@@ -1,7 +1,7 @@
 /** Order statistics on small lists. Empty lists answer null: an unknown is never NaN. */
 
 /** The k-th smallest (from 0) of the first `count` values by Hoare's selection; reorders them. */
-export function select(values: Float64Array, k: number, count = values.length): number {
+function select(values: Float64Array, k: number, count = values.length): number {
   let low = 0;
   let high = count - 1;
   while (low < high) {
@@ -103,7 +103,7 @@ export interface Fit {
 }
 
 /** Slopes of all pairs of points that differ in x. */
-export function pairSlopes(xs: ArrayLike<number>, ys: ArrayLike<number>): Float64Array {
+function pairSlopes(xs: ArrayLike<number>, ys: ArrayLike<number>): Float64Array {
   const slopes: number[] = [];
   for (let i = 0; i < xs.length; i += 1)
     for (let j = i + 1; j < xs.length; j += 1) {

@@ -8,14 +8,14 @@ import { rulesCurrent, ruleVersion } from '../../db/rules/index.ts';
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
 /** Every file of the house, in order. */
-export const files: readonly string[] = ['build', 'db', 'electron', 'renderer', 'tests']
+const files: readonly string[] = ['build', 'db', 'electron', 'renderer', 'tests']
   .flatMap((room) => readdirSync(path.join(root, room), { recursive: true, withFileTypes: true }))
   .filter((entry) => entry.isFile())
   .map((entry) => path.relative(root, path.join(entry.parentPath, entry.name)).replaceAll(path.sep, '/'))
   .filter((file) => !/(^|\/)(node_modules|__pycache__)\/|\.DS_Store$/.test(file))
   .sort();
 
-export const textOf = (file: string): string => readFileSync(path.join(root, file), 'utf8');
+const textOf = (file: string): string => readFileSync(path.join(root, file), 'utf8');
 
 /** Code that ships: no tests, no declarations of what is not TypeScript. */
 const code = files.filter((file) => /^(renderer|electron|db)\/.*\.(ts|svelte)$/.test(file) && !file.endsWith('.d.ts'));

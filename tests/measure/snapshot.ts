@@ -7,7 +7,7 @@ import { METHOD_VERSION } from '../../renderer/measure/version.ts';
 import type { MadePage } from './pages/types.ts';
 
 /** Value, number of readings, ends of its interval and spread of a measure. */
-export type MeasureNumbers = (number | null)[];
+type MeasureNumbers = (number | null)[];
 
 export interface PageSnapshot {
   /** Words of each line. */

@@ -173,7 +173,7 @@ export async function seedPair(app: LaunchedApp): Promise<void> {
 }
 
 /** A written page at 150 dpi with the two lines of TEXT, as PNG bytes. */
-export function writtenPage(): Uint8Array {
+function writtenPage(): Uint8Array {
   const font = fileURLToPath(
     new URL('../../node_modules/@fontsource/patrick-hand/files/patrick-hand-latin-400-normal.woff', import.meta.url),
   );

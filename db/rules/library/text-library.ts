@@ -11,7 +11,7 @@ import topicsSpanish from './texts/topics-es.json' with { type: 'json' };
 const files = [measuredEnglish, measuredSpanish, practiceEnglish, practiceSpanish];
 
 /** As it lies in the files, before any check. */
-export const shippedTexts = {
+const shippedTexts = {
   frames: files.flatMap(({ frames, language, stream, source, sourceNote }) =>
     frames.map((frame) => ({ ...frame, language, stream, source, sourceNote })),
   ),

@@ -5,7 +5,7 @@
 import type { Rule } from '../rules.ts';
 
 /** Role that a rule of format 1 had by its id. */
-export function roleInFormatOne(id: string): Rule['role'] {
+function roleInFormatOne(id: string): Rule['role'] {
   if (/^(W[123]\d|R47)$/.test(id)) return 'main-writing';
   return /^W\d/.test(id) ? 'manner' : 'other';
 }

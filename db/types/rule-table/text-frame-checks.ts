@@ -2,11 +2,11 @@
 import type { TextFrame, TextLibrary } from '../text-frames.ts';
 
 /** Words that must fit a slot, so that the rest of the sentence gives nothing away (CLINICAL-2 a6). */
-export const leastWordsASlot = 8;
+const leastWordsASlot = 8;
 /** Words of a topic (CLINICAL-2 a6). */
-export const leastWordsATopic = 40;
+const leastWordsATopic = 40;
 /** Words of a measured sentence: three make a text of 24. */
-export const wordsASentence = 8;
+const wordsASentence = 8;
 
 /** Slots whose words are drawn anew or come from the client's topics, not from a list. */
 export const drawnSlots: ReadonlySet<string> = new Set([

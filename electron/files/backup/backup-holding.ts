@@ -6,7 +6,7 @@ import { listAside, setAsideFolder } from '../../../db/set-aside.ts';
 import { backupNames, backupsFolder, refusing } from './backup.ts';
 import { runBackupJob } from './jobs.ts';
 
-export interface StillHolding {
+interface StillHolding {
   /** Path of the file, for showing where it lies. */
   file: string;
   kind: 'backup' | 'copy before a migration' | 'set aside';

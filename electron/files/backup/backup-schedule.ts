@@ -2,12 +2,12 @@
 import type { BackupName } from './backup.ts';
 
 /** How many of each are kept, at the least. */
-export const KEPT = { days: 7, weeks: 5, months: 12 } as const;
+const KEPT = { days: 7, weeks: 5, months: 12 } as const;
 
-export const HOUR_MS = 3_600_000;
+const HOUR_MS = 3_600_000;
 
 /** A copy in a second place counts as old after this many days. Common practice, no source. */
-export const SECOND_PLACE_DAYS = 7;
+const SECOND_PLACE_DAYS = 7;
 
 export interface BackupState {
   /** Trail entries when the last backup was made; null when there is none. */
@@ -65,7 +65,7 @@ export function daysSince(newest: string | null, now: string): number | null {
 }
 
 /** Days between two checks of every page, reference and picture. */
-export const CHECK_DAYS = 7;
+const CHECK_DAYS = 7;
 
 /** True when the whole file is to be checked again: a week went by, it never was, or the clock was set back. */
 export function checkIsDue(lastCheck: string | null, now: string): boolean {

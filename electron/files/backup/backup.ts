@@ -17,8 +17,6 @@ import { messages, type MessageCode } from '../../contract/messages.ts';
 import { openContainer } from './container.ts';
 import { runBackupJob, type BackupHooks } from './jobs.ts';
 
-export type { BackupHooks } from './jobs.ts';
-
 /** Where backups lie when no other place was chosen. */
 export const backupsFolder = (folder: string): string => path.join(folder, 'backups');
 

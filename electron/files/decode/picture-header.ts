@@ -23,7 +23,7 @@ const believable = (dpi: number | null): number | null =>
 const ascii = (bytes: Uint8Array, from: number, to: number): string => String.fromCharCode(...bytes.subarray(from, to));
 
 /** The format by its first bytes; the file's name is not looked at. Null when it is none of ours. */
-export function formatOf(bytes: Uint8Array): PictureFormat | null {
+function formatOf(bytes: Uint8Array): PictureFormat | null {
   if (bytes[0] === 0x89 && ascii(bytes, 1, 8) === 'PNG\r\n\x1a\n') return 'png';
   if (bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff) return 'jpeg';
   if (ascii(bytes, 0, 4) === 'RIFF' && ascii(bytes, 8, 12) === 'WEBP') return 'webp';

@@ -48,7 +48,7 @@ function drawLine(map: readonly number[], line: LineResult, thick: number): stri
 }
 
 /** What was read on the page (words, baselines, x-height bands, rulings, loops) as SVG of the picture's size. */
-export function overlaySvg(result: PageResult, width: number, height: number): string {
+function overlaySvg(result: PageResult, width: number, height: number): string {
   const map = result.page.toPicture;
   const thick = Math.max(1, Math.round(width / 1200));
   const rulings = result.rulings

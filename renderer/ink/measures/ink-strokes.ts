@@ -31,7 +31,7 @@ const SHORTEST_S = 0.03;
  * Grid points where the strokes of a contact begin and end: counted turns, and the extremes of y before the first and
  * after the last of them.
  */
-export function turnsOf(y: Float64Array): number[] {
+function turnsOf(y: Float64Array): number[] {
   const turns: number[] = [];
   let [low, high] = [0, 0];
   let direction = 0;

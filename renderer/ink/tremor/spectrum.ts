@@ -15,7 +15,7 @@ export interface MotionSpectrum {
 }
 
 /** Two seconds. */
-export const WINDOW = 2 * GRID_HZ;
+const WINDOW = 2 * GRID_HZ;
 const PADDED = 2048;
 
 /** Periodic Hann window (Harris 1978). */

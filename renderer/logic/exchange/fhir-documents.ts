@@ -5,7 +5,7 @@ import { pageKinds } from '../pages/sheet/page-choices.ts';
 import { concept, refer, systems } from './fhir-codes.ts';
 
 /** A kept file, as a document reference needs it. */
-export interface KeptFile {
+interface KeptFile {
   bytes: number;
   /** SHA-1 of the bytes, base64: the hash that FHIR R4 asks for. */
   sha1: string;

@@ -2,7 +2,7 @@ import type { Goal, GoalRating } from '../../../db/types/goal.ts';
 import type { Visit } from '../../../db/types/visit.ts';
 import { gasTScore } from '../../statistics/gas-t-score.ts';
 
-export interface RatedGoal {
+interface RatedGoal {
   goalId: string;
   level: GoalRating['level'];
   weight: number;

@@ -12,7 +12,7 @@ type Facts = Pick<ClientRecord, 'redFlags' | 'intakeAnswers' | 'visits' | 'sampl
 const smallestChange = (share: number, words: number): number => 196 * Math.sqrt((2 * share * (1 - share)) / words);
 
 /** Legibility of the samples by the hand that wrote last, uncued, each read by the same kind of reader; oldest first. */
-export function retestsOf(record: Facts): Retest[] {
+function retestsOf(record: Facts): Retest[] {
   const read = occasionsOf(record).filter(
     ({ sample, legibility, probe }) =>
       legibility !== null && !probe && sample.conditions.cue !== 'visual' && sample.conditions.cue !== 'verbal',

@@ -7,7 +7,7 @@ import type { FlagFromAnswer, RedFlag, RedFlagTable } from '../../../db/types/it
 import { latestAnswers, latestFlagAnswers } from '../record/latest-answers.ts';
 
 /** emergency: stop everything. same-day: no exercise lines. reviewed: go on with the cautions active. clear: none. */
-export type StopLevel = 'emergency' | 'same-day' | 'reviewed' | 'clear';
+type StopLevel = 'emergency' | 'same-day' | 'reviewed' | 'clear';
 
 /** A retest of one measure where higher is better (percent of words read), oldest first. */
 export interface Retest {

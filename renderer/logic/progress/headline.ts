@@ -4,7 +4,7 @@ import { changeHeadline } from '../texts/change-words.ts';
 import type { ProgressPicture } from './series.ts';
 
 /** One measure, first and last; `last` is null with one day only. */
-export interface Moved {
+interface Moved {
   name: string;
   first: string;
   last: string | null;

@@ -7,7 +7,7 @@ import { percentInterval, readersText, readerWords } from '../texts/occasion-wor
 import { rowsOf, type SeriesRow } from './series-rows.ts';
 
 /** Point shapes, so that no series is told apart by color alone. Names are those of chart.js. */
-export type Shape = 'circle' | 'triangle' | 'rect' | 'rectRot' | 'star' | 'cross' | 'crossRot';
+type Shape = 'circle' | 'triangle' | 'rect' | 'rectRot' | 'star' | 'cross' | 'crossRot';
 
 /** A point of a chart. `at` is milliseconds since 1970; days without a clock time stand at noon UTC. */
 export interface SeriesPoint {
@@ -32,7 +32,7 @@ export interface Series {
 }
 
 /** Something that happened on a day and may explain a change. */
-export interface SeriesMark {
+interface SeriesMark {
   at: number;
   day: string;
   kind: 'program' | 'conditions' | 'medicine';

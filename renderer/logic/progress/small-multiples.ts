@@ -5,7 +5,7 @@ import { sampleValues } from '../record/measure-values.ts';
 import type { SeriesPoint } from './series.ts';
 
 /** Which way a measure should move; 'own' = compare with this client's goal only, no direction is better by itself. */
-export type Better = 'higher' | 'lower' | 'own';
+type Better = 'higher' | 'lower' | 'own';
 
 const betterOf = { more: 'higher', less: 'lower', none: 'own' } as const;
 const measureOf = new Map(MEASURES.map((measure) => [measure.code, measure]));

@@ -34,7 +34,7 @@ export function mergeConfusions(tables: readonly (readonly Confusion[])[]): Conf
 }
 
 /** One row of the table of confused letters. Shares are 0 to 1. */
-export interface ConfusionRow extends Confusion {
+interface ConfusionRow extends Confusion {
   /** How often the letter was written, over all readers; null for letters that were added. */
   of: number | null;
   low: number | null;

@@ -9,7 +9,7 @@ import { countReadback, type WordMark } from './score.ts';
 import { turnedView, turnPoint } from '../sample/turned-boxes.ts';
 
 /** A word that was not read right, at its place in the picture, turned upright. */
-export interface PageMark {
+interface PageMark {
   /** Corners of its box in pixels, as an SVG polygon takes them. */
   points: string;
   /** The same of the letters read wrong or left out, where the page knows its letters. */

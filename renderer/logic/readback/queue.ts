@@ -71,12 +71,6 @@ export function queueSentence(lines: number): string {
   return lines === 1 ? '1 line waiting' : `${lines} lines waiting`;
 }
 
-/** Samples nobody but their writer's side has read: no reading by a stranger yet. */
-export function unreadSamples(samples: readonly QueueSample[], readings: readonly Reading[]): QueueSample[] {
-  const read = new Set(readings.filter((r) => r.reader === 'unfamiliar').map((r) => r.sampleId));
-  return samples.filter((sample) => !read.has(sample.sampleId) && sample.lines.some((text) => text.trim()));
-}
-
 function shuffled<T>(list: readonly T[], random: () => number): T[] {
   const result = [...list];
   for (let i = result.length - 1; i > 0; i--) {

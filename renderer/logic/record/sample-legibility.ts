@@ -5,7 +5,7 @@ import { mergeConfusions, type Confusion } from '../readback/confusions.ts';
 import { addCounts, countReadback, scoreOf, type ReadbackCounts } from '../readback/score.ts';
 
 /** One reading, scored. */
-export interface ScoredReading {
+interface ScoredReading {
   reading: Reading;
   wordsRight: number;
   wordsIntended: number;
@@ -38,7 +38,7 @@ export const wordsReadOf = ({ accuracy, words }: Pick<SampleLegibility, 'accurac
   `${Number((accuracy * words).toFixed(1))} of ${words}`;
 
 /** Scores a stored reading line by line. Null when it holds no words (every intended line was personal or empty). */
-export function scoreReading(reading: Reading, spellings: readonly OwnSpelling[] = []): ScoredReading | null {
+function scoreReading(reading: Reading, spellings: readonly OwnSpelling[] = []): ScoredReading | null {
   if (reading.counted) {
     const { right, of } = reading.counted;
     return { reading, wordsRight: Math.min(right, of), wordsIntended: of, counts: null, lineAccuracies: [] };

@@ -20,7 +20,7 @@ export const noConditions: Conditions = {
 };
 
 /** The six that are asked each time; the others are carried over. */
-export const asked = ['hand', 'pen', 'paper', 'time', 'doseState', 'cue'] as const;
+const asked = ['hand', 'pen', 'paper', 'time', 'doseState', 'cue'] as const;
 
 const askedNames: Record<(typeof asked)[number], string> = {
   hand: 'hand',

@@ -3,7 +3,7 @@
 export type Layer = 'lines' | 'words' | 'bands' | 'decrement' | 'gaps' | 'letters' | 'closure' | 'slant';
 
 /** Part of a letter: small body, what stands above it, what hangs below it. */
-export type Zone = 'x' | 'ascender' | 'descender' | 'both' | 'other';
+type Zone = 'x' | 'ascender' | 'descender' | 'both' | 'other';
 
 export interface DrawnMeasure {
   layer: Layer;

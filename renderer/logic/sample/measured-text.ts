@@ -33,7 +33,7 @@ interface Filled {
   words: string[];
 }
 
-export const sentencesAText = 3;
+const sentencesAText = 3;
 /** Starts from other frames, and single changes of a word after each start, before a text is given up. */
 const starts = 60;
 const changes = 120;

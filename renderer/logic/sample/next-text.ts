@@ -4,7 +4,7 @@ import type { Sample, TaskKind } from '../../../db/types/sample.ts';
 import type { SampleText } from '../../../db/types/sample-texts.ts';
 
 /** A text is not used again for the same client within this many samples (common practice, no source). */
-export const apart = 4;
+const apart = 4;
 
 /** So many sentences, or one pangram so often, on one page show size down the page and fatigue (copying shows shrinking that free writing misses; common practice). */
 export const onOnePage = 4;

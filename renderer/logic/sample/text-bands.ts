@@ -1,7 +1,7 @@
 /** What measured texts must have in common, read from the threshold table. */
 import type { Threshold } from '../../../db/types/rules.ts';
 
-export interface TextBand {
+interface TextBand {
   middle: number;
   spread: number;
 }
@@ -17,9 +17,6 @@ export interface TextBands {
   goalTimes: number;
   goalWords: number;
 }
-
-/** Languages that have bands of their own; others are measured with shipped texts only. */
-export const languagesWithBands = ['en', 'es'] as const;
 
 /** @throws Error naming a missing row */
 export function textBands(thresholds: readonly Threshold[], language: string): TextBands {

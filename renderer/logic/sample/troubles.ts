@@ -2,7 +2,7 @@
 import type { BoxMm, PageResult } from '../../../db/types/sample.ts';
 import { lettersOf } from './overlay-shapes.ts';
 
-export interface Shot {
+interface Shot {
   box: BoxMm;
   label: string;
   worst: boolean;

@@ -2,7 +2,7 @@
 import type { ChangeNote, ConditionName, Direction } from '../../change/index.ts';
 
 /** "12" of "24", both rounded to whole words. */
-export interface WordsNow {
+interface WordsNow {
   from: number;
   to: number;
   of: number;

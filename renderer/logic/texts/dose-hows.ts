@@ -37,7 +37,7 @@ const en = {
   'until-fresh': 'Rest until you are as fresh as at the start.',
 } as const;
 
-export type DoseHow = keyof typeof en;
+type DoseHow = keyof typeof en;
 type Hows = Readonly<Record<DoseHow, string>>;
 
 /** Written for this program; to be checked by a Spanish-speaking clinician before first use. */

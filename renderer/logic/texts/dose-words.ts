@@ -17,7 +17,7 @@ export function amountWords(dose: Dose, t: Texts['dose']): string {
 }
 
 /** How often: "twice a day, 5 days a week". */
-export function oftenWords(dose: Pick<Dose, 'timesPerDay' | 'daysPerWeek'>, t: Texts['dose']): string {
+function oftenWords(dose: Pick<Dose, 'timesPerDay' | 'daysPerWeek'>, t: Texts['dose']): string {
   const parts: string[] = [];
   if (dose.timesPerDay > 0) parts.push(t.perDay(dose.timesPerDay));
   if (dose.daysPerWeek > 0) parts.push(t.perWeek(dose.daysPerWeek));

@@ -5,7 +5,7 @@ import type { RulingKind } from '../../../db/types/rulings.ts';
  * Words that printed pages are made of, in one place, so that another language is one more object of this shape.
  * Family words: short and plain, no diagnosis, no jargon (tests/pages-print/readability.test.ts measures them).
  */
-export const en = {
+const en = {
   practice: {
     bar: (mm: number) => `${mm} mm`,
     measured: (mm: number) => `Measured ${mm} mm?`,

@@ -23,11 +23,6 @@ export interface Levels {
   half: Uint8Array;
 }
 
-/** Halfway gray level at a pixel. */
-export function halfAt(levels: Levels, x: number, y: number): number {
-  return levels.half[(y >> TILE_BITS) * levels.columns + (x >> TILE_BITS)]!;
-}
-
 /** Paper level at a pixel. */
 export function paperAt(levels: Levels, x: number, y: number): number {
   return levels.paper[(y >> TILE_BITS) * levels.columns + (x >> TILE_BITS)]!;

@@ -96,7 +96,7 @@ function spacingOf(line: LineWork, map: InkMap, frame: Frame, shear: number): Sp
 }
 
 /** Words of a line from the chance of each gap to part words. */
-export function wordsOfLine(spacing: Spacing, chances: readonly number[]): WordWork[] {
+function wordsOfLine(spacing: Spacing, chances: readonly number[]): WordWork[] {
   const parts = [0, ...chances.flatMap((chance, k) => (chance >= 0.5 ? [k + 1] : []))];
   const isDoubt = (k: number): boolean => chances[k] !== undefined && chances[k] > DOUBT.low && chances[k] < DOUBT.high;
   return wordsFrom(spacing, parts).map((word, i) => {

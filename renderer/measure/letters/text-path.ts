@@ -14,7 +14,7 @@ export interface PathLine {
 }
 
 /** A stretch of letters of a line as words of the text. */
-export interface Stretch {
+interface Stretch {
   line: number;
   first: number;
   /** One past its last letter. */

@@ -7,7 +7,7 @@ import type { Trace } from './trace.ts';
 import { traceAt } from './trace.ts';
 
 /** Bottoms within this of the smooth baseline (in x-heights) stand on it. */
-export const STANDS = 0.18;
+const STANDS = 0.18;
 /** From this waviness on (root mean square over x-height) a line is weighted by length instead of by letter. */
 export const WAVY = 0.07;
 

@@ -59,7 +59,7 @@ export function lowestPeak(curve: Float64Array, share: number, apart: number): n
 }
 
 /** Offset of a peak from its sample, by the parabola through its neighbors. */
-export function parabola(curve: ArrayLike<number>, at: number): number {
+function parabola(curve: ArrayLike<number>, at: number): number {
   if (at <= 0 || at >= curve.length - 1) return 0;
   const bend = curve[at - 1]! - 2 * curve[at]! + curve[at + 1]!;
   return bend === 0 ? 0 : (curve[at - 1]! - curve[at + 1]!) / (2 * bend);

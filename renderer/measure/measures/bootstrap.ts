@@ -31,7 +31,7 @@ export interface Interval {
   high: number | null;
 }
 
-export const UNKNOWN: Interval = { low: null, high: null };
+const UNKNOWN: Interval = { low: null, high: null };
 
 /**
  * 95 % percentile interval by drawing whole clusters (words or lines) with replacement: letters of one word are alike

@@ -18,7 +18,7 @@ function inXHeights(page: ReadPage, clusters: readonly (readonly number[])[]): n
 }
 
 /** Word gaps of a line, mm. A gap beside an excluded word is none. */
-export function wordGapsMm(line: LineResult): number[] {
+function wordGapsMm(line: LineResult): number[] {
   return line.words.flatMap((word, i) => {
     const before = line.words[i - 1];
     return !before || word.gapBeforeMm === null || word.excluded || before.excluded ? [] : [word.gapBeforeMm];
@@ -26,7 +26,7 @@ export function wordGapsMm(line: LineResult): number[] {
 }
 
 /** Word gaps of a line, each over the size that the line has there: their spread is not that of the size. */
-export function wordGaps(line: LineResult): number[] {
+function wordGaps(line: LineResult): number[] {
   const gaps: number[] = [];
   line.words.forEach((word, i) => {
     const before = line.words[i - 1];

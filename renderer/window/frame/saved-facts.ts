@@ -20,7 +20,7 @@ export const saveRequest = {
 
 export type SavedKind = keyof typeof saveRequest;
 
-export const listOf = {
+const listOf = {
   visit: 'visits',
   intakeAnswer: 'intakeAnswers',
   redFlag: 'redFlags',

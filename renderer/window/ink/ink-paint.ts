@@ -1,7 +1,7 @@
 import type { DrawnPoint } from './pen-capture.svelte.ts';
 
 /** Colors of the sheet: paper stays light in every theme. */
-export const INK_COLOR = '#243a78';
+const INK_COLOR = '#243a78';
 const PEN_PX = 2;
 
 /** A canvas as large as its element, sharp on every screen. */

@@ -6,7 +6,7 @@ import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 const mmPerUnit = 25.4 / 72;
 
-export interface PdfLine {
+interface PdfLine {
   x1: number;
   y1: number;
   x2: number;
@@ -14,13 +14,13 @@ export interface PdfLine {
   widthMm: number;
   dashed: boolean;
 }
-export interface PdfBox {
+interface PdfBox {
   x: number;
   y: number;
   width: number;
   height: number;
 }
-export interface PdfText {
+interface PdfText {
   text: string;
   x: number;
   /** Baseline. */

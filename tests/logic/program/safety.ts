@@ -45,7 +45,7 @@ const weakens = ['als', 'myasthenia', 'guillain-barre', 'myositis', 'post-polio'
 const counted = ['warm-up', 'exercise', 'writing'];
 
 /** Sentences on everything wrong with one draft; empty = all properties hold. */
-export function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable): string[] {
+function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable): string[] {
   const out: string[] = [];
   const items = new Set(draft.lines.map((line) => line.item ?? ''));
   const say = (holds: boolean, sentence: string): void => {

@@ -9,8 +9,6 @@ import type { PageInk } from './layout.ts';
 import { countLoops } from './loops.ts';
 import type { MadePage, PageSpec } from './types.ts';
 
-export type { MadePage, PageSpec, PageTruth } from './types.ts';
-
 /** Fonts whose stems stand upright and have no serifs, so that the added shear is the whole slant. */
 const UPRIGHT = new Set(['EMSReadability', 'HersheySans1']);
 /** Slab serifs that melt into the stems, and letters drawn twice: the pen's width is not the width that is seen. */

@@ -15,7 +15,7 @@ export interface Judgement {
 }
 
 /** Whether letters of the page's hand are connected. */
-export function isJoined(page: MadePage): boolean {
+function isJoined(page: MadePage): boolean {
   const { font } = page.spec.writing;
   return font in OUTLINE_HANDS
     ? OUTLINE_HANDS[font as keyof typeof OUTLINE_HANDS]

@@ -11,7 +11,7 @@ export type Ruling = { color?: string; widthMm?: number } & (
   | { kind: 'own-sheet'; bodyMm: number; pitchMm: number; dashMm?: number }
 );
 
-export type PaperSize = 'A4' | 'Letter';
+type PaperSize = 'A4' | 'Letter';
 
 /** How the page is written. All numbers are exact; nothing is rounded to pixels. */
 export interface Writing {
@@ -100,7 +100,7 @@ export interface BoxMm {
   heightMm: number;
 }
 
-export interface WordTruth {
+interface WordTruth {
   text: string;
   box: BoxMm;
   /** Size of the word: the font's usual small-letter height at this word's scale, mm. */
@@ -119,7 +119,7 @@ export interface LineTruth {
   words: WordTruth[];
 }
 
-export interface PageTruth {
+interface PageTruth {
   dpi: number;
   widthMm: number;
   heightMm: number;

@@ -1,7 +1,7 @@
 import type { Random } from '../../../build/letters/random.ts';
 
 /** Everyday words of our own choosing; together they use every lower-case letter. */
-export const WORDS = (
+const WORDS = (
   'the and milk bread coffee garden letter morning seven quick jacket table water summer window paper people yellow ' +
   'fox lazy kitchen bring phone number today please remember apples butter cheese doctor visit friday evening walk ' +
   'with our dog along river before dinner call back about next week zero box six quiet voice happy birthday ' +

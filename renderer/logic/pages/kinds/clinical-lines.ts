@@ -133,7 +133,7 @@ export function homePracticeLine(input: PageInput): string {
 }
 
 /** Latest level of a goal up to the visit. */
-export function levelOf(record: ClientRecord, goal: Goal, upTo: string): { level: number; note: string } | null {
+function levelOf(record: ClientRecord, goal: Goal, upTo: string): { level: number; note: string } | null {
   const days = new Map(record.visits.map((v) => [v.id, v.date]));
   const rating = record.goalRatings
     .filter((r) => r.goalId === goal.id && (days.get(r.visitId) ?? '') <= upTo)

@@ -19,7 +19,7 @@ export type FamilyOptions = PageWords['family'] & {
 const share = (o: ReadOccasion): number => o.legibility.wordsRight / Math.max(1, o.legibility.words);
 
 /** What a reader could read today; then last time, at the start, and what to make of it. */
-export function sawLines(input: PageInput, program: Program | null, withFirst: boolean, t: Texts['family']): string[] {
+function sawLines(input: PageInput, program: Program | null, withFirst: boolean, t: Texts['family']): string[] {
   const { now, before, first, differences } = legibleOf(input);
   if (!now) {
     const wrote = input.record.samples.some((s) => s.visitId === input.visitId);

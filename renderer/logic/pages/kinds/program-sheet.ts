@@ -145,7 +145,7 @@ const onlyDone =
   (line) =>
     doKinds.includes(line.kind) ? drawing(line) : null;
 
-export function programDoc(input: PageInput, program: Program, options: ProgramSheetOptions, t: Texts): Doc {
+function programDoc(input: PageInput, program: Program, options: ProgramSheetOptions, t: Texts): Doc {
   const p = t.program;
   const atHome = program.lines.filter((line) => !options.inClinic(line) && !options.saidElsewhere(line));
   const of = (kinds: readonly ProgramLine['kind'][]) => atHome.filter((line) => kinds.includes(line.kind));

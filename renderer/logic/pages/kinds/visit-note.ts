@@ -27,7 +27,7 @@ const kindWords: Record<Visit['kind'], string> = {
 };
 
 /** Warns where a sentence of judgement repeats one of an earlier visit, or is missing. */
-export function noteWarnings(input: PageInput): string[] {
+function noteWarnings(input: PageInput): string[] {
   const visit = visitOf(input);
   if (!visit) return ['There is no visit to write a note for. Start a visit first.'];
   const earlier = visitsUpTo(input).filter((v) => v.id !== visit.id);

@@ -34,9 +34,6 @@ export interface PracticeLine {
   frame: string | null;
 }
 
-/** Occasions whose text is the client's own and the same each time. */
-export const sameEachTime: ReadonlySet<OccasionCode> = new Set<OccasionCode>(['signature', 'name-address']);
-
 /** Share of the places where the client's own words stand, when there are some. */
 const ownShare = 0.7;
 /** Fillings of one frame before it is left for the next. */

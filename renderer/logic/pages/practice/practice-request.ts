@@ -11,7 +11,7 @@ type Tables = Pick<RuleTable, 'papers' | 'contents'>;
 const isRuling = (code: string): code is RulingCode => Object.hasOwn(rulings, code);
 
 /** The ruling of a paper line; null for the therapist's own lines and papers that are not printed. */
-export function rulingOf(line: ProgramLine, tables: Tables): RulingCode | null {
+function rulingOf(line: ProgramLine, tables: Tables): RulingCode | null {
   const code = line.item?.replace(/^paper-/, '') ?? '';
   const paper = tables.papers.find((p) => p.code === code);
   const ruling = paper?.ruling ?? code;
@@ -19,7 +19,7 @@ export function rulingOf(line: ProgramLine, tables: Tables): RulingCode | null {
 }
 
 /** Small letters that readers took for another one, most often first: each is practiced three times in a row. */
-export function lettersToPractice(input: PageInput, atMost: number): string[] {
+function lettersToPractice(input: PageInput, atMost: number): string[] {
   const confusions = legibleOf(input).last?.legibility.confusions ?? [];
   const counts = new Map<string, number>();
   for (const { intended, count } of confusions)

@@ -96,18 +96,6 @@ export const rulings: Record<RulingCode, Ruling> = {
   'lean-10': { kind: 'lean', sizeMm: 10, xHeightMm: 3, label: 'Leaning lines to lie under the sheet', source: common },
 };
 
-/** From easiest to hardest paper: each step asks the client for more. */
-export const paperLadder: readonly RulingCode[] = [
-  'squares-10',
-  'squares-7',
-  'dashed-12',
-  'dashed-10',
-  'dashed-8.7',
-  'ruled-8.7',
-  'ruled-7.1',
-  'plain',
-];
-
 /** Line widths in mm and grey (0 black to 1 white); bold ones are for low vision. */
 export const inks = {
   baseline: { normal: { width: 0.55, grey: 0.42 }, bold: { width: 1.6, grey: 0 } },

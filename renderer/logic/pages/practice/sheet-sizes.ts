@@ -19,7 +19,7 @@ export const sheetSizes: Record<SheetName, SheetSize> = {
 /** Nothing is printed nearer to an edge: printers lose 4 to 6 mm (common practice, no source). */
 export const marginMm = 15;
 
-export interface Point {
+interface Point {
   x: number;
   y: number;
 }

@@ -11,10 +11,10 @@ const mmPerPt = 25.4 / 72;
 const line = 1.3;
 
 /** Margins of text pages and the room kept for the foot, mm. */
-export const textMargins = { side: 15, top: 15, bottom: 14, foot: 6.5 } as const;
+const textMargins = { side: 15, top: 15, bottom: 14, foot: 6.5 } as const;
 
 /** The set-up drawing on paper. */
-export const figureMm = { width: 66, height: 44.5 } as const;
+const figureMm = { width: 66, height: 44.5 } as const;
 
 /** In a narrower column the words stand under the drawing; sheet.css says the same. */
 const narrowMm = 110;
@@ -41,7 +41,7 @@ const rows = (text: string, width: number, bold = false): number =>
   breakLines(text, bold ? 'page-bold' : 'page', 1, width * 0.995).length;
 
 /** Height of one block in em, with its distance to the next. */
-export function blockHeight(block: Block, { em, width }: Room): number {
+function blockHeight(block: Block, { em, width }: Room): number {
   switch (block.kind) {
     case 'text':
       return rows(block.text, width, block.strong) * line + 0.35;
@@ -123,7 +123,7 @@ function rowHeight(row: readonly Section[], doc: Pick<Doc, 'sheet' | 'pt'>): num
 }
 
 /** Height of title and lead in em. */
-export function headHeight(doc: Doc): number {
+function headHeight(doc: Doc): number {
   const { em, width } = room(doc);
   const titlePt = 22 * mmPerPt;
   if (!doc.title) return 0;

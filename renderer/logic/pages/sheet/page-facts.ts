@@ -66,7 +66,7 @@ export function visitsUpTo(input: DatedRecord): Visit[] {
 }
 
 /** Samples that somebody has read, up to the chosen visit, oldest first; the uncued probe line is charted apart. */
-export function readOccasions(input: PageInput): ReadOccasion[] {
+function readOccasions(input: PageInput): ReadOccasion[] {
   const day = dayOf(input);
   return occasionsOf(input.record).filter((o): o is ReadOccasion => o.legibility !== null && !o.probe && o.day <= day);
 }

@@ -54,7 +54,7 @@ export function lineOfPath(text: string, path: Path): number {
 }
 
 /** Levels of JSON that are read. What Fairhand writes has fewer than twenty. */
-export const DEEPEST_JSON = 100;
+const DEEPEST_JSON = 100;
 
 /** True when JSON text is nested deeper than that: its readers call themselves for every level. */
 export function isTooDeep(text: string): boolean {

@@ -37,7 +37,7 @@ export interface Composition {
 }
 
 /** Id of the rule that a red flag stops the program by. */
-export const stopRule = 'R01';
+const stopRule = 'R01';
 
 const order: readonly LineKind[] = [
   'setup',

@@ -22,7 +22,7 @@ export const withMinutes = (dose: Dose, minutes: number, timesPerDay: number): D
 });
 
 /** Sentences that print with an item for this client; `hand` sentences go with everything that takes minutes. */
-export function cautionsFor(item: LibraryItem, facts: Facts, rules: RuleTable): string[] {
+function cautionsFor(item: LibraryItem, facts: Facts, rules: RuleTable): string[] {
   const own = item.cautions.flatMap((code) => rules.cautionTexts.find((each) => each.code === code) ?? []);
   const ofHand = countedKinds.has(item.kind) ? rules.cautionTexts.filter((each) => each.on === 'hand') : [];
   const holds = [...own, ...ofHand].filter((row) => row.when === null || meets(row.when, facts) !== null);

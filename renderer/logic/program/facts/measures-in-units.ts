@@ -7,7 +7,7 @@ import { onsetLine } from '../draft/dose.ts';
 const isDigit = (text: string): boolean => /^[0-9]$/.test(text);
 
 /** Value in the table's own unit, or null where it cannot be known. Shares of 1 become percent. */
-export function inTableUnit(
+function inTableUnit(
   code: string,
   value: number,
   unit: string,

@@ -46,7 +46,7 @@ export function splitDetail(finding: InputFinding, rules: RuleTable): InputFindi
 }
 
 /** Findings that count for the hand that writes: the other hand's are left out where the item has a side. */
-export function forWritingHand(input: ProgramInput, rules: RuleTable): InputFinding[] {
+function forWritingHand(input: ProgramInput, rules: RuleTable): InputFinding[] {
   const sided = new Set(rules.vocabulary.findings.filter((each) => each.sided).map((each) => each.code));
   return input.findings
     .map((finding) => splitDetail(finding, rules))

@@ -8,7 +8,7 @@ import { itemFor, refOf } from '../../rules/item-ref.ts';
 
 export type Dimension = 'cue' | 'pen' | 'paper' | 'content' | 'length';
 
-export interface Step {
+interface Step {
   dimension: Dimension;
   /** Plain words: what it is now, what it would be. */
   from: string;

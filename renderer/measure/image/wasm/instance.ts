@@ -1,7 +1,7 @@
 import { WASM_BASE64 } from './bytes.ts';
 
 /** The compiled stages of page.as; addresses and sizes in bytes, see there. */
-export interface StageExports {
+interface StageExports {
   threshold(gray: number, ink: number, ...rest: number[]): void;
   votesAcross(gray: number, votes: number, ...rest: number[]): void;
   votesDown(gray: number, votes: number, ...rest: number[]): void;

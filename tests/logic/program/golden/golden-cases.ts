@@ -24,7 +24,7 @@ import { programInput } from '../../../../renderer/logic/program/facts/from-reco
 import { clientId, id, input as pageInput, record, visitIds } from '../../pages/record.ts';
 import { anyCase } from '../inputs.ts';
 
-export const CASES = 200;
+const CASES = 200;
 /** Every so many cases one is kept whole, for differences that can be read. */
 export const WHOLE_EVERY = 17;
 
