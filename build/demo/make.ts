@@ -2,6 +2,7 @@
  * Makes the demo caseload with the real parts: an encrypted file, pages drawn and measured, programs composed and
  * approved, each fact on its own day. Run by `npm start` when its sources changed; the result lies in dist/demo.
  */
+import { limitsOf } from '../../renderer/logic/rules/limits.ts';
 import { createHash, randomUUID } from 'node:crypto';
 import { rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
@@ -14,7 +15,7 @@ import { demoPassphrase } from '../../electron/handlers/app.ts';
 import { added } from '../../renderer/logic/program/clinic/edit-lines.ts';
 import { draftProgram, programInput } from '../../renderer/logic/program/facts/from-record.ts';
 import { propose } from '../../renderer/logic/program/ladder/proposals.ts';
-import { approvedPrograms, lastChange, ownFirst, sessionsOf } from '../../renderer/logic/program/ladder/sessions.ts';
+import { approvedPrograms, lastChange, stepSignsOf, sessionsOf } from '../../renderer/logic/program/ladder/sessions.ts';
 import { buildLevels } from '../../renderer/logic/goals/levels.ts';
 import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 import { noConditions } from '../../renderer/logic/sample/carried-conditions.ts';
@@ -182,7 +183,7 @@ class Maker {
     let { lines, tier } = last ?? draft;
     if (last) {
       const standing = { lines, tier, xHeightMm, lastChange: lastChange(record) };
-      const { move } = propose(sessionsOf(record), ownFirst(record), standing, rules);
+      const { move } = propose(sessionsOf(record), stepSignsOf(record, limitsOf(rules)), standing, rules);
       if (move) ({ lines, tier } = move);
     }
     lines = lines.filter((line) => !visit.drops?.includes(line.item ?? ''));

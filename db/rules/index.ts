@@ -32,7 +32,7 @@ import vocabulary from './table/vocabulary.json' with { type: 'json' };
 import writing from './library/writing.json' with { type: 'json' };
 
 /** Of the shipped table; raised with every change to it. */
-export const ruleVersion = '2026.8';
+export const ruleVersion = '2026.9';
 
 /** Findings of the vocabulary: intake items and set-up findings stand in their own table. */
 const findings = [

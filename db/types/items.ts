@@ -121,7 +121,7 @@ export const RedFlagTable = z.object({
   flags: z.array(RedFlag).min(1),
   fromAnswers: z.array(FlagFromAnswer),
   /** Steady loss: so many retests in a row, each beyond the error of measurement. */
-  steadyLoss: z.object({ flag: Code, retests: z.number().int().min(2), source: SourceTag, sourceNote: z.string() }),
+  steadyLoss: z.object({ flag: Code, source: SourceTag, sourceNote: z.string() }),
 });
 export type RedFlagTable = z.infer<typeof RedFlagTable>;
 

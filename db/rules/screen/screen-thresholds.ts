@@ -160,7 +160,7 @@ function itemSlots({ items, mayStart }: ItemTable): Slot[] {
   return [...opens, ...ratings, ...start];
 }
 
-function flagSlots({ flags, fromAnswers, steadyLoss }: RedFlagTable, { items }: ItemTable): Slot[] {
+function flagSlots({ flags, fromAnswers }: RedFlagTable, { items }: ItemTable): Slot[] {
   const named = (code: string): string => flags.find((each) => each.code === code)?.title ?? code;
   const title = (code: string): string => items.find((each) => each.code === code)?.title ?? code;
   const rows = fromAnswers.flatMap((row): Slot[] => {
@@ -196,18 +196,7 @@ function flagSlots({ flags, fromAnswers, steadyLoss }: RedFlagTable, { items }: 
       );
     return out;
   });
-  return [
-    ...rows,
-    slot(
-      'flag-steady-loss-retests',
-      `Red flag “${named(steadyLoss.flag)}”: retests in a row, each worse`,
-      steadyLoss.retests,
-      'retests',
-      [2, 3],
-      steadyLoss,
-      (value) => (steadyLoss.retests = value),
-    ),
-  ];
+  return rows;
 }
 
 const slotsOf = (tables: ScreenTables): Slot[] => [

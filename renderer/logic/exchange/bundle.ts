@@ -32,7 +32,7 @@ export interface BundleHelp {
 
 export function clientBundle(
   record: ClientRecord,
-  rules: Pick<RulesInUse, 'intake' | 'redFlagTable'>,
+  rules: Pick<RulesInUse, 'intake' | 'thresholds' | 'redFlagTable'>,
   options: BundleOptions,
   help: BundleHelp,
 ): Bundle {

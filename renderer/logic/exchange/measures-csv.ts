@@ -77,7 +77,10 @@ export const CSV_COLUMNS: readonly Column[] = [
 ];
 
 /** Rows of one or several clients. Cells that a spreadsheet would run as a formula are made harmless (`toCsv`). */
-export const measuresCsv = (records: readonly ClientRecord[], rules: Pick<RulesInUse, 'intake'>): string =>
+export const measuresCsv = (
+  records: readonly ClientRecord[],
+  rules: Pick<RulesInUse, 'intake' | 'thresholds'>,
+): string =>
   toCsv(
     CSV_COLUMNS.map((column) => column.name),
     records.flatMap((record) =>

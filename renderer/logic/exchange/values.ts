@@ -2,6 +2,9 @@
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Sample } from '../../../db/types/sample.ts';
+import { CHANGE_VERSION, familyOf, type ChangeExamination, type Visit } from '../../change/index.ts';
+import { changeOf } from '../record/change-samples.ts';
+import { limitsOf } from '../rules/limits.ts';
 import { sampleValues } from '../record/measure-values.ts';
 import { readersText } from '../texts/occasion-words.ts';
 import { occasionsOf, type Occasion } from '../record/occasions.ts';
@@ -35,7 +38,15 @@ export interface ExchangeValue {
 
 type Facts = Pick<
   ClientRecord,
-  'visits' | 'samples' | 'readings' | 'pageMeasurements' | 'intakeAnswers' | 'practiceLogs' | 'goals' | 'goalRatings'
+  | 'visits'
+  | 'samples'
+  | 'readings'
+  | 'pageMeasurements'
+  | 'intakeAnswers'
+  | 'practiceLogs'
+  | 'programs'
+  | 'goals'
+  | 'goalRatings'
 >;
 
 const blank = {
@@ -50,10 +61,11 @@ const blank = {
 };
 
 /** All values of a record, oldest first. Signatures and personal lines are left out, as on every page. */
-export function exchangeValues(record: Facts, rules: Pick<RulesInUse, 'intake'>): ExchangeValue[] {
+export function exchangeValues(record: Facts, rules: Pick<RulesInUse, 'intake' | 'thresholds'>): ExchangeValue[] {
   const dayOf = new Map(record.visits.map((visit) => [visit.id, visit.date]));
+  const change = changeOf(record, limitsOf(rules));
   const values = [
-    ...occasionsOf(record).flatMap(fromOccasion),
+    ...occasionsOf(record).flatMap((occasion) => fromOccasion(occasion, change)),
     ...sampleValues(record)
       .filter(({ sample }) => sample.task.kind !== 'personal')
       .map((m): ExchangeValue => ({
@@ -81,7 +93,21 @@ export function exchangeValues(record: Facts, rules: Pick<RulesInUse, 'intake'>)
   return values.sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
 }
 
-function fromOccasion({ sample, day, legibility }: Occasion): ExchangeValue[] {
+/** Whether a sample counts in the verdict about change, as a clause; '' where nothing is compared with it. */
+function comparedWords({ sample, day }: Occasion, { before, now, leftOut }: ChangeExamination): string {
+  const { cue, doseState: dose, hand } = sample.conditions;
+  const isOf = (visit: Visit): boolean =>
+    visit.day === day &&
+    visit.conditions.task === familyOf(sample.task.kind) &&
+    Object.entries({ cue, dose, hand }).every(
+      ([name, noted]) => !noted || visit.conditions[name as 'cue' | 'dose' | 'hand'] === noted,
+    );
+  if ([...before, ...now].some(isOf)) return `; compared in the verdict about change (${CHANGE_VERSION})`;
+  return leftOut.flat().some(isOf) ? `; left out of the verdict about change: not comparable (${CHANGE_VERSION})` : '';
+}
+
+function fromOccasion(occasion: Occasion, change: ChangeExamination): ExchangeValue[] {
+  const { sample, day, legibility } = occasion;
   const at = { ...blank, factId: sample.id, visitId: sample.visitId, day, at: sample.takenAt, sample };
   const values: ExchangeValue[] = [];
   const add = (code: string, value: number | null, unit: string, more: Partial<ExchangeValue> = {}) => {
@@ -90,7 +116,8 @@ function fromOccasion({ sample, day, legibility }: Occasion): ExchangeValue[] {
   if (legibility) {
     const { low, high } = wilson(legibility.wordsRight, legibility.words);
     const who = readersText(legibility);
-    const method = 'words read right of words intended, mean over readers; Wilson interval';
+    const method =
+      'words read right of words intended, mean over readers; Wilson interval' + comparedWords(occasion, change);
     add('legibility', legibility.accuracy * 100, '%', {
       n: legibility.words,
       low: low * 100,

@@ -1,44 +1,34 @@
 /** The facts of a client's record that can raise a red flag, gathered for `openFlags`. */
 import type { ClientRecord } from '../../../db/types/record.ts';
+import { changeOf, type ChangeFacts } from '../record/change-samples.ts';
 import { occasionsOf } from '../record/occasions.ts';
-import type { FlagInput, Retest } from './flags.ts';
+import type { Limits } from '../rules/limits.ts';
+import type { FlagInput, SteadyLoss } from './flags.ts';
 
-type Facts = Pick<ClientRecord, 'redFlags' | 'intakeAnswers' | 'visits' | 'samples' | 'readings'>;
+type Facts = ChangeFacts & Pick<ClientRecord, 'redFlags' | 'intakeAnswers'>;
 
-/**
- * Smallest change in percentage points between two shares of `words` words that chance in the words alone would seldom
- * make: 1.96 standard errors of a difference of proportions. Words of one page hang together, so it is a little small.
- */
-const smallestChange = (share: number, words: number): number => 196 * Math.sqrt((2 * share * (1 - share)) / words);
-
-/** Legibility of the samples by the hand that wrote last, uncued, each read by the same kind of reader; oldest first. */
-function retestsOf(record: Facts): Retest[] {
-  const read = occasionsOf(record).filter(
-    ({ sample, legibility, probe }) =>
-      legibility !== null && !probe && sample.conditions.cue !== 'visual' && sample.conditions.cue !== 'verbal',
-  );
-  const last = read.at(-1);
-  if (!last) return [];
-  return read
-    .filter(
-      ({ sample, legibility }) =>
-        sample.conditions.hand === last.sample.conditions.hand && legibility?.reader === last.legibility?.reader,
-    )
-    .map(({ sample, legibility }) => ({
-      at: sample.takenAt,
-      value: Math.round((legibility?.accuracy ?? 0) * 1000) / 10,
-      smallestChange: legibility ? smallestChange(legibility.accuracy, legibility.words) : null,
-      explained: false,
-    }));
+/** Steady loss where the model flags it; a loss that only asks for a repeat raises nothing here. */
+function steadyLossOf(record: ChangeFacts, limits: Limits): SteadyLoss | null {
+  const { answer, now } = changeOf(record, limits);
+  const last = now.at(-1);
+  if (answer.loss !== 'flag' || !last || answer.perWords === null) return null;
+  const inWords = (level: number): number => Math.round((level * answer.perWords!) / 100);
+  const taken = occasionsOf(record).findLast(({ day, legibility }) => legibility !== null && day === last.day);
+  return {
+    at: taken?.sample.takenAt ?? last.day,
+    because:
+      `Fewer words than before: about ${inWords(answer.before!)} of ${answer.perWords} at the start, ` +
+      `about ${inWords(answer.now!)} now, with no explanation noted.`,
+  };
 }
 
 /**
  * What `openFlags` needs from a whole record: approving a program, drafting one and the screen all pass through here.
  * @param visitId where given, every question must have been asked at that visit
  */
-export const flagInputOf = (record: Facts, visitId?: string): FlagInput => ({
+export const flagInputOf = (record: Facts, limits: Limits, visitId?: string): FlagInput => ({
   redFlags: record.redFlags,
   intakeAnswers: record.intakeAnswers,
-  retests: retestsOf(record),
+  loss: steadyLossOf(record, limits),
   ...(visitId === undefined ? {} : { visitId }),
 });

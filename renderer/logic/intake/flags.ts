@@ -9,20 +9,19 @@ import { latestAnswers, latestFlagAnswers } from '../record/latest-answers.ts';
 /** emergency: stop everything. same-day: no exercise lines. reviewed: go on with the cautions active. clear: none. */
 type StopLevel = 'emergency' | 'same-day' | 'reviewed' | 'clear';
 
-/** A retest of one measure where higher is better (percent of words read), oldest first. */
-export interface Retest {
+/** Steady loss of words read, as the model of change says it. */
+export interface SteadyLoss {
+  /** When the sample that showed it was taken. */
   at: string;
-  value: number;
-  /** Smallest change beyond the error of measurement, in the unit of `value`; null = unknown, then nothing is decided. */
-  smallestChange: number | null;
-  /** The therapist noted an explanation (an illness, another pen). */
-  explained: boolean;
+  /** Plain sentence. */
+  because: string;
 }
 
 export interface FlagInput {
   redFlags: readonly RedFlagAnswer[];
   intakeAnswers: readonly IntakeAnswer[];
-  retests?: readonly Retest[];
+  /** null or nothing: none. */
+  loss?: SteadyLoss | null;
   /** Ask for every question at this visit; without it a question counts as asked once it was ever answered. */
   visitId?: string;
 }
@@ -91,23 +90,6 @@ function signsFromAnswers(answers: readonly IntakeAnswer[], table: RedFlagTable)
   });
 }
 
-/**
- * Steady loss: so many retests in a row below the one before, together beyond the smallest real change.
- * Without a known smallest change nothing is claimed.
- */
-function signOfSteadyLoss(retests: readonly Retest[], table: RedFlagTable): Sign[] {
-  const ordered = [...retests].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
-  const run = ordered.slice(-(table.steadyLoss.retests + 1));
-  const first = run[0];
-  const last = run.at(-1);
-  if (!first || !last || run.length <= table.steadyLoss.retests || last.smallestChange === null) return [];
-  const falling = run.every((retest, i) => i === 0 || retest.value < (run[i - 1]?.value ?? -Infinity));
-  const explained = run.slice(1).some((retest) => retest.explained);
-  if (!falling || explained || first.value - last.value <= last.smallestChange) return [];
-  const because = `${table.steadyLoss.retests} retests in a row were lower, from ${first.value} to ${last.value}, with no explanation noted.`;
-  return [{ flag: table.steadyLoss.flag, at: last.at, source: 'retests', because }];
-}
-
 function signsFromQuestions(answers: readonly RedFlagAnswer[], table: RedFlagTable): Sign[] {
   const flagOf = (code: string): RedFlag | undefined => table.flags.find((flag) => flag.code === code);
   return (
@@ -139,7 +121,7 @@ export function openFlags(input: FlagInput, table: RedFlagTable): FlagState {
   const signs = [
     ...signsFromQuestions(answers, table),
     ...signsFromAnswers(input.intakeAnswers, table),
-    ...signOfSteadyLoss(input.retests ?? [], table),
+    ...(input.loss ? [{ flag: table.steadyLoss.flag, source: 'retests', ...input.loss }] : []),
   ];
 
   const open: FlagNotice[] = [];

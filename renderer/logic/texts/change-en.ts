@@ -1,6 +1,6 @@
 import type { ConditionName } from '../../change/index.ts';
 import type { ChangeTexts } from './change-texts.ts';
-import { capital, countWord, listed, plural, spanWords } from './count-words.ts';
+import { capital, countWord, listed, plural } from './count-words.ts';
 
 const conditions: Partial<Record<ConditionName, Readonly<Record<string, string>>>> = {
   task: { copy: 'as copying', own: 'in own words', digits: 'in digits' },
@@ -33,12 +33,11 @@ export const changeEn: ChangeTexts = {
   },
   visits: (n) => capital(plural(n, 'visit', 'visits', true)),
   nothing: 'No sample has been read yet. As soon as somebody who does not know the text has read one, it shows here.',
-  noWords: 'The readings hold no words that can be counted, so there is nothing to compare.',
   oneVisit: (right, of, low, high) =>
     `One visit: ${right} of ${of} words could be read (${low} to ${high} would be no surprise on the same day). ` +
     'One visit cannot show change: two more samples under the same conditions make a baseline.',
-  afterBreak: (days) =>
-    `It is the first visit after a break of ${spanWords(days)}; what happened in between is not known: take it as a new baseline.`,
+  afterBreak:
+    'It is the first visit after a long break; what happened in between is not known: take it as a new baseline.',
   sinceBreak: (day) => `Counted since the break, from ${day}.`,
   onlyBaseline: 'All visits so far belong to the baseline. Two more samples after it can show a change.',
   moved: (direction, { from, to, of }, chances, least, leastChances) =>

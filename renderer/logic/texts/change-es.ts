@@ -36,12 +36,11 @@ export const changeEs: ChangeTexts = {
   },
   visits: (n) => visits(n).charAt(0).toUpperCase() + visits(n).slice(1),
   nothing: 'Aún no se ha leído ninguna muestra. En cuanto la lea alguien que no conoce el texto, se verá aquí.',
-  noWords: 'Las lecturas no tienen palabras que se puedan contar: no hay nada que comparar.',
   oneVisit: (right, of, low, high) =>
     `Una visita: se pudieron leer ${right} de ${of} palabras (de ${low} a ${high} no sorprenderían el mismo día). ` +
     'Una visita no puede mostrar un cambio: dos muestras más en las mismas condiciones forman el punto de partida.',
-  afterBreak: (days) =>
-    `Es la primera visita después de una pausa de ${Math.round(days / 30.44)} meses; no se sabe qué pasó entretanto: sirve como nuevo punto de partida.`,
+  afterBreak:
+    'Es la primera visita después de una pausa larga; no se sabe qué pasó entretanto: sirve como nuevo punto de partida.',
   sinceBreak: (day) => `Se cuenta desde la pausa, a partir del ${day}.`,
   onlyBaseline: 'Todas las visitas forman el punto de partida. Dos muestras más después pueden mostrar un cambio.',
   moved: (direction, { from, to, of }, chances, least, leastChances) =>

@@ -20,9 +20,8 @@ export interface ChangeTexts {
   /** "Eight visits". */
   visits: (n: number) => string;
   nothing: string;
-  noWords: string;
   oneVisit: (right: string, of: number, low: number, high: number) => string;
-  afterBreak: (span: number) => string;
+  afterBreak: string;
   sinceBreak: (day: string) => string;
   onlyBaseline: string;
   /** With up and down. */

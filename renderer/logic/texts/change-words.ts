@@ -28,21 +28,17 @@ export function changeHeadline({ answer }: ChangeExamination, language: Language
 
 /**
  * The verdict in sentences; "not comparable" comes before any number.
- * @param samples how many readings were given: none at all and none that counts are said differently
+ * @param day how a calendar day is written
  */
 export function changeSentences(
   found: ChangeExamination,
   limits: ChangeLimits,
-  {
-    language = 'en',
-    samples = 0,
-    day = (iso) => iso,
-  }: { language?: Language; samples?: number; day?: (iso: string) => string } = {},
+  { language = 'en', day = (iso) => iso }: { language?: Language; day?: (iso: string) => string } = {},
 ): string[] {
   const t = texts[language];
   const { answer } = found;
   const { verdict, notes, loss } = answer;
-  if (verdict === 'nothing') return [samples > 0 ? t.noWords : t.nothing];
+  if (verdict === 'nothing') return [t.nothing];
   if (verdict === 'not-comparable') return [notComparable(found, t)];
   if (answer.compared === 0) return beforeAnything(found, t);
   const edge = notes.includes('all-right') ? t.allRight : notes.includes('none-right') ? t.noneRight : null;
@@ -80,7 +76,8 @@ function beforeAnything({ answer, visits }: ChangeExamination, t: ChangeTexts): 
   const share = read.reduce((sum, { right, words }) => sum + right / words, 0) / read.length;
   const right = share * most;
   const { low, high } = wilson(Math.round(right), most);
-  return [t.oneVisit(String(Number(right.toFixed(1))), most, Math.round(low * most), Math.round(high * most))];
+  const said = t.oneVisit(String(Number(right.toFixed(1))), most, Math.round(low * most), Math.round(high * most));
+  return answer.notes.includes('break') ? [said, t.afterBreak] : [said];
 }
 
 /** The conditions by which the visits differ, of these visits. */

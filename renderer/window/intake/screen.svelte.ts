@@ -6,6 +6,7 @@ import type { IntakeItem, RedFlagTable } from '../../../db/types/items.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
 import { findings, mayStart } from '../../logic/intake/findings.ts';
 import { flagInputOf } from '../../logic/intake/flag-input.ts';
+import { limitsOf } from '../../logic/rules/limits.ts';
 import { openFlags } from '../../logic/intake/flags.ts';
 import { openItems, resumeAt } from '../../logic/intake/opening.ts';
 import { latestAnswers } from '../../logic/record/latest-answers.ts';
@@ -35,7 +36,9 @@ export class Screen {
     flags: this.open.rules.redFlags,
     fromAnswers: this.open.rules.flagsFromAnswers,
   }));
-  readonly flags = $derived.by(() => openFlags(flagInputOf(this.open.record, this.open.visitId), this.redFlagTable));
+  readonly flags = $derived.by(() =>
+    openFlags(flagInputOf(this.open.record, limitsOf(this.open.rules), this.open.visitId), this.redFlagTable),
+  );
 
   readonly states = $derived.by(() => {
     const { client, intakeAnswers, pageMeasurements, goals } = this.open.record;

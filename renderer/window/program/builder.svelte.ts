@@ -2,6 +2,7 @@
  * The program on the screen: the stored draft of this visit, or one that is derived at once and stored with the first
  * change. An approved program is frozen; a new visit starts from a copy of it.
  */
+import { limitsOf } from '../../logic/rules/limits.ts';
 import type { Program, ProgramLine } from '../../../db/types/program.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
 import { dayDose } from '../../logic/program/draft/day-dose.ts';
@@ -15,7 +16,7 @@ import { propose } from '../../logic/program/ladder/proposals.ts';
 import {
   approvedPrograms,
   lastChange,
-  ownFirst,
+  stepSignsOf,
   sessionsOf,
   practiceBack,
 } from '../../logic/program/ladder/sessions.ts';
@@ -79,7 +80,12 @@ export class Builder {
       practice: practiceBack(this.open.record),
     };
     const taught = this.open.rules.thresholds.find((each) => each.code === 'letters-taught')?.value;
-    return propose(sessionsOf(this.open.record, taught), ownFirst(this.open.record), standing, this.open.rules);
+    return propose(
+      sessionsOf(this.open.record, taught),
+      stepSignsOf(this.open.record, limitsOf(this.open.rules)),
+      standing,
+      this.open.rules,
+    );
   });
 
   #fresh(basis: 'findings' | 'last'): Draft {

@@ -25,7 +25,6 @@ test('each number of set-up, screen and red flags is a row with a source, and li
       'rating-fatigue-1',
       'start-resistance-touch',
       'flag-pain-high-pain-rating',
-      'flag-steady-loss-retests',
     ]),
   );
 });

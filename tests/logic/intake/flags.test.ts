@@ -127,25 +127,13 @@ describe('flags that arise from answers', () => {
   });
 });
 
-describe('steady loss', () => {
-  const at = (value: number, week: number, change: number | null = 10, explained = false) => ({
-    at: `2026-03-${String(1 + 7 * week).padStart(2, '0')}T09:00:00.000Z`,
-    value,
-    smallestChange: change,
-    explained,
+test('steady loss as the model says it stops exercise the same day, until it is reviewed', () => {
+  const loss = { at: '2026-03-02T10:00:00.000Z', because: 'Fewer words than before.' };
+  expect(state({ redFlags: noToAll(), loss })).toMatchObject({
+    level: 'same-day',
+    open: [{ code: shippedRedFlags.steadyLoss.flag, sources: ['retests'] }],
   });
-  const loss = (...retests: ReturnType<typeof at>[]) => state({ redFlags: noToAll(), retests }).level;
-
-  test('two retests in a row, in all beyond the smallest real change', () => {
-    expect(loss(at(90, 0), at(82, 1), at(75, 2))).toBe('same-day');
-  });
-  test('one fall, a small loss, an unknown error or an explained one is none', () => {
-    expect(loss(at(90, 0), at(75, 1))).toBe('clear');
-    expect(loss(at(90, 0), at(87, 1), at(84, 2))).toBe('clear');
-    expect(loss(at(90, 0, null), at(80, 1, null), at(60, 2, null))).toBe('clear');
-    expect(loss(at(90, 0), at(82, 1), at(75, 2, 10, true))).toBe('clear');
-    expect(loss(at(90, 0), at(70, 1), at(75, 2))).toBe('clear');
-  });
+  expect(state({ redFlags: noToAll(), loss: null }).level).toBe('clear');
 });
 
 test('flags are decided from the facts alone, in any order', () => {

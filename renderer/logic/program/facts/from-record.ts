@@ -15,6 +15,7 @@ import { setUp } from '../../setup/set-up.ts';
 import { isOfTask } from '../../record/measure-values.ts';
 import { latestSetUp, setUpInput } from '../../record/latest-set-up.ts';
 import { occasionsOf } from '../../record/occasions.ts';
+import { limitsOf } from '../../rules/limits.ts';
 import { recordAsOf } from '../../record/record-as-of.ts';
 import { refOf } from '../../rules/item-ref.ts';
 import { compose } from '../draft/compose.ts';
@@ -32,7 +33,7 @@ import {
 
 /** Red flags of the record by the one function that decides. `visitId`: every question must have been asked at that visit. */
 export const flagsOf = (record: ClientRecord, rules: RulesInUse, visitId?: string): FlagState =>
-  openFlags(flagInputOf(record, visitId), {
+  openFlags(flagInputOf(record, limitsOf(rules), visitId), {
     ...rules.redFlagTable,
     flags: rules.redFlags,
     fromAnswers: rules.flagsFromAnswers,

@@ -1,10 +1,11 @@
 /**
  * Advance, hold or step back: a proposal with its evidence, from what readers read and how tired practice made.
- * Criteria of part G with the corrections of part 0 (common practice): never back while improving, and only against
- * the client's own first samples. It proposes; nothing moves by itself.
+ * Words read are judged by the model of change (`StepSigns`); letters, fatigue and pain by the criteria of common
+ * practice. It proposes; nothing moves by itself.
  */
 import { threshold } from '../../rules/threshold.ts';
 import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
+import type { StepSigns } from '../../../change/index.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { type Dimension, type Move, stepDown, stepUp } from './paper-ladder.ts';
 
@@ -83,38 +84,25 @@ function practiceWords(practice: PracticeBack | null | undefined): string[] {
   return [`Practiced ${often}${minutes}${lines}.`];
 }
 
-/** Rising by the median of all pairwise slopes of the last five readings. */
-function improving(values: readonly number[]): boolean {
-  const last = values.slice(-5);
-  const slopes = last.flatMap((value, i) => last.slice(i + 1).map((later, k) => (later - value) / (k + 1)));
-  return slopes.length > 0 && median(slopes) > 0;
-}
-
 const days = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / 86_400_000;
 const percent = (value: number): string => `${Math.round(value)} %`;
 
 /**
  * @param sessions readings and ratings in order of time, this client's only
- * @param ownFirst words read in the client's own first samples, percent; up to three count
+ * @param signs what the model of change says of the retests since the last approved step
  */
 export function propose(
   sessions: readonly Session[],
-  ownFirst: readonly number[],
+  signs: StepSigns,
   standing: Standing,
   rules: RuleTable,
 ): Proposal {
-  const proposal = judged(sessions, ownFirst, standing, rules);
+  const proposal = judged(sessions, signs, standing, rules);
   return { ...proposal, evidence: [...proposal.evidence, ...practiceWords(standing.practice)] };
 }
 
-function judged(
-  sessions: readonly Session[],
-  ownFirst: readonly number[],
-  standing: Standing,
-  rules: RuleTable,
-): Proposal {
+function judged(sessions: readonly Session[], signs: StepSigns, standing: Standing, rules: RuleTable): Proposal {
   const limit = (code: string): number => threshold(rules.thresholds, code);
-  const [good, hold] = [limit('legibility-good'), limit('legibility-hold')];
   const lettersGood = limit('letters-good');
   // On squares it is the letters in practice that count; words come with the next tier.
   const byLetters = ({ letters }: Session): boolean =>
@@ -122,7 +110,6 @@ function judged(
     letters != null &&
     letters.of >= limit('exposures-least') &&
     letters.right / letters.of >= lettersGood / 100;
-  const drop = limit('drop-points');
   const ordered = [...sessions].sort((a, b) => Date.parse(a.day) - Date.parse(b.day));
   const last = ordered.at(-1);
   const back = (because: string, evidence: string[], length = false): Proposal => ({
@@ -162,7 +149,6 @@ function judged(
   }
 
   const read = ordered.filter((each): each is Session & { read: number } => each.read !== null);
-  const values = read.map((each) => each.read);
   const said = (list: readonly (Session & { read: number })[]): string[] =>
     list.map(
       (each) =>
@@ -171,22 +157,13 @@ function judged(
     );
   if (read.length === 0) return stay('Nobody has read the lines yet.', []);
 
-  const two = read.slice(-2);
-  const reference = ownFirst.length > 0 ? median(ownFirst.slice(0, 3)) : null;
-  const better = improving(values);
-  if (two.length === 2 && !better && reference !== null) {
-    const evidence = [...said(two), `Own first samples: ${percent(reference)}.`];
-    if (two.every((each) => each.read <= reference - drop)) {
-      return back(`Twice running ${drop} points or more below the client's own start.`, evidence);
-    }
-    if (reference >= hold && two.every((each) => each.read < hold)) {
-      return back(`Twice running under ${hold} %, and the client began above it.`, evidence);
-    }
+  if (signs.back) {
+    return back("Below the client's own start by more than day-to-day change.", said(read.slice(-3)));
   }
 
   const need = limit('good-sessions');
   const run = read.slice(-need);
-  if (run.length === need && run.every((each) => each.read >= good || byLetters(each))) {
+  if (run.length === need && (signs.ready || run.every(byLetters))) {
     const short = run.find((each) => each.words !== null && each.words < shortest);
     if (short) return stay('Read well, and too few words to judge alone: a longer sample first.', said(run));
     const rises = run.map((each) => each.fatigueRise);
@@ -201,8 +178,8 @@ function judged(
       return {
         kind: 'advance',
         move,
-        because: run.every((each) => each.read >= good)
-          ? `${need} sessions running at ${good} % or more, without tiring.`
+        because: signs.ready
+          ? `Very likely ${limit('step-ready-level')} % of words or more can be read, without tiring.`
           : `${need} sessions running with ${lettersGood} % or more of the hard letters read, without tiring.`,
         evidence,
         rule: 'PROG',
@@ -211,10 +188,7 @@ function judged(
     return stay(hurt ? 'Read well, and pain rose: hold.' : 'Read well, and it tires: hold.', said(run));
   }
 
-  const first = read[0];
-  const longEnough = first !== undefined && days(first.day, last.day) >= limit('plateau-days') && read.length >= 3;
-  const spread = Math.max(...values) - Math.min(...values);
-  if (longEnough && !better && spread < drop) {
+  if (signs.plateau) {
     const { daysPerWeek = null, daysAsked = 0 } = standing.practice ?? {};
     const little = daysPerWeek !== null && daysPerWeek < daysAsked * limit('little-practice-share');
     return {
@@ -227,5 +201,5 @@ function judged(
       rule: 'REVIEW',
     };
   }
-  return stay(better ? 'Getting better: go on.' : 'Not yet three good sessions running: go on.', said(read.slice(-3)));
+  return stay(signs.better ? 'Getting better: go on.' : 'No clear change yet: go on.', said(read.slice(-3)));
 }

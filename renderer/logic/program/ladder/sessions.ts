@@ -1,7 +1,10 @@
 /** What a record says for the next proposal: readings with their fatigue and pain, the own first samples, the last step. */
 import type { ClientRecord } from '../../../../db/types/record.ts';
 import type { PracticeLog, Program } from '../../../../db/types/program.ts';
+import { stepSigns, type StepSigns } from '../../../change/index.ts';
+import { changeSince } from '../../record/change-samples.ts';
 import { type Occasion, occasionsOf } from '../../record/occasions.ts';
+import type { Limits } from '../../rules/limits.ts';
 import { changedDimension, type Dimension } from './paper-ladder.ts';
 import { dayMinutes } from '../draft/program-line.ts';
 import { practiceSummary } from './practice-log.ts';
@@ -99,11 +102,15 @@ export function sessionsOf(record: ClientRecord, lettersTaught = 3): Session[] {
   return [...filled, ...practice].sort((a, b) => a.day.localeCompare(b.day));
 }
 
-/** Words read in the client's first three samples, percent: what later ones are judged against. */
-export const ownFirst = (record: ClientRecord): number[] =>
-  occasionsOf(record)
-    .flatMap(({ probe, legibility }) => (probe || !legibility ? [] : [legibility.accuracy * 100]))
-    .slice(0, 3);
+/** What the model of change says of the retests since the last approved step, against the client's own start. */
+export function stepSignsOf(record: ClientRecord, limits: Limits): StepSigns {
+  const since = approvedPrograms(record).at(-1)?.approvedAt?.slice(0, 10) ?? '';
+  const { answer, before, now } = changeSince(record, since, limits);
+  const from = [before.at(-1)?.day ?? '', since].sort().at(-1)!;
+  const to = now.at(-1)?.day ?? from;
+  const days = from === '' ? 0 : (Date.parse(to) - Date.parse(from)) / 86_400_000;
+  return stepSigns(answer.chances, now.length, days, limits.change);
+}
 
 /** What the last step changed, where two programs in a row differ in exactly one thing. */
 export function lastChange(record: Pick<ClientRecord, 'programs'>): Dimension | null {
