@@ -9,8 +9,10 @@ test('the chart, the table and the sentence say what the caseload holds', async 
   await seedClient(app);
   await openTab(app, 'Progress');
   const { page } = app;
-  await expect(page.locator('.sentence')).toContainText('Five visits: up by about 2 words in 24 a week');
-  await expect(page.locator('.sentence')).toContainText('larger than the day-to-day spread of the baseline');
+  await expect(page.locator('.sentence')).toContainText(/^Four visits: from about 1[12] to about 1[56] words in 24; /);
+  await expect(page.locator('.sentence')).toContainText(
+    'Compared: four written with medicine on. Left out: one written with medicine off.',
+  );
   await expect(
     page.getByText('Not the same: pen (gel pen, then felt pen), medicine (medicine on, then medicine off).').first(),
   ).toBeVisible();
@@ -65,7 +67,7 @@ test('a shorter span says what lies in it', async ({ app }) => {
   const { page } = app;
   await openTab(app, 'Progress');
   await page.getByLabel('Span').selectOption('30');
-  await expect(page.locator('.sentence')).toContainText('Four visits');
+  await expect(page.locator('.sentence')).toContainText('Three visits');
 });
 
 test('lines with the same words stand beside each other at one scale, and one over the other, by keyboard', async ({

@@ -8,6 +8,7 @@ import {
   type RepeatPair,
 } from '../../change/index.ts';
 import type { Limits } from '../rules/limits.ts';
+import { conditionDifferences, differencesSentence } from './condition-changes.ts';
 import { occasionsOf, type Occasion } from './occasions.ts';
 import { repeatPairs } from './repeat-pairs.ts';
 
@@ -61,6 +62,16 @@ export function changeSince(record: ChangeFacts, since: string, limits: Limits):
   const start = new Set(examineChange({ samples, pairs }, limits.change).before.map(({ day }) => day));
   const counted = samples.filter(({ day }) => day >= since || start.has(day));
   return examineChange({ samples: counted, pairs }, limits.change);
+}
+
+/** Other conditions that differ between the first and the last sample of the series: said beside the verdict, '' if none. */
+export function otherConditions(record: ChangeFacts, { visits }: ChangeExamination, limits: Limits): string {
+  const days = new Set(visits.map(({ day }) => day));
+  const read = occasionsOf(record).filter(({ day, legibility, probe }) => legibility && !probe && days.has(day));
+  const [first, last] = [read[0], read.at(-1)];
+  return first && last && first !== last
+    ? differencesSentence(conditionDifferences(first.sample, last.sample, limits))
+    : '';
 }
 
 /**
