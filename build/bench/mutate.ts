@@ -8,10 +8,10 @@ import { join } from 'node:path';
 import { rulesCurrent } from '../../db/rules/index.ts';
 import type { Condition } from '../../db/types/conditions.ts';
 import type { RuleTable } from '../../db/types/rules.ts';
-import { wrongWithCase } from '../../tests/logic/program/judge-case.ts';
-import { RuleCase } from '../../tests/logic/program/rule-case.ts';
-import { VetoCase, wrongWithVeto } from '../../tests/logic/program/veto-case.ts';
-import { ThresholdCase, wrongWithThreshold } from '../../tests/logic/program/threshold-case.ts';
+import { wrongWithCase } from '../../tests/logic/program/worked/judge-case.ts';
+import { RuleCase } from '../../tests/logic/program/worked/rule-case.ts';
+import { VetoCase, wrongWithVeto } from '../../tests/logic/program/worked/veto-case.ts';
+import { ThresholdCase, wrongWithThreshold } from '../../tests/logic/program/worked/threshold-case.ts';
 
 const rules = rulesCurrent();
 const folder = join(import.meta.dirname, '../../tests/logic/program/cases');

@@ -1,7 +1,7 @@
 /** A worked clinical case of one rule, as its file has it, turned into what a draft is composed from. */
 import { z } from 'zod';
-import { ProgramInput } from '../../../db/types/program-input.ts';
-import type { RuleTable } from '../../../db/types/rules.ts';
+import { ProgramInput } from '../../../../db/types/program-input.ts';
+import type { RuleTable } from '../../../../db/types/rules.ts';
 
 const Grade = z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), z.null()]);
 

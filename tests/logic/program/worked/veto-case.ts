@@ -1,8 +1,8 @@
 /** Worked cases of the vetoes: what is barred for whom, by hazard, kind or item, and when it is not. */
 import { z } from 'zod';
-import type { LibraryItem, RuleTable } from '../../../db/types/rules.ts';
-import { activeVetoes, vetoesOf } from '../../../renderer/logic/program/draft/vetoes.ts';
-import { factsOf } from '../../../renderer/logic/program/facts/program-facts.ts';
+import type { LibraryItem, RuleTable } from '../../../../db/types/rules.ts';
+import { activeVetoes, vetoesOf } from '../../../../renderer/logic/program/draft/vetoes.ts';
+import { factsOf } from '../../../../renderer/logic/program/facts/program-facts.ts';
 import { CaseFacts, inputOf } from './rule-case.ts';
 
 export const VetoCase = z.strictObject({

@@ -5,14 +5,14 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { rulesCurrent } from '../../../db/rules/index.ts';
+import { rulesCurrent } from '../../../../db/rules/index.ts';
 import { wrongWithCase } from './judge-case.ts';
 import { RuleCase } from './rule-case.ts';
 import { ThresholdCase, wrongWithThreshold } from './threshold-case.ts';
 import { VetoCase, wrongWithVeto } from './veto-case.ts';
 
 const rules = rulesCurrent();
-const folder = join(import.meta.dirname, 'cases');
+const folder = join(import.meta.dirname, '../cases');
 const fileOf = (id: string): string => join(folder, `${id}.json`);
 
 test('every rule has its case, and every case its rule', () => {
