@@ -156,6 +156,8 @@ export interface Caseload {
   counts(): Counts;
   /** Changes whenever something was written: an automatic backup is due only when it moved. */
   lastSeq(): number;
+  /** Hash of one entry of the trail; null when there is none. */
+  trailHashAt(seq: number): string | null;
   /** Quick check of every page; 'ok' or what SQLite reports. */
   quickCheck(): string;
   /** Gives `use` a copy of the key for a worker; the copy is zeroed afterwards. */

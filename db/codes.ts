@@ -4,6 +4,7 @@ export type OpenCode =
   | 'caseload-exists'
   | 'wrong-passphrase'
   | 'passphrase-too-short'
+  | 'passphrase-too-weak'
   | 'key-file-missing'
   | 'damaged'
   | 'newer-version'

@@ -8,6 +8,7 @@ import { codeOf } from './errors.ts';
 import { caseloadFile, companions, keyFile, keyFileCopy, makeFolder, settle, writeDurably } from './files.ts';
 import { takeFolderLock, type FolderLock } from './folder-lock.ts';
 import { keyFileText, newSecret, readKeyFile, unwrap, writeKeyFile, type KeyFile, type Wraps } from './key-file.ts';
+import { isWeak } from './weak-passphrase.ts';
 import { migrate, readMigrations, type Migration } from './migrate.ts';
 import { openRecords } from './records/caseload-facts.ts';
 
@@ -25,6 +26,7 @@ const openCodes: readonly string[] = [
   'caseload-exists',
   'wrong-passphrase',
   'passphrase-too-short',
+  'passphrase-too-weak',
   'key-file-missing',
   'damaged',
   'newer-version',
@@ -66,6 +68,7 @@ export async function createCaseload({ folder, passphrase, now, workFactor }: Cr
     if ([...normalPassphrase(passphrase)].length < SHORTEST_PASSPHRASE) {
       throw new CaseloadError('passphrase-too-short');
     }
+    if (isWeak(passphrase)) throw new CaseloadError('passphrase-too-weak');
     makeFolder(folder);
     if (caseloadExists(folder) || existsSync(keyFile(folder))) throw new CaseloadError('caseload-exists');
     lock = holdFolder(folder);

@@ -10,6 +10,7 @@ import { dump, load, manifestOf, sameCounts, sumsOf } from './dump.ts';
 import { caseloadFile, companions, syncFile, syncFolder } from './files.ts';
 import { newSecret, writeKeyFile } from './key-file.ts';
 import { migrate, readMigrations, versionOf } from './migrate.ts';
+import { isWeak } from './weak-passphrase.ts';
 import { fitting, holdFolder, refusal, SHORTEST_PASSPHRASE, unlock } from './open.ts';
 
 export type RekeyOptions = {
@@ -38,6 +39,7 @@ export async function rekeyCaseload(
   let lock: { release(): void } | null = null;
   try {
     if ([...normalPassphrase(next)].length < SHORTEST_PASSPHRASE) throw new CaseloadError('passphrase-too-short');
+    if (isWeak(next)) throw new CaseloadError('passphrase-too-weak');
     const { file, secrets } = await unlock(folder, options);
     const fresh = await newSecret(next, workFactor);
     try {

@@ -15,7 +15,7 @@ import { dropPieces, keepPiece, piecesOf } from './pen-pieces.ts';
 import { mergeClients } from './merge.ts';
 import { readSetting, writeSetting } from './settings.ts';
 import { getFact, together } from './store.ts';
-import { entriesFor, lastSeq, verifyTrail } from './trail.ts';
+import { entriesFor, hashAt, lastSeq, verifyTrail } from './trail.ts';
 import { exportClient, importClient, readExport } from './transfer.ts';
 import { canUndo, redoLast, undoLast } from './undo.ts';
 
@@ -92,6 +92,7 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
       open(() => readClientRecord(db, importClient(db, readExport(exported), bytesOf, doing))),
     counts: () => open(() => countRows(db)),
     lastSeq: () => open(() => lastSeq(db)),
+    trailHashAt: (seq) => open(() => hashAt(db, seq)),
     quickCheck: () => open(() => checkFile(db, false)),
     withKey: (use) =>
       open(() => {

@@ -48,6 +48,12 @@ const headOf = (db: Db): { entries: number; hash: string } =>
 /** Number of the last entry; 0 when there is none. */
 export const lastSeq = (db: Db): number => headOf(db).entries;
 
+/** Hash of an entry: a backup's head must still stand at its place. Null when there is no such entry. */
+export const hashAt = (db: Db, seq: number): string | null =>
+  seq === 0
+    ? ''
+    : ((db.prepare('SELECT hash FROM trail WHERE seq = ?').pluck().get(seq) as string | undefined) ?? null);
+
 /** Adds one entry. Only inside the transaction that makes the change. */
 export function append(db: Db, change: Change, doing: Doing): number {
   const head = headOf(db);

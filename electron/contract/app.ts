@@ -16,8 +16,8 @@ export const AppStatus = z.object({
   lastBackupAt: IsoDateTime.nullable(),
   /** The second place for backups has had no copy for over a week. */
   secondOld: z.boolean(),
-  /** What the opening found missing: the log of the last session, or changes that the newest backup has. */
-  missing: z.enum(['nothing', 'log', 'newer-backup']),
+  /** What the opening found missing: the log of the last session, changes that the newest backup has, or a trail that differs from a backup's. */
+  missing: z.enum(['nothing', 'log', 'newer-backup', 'rewritten']),
   /** The operating system's key store holds a key for this caseload. */
   systemKey: z.boolean(),
   /** ISO date of today by the shell's clock: logic takes its date from here. */

@@ -56,6 +56,11 @@ export const messages = {
     'No writing came from the pen. Nothing was kept. Check that the pen writes on this surface, then start again.',
   'ink-unreadable': '{detail}',
   'ink-known': 'This ink file is in this client already. Nothing was added. Choose another file.',
+  'date-too-old': 'This date lies too far back to be right. Nothing was changed. Check the year.',
+  'demo-not-ours':
+    'The folder “demo” holds something that is not the demo of Fairhand. Nothing was deleted. Look into that folder yourself.',
+  'passphrase-too-weak':
+    'This passphrase repeats itself, or its letters stand in a row, so it is guessed at once. Nothing was changed. Use four or five unrelated words.',
   'empty-file': 'This file is empty. Nothing was added. Scan or copy the page again.',
   'unreadable-file':
     'This file cannot be read as a picture or PDF. Nothing was added. Save the page as PNG, JPEG, TIFF or PDF and try again.',

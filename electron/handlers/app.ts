@@ -1,4 +1,5 @@
-import { cp, mkdir } from 'node:fs/promises';
+import { cp, mkdir, readdir, rm, rmdir } from 'node:fs/promises';
+import path from 'node:path';
 import {
   SHORTEST_PASSPHRASE,
   caseloadExists,
@@ -7,6 +8,7 @@ import {
   rekeyCaseload,
   type Secret,
 } from '../../db/index.ts';
+import { isWeak } from '../../db/weak-passphrase.ts';
 import type { appRequests } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import { forgetSystemKey, hasSystemKey, keepSystemKey, openSystemKey } from '../files/system-key.ts';
@@ -37,6 +39,27 @@ async function recover(services: Services, recoveryKey: string, next: string): P
   forgetSystemKey(folder);
   await open(services, { passphrase: next });
   return done.recoveryKey;
+}
+
+/** What a demo caseload can consist of. */
+const DEMO_PARTS =
+  /^(caseload\.(db(-wal|-shm|\..*)?|key\.json|key-copy\.json|lock)|backups|copies|set-aside|exports|second-place\.json)$/;
+
+/** Deletes what the demo consists of, and its folder when nothing else is in it. @throws Refusal demo-not-ours */
+async function removeDemo(services: Services): Promise<void> {
+  const folder = services.demoFolder;
+  if (caseloadExists(folder)) {
+    // The demo's passphrase is public: what it does not open is somebody's own.
+    await prove(folder, demoPassphrase).catch(() => {
+      throw new Refusal('demo-not-ours');
+    });
+  }
+  services.leaveDemo();
+  if (!caseloadExists(folder)) return;
+  for (const name of await readdir(folder)) {
+    if (DEMO_PARTS.test(name)) await rm(path.join(folder, name), { recursive: true, force: true });
+  }
+  await rmdir(folder).catch(() => undefined);
 }
 
 export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
@@ -95,7 +118,7 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     const { keyStore } = services.options.port;
     if (services.demo || keyStore === null) throw new Refusal('system-key-unusable');
     // Who only finds the window open must not get in again later.
-    await services.slowed(() => prove(services, passphrase));
+    await services.slowed(() => prove(services.folder, passphrase));
     await caseload.withKey(async (copy) => {
       const identity = Buffer.from(copy);
       try {
@@ -143,7 +166,7 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   },
 
   'app.removeDemo': async (services) => {
-    await services.removeDemo();
+    await removeDemo(services);
     return services.status();
   },
 
@@ -156,8 +179,9 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     services.need();
     if (services.demo) throw new Refusal('wrong-passphrase');
     if ([...next].length < SHORTEST_PASSPHRASE) throw new Refusal('passphrase-too-short');
+    if (isWeak(next)) throw new Refusal('passphrase-too-weak');
     // What is refused leaves the caseload open.
-    await services.slowed(() => prove(services, passphrase));
+    await services.slowed(() => prove(services.folder, passphrase));
     services.lock('asked');
     return services.slowed(async () => {
       const done = await rekeyCaseload({ folder: services.folder, passphrase, next, now: nowIso(services) });

@@ -220,7 +220,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
   'client.merge': (services, { from, into }) => services.need().merge(from, into, services.doing()),
   'records.salvage': async (services, { passphrase }) => {
     // A wrong passphrase leaves an open caseload open.
-    await services.slowed(() => prove(services, passphrase));
+    await services.slowed(() => prove(services.folder, passphrase));
     services.lock('asked');
     const { name, counts, lastVisit, lost } = await services.slowed(() =>
       salvageCaseload({ folder: services.folder, passphrase, now: nowIso(services) }),

@@ -3,7 +3,6 @@
  * Both shells open it the same way and carry requests to `call`.
  */
 import { randomUUID } from 'node:crypto';
-import { rm } from 'node:fs/promises';
 import path from 'node:path';
 import { caseloadExists, type Caseload, type Doing } from '../../db/index.ts';
 import type { AppStatus } from '../contract/app.ts';
@@ -120,6 +119,7 @@ export class Services implements BlobSource {
     if (this.caseload !== caseload) return;
     this.#backups = backups;
     if (this.missing === 'nothing' && backups.behind) this.missing = 'newer-backup';
+    if (backups.rewritten) this.missing = 'rewritten';
     if (!this.demo) void this.#checkAtStart(caseload).catch(() => undefined);
   }
 
@@ -223,10 +223,9 @@ export class Services implements BlobSource {
     return bytes;
   }
 
-  async removeDemo(): Promise<void> {
+  leaveDemo(): void {
     if (this.demo) this.lock('asked');
     this.demo = false;
-    await rm(this.demoFolder, { recursive: true, force: true });
   }
 
   /** Notes that somebody is at work: idle time starts anew. */

@@ -36,6 +36,8 @@ export interface AutoBackup {
    * file was lost with its log.
    */
   behind: boolean;
+  /** A backup made since the last restore holds a trail that is not the beginning of this one: it was rewritten. */
+  rewritten: boolean;
 }
 
 /** Deletes what rotation gives free. Answers the names. */
@@ -51,7 +53,10 @@ export async function autoBackup(options: AutoBackupOptions): Promise<AutoBackup
   const { folder } = caseload;
   const first = backupsFolder(folder);
   const state: BackupState = { backedUpSeq: null, backedUpAt: backupNames(first)[0]?.at ?? null };
-  const newest = (await caseload.withKey((identity) => listBackups(first, identity))).find((each) => each.verified);
+  const other = second();
+  const places = [first, ...(other !== null && existsSync(other) ? [other] : [])];
+  const listed = await Promise.all(places.map((place) => caseload.withKey((identity) => listBackups(place, identity))));
+  const newest = listed[0]!.find((each) => each.verified);
   if (newest) Object.assign(state, { backedUpSeq: newest.entries, backedUpAt: newest.at });
 
   let running: Promise<void> | null = null;
@@ -85,7 +90,17 @@ export async function autoBackup(options: AutoBackupOptions): Promise<AutoBackup
   const replaced = listAside(folder)[0] ?? '';
   const explained = newest !== undefined && replaced !== '' && replaced >= stampOf(newest.at);
 
+  // Backups of the branch that a restore left do not belong to this trail any more.
+  const rewritten = listed
+    .flat()
+    .filter(({ at }) => replaced === '' || stampOf(at) > replaced)
+    .some(({ entries, head }) => {
+      if (entries === null || head === null || entries > caseload.lastSeq()) return false;
+      return caseload.trailHashAt(entries) !== head;
+    });
+
   return {
+    rewritten,
     behind: newest !== undefined && !explained && (newest.entries ?? 0) > caseload.lastSeq(),
     look: async () => {
       if (isDue(state, caseload.lastSeq(), now().toISOString())) await start('hour');

@@ -39,6 +39,8 @@ export interface BackupInfo extends BackupName {
   lastVisit: string | null;
   /** Trail entries in it. */
   entries: number | null;
+  /** Hash of its last trail entry. */
+  head: string | null;
   /** Its seal and parts are right as far as the key at hand can tell. */
   verified: boolean;
 }
@@ -120,6 +122,7 @@ function infoOf(folder: string, name: string, manifest: Manifest | null): Backup
     clients: manifest?.counts['client'] ?? null,
     lastVisit: manifest?.lastVisit ?? null,
     entries: manifest?.counts['trail'] ?? null,
+    head: manifest?.trailHead ?? null,
     verified: manifest !== null,
   };
 }

@@ -12,6 +12,7 @@ const entryCauses: ReadonlySet<MessageCode> = new Set<MessageCode>([
   'already-issued',
   'code-taken',
   'date-in-future',
+  'date-too-old',
   'not-found',
   'red-flag-open',
   'red-flags-not-asked',
