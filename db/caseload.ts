@@ -97,6 +97,8 @@ export interface Caseload {
   /** Everything of one client except pictures' bytes. @throws not-found */
   record(clientId: string): ClientRecord;
   get<K extends FactKind>(kind: K, id: string): Fact<K> | null;
+  /** Texts of samples and trials of all clients since an instant: no reader and no client is to meet one again. */
+  textsSince(at: string): { text: string; codes: string[]; at: string }[];
 
   /**
    * Saves one fact: a new id creates, a known one updates. One transaction with its trail entry; saving the same

@@ -16,6 +16,7 @@ import { mergeClients } from './merge.ts';
 import { readSetting, writeSetting } from './settings.ts';
 import { getFact, together } from './store.ts';
 import { entriesFor, hashAt, lastSeq, verifyTrail } from './trail.ts';
+import { textsSince } from './texts-since.ts';
 import { exportClient, importClient, readExport } from './transfer.ts';
 import { canUndo, redoLast, undoLast } from './undo.ts';
 
@@ -49,6 +50,7 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
     search: (typed) => open(() => searchClients(db, typed)),
     clientByCode: (code) => open(() => clientByCode(db, code)),
     record: (clientId) => open(() => readClientRecord(db, clientId)),
+    textsSince: (at) => open(() => textsSince(db, at)),
     get: (kind, id) => open(() => getFact(db, kind, id)),
     put: (kind, fact, doing) => open(() => together(db, doing, (write) => write.put(kind, fact))),
     remove: (kind, id, doing) => open(() => together(db, doing, (write) => write.remove(kind, id))),

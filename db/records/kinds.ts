@@ -25,6 +25,9 @@ const ofVisit: KindHome['children'] = [
   ['goalRating', 'visit_id'],
   ['pageDraft', 'visit_id'],
   ['issuedPage', 'visit_id'],
+  ['signatureCheck', 'visit_id'],
+  ['trial', 'visit_id'],
+  ['visitPlan', 'visit_id'],
 ];
 
 const home = (table: string, list: KindHome['list'], more: Partial<KindHome> = {}): KindHome => ({
@@ -42,6 +45,7 @@ export const homes: Readonly<Record<FactKind, KindHome>> = {
       ['visit', 'client_id'],
       ['practiceLog', 'client_id'],
       ['goal', 'client_id'],
+      ['writingOccasion', 'client_id'],
     ],
   }),
   visit: home('visit', 'visits', { order: 'date, made', children: ofVisit }),
@@ -78,6 +82,15 @@ export const homes: Readonly<Record<FactKind, KindHome>> = {
   goalRating: home('goal_rating', 'goalRatings'),
   pageDraft: home('page_draft', 'pageDrafts', { question: [['visitId', 'visit_id']] }),
   issuedPage: home('issued_page', 'issuedPages'),
+  writingOccasion: home('writing_occasion', 'writingOccasions', {
+    question: [
+      ['clientId', 'client_id'],
+      ['code', 'code'],
+    ],
+  }),
+  signatureCheck: home('signature_check', 'signatureChecks'),
+  trial: home('trial', 'trials'),
+  visitPlan: home('visit_plan', 'visitPlans', { question: [['visitId', 'visit_id']] }),
 };
 
 export const allKinds = Object.keys(homes) as FactKind[];

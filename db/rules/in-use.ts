@@ -3,7 +3,8 @@ import type { RulesInUse } from '../types/rules-in-use.ts';
 import type { ClinicRules } from '../types/rules.ts';
 import { SampleTexts } from '../types/sample-texts.ts';
 import { goalLadder } from './table/ladder-thresholds.ts';
-import { rulesCurrent } from './index.ts';
+import { RuleTableError, rulesCurrent } from './index.ts';
+import { TextLibraryError, textLibrary } from './library/text-library.ts';
 import { screenTables } from './screen/items-schema.ts';
 import sampleTexts from './screen/sample-texts.json' with { type: 'json' };
 
@@ -16,6 +17,17 @@ export function rulesInUse(clinic: ClinicRules | null): RulesInUse {
     ...rules,
     ...screenTables(rules.thresholds),
     sampleTexts: shippedSampleTexts,
+    texts: textsOf(clinic),
     goalLadder: goalLadder(rules.thresholds),
   };
+}
+
+/** @throws RuleTableError, so that a wrong frame is refused like any other row */
+function textsOf(clinic: ClinicRules | null): RulesInUse['texts'] {
+  try {
+    return textLibrary(clinic);
+  } catch (error) {
+    if (error instanceof TextLibraryError) throw new RuleTableError(error.problems);
+    throw error;
+  }
 }

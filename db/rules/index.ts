@@ -24,6 +24,7 @@ import rulesSenses from './table/rules-senses.json' with { type: 'json' };
 import rulesSetup from './table/rules-setup.json' with { type: 'json' };
 import rulesWriting from './table/rules-writing.json' with { type: 'json' };
 import setupItems from './screen/setup-items.json' with { type: 'json' };
+import textThresholds from './library/texts/text-thresholds.json' with { type: 'json' };
 import thresholds from './table/thresholds.json' with { type: 'json' };
 import tiers from './table/tiers.json' with { type: 'json' };
 import tools from './library/tools.json' with { type: 'json' };
@@ -32,7 +33,7 @@ import vocabulary from './table/vocabulary.json' with { type: 'json' };
 import writing from './library/writing.json' with { type: 'json' };
 
 /** Of the shipped table; raised with every change to it. */
-export const ruleVersion = '2026.9';
+export const ruleVersion = '2026.10';
 
 /** Findings of the vocabulary: intake items and set-up findings stand in their own table. */
 const findings = [
@@ -102,7 +103,13 @@ export const shippedTable = {
   format: 'fairhand-rules',
   version: ruleVersion,
   vocabulary: { ...vocabulary, findings },
-  thresholds: [...thresholds, ...changeThresholds, ...shippedLadderThresholds, ...shippedScreenThresholds],
+  thresholds: [
+    ...thresholds,
+    ...textThresholds,
+    ...changeThresholds,
+    ...shippedLadderThresholds,
+    ...shippedScreenThresholds,
+  ],
   measureFindings,
   redFlags: shippedRedFlags.flags,
   flagsFromAnswers: shippedRedFlags.fromAnswers,

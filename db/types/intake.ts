@@ -46,6 +46,10 @@ export const SetupMeasures = z.object({
   elbow: z.number().min(80).max(450).nullable(),
   /** Sole thickness. */
   shoe: z.number().min(0).max(120).nullable(),
+  /** Height of the seat there is, the client sitting on it; a set-up measured before it was asked has none. */
+  chair: z.number().min(200).max(900).nullable().optional(),
+  /** Whether that seat can be set; absent = it can. */
+  chairAdjustable: z.boolean().optional(),
   /** Table top above the floor. */
   table: z.number().min(300).max(1300).nullable(),
   tableAdjustable: z.boolean(),

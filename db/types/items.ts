@@ -144,6 +144,10 @@ export const SetupTable = z.object({
   /** A step smaller than this is within what a tape can tell: it is computed and not asked for. */
   leastChange: Constant,
   footrestHighest: Constant,
+  /** A firm cushion on a chair that cannot be set. */
+  cushionHighest: Constant,
+  /** Hip precautions: the seat lies at knee height in shoes or up to this much higher. */
+  seatAboveKneeHip: Constant,
   footrestSize: z.object({ width: Constant, depth: Constant }),
   paperTilt: z.object({ right: Band, left: Band }),
   slant: z.object({ suggested: Band, writingHighest: Constant, readingHighest: Constant }),

@@ -10,6 +10,8 @@ export const PageKind = z.enum([
   'letter',
   'progress-report',
   'discharge',
+  'initial-evaluation',
+  'caregiver',
 ]);
 export type PageKind = z.infer<typeof PageKind>;
 

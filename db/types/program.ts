@@ -91,6 +91,8 @@ export const PracticeLog = z.object({
   fatigueAfter: ZeroToTen.nullable(),
   pain: ZeroToTen.nullable(),
   breaks: z.number().int().min(0).max(50).nullable(),
+  /** How it was; absent or null = not said. */
+  felt: z.enum(['easy', 'fair', 'hard']).nullable().optional(),
   paper: Line,
   grip: Line,
   note: Note,

@@ -5,12 +5,13 @@
 import { z } from 'zod';
 import { Client } from './client.ts';
 import { Goal, GoalRating } from './goal.ts';
+import { SignatureCheck, Trial, WritingOccasion } from './occasions.ts';
 import { IntakeAnswer, RedFlagAnswer, SetupMeasures } from './intake.ts';
 import { IssuedPage, PageDraft } from './page.ts';
 import { PracticeLog, Program } from './program.ts';
 import { Reading } from './reading.ts';
 import { InkRecording, PageMeasurement, Sample, SamplePage } from './sample.ts';
-import { Visit } from './visit.ts';
+import { Visit, VisitPlan } from './visit.ts';
 
 export const factKinds = {
   client: Client,
@@ -29,6 +30,10 @@ export const factKinds = {
   goalRating: GoalRating,
   pageDraft: PageDraft,
   issuedPage: IssuedPage,
+  writingOccasion: WritingOccasion,
+  signatureCheck: SignatureCheck,
+  trial: Trial,
+  visitPlan: VisitPlan,
 } as const;
 export type FactKind = keyof typeof factKinds;
 export type Fact<K extends FactKind = FactKind> = z.infer<(typeof factKinds)[K]>;
@@ -53,5 +58,10 @@ export const ClientRecord = z.object({
   /** A record exported before drafts were kept has none. */
   pageDrafts: z.array(PageDraft).default([]),
   issuedPages: z.array(IssuedPage),
+  /** A record exported before occasions, trials and plans were kept has none. */
+  writingOccasions: z.array(WritingOccasion).default([]),
+  signatureChecks: z.array(SignatureCheck).default([]),
+  trials: z.array(Trial).default([]),
+  visitPlans: z.array(VisitPlan).default([]),
 });
 export type ClientRecord = z.infer<typeof ClientRecord>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { factFields, Id, Initials, IsoDate, IsoDateTime, Line, Note } from './common.ts';
+import { ClockTime, factFields, Id, Initials, IsoDate, IsoDateTime, Line, Note } from './common.ts';
+import { TaskKind } from './sample.ts';
 
 export const VisitKind = z.enum(['first', 'treatment', 'retest', 'discharge']);
 export type VisitKind = z.infer<typeof VisitKind>;
@@ -29,3 +30,23 @@ export const Visit = z.object({
     .optional(),
 });
 export type Visit = z.infer<typeof Visit>;
+
+/** What is to happen next time: written at the end of a visit, shown at the start of the next. */
+export const VisitPlan = z.object({
+  ...factFields,
+  clientId: Id,
+  /** The visit at whose end it was written. */
+  visitId: Id,
+  /** Day of the next visit; null = not agreed yet. */
+  nextOn: IsoDate.nullable(),
+  /** Hour, so that a retest falls at the same time of day. */
+  hour: ClockTime.nullable(),
+  /** Minutes after the tablet, or another word on the dose; '' = none. */
+  dose: Line,
+  /** Task to write again; null = no retest. */
+  retest: TaskKind.nullable(),
+  /** Trial to go on with; null = none. */
+  trialId: Id.nullable(),
+  questions: Note,
+});
+export type VisitPlan = z.infer<typeof VisitPlan>;

@@ -12,13 +12,14 @@ const lengths = {
   table: 'table',
   'table-thickness': 'tableThickness',
   thigh: 'thigh',
+  chair: 'chair',
 } as const;
 type LengthOption = keyof typeof lengths;
 
 const purposes = ['writing', 'support', 'shoulder-pain'] as const;
 const usage =
   'Use: fairhand setup --popliteal MM --elbow MM [--shoe MM] [--table MM] [--table-thickness MM] [--thigh MM] ' +
-  '[--hand left|right] [--purpose writing|support|shoulder-pain] [--json]';
+  '[--hand left|right] [--purpose writing|support|shoulder-pain] [--chair MM] [--chair-fixed] [--json]';
 
 /** Tenths of a millimeter: finer than a tape, free of floating-point tails. */
 const tenth = (value: number): number => Math.round(value * 10) / 10;
@@ -28,7 +29,11 @@ const wrongUse = (error: string): CommandAnswer => ({ exit: 2, error });
 function read(argv: readonly string[]): { values: Record<string, string | boolean | undefined> } | { error: string } {
   const text = { type: 'string' } as const;
   const names = [...Object.keys(lengths), 'hand', 'purpose', 'data'];
-  const options = { ...Object.fromEntries(names.map((name) => [name, text])), json: { type: 'boolean' } as const };
+  const options = {
+    ...Object.fromEntries(names.map((name) => [name, text])),
+    json: { type: 'boolean' } as const,
+    'chair-fixed': { type: 'boolean' } as const,
+  };
   // A negative number after an option reads as an option of its own: join them, so that it is refused as a length.
   const joined: string[] = [];
   for (const arg of argv) {
@@ -73,8 +78,8 @@ function inWords(result: SetupResult): string {
   const mm = (value: number): string => `${Math.round(value)} mm`;
   const gate = result.thighGate === null ? 'not measured' : result.thighGate.passes ? 'enough' : 'too little';
   return [
-    `Seat           ${mm(result.seat.min)} to ${mm(result.seat.max)} above what the feet stand on`,
-    `Table          ${mm(result.table)}`,
+    `Seat           ${mm(result.set.seat)} above the floor (${mm(result.seat.min)} to ${mm(result.seat.max)} above what the feet stand on)`,
+    `Table          ${mm(result.set.table)}`,
     `Footrest       ${result.footrest > 0 ? mm(result.footrest) : 'none'}`,
     `Raise table    ${result.raiseTable > 0 ? mm(result.raiseTable) : 'no'}`,
     `Thigh room     ${gate}`,
@@ -95,6 +100,8 @@ export async function setupCommand(argv: readonly string[]): Promise<CommandAnsw
     tableAdjustable: false,
     tableThickness: null,
     thigh: null,
+    chair: null,
+    chairAdjustable: given.values['chair-fixed'] !== true,
     slantRise: null,
     slantLength: null,
     hand: null,
@@ -107,6 +114,8 @@ export async function setupCommand(argv: readonly string[]): Promise<CommandAnsw
       return wrongUse(`--${option} must be a number of millimeters, not "${text.slice(0, 40)}".`);
     input[lengths[option]] = Number(text.trim().replace(',', '.'));
   }
+  if (given.values['chair-fixed'] === true && input.chair === null)
+    return wrongUse('--chair-fixed needs --chair: the height of the seat while the client sits on it.');
   const { hand, purpose } = given.values;
   if (hand === 'left' || hand === 'right') input.hand = hand;
   else if (hand !== undefined) return wrongUse('--hand must be left or right.');

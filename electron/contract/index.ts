@@ -6,6 +6,7 @@ import { exchangeRequests } from './exchange.ts';
 import { goalRequests } from './goals.ts';
 import { inkRequests } from './ink.ts';
 import { intakeRequests } from './intake.ts';
+import { occasionRequests } from './occasions.ts';
 import { pageRequests } from './pages.ts';
 import { programRequests } from './program.ts';
 import { progressRequests } from './progress.ts';
@@ -28,6 +29,7 @@ export const contract = {
   ...pageRequests,
   ...recordRequests,
   ...rulesRequests,
+  ...occasionRequests,
 } as const;
 
 export type Contract = typeof contract;

@@ -68,6 +68,10 @@ export const messages = {
   truncated: 'This picture breaks off before its end. Nothing was added. Copy or scan it again.',
   'too-large':
     'This picture is too large (over 100 million pixels, or over 200 MB). Nothing was added. Scan at 300 dpi.',
+  'trial-open':
+    'A trial of this client is not finished yet. It was left as it is. Decide it or stop it first, then begin another.',
+  'no-new-text':
+    'There is no sentence left that nobody has met within the year. Nothing was changed. Add frames or words under Rules, or take a shipped text.',
   'page-not-found': 'This PDF has no such page. Nothing was added. Choose another page.',
   'decode-timeout':
     'Reading this picture took too long and was stopped. Nothing was added. Save it as PNG or JPEG and try again.',

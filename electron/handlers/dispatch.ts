@@ -11,6 +11,7 @@ import { appHandlers } from './app.ts';
 import { caseloadHandlers } from './caseload.ts';
 import { exchangeHandlers } from './exchange.ts';
 import { goalHandlers } from './goals.ts';
+import { occasionHandlers } from './occasions.ts';
 import type { Handler } from './handler.ts';
 import { inkHandlers } from './ink.ts';
 import { intakeHandlers } from './intake.ts';
@@ -34,6 +35,7 @@ export const handlers: Handlers = {
   ...readbackHandlers,
   ...programHandlers,
   ...goalHandlers,
+  ...occasionHandlers,
   ...progressHandlers,
   ...exchangeHandlers,
   ...pageHandlers,

@@ -53,6 +53,10 @@ const kindWords: Record<string, string> = {
   goalRating: 'goal rating',
   pageDraft: 'words for pages',
   issuedPage: 'issued page',
+  writingOccasion: 'writing occasion',
+  signatureCheck: 'check of a signature',
+  trial: 'trial',
+  visitPlan: 'plan for the next visit',
   blob: 'picture or PDF',
   setting: 'setting',
 };

@@ -37,7 +37,7 @@ function shareTooHigh(row: { p5: number; p50: number; p95: number }, table: numb
     const elbowAboveFloor = row.p50 + sd * probit((i + 0.5) / people);
     const popliteal = 400;
     const result = person({ popliteal, elbow: elbowAboveFloor - popliteal - 25, table });
-    if (result.footrest > 0) tooHigh += 1;
+    if (table > result.tableBand.max) tooHigh += 1;
   }
   return (100 * tooHigh) / people;
 }

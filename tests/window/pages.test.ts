@@ -10,7 +10,7 @@ test('the family summary prints as one sheet with what the facts say, and stays 
   await openTab(app, 'Pages');
   const { page } = app;
   const preview = page.getByRole('region', { name: 'Preview: the page as it prints' });
-  await expect(preview).toContainText('could read 18 of 24 words.');
+  await expect(preview).toContainText('read 18 of 24 words.');
   await expect(preview).toContainText('Last time it was 16 of 24.');
 
   await page.getByRole('button', { name: 'Change words' }).click();

@@ -1,6 +1,6 @@
 /** Frames, word lists and topics of the texts that are made, as shipped, with the clinic's own laid over them. */
-import { checkTextLibrary } from '../../types/rule-table/text-frame-checks.ts';
-import { TextLibrary } from '../../types/text-frames.ts';
+import { checkTextLibrary, type TextProblem } from '../../types/rule-table/text-frame-checks.ts';
+import { TextLibrary } from '../../types/rule-table/text-frames.ts';
 import measuredEnglish from './texts/measured-en.json' with { type: 'json' };
 import measuredSpanish from './texts/measured-es.json' with { type: 'json' };
 import practiceEnglish from './texts/practice-en.json' with { type: 'json' };
@@ -28,11 +28,21 @@ export interface ClinicTexts {
   off?: readonly string[] | undefined;
 }
 
+/** The frames or lists cannot be used; the message names the place and the reason. */
+export class TextLibraryError extends Error {
+  readonly problems: TextProblem[];
+  constructor(problems: TextProblem[]) {
+    const first = problems[0];
+    super(first ? `The texts have an error at ${first.path.join('.')}: ${first.reason}` : 'The texts are wrong.');
+    this.problems = problems;
+  }
+}
+
 let shipped: TextLibrary | null = null;
 
 /**
  * The texts in force.
- * @throws Error naming the first frame or list that is wrong
+ * @throws TextLibraryError naming the first frame or list that is wrong
  */
 export function textLibrary(clinic: ClinicTexts | null = null): TextLibrary {
   shipped ??= checked(TextLibrary.parse(shippedTexts));
@@ -51,7 +61,7 @@ export function textLibrary(clinic: ClinicTexts | null = null): TextLibrary {
 }
 
 function checked(library: TextLibrary): TextLibrary {
-  const [problem] = checkTextLibrary(library);
-  if (problem) throw new Error(`The texts have an error at ${problem.path.join('.')}: ${problem.reason}`);
+  const problems = checkTextLibrary(library);
+  if (problems.length > 0) throw new TextLibraryError(problems);
   return library;
 }

@@ -81,6 +81,13 @@ const setupSlots = (setup: SetupTable): Slot[] => [
   constant('table-thickness', 'Table top, where it was not measured', setup.tableThicknessDefault, [5, 150]),
   constant('least-change', 'Smallest change of height worth making', setup.leastChange, [0, 30]),
   constant('footrest-highest', 'Footrest that is hard to step down from, above', setup.footrestHighest, [50, 300]),
+  constant('cushion-highest', 'Cushion on a chair that cannot be set, at most', setup.cushionHighest, [20, 150]),
+  constant(
+    'seat-above-knee-hip',
+    'Hip precautions: seat above the height of the knee, at most',
+    setup.seatAboveKneeHip,
+    [0, 120],
+  ),
   constant('footrest-width', 'Footrest, width at least', setup.footrestSize.width, [200, 600]),
   constant('footrest-depth', 'Footrest, depth at least', setup.footrestSize.depth, [150, 600]),
   ...band('tilt-right', 'Paper turned for the right hand', setup.paperTilt.right, [0, 90]),

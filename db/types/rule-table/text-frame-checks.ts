@@ -1,9 +1,9 @@
 /** What a schema alone cannot see in frames and word lists. Used when they are read and when a clinic changes them. */
-import type { TextFrame, TextLibrary } from '../text-frames.ts';
+import type { TextFrame, TextLibrary } from './text-frames.ts';
 
-/** Words that must fit a slot, so that the rest of the sentence gives nothing away (CLINICAL-2 a6). */
+/** Words that must fit a slot, so that the rest of the sentence gives nothing away. */
 const leastWordsASlot = 8;
-/** Words of a topic (CLINICAL-2 a6). */
+/** Words of a topic. */
 const leastWordsATopic = 40;
 /** Words of a measured sentence: three make a text of 24. */
 const wordsASentence = 8;

@@ -33,5 +33,10 @@ export function recordAsOf(record: ClientRecord, visitId: string): ClientRecord 
     goalRatings: known(record.goalRatings),
     pageDrafts: known(record.pageDrafts),
     issuedPages: known(record.issuedPages),
+    // Asked once, of the client and not of a visit.
+    writingOccasions: record.writingOccasions,
+    signatureChecks: known(record.signatureChecks),
+    trials: known(record.trials),
+    visitPlans: known(record.visitPlans),
   };
 }

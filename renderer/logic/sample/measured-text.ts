@@ -1,9 +1,9 @@
 /**
  * Texts for writing samples: three sentences from frames and word lists, balanced so that two texts are equally hard,
- * and new, so that no reader has met a sentence before (CLINICAL-2 a6 to a8). Same seed, same texts.
+ * and new, so that no reader has met a sentence before. Same seed, same texts.
  */
 import { slotsOf } from '../../../db/types/rule-table/text-frame-checks.ts';
-import type { TextFrame, TextLibrary } from '../../../db/types/text-frames.ts';
+import type { TextFrame, TextLibrary } from '../../../db/types/rule-table/text-frames.ts';
 import { fillFrame, sentenceKey } from './fill-frame.ts';
 import { countLetters, letterUse, plainLetters } from './letter-counts.ts';
 import { type Choice, choiceFrom } from './seeded-choice.ts';
@@ -33,7 +33,7 @@ interface Filled {
   words: string[];
 }
 
-const sentencesAText = 3;
+export const sentencesAText = 3;
 /** Starts from other frames, and single changes of a word after each start, before a text is given up. */
 const starts = 60;
 const changes = 120;

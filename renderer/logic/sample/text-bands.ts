@@ -1,4 +1,5 @@
 /** What measured texts must have in common, read from the threshold table. */
+import { threshold } from '../rules/threshold.ts';
 import type { Threshold } from '../../../db/types/rules.ts';
 
 interface TextBand {
@@ -18,13 +19,12 @@ export interface TextBands {
   goalWords: number;
 }
 
-/** @throws Error naming a missing row */
+/** Languages that have bands of their own; others are measured with shipped texts only. */
+export const languagesWithBands = ['en', 'es'] as const;
+
+/** @throws RuleTableError naming a missing row */
 export function textBands(thresholds: readonly Threshold[], language: string): TextBands {
-  const value = (code: string): number => {
-    const row = thresholds.find((each) => each.code === code);
-    if (!row) throw new Error(`The threshold table has no row "${code}".`);
-    return row.value;
-  };
+  const value = (code: string): number => threshold(thresholds, code);
   const band = (name: string): TextBand => ({
     middle: value(`text-${name}-${language}`),
     spread: value(`text-${name}-spread`),

@@ -5,83 +5,70 @@
 import type { Hand } from '../../../db/types/common.ts';
 import type { SetupTable } from '../../../db/types/items.ts';
 import { checkSetup } from './setup-check.ts';
+import { placeSeat } from './seat-place.ts';
 import { formatLength } from './length.ts';
 import { slantOf } from './slanted-surface.ts';
 import { setupNotes } from './setup-notes.ts';
-import type { SetupInput, Band, SetupResult, SetupOutcome } from './setup-types.ts';
-
-const clamp = (value: number, band: Band): number => Math.min(Math.max(value, band.min), band.max);
+import type { SetupInput, SetupResult, SetupOutcome } from './setup-types.ts';
 
 /**
- * Seat = knee height + shoe - (0 to 20); table = seat + elbow rest height + distance for the purpose.
- * A fixed table that is too high is met by raising the seat and a footrest, one that is too low by raising the table,
- * each by the smallest amount that brings the forearm into the band (common practice, no source).
+ * Seat and table from the tape (common practice, no source). A fixed table that is too high is met by a higher seat and
+ * a footrest, one that is too low by raising the table. Less than a tape can tell counts as nothing.
  * Impossible or missing measures are refused with a sentence.
  */
 export function setUp(input: SetupInput, constants: SetupTable): SetupOutcome {
   const refused = checkSetup(input);
   if (refused) return { ok: false, ...refused };
+  const place = placeSeat(input, constants);
+  const result: SetupResult = {
+    seat: place.seatBand,
+    tableBand: place.tableBand,
+    table: place.suits,
+    footrest: place.footrest,
+    raiseTable: place.raiseTable,
+    set: { seat: place.seat, table: place.table },
+    chair: place.chair,
+    lowerTable: place.lowerTable,
+    thighGate: place.thighGate,
+    paperTilt: paperTilt(input.hand, input.cautions ?? [], constants),
+    slant: slantOf(input.slantRise, input.slantLength, constants),
+    notes: [],
+    findings: [],
+  };
+  result.findings = findingsOf(input, result, constants);
+  result.notes = setupNotes(input, result, constants);
+  return { ok: true, result };
+}
 
-  const popliteal = input.popliteal ?? 0;
-  const elbow = input.elbow ?? 0;
-  const knee = popliteal + (input.shoe ?? constants.shoeDefault.value);
-  const seat = { min: knee - constants.seatBelowKnee.max, max: knee - constants.seatBelowKnee.min };
-  const above = constants.tableAboveElbow[input.purpose];
-  const tableBand = { min: seat.min + elbow + above.min, max: seat.max + elbow + above.max };
-  const middle = (tableBand.min + tableBand.max) / 2;
-  const measured = input.table;
-  const fixed = measured !== null && !input.tableAdjustable;
-  const table = measured === null ? middle : clamp(measured, tableBand);
-
-  const footrest = fixed ? Math.max(0, measured - tableBand.max) : 0;
-  const raiseTable = fixed ? Math.max(0, tableBand.min - measured) : 0;
-  const tableSet = fixed ? measured + raiseTable : table;
-  // The highest seat that still suits the table leaves the least room for the thigh: the gate is tested there.
-  const seatSet = footrest > 0 ? seat.max + footrest : clamp(tableSet - elbow - above.min, seat);
-
-  const thickness = input.tableThickness ?? constants.tableThicknessDefault.value;
-  const room = tableSet - thickness - seatSet;
-  const needed = (input.thigh ?? 0) + constants.thighRoom.value;
-  const thighGate = input.thigh === null ? null : { passes: room >= needed, room, needed };
-  const slant = slantOf(input.slantRise, input.slantLength, constants);
-
+/** What is wrong now, each with the one thing to do about it. */
+function findingsOf(input: SetupInput, result: SetupResult, constants: SetupTable): SetupResult['findings'] {
   const show = (value: number): string => formatLength(value, input.units ?? 'mm');
   const findings: SetupResult['findings'] = [];
+  const { footrest, raiseTable, lowerTable, set, chair, thighGate, slant } = result;
   const least = constants.leastChange.value;
-  if (footrest >= least) {
-    const code = 'table-too-high';
-    findings.push({ code, sentence: `Raise the seat to ${show(seatSet)} and put ${show(footrest)} under both feet.` });
-    findings.push({ code: 'feet-unsupported', sentence: `On the raised seat the feet hang ${show(footrest)} free.` });
-  }
-  if (raiseTable >= least)
-    findings.push({ code: 'table-too-low', sentence: `Raise the table by ${show(raiseTable)}.` });
-  if (measured !== null && input.tableAdjustable && Math.abs(measured - table) >= least) {
-    const code = measured > table ? 'table-too-high' : 'table-too-low';
-    findings.push({ code, sentence: `Set it from ${show(measured)} to ${show(table)}.` });
+  const tableHigh = input.table !== null && !input.tableAdjustable && input.table > result.tableBand.max;
+  if (footrest > 0 && (tableHigh || !chair || chair.change >= 0))
+    findings.push({ code: 'table-too-high', sentence: `The seat has to be ${show(set.seat)} for this table.` });
+  if (footrest > 0)
+    findings.push({
+      code: 'feet-unsupported',
+      sentence: `At a seat of ${show(set.seat)} the feet hang ${show(footrest)} free.`,
+    });
+  else if (lowerTable > 0)
+    findings.push({ code: 'table-too-high', sentence: `The table stands ${show(lowerTable)} too high.` });
+  if (raiseTable > 0) findings.push({ code: 'table-too-low', sentence: `Raise the table by ${show(raiseTable)}.` });
+  if (input.table !== null && input.tableAdjustable && Math.abs(input.table - set.table) >= least) {
+    const code = input.table > set.table ? 'table-too-high' : 'table-too-low';
+    findings.push({ code, sentence: `Set it from ${show(input.table)} to ${show(set.table)}.` });
   }
   if (thighGate && !thighGate.passes) {
-    const sentence = `There are ${show(room)}, and ${show(needed)} are needed: use a thinner top, or one without an apron.`;
+    const sentence = `There are ${show(thighGate.room)}, and ${show(thighGate.needed)} are needed.`;
     findings.push({ code: 'thigh-room', sentence });
   }
   if (slant?.advice === 'too-steep') {
     findings.push({ code: 'slant-too-steep', sentence: `It rises by ${slant.angle.toFixed(1)} degrees.` });
   }
-
-  const result: SetupResult = {
-    seat,
-    tableBand,
-    table,
-    footrest,
-    raiseTable,
-    set: { seat: seatSet, table: tableSet },
-    thighGate,
-    paperTilt: paperTilt(input.hand, input.cautions ?? [], constants),
-    slant,
-    notes: [],
-    findings,
-  };
-  result.notes = setupNotes(input, result, constants);
-  return { ok: true, result };
+  return findings;
 }
 
 /** How far to turn the page for the hand that writes now. Common practice; the direction is a convention. */

@@ -30,6 +30,13 @@ export const ranges: readonly Range[] = [
     max: 450,
     how: 'from the seat, sat on, to the underside of the elbow',
   },
+  {
+    field: 'chair',
+    name: 'chair height',
+    min: 200,
+    max: 900,
+    how: 'from the floor to the seat while the client sits on it',
+  },
   { field: 'shoe', name: 'sole thickness', min: 0, max: 120, how: 'under the heel' },
   { field: 'table', name: 'table height', min: 300, max: 1300, how: 'from the floor to the table top' },
   { field: 'tableThickness', name: 'table thickness', min: 0, max: 300, how: 'top and apron together' },

@@ -10,37 +10,35 @@ export function setupNotes(input: SetupInput, result: SetupResult, constants: Se
   const cautions = input.cautions ?? [];
   const say = (sentence: string): number => notes.push(sentence);
 
-  say('Measure the seat while the client sits on it.');
+  say(seatSentence(input, result, constants));
   if (input.shoe === null) say(`The sole was not measured: ${show(constants.shoeDefault.value)} were assumed.`);
-  const least = constants.leastChange.value;
-  const off = Math.max(result.footrest, result.raiseTable);
-  if (off > 0 && off < least) {
-    say(`The table is ${show(off)} off, less than a tape can tell: leave it as it is.`);
-  }
-  if (result.footrest >= least) {
+  if (result.footrest > constants.footrestHighest.value)
+    say('So high a step is hard to get down from: look for a lower table or seat.');
+  if (cautions.includes('wheelchair') && result.set.seat > (result.chair?.now ?? result.seat.max))
+    say('Wheelchair: brakes on, and no higher seat before the transfer has been looked at.');
+  if (result.chair && result.chair.short >= constants.leastChange.value)
     say(
-      `The table is too high: raise the seat to ${show(result.set.seat)} and put a footrest of ${show(result.footrest)} under both feet.`,
+      `That is still ${show(result.chair.short)} too low, and a higher cushion is unsteady: look for a higher chair.`,
     );
-    const { width, depth } = constants.footrestSize;
-    say(
-      `The footrest is at least ${show(width.value)} wide and ${show(depth.value)} deep, and does not slide. Push it away before standing up.`,
-    );
-    if (result.footrest > constants.footrestHighest.value) {
-      say(
-        `A footrest above ${show(constants.footrestHighest.value)} is hard to step down from: look for a lower table.`,
-      );
-    }
-    if (cautions.includes('wheelchair'))
-      say('Wheelchair: brakes on, and no higher seat before the transfer has been looked at.');
-  }
-  if (result.raiseTable >= least)
+  if (result.lowerTable > 0)
+    say(`The table is still ${show(result.lowerTable)} too high for this seat: look for a lower table.`);
+  const thighs = result.thighGate !== null && !result.thighGate.passes;
+  const forThighs = thighs && result.set.table > result.tableBand.min && thighsFit(input, result, constants);
+  if (result.raiseTable > 0 && !forThighs)
     say(`The table is too low: raise it by ${show(result.raiseTable)} on firm blocks, all legs alike.`);
-  if (cautions.includes('hip'))
-    say('Hip precautions: keep the hips above the knees; use the upper end of the seat range or a wedge.');
+  if (cautions.includes('hip')) say('Hip precautions: keep the hips above the knees.');
   if (result.thighGate === null) say('The thigh was not measured: check that a hand fits between thigh and table.');
-  else if (!result.thighGate.passes) {
+  else if (forThighs) {
+    const how = input.table !== null && !input.tableAdjustable && result.raiseTable > 0;
     say(
-      `The thighs do not fit: ${show(result.thighGate.room)} of room, ${show(result.thighGate.needed)} needed. Use a thinner top, or one without an apron.`,
+      how
+        ? `The thighs are tight: raise the table by ${show(result.raiseTable)} on firm blocks, all legs alike. The seat stays.`
+        : `The thighs are tight at a lower table: keep it at ${show(result.set.table)}. The seat stays.`,
+    );
+  } else if (thighs) {
+    const { room, needed } = result.thighGate;
+    say(
+      `The thighs do not fit: ${show(room)} of room, ${show(needed)} needed. Use a thinner top, or one without an apron.`,
     );
   }
   if (input.thigh !== null && input.tableThickness === null) {
@@ -54,6 +52,35 @@ export function setupNotes(input: SetupInput, result: SetupResult, constants: Se
   );
   if (result.slant) say(slantNote(result.slant.angle, result.slant.advice, constants));
   return notes;
+}
+
+/** Whether the thighs have their room at the heights to set. */
+function thighsFit(input: SetupInput, result: SetupResult, constants: SetupTable): boolean {
+  const thickness = input.tableThickness ?? constants.tableThicknessDefault.value;
+  return result.set.table - thickness - result.set.seat >= (result.thighGate?.needed ?? 0) - 1e-9;
+}
+
+/** The one sentence on the seat: its number, what to do with the chair, and the footrest where one is used. */
+function seatSentence(input: SetupInput, result: SetupResult, constants: SetupTable): string {
+  const show = (value: number): string => formatLength(value, input.units ?? 'mm');
+  const { chair, footrest, set } = result;
+  const { width, depth } = constants.footrestSize;
+  const feet =
+    footrest > 0
+      ? `put a footrest of ${show(footrest)} under both feet (at least ${show(width.value)} wide and ${show(depth.value)} deep, one that does not slide), and push it away before standing up`
+      : '';
+  const seat = `Seat: ${show(set.seat)}, measured while the client sits on it.`;
+  if (!chair) return feet ? `${seat} At this height ${feet}.` : seat;
+  const now = `The chair is ${show(chair.now)}`;
+  const by = show(Math.abs(chair.change));
+  const change =
+    chair.change > 0
+      ? `raise it by ${by}${chair.cushion ? ' with a firm cushion' : ''}`
+      : chair.change < 0
+        ? `lower it by ${by}`
+        : '';
+  if (change === '' && feet === '') return `${seat} ${now}: leave it.`;
+  return `${seat} ${now}: ${[change, feet].filter(Boolean).join(', ')}.`;
 }
 
 function paperNote(input: SetupInput, result: SetupResult): string {

@@ -1,4 +1,5 @@
 import { doseHows } from './dose-hows.ts';
+import type { OccasionCode } from '../../../db/types/occasions.ts';
 import type { RulingKind } from '../../../db/types/rulings.ts';
 
 /**
@@ -15,12 +16,30 @@ const en = {
     no: 'no',
     pageOf: (page: number, pages: number) => (pages > 1 ? `Page ${page} of ${pages}` : 'Page 1'),
     title: 'Practice page',
+    /** One page of several days: "Practice page 3 of 12: shopping list". */
+    dayTitle: (day: number, days: number, what: string) => `Practice page ${day} of ${days}: ${what}`,
     instruction: 'Stop when a line gets hard to read.',
     sample: 'Please call me back before half past eight.',
     rest: (minutes: number) => `Stop here. Rest ${minutes} minutes, then look back at your lines.`,
     nextTime: 'Stop here for today. The lines below are for next time.',
     actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
+  /** What the client wants to write, as a short name on a page. */
+  occasions: {
+    signature: 'signature',
+    check: 'check',
+    list: 'list',
+    message: 'message',
+    form: 'form',
+    card: 'card',
+    diary: 'diary',
+    work: 'notes at work',
+    recipe: 'recipe',
+    'name-address': 'name and address',
+    numbers: 'dates and numbers',
+    board: 'board',
+    other: 'own words',
+  } as Record<OccasionCode, string>,
   common: {
     name: 'Name',
     date: 'Date',
@@ -69,17 +88,17 @@ const en = {
     sawTitle: 'What we saw',
     saw: {
       unfamiliar: (right: number, of: number) =>
-        `Someone who did not know the text could read ${right} of ${of} words.`,
-      family: (right: number, of: number) => `Someone close to you could read ${right} of ${of} words.`,
-      therapist: (right: number, of: number) => `Your therapist could read ${right} of ${of} words.`,
+        `One person read ${right} of ${of} words.${of < 20 ? ' A short text can flatter.' : ''}`,
+      family: (right: number, of: number) => `One person close to you read ${right} of ${of} words.`,
+      therapist: (right: number, of: number) => `Your therapist read ${right} of ${of} words.`,
     },
     allAgain: 'It was all of them last time too. We can try something harder.',
     noneAgain: 'It was the same last time. Next we look at single letters: they change first.',
     sawMore: {
-      up: 'Others can read more of your writing than before.',
-      down: 'Others can read less of your writing than before. We will look at the plan with you.',
+      up: 'That is more than before, and more than the usual ups and downs.',
+      down: 'That is less than before, and more than the usual ups and downs. We will look at the plan with you.',
       steady: 'That is about the same as before.',
-      'cannot-tell': 'Writing is better on some days than on others. It is too soon to say more.',
+      'cannot-tell': 'Writing is better on some days than on others. We cannot tell yet.',
       'not-comparable': 'You wrote in another way this time, so we cannot compare it yet.',
       nothing: '',
     },
@@ -99,7 +118,7 @@ const en = {
     now: (date: string) => `Now, ${date}`,
     goalTitle: 'Your goal',
     goalRead: {
-      unfamiliar: (right: number, of: number) => `Others can read ${right} of ${of} words.`,
+      unfamiliar: (right: number, of: number) => `A new reader reads ${right} of ${of} words.`,
       family: (right: number, of: number) => `Your family can read ${right} of ${of} words.`,
     },
     inYourWords: (words: string) => `You said: “${words}”`,
@@ -123,7 +142,10 @@ const en = {
       like: 'Set up chair and table like this.',
       seat: (cm: string) => `Seat: ${cm} high while you sit on it.`,
       table: (cm: string) => `Table: ${cm} high.`,
-      footrest: (cm: string) => `Put a firm block of ${cm} under both feet. Push it away before you stand.`,
+      footrest: (cm: string) => `Put a firm block of ${cm} under both feet and push it away before you stand.`,
+      raiseChair: ({ now, by, cushion }: { now: string; by: string; cushion: boolean }) =>
+        `Your chair is ${now}: raise it ${by}${cushion ? ' with a firm cushion' : ''}.`,
+      lowerChair: ({ now, by }: { now: string; by: string }) => `Your chair is ${now}: lower it ${by}.`,
       raise: (cm: string) => `Raise the table by ${cm} with firm blocks.`,
       labels: { seat: 'Seat', table: 'Table', footrest: 'Feet' },
     },
@@ -146,10 +168,40 @@ const en = {
     title: 'Practice log',
     from: 'From',
     to: 'To',
-    intro: 'One row for each practice. Tired: 0 is not at all, 10 is as tired as can be.',
-    head: ['Date', 'Minutes', 'Lines', 'Tired before', 'Tired after', 'Pain 0–10', 'Breaks', 'Paper', 'Grip'],
+    intro: 'One row a day. Circle what fits. Tired and pain: 0 is none, 10 is the most. A helper may mark for you.',
+    head: ['Day', 'Done', 'Minutes', 'Tired before', 'Tired after', 'Pain', 'It was'],
+    /** What is circled in each row. */
+    circles: { done: 'yes', minutes: '5  10  15  20  30', scale: '0  2  4  6  8  10', felt: 'easy  fair  hard' },
     stop: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
     bring: 'Bring this sheet to your next visit.',
+  },
+  caregiver: {
+    title: 'How you can help',
+    setupTitle: 'Before you start',
+    seat: (height: string) => `The seat is ${height} high.`,
+    cueTitle: 'One word before the line',
+    task: (title: string) => `Today’s task: ${title.replace(/[.\s]*$/, '.')}`,
+    cue: [
+      'Say one short word before the line, the one we showed you.',
+      'Say nothing while the pen moves.',
+      'Wait 10 seconds before you help.',
+      'Then say one thing that went well.',
+    ],
+    fadingTitle: 'Then help less',
+    fading: [
+      'First: one word before each line.',
+      'Then: before every second line.',
+      'Then: only before the first line.',
+      'Then: no word at all.',
+      'Take the next step after 3 good days. Go back one step after a hard day.',
+    ],
+    notTitle: 'Please do not',
+    not: [
+      'Do not hold the hand.',
+      'Do not fix letters.',
+      'Do not finish words.',
+      'Do not go on when the hand is tired.',
+    ],
   },
   card: {
     title: 'Check as you write',

@@ -16,6 +16,10 @@ export const saveRequest = {
   goal: 'goal.save',
   goalRating: 'goal.rate',
   pageDraft: 'pages.draft',
+  writingOccasion: 'occasion.save',
+  signatureCheck: 'occasion.signatureCheck',
+  trial: 'trial.save',
+  visitPlan: 'visit.plan',
 } as const satisfies Partial<Record<FactKind, RequestName>>;
 
 export type SavedKind = keyof typeof saveRequest;
@@ -36,6 +40,10 @@ const listOf = {
   goalRating: 'goalRatings',
   pageDraft: 'pageDrafts',
   issuedPage: 'issuedPages',
+  writingOccasion: 'writingOccasions',
+  signatureCheck: 'signatureChecks',
+  trial: 'trials',
+  visitPlan: 'visitPlans',
 } as const satisfies Record<Exclude<FactKind, 'client'>, keyof ClientRecord>;
 
 /** A copy of the record with one fact put in: replaced by id, or added at the end. */

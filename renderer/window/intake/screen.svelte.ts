@@ -179,6 +179,8 @@ const emptySetup = {
   popliteal: null,
   elbow: null,
   shoe: null,
+  chair: null,
+  chairAdjustable: true,
   table: null,
   tableAdjustable: false,
   tableThickness: null,

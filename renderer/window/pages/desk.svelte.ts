@@ -11,6 +11,7 @@ import { textsOf } from '../../logic/pages/sheet/fit-sheets.ts';
 import type { Doc, Packet } from '../../logic/pages/sheet/packet.ts';
 import { startingWords, usualSheet } from '../../logic/pages/sheet/page-choices.ts';
 import type { PracticeRequest } from '../../logic/pages/practice/practice.ts';
+import { practiceDays } from '../../logic/pages/practice/daily-pages.ts';
 import { furtherPages, practiceRequestOf } from '../../logic/pages/practice/practice-request.ts';
 import { readingGrade } from '../../logic/texts/reading-grade.ts';
 import { printedPractice } from '../../logic/pages/sheet/printed-practice.ts';
@@ -35,7 +36,8 @@ export class Desk {
   withPictures = $state(true);
   withLog = $state(true);
   withCard = $state(true);
-  withPractice = $state(false);
+  withPractice = $state(true);
+  withDaily = $state(true);
   withDrawings = $state(true);
   useCode = $state(false);
   language = $state<Language>('en');
@@ -83,6 +85,9 @@ export class Desk {
     ...this.practiceChanges,
   }));
 
+  /** Practice days until the next visit. */
+  days = $derived.by(() => practiceDays(this.input));
+
   /** Sheets that single lines of the program need beside the practice page. */
   further = $derived.by(() => furtherPages(this.input, this.open.rules, this.practice));
 
@@ -102,6 +107,7 @@ export class Desk {
         words: this.words,
         practice: this.practice,
         withFurther: this.withFurther,
+        withDaily: this.withDaily,
       },
       this.open.rules,
     );

@@ -36,7 +36,9 @@ test.each([
   ['--popliteal tall --elbow 232', 'must be a number of millimeters'],
   ['--popliteal 388 --elbow 232 --hand both', '--hand must be left or right'],
   ['--popliteal 388 --elbow 232 --purpose play', '--purpose must be'],
-  ['--popliteal 388 --elbow 232 --chair 3', 'There is no option --chair'],
+  ['--popliteal 388 --elbow 232 --chair 3', 'A chair height of 3 mm cannot be right'],
+  ['--popliteal 388 --elbow 232 --chair-fixed', '--chair-fixed needs --chair'],
+  ['--popliteal 388 --elbow 232 --stool 3', 'There is no option --stool'],
   ['--popliteal', 'needs a value'],
   ['388', 'Every value needs its option'],
   ['--popliteal 388 --popliteal 390 --elbow 232', 'was given 2 times'],
@@ -44,4 +46,14 @@ test.each([
   const answer = await run(line);
   expect(answer.exit).toBe(2);
   expect(answer.error).toContain(sentence);
+});
+
+// Worked figure g3 of the specification, then by hand: a fixed chair of 480 is 30 above Smax 450.
+test('the chair there is: its change, or a footrest where it cannot be set', async () => {
+  const figure = '--popliteal 430 --shoe 20 --elbow 210 --table 740 --purpose support --json';
+  expect((await run(figure)).json).toMatchObject({ footrestMm: 0, seatMm: { min: 430, max: 450 } });
+  const raised = (await run(`${figure} --chair 420`)).json as { notes: string[] };
+  expect(raised.notes[0]).toContain('Seat: 450 mm');
+  expect(raised.notes[0]).toContain('The chair is 420 mm: raise it by 30 mm.');
+  expect((await run(`${figure} --chair 480 --chair-fixed`)).json).toMatchObject({ footrestMm: 30 });
 });

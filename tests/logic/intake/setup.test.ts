@@ -50,7 +50,7 @@ describe('seat and table', () => {
     const found = result({ table: 760 });
     expect(found.footrest).toBe(760 - 50 - 240 - 425);
     expect(found.set.seat).toBe(425 + found.footrest);
-    expect(found.notes.join(' ')).toContain('Push it away before standing up.');
+    expect(found.notes.join(' ')).toContain('push it away before standing up.');
     expect(found.findings.map((finding) => finding.code)).toEqual(['table-too-high', 'feet-unsupported']);
   });
 
@@ -76,8 +76,8 @@ describe('seat and table', () => {
         const found = result({ ...who, tableThickness: 20 });
         const above = shippedSetup.tableAboveElbow[who.purpose];
         const reached = found.set.table - found.set.seat - who.elbow;
-        expect(reached).toBeGreaterThanOrEqual(above.min - 1e-9);
-        expect(reached).toBeLessThanOrEqual(above.max + 1e-9);
+        expect(reached).toBeGreaterThan(above.min - shippedSetup.leastChange.value);
+        expect(reached).toBeLessThan(above.max + shippedSetup.leastChange.value);
         expect(Math.min(found.footrest, found.raiseTable)).toBe(0);
         const thighs = found.set.seat - found.footrest;
         expect(thighs).toBeGreaterThanOrEqual(found.seat.min - 1e-9);
@@ -161,14 +161,14 @@ test('the sentences speak in the unit of the tape, the numbers stay in mm', () =
 
 /**
  * Worked by hand with the formulas: seat = knee + sole - (0 to 20); table = seat + elbow + (25 to 50, for support
- * 50 to 75); footrest = table - elbow - upper distance - (knee + sole).
+ * 50 to 75); footrest = table - elbow - upper distance - (knee + sole), under 10 mm none.
  */
 test.each([
   // knee, sole, elbow, table, thickness, thigh, purpose -> seat, table band, footrest, room
   ['Edmund', 425, 25, 238, 735, 28, 165, 'writing', [430, 450], [693, 738], 0, 735 - 28 - 450],
-  ['Rosalind', 392, 20, 231, 720, 25, 158, 'support', [392, 412], [673, 718], 2, 720 - 25 - 414],
+  ['Rosalind', 392, 20, 231, 720, 25, 158, 'support', [392, 412], [673, 718], 0, 720 - 25 - 412],
   ['Tomas', 438, 25, 250, 740, 30, 178, 'writing', [443, 463], [718, 763], 0, 740 - 30 - 463],
-  ['Linnea', 405, 30, 242, 735, 25, 150, 'writing', [415, 435], [682, 727], 8, 735 - 25 - 443],
+  ['Linnea', 405, 30, 242, 735, 25, 150, 'writing', [415, 435], [682, 727], 0, 735 - 25 - 435],
   ['Margit', 372, 25, 226, 760, 30, 160, 'writing', [377, 397], [628, 673], 87, 760 - 30 - 484],
   ['Ines', 388, 25, 235, 725, 25, 155, 'writing', [393, 413], [653, 698], 27, 725 - 25 - 440],
 ] as const)(
@@ -179,7 +179,7 @@ test.each([
     expect([found.tableBand.min, found.tableBand.max]).toEqual(band);
     expect(found.footrest).toBe(footrest);
     expect(found.thighGate).toEqual({ passes: true, room, needed: thigh + 20 });
-    // Two and eight millimeters are less than a tape can tell: nothing is asked for.
+    // Rosalind misses 2 mm, Linnea 8: less than a tape can tell, nothing is asked for.
     expect(found.findings.map((each) => each.code)).toEqual(
       footrest >= 10 ? ['table-too-high', 'feet-unsupported'] : [],
     );

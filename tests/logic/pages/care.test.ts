@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { shippedItems } from '../../../db/rules/screen/items-schema.ts';
 import type { Care } from '../../../db/types/client.ts';
 import { counters, noCare, sinceLastReport } from '../../../renderer/logic/pages/kinds/care.ts';
 import type { PageInput } from '../../../renderer/logic/pages/sheet/page-facts.ts';
@@ -80,7 +81,7 @@ test('report and discharge print what payers ask for, and only what was noted', 
     (r) => r.visits.forEach((visit) => (visit.units = 3)),
   );
   const words = emptyWords().report;
-  const report = progressReport(full, words);
+  const report = progressReport(full, words, shippedItems);
   const text = packetText(report);
   for (const part of ['March 1, 2026', 'Harbor Fund', 'H-7', 'wrote all her own letters', 'good with daily practice'])
     expect(text).toContain(part);
@@ -88,10 +89,10 @@ test('report and discharge print what payers ask for, and only what was noted', 
   expect(text).toContain('Visits missed: 1 (April 1, 2026: ill).');
   expect(text).toContain('Grip strength, March 10, 2026: 18 kg');
   expect(report.warnings.join(' ')).toContain('Certification ended');
-  const discharge = packetText(dischargeSummary(full, words, comeBackWhen));
+  const discharge = packetText(dischargeSummary(full, words, comeBackWhen, shippedItems));
   expect(discharge).toContain('Visits missed: 1');
   expect(discharge.toUpperCase()).toContain('COME BACK WHEN');
-  const bare = packetText(progressReport(input(), words));
+  const bare = packetText(progressReport(input(), words, shippedItems));
   for (const part of ['Payer', 'Codes', 'timed unit', 'missed', 'elsewhere', 'Certified until'])
     expect(bare).not.toContain(part);
 });

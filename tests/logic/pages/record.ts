@@ -289,6 +289,10 @@ export function record(change: (r: ClientRecord) => void = () => undefined): Cli
     ],
     goalRatings: [],
     issuedPages: [],
+    writingOccasions: [],
+    signatureChecks: [],
+    trials: [],
+    visitPlans: [],
   });
   change(made);
   return made;

@@ -104,6 +104,10 @@ beforeEach(() => {
     goalRatings: [],
     pageDrafts: [],
     issuedPages: [],
+    writingOccasions: [],
+    signatureChecks: [],
+    trials: [],
+    visitPlans: [],
   };
 });
 

@@ -169,8 +169,13 @@ export function callLine(input: PageInput, t: Texts['common']): string {
 export function setupTasks(figure: SetupFigure, locale: string, t: Texts): string[] {
   const { setup } = t.family;
   const tasks: string[] = [];
-  if (figure.footrestMm >= 5) tasks.push(setup.footrest(lengthWords(figure.footrestMm, locale)));
-  if (figure.raiseTableMm >= 5) tasks.push(setup.raise(lengthWords(figure.raiseTableMm, locale)));
+  const chair = figure.chair ?? null;
+  if (chair && chair.changeMm !== 0) {
+    const words = { now: lengthWords(chair.nowMm, locale), by: lengthWords(Math.abs(chair.changeMm), locale) };
+    tasks.push(chair.changeMm < 0 ? setup.lowerChair(words) : setup.raiseChair({ ...words, cushion: chair.cushion }));
+  }
+  if (figure.footrestMm > 0) tasks.push(setup.footrest(lengthWords(figure.footrestMm, locale)));
+  if (figure.raiseTableMm > 0) tasks.push(setup.raise(lengthWords(figure.raiseTableMm, locale)));
   return tasks;
 }
 

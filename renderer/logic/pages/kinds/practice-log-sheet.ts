@@ -4,14 +4,16 @@ import type { Doc, DocSheet } from '../sheet/packet.ts';
 import { sheetSizes } from '../practice/sheet-sizes.ts';
 import type { Texts } from '../../texts/en.ts';
 
-/** Column widths in percent: date and paper need the most room for a large hand. */
-const widths = [15, 10, 8, 10, 10, 9, 9, 16, 13];
+/** Column widths in percent: the scales need the most room to circle in. */
+const widths = [10, 8, 17, 17, 17, 17, 14];
 
-/** A log to fill in by hand: columns in the order in which they are typed back, rows as tall as the sheet allows. */
+/** A log of circles, six marks a day: columns in the order in which they are typed back, rows as tall as the sheet allows. */
 export function practiceLogSheet(input: PageInput, t: Texts): DocSheet[] {
   const rowMm = 14;
   // Head, sentences and foot take about 108 mm.
   const rows = Math.floor((sheetSizes[input.sheet].heightMm - 108) / rowMm);
+  const { done, minutes, scale, felt } = t.log.circles;
+  const row = ['', done, minutes, scale, scale, scale, felt];
   const doc: Doc = {
     sheet: input.sheet,
     pt: 14,
@@ -31,7 +33,7 @@ export function practiceLogSheet(input: PageInput, t: Texts): DocSheet[] {
             kind: 'table',
             head: t.log.head,
             widths,
-            rows: Array.from({ length: rows }, () => t.log.head.map(() => '')),
+            rows: Array.from({ length: rows }, () => row),
             rowMm,
           },
           { kind: 'text', text: `${t.log.stop} ${t.log.bring}`, strong: true },

@@ -5,38 +5,14 @@ import { plural } from '../../texts/count-words.ts';
 import { careOf, counters, sinceLastReport, startOfCare } from './care.ts';
 import { changeLine, goalLines, keyMeasures, legibilityWords, measureLines } from './clinical-lines.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf, visitsUpTo } from '../sheet/page-facts.ts';
-import { paginate } from '../sheet/break-sheets.ts';
 import { minutesADay } from './program-sheet.ts';
-import type { Doc, Packet, Section } from '../sheet/packet.ts';
+import type { Packet } from '../sheet/packet.ts';
+import { identity, listed, packet, signatures, worded } from './report-parts.ts';
+import { thenAndNowFindings } from './finding-lines.ts';
+import type { ItemTable } from '../../../../db/types/items.ts';
 import { practiceSentence } from '../../program/ladder/practice-log.ts';
 
 export type ReportOptions = PageWords['report'];
-
-function identity(input: PageInput): Section {
-  const { client } = input.record;
-  const care = careOf(input);
-  const start = startOfCare(input);
-  const onset = client.diagnoses
-    .map((d) => d.onset)
-    .filter((d) => d !== null)
-    .sort()[0];
-  const rows = [
-    {
-      label: 'Client',
-      value: `${client.name} (${client.code})${client.birthYear ? `, born ${client.birthYear}` : ''}`,
-    },
-    { label: 'Diagnoses', value: client.diagnoses.map((d) => d.text).join('; ') },
-    { label: 'Onset', value: onset ? longDate(onset, input.locale) : '' },
-    { label: 'Start of care', value: start ? longDate(start, input.locale) : '' },
-    { label: 'Referrer', value: client.referrer },
-    { label: 'Payer', value: care.payer },
-    { label: 'Codes', value: care.codes },
-    { label: 'Authorized visits', value: care.authorizedVisits === null ? '' : String(care.authorizedVisits) },
-    { label: 'Certified until', value: care.certifiedUntil ? longDate(care.certifiedUntil, input.locale) : '' },
-    { label: 'Level before onset', value: care.priorLevel },
-  ].filter((row) => row.value);
-  return { key: 'identity', title: '', blocks: [{ kind: 'facts', rows }] };
-}
 
 /** "6 visits, 270 minutes with the therapist, 18 timed units". */
 function timeWords(visits: readonly Visit[]): string {
@@ -67,54 +43,7 @@ function outcome(input: PageInput): string[] {
   return [...lines, changeLine(input), ...measureLines(input, keyMeasures, 'start')].filter(Boolean);
 }
 
-const listed = (key: string, title: string, items: string[]): Section[] =>
-  items.length > 0 ? [{ key, title, blocks: [{ kind: 'list', items }] }] : [];
-const worded = (key: string, title: string, text: string): Section[] =>
-  text.trim() ? [{ key, title, blocks: [{ kind: 'text', text: text.trim() }] }] : [];
-
-function signatures(options: ReportOptions): Section {
-  const labels = [
-    'Therapist, credentials, date',
-    ...(options.coSign ? ['Co-signature, date'] : []),
-    'Certified by, date',
-  ];
-  return { key: 'sign', title: '', blocks: [{ kind: 'sign', labels }] };
-}
-
-function packet(
-  input: PageInput,
-  kind: 'progress-report' | 'discharge',
-  title: string,
-  sections: Section[],
-  warnings: string[],
-): Packet {
-  const doc: Doc = {
-    sheet: input.sheet,
-    pt: 11,
-    title,
-    lead: [
-      { label: 'Date', value: longDate(dayOf(input), input.locale) },
-      {
-        label: 'Therapist',
-        value: [input.clinic.therapist, input.clinic.credentials].filter(Boolean).join(', ') || '____________',
-      },
-      { label: 'Clinic', value: input.clinic.name || '____________' },
-    ],
-    sections,
-    foot: `${input.record.client.code}  ·  ${title}`,
-  };
-  return {
-    format: 'fairhand-page',
-    formatVersion: 1,
-    kind,
-    ruleVersion: programOf(input)?.ruleVersion ?? '',
-    sheets: paginate(doc),
-    basis: [input.visitId],
-    warnings,
-  };
-}
-
-export function progressReport(input: PageInput, options: ReportOptions): Packet {
+export function progressReport(input: PageInput, options: ReportOptions, table: ItemTable): Packet {
   const counter = sinceLastReport(input);
   const from = options.from || counter.from;
   const day = dayOf(input);
@@ -144,6 +73,7 @@ export function progressReport(input: PageInput, options: ReportOptions): Packet
       identity(input),
       ...listed('interval', 'Interval', interval),
       ...listed('outcome', 'Outcome', outcome(input)),
+      ...listed('findings', 'Screen, then and now', thenAndNowFindings(input.record, input.visitId, table)),
       ...listed('outside', 'Tests given elsewhere', outsideLines(input)),
       ...listed('goals', 'Goals', goalLines(input)),
       ...worded('skilled', 'Why skilled therapy', own),
@@ -155,7 +85,12 @@ export function progressReport(input: PageInput, options: ReportOptions): Packet
   );
 }
 
-export function dischargeSummary(input: PageInput, options: ReportOptions, comeBack: readonly string[]): Packet {
+export function dischargeSummary(
+  input: PageInput,
+  options: ReportOptions,
+  comeBack: readonly string[],
+  table: ItemTable,
+): Packet {
   const visits = visitsUpTo(input);
   const program = programOf(input);
   const maintain = (program?.lines ?? [])
@@ -174,6 +109,7 @@ export function dischargeSummary(input: PageInput, options: ReportOptions, comeB
       identity(input),
       ...listed('span', 'Care given', [span, ...missedLines(input, '')].filter(Boolean)),
       ...listed('outcome', 'Outcome', outcome(input)),
+      ...listed('findings', 'Screen, then and now', thenAndNowFindings(input.record, input.visitId, table)),
       ...listed('outside', 'Tests given elsewhere', outsideLines(input)),
       ...listed('goals', 'Goals', goalLines(input)),
       ...worded('skilled', 'Judgement at the end', options.skilled || (visits.at(-1)?.skilled ?? '')),
@@ -188,7 +124,7 @@ export function dischargeSummary(input: PageInput, options: ReportOptions, comeB
 
 /** When to ask for therapy again; common practice, no source. */
 export const comeBackWhen: readonly string[] = [
-  'Others can read clearly less of your writing for two weeks.',
+  'A person who does not know the text reads clearly less of your writing for two weeks.',
   'Writing hurts, or your hand gets numb or tired much sooner.',
   'Your letters have become smaller or shakier.',
   'You want or need to write something new.',

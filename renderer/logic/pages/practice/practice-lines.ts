@@ -1,10 +1,10 @@
 /**
  * Lines to practice for a writing occasion: frames of the practice stream with the client's own words, the words of
- * the client's topics, and dates, times and amounts drawn anew (CLINICAL-2 a5 to a9). Same seed, same lines.
+ * the client's topics, and dates, times and amounts drawn anew. Same seed, same lines.
  */
 import { drawnSlots, slotsOf } from '../../../../db/types/rule-table/text-frame-checks.ts';
 import type { OccasionCode, OwnWord } from '../../../../db/types/occasions.ts';
-import type { TextFrame, TextLibrary } from '../../../../db/types/text-frames.ts';
+import type { TextFrame, TextLibrary } from '../../../../db/types/rule-table/text-frames.ts';
 import { fillFrame, sentenceKey } from '../../sample/fill-frame.ts';
 import { type Choice, choiceFrom } from '../../sample/seeded-choice.ts';
 import { drawnValue } from './drawn-values.ts';
@@ -33,6 +33,9 @@ export interface PracticeLine {
   /** Code of its frame; null = a phrase of the client's own. */
   frame: string | null;
 }
+
+/** Occasions whose text is the client's own and the same each time. */
+export const sameEachTime: ReadonlySet<OccasionCode> = new Set<OccasionCode>(['signature', 'name-address']);
 
 /** Share of the places where the client's own words stand, when there are some. */
 const ownShare = 0.7;

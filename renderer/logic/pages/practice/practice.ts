@@ -48,6 +48,8 @@ export interface PracticeRequest {
   instruction: string;
   date: string;
   clientCode: string;
+  /** Frames of models that were made: kept with the page, so that none comes again too soon. Absent = models not made. */
+  frames?: string[];
 }
 
 /** One sheet, ready to draw: the same numbers on the screen, on paper and in the record. */
@@ -70,6 +72,9 @@ export interface PracticeSheet {
   /** Not on pages that were issued before there were any. */
   dots?: DrawnDot[];
   pictures?: DrawnPicture[];
+  /** Model lines of a page that was made for one day, and their frames; on its first sheet only. */
+  written?: string[];
+  frames?: string[];
 }
 
 type Step = { kind: 'model'; text: string } | { kind: 'write' | 'rest' | 'next-time' | 'gap' };
@@ -205,7 +210,8 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
       const x = request.startLine === 'left' ? area.x : area.x + area.width;
       lines.push(line('start', x, area.y, x, area.y + area.height));
     }
-    return { ...headOf(request), page: page + 1, pages, lines, texts, dots };
+    const made = request.frames && page === 0 ? { written: request.models, frames: request.frames } : {};
+    return { ...headOf(request), page: page + 1, pages, lines, texts, dots, ...made };
   });
 }
 

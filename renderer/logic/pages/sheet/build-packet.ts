@@ -5,6 +5,8 @@ import type { PageKind, PageWords } from '../../../../db/types/page.ts';
 import { flagsOf } from '../../program/facts/from-record.ts';
 import { exerciseDrawings, isMirrored } from '../drawings/exercise-drawings.ts';
 import { dayOf, longDate, mediumDate, type PageInput, programOf } from './page-facts.ts';
+import { caregiverPage } from '../kinds/caregiver.ts';
+import { initialEvaluation } from '../kinds/initial-evaluation.ts';
 import { familyCaptionMm, familyPage } from '../kinds/family.ts';
 import { type Language, languages } from '../../texts/languages.ts';
 import { letterPage } from '../kinds/letter.ts';
@@ -12,6 +14,7 @@ import type { Packet, SheetModel, WritingPicture } from './packet.ts';
 import { thenAndNowPictures } from './pictures.ts';
 import { practiceLogSheet } from '../kinds/practice-log-sheet.ts';
 import { practiceSheets, type PracticeRequest } from '../practice/practice.ts';
+import { dailyPages, wordsToMend } from '../practice/daily-pages.ts';
 import { furtherPages } from '../practice/practice-request.ts';
 import { programSheets } from '../kinds/program-sheet.ts';
 import { comeBackWhen, dischargeSummary, progressReport } from '../kinds/progress-report.ts';
@@ -35,6 +38,8 @@ export interface PacketChoices {
   withEnglish: boolean;
   words: PageWords;
   practice: PracticeRequest;
+  /** A page for each practice day until the next visit, with new lines for what the client wants to write. */
+  withDaily: boolean;
   /** The sheets that single lines speak of come along: dots, boxes, pictures. */
   withFurther: boolean;
 }
@@ -52,10 +57,14 @@ function packetOf(kind: PageKind, input: PageInput, sheets: SheetModel[], warnin
   };
 }
 
-function practicePages(input: PageInput, choices: PacketChoices, rules: RulesInUse): SheetModel[] {
+function practicePages(input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): SheetModel[] {
   const main = { ...choices.practice, sheet: input.sheet };
-  return [main, ...(choices.withFurther ? furtherPages(input, rules, main) : [])].flatMap(practiceSheets);
+  const days = choices.withDaily ? dailyPages(input, rules, main, t, choices.language) : [main];
+  return [...days, ...(choices.withFurther ? furtherPages(input, rules, main) : [])].flatMap(practiceSheets);
 }
+
+/** Letters and spaces that fit a line of most papers in model letters. */
+const longestLine = 44;
 
 /** Advice that is the check card itself. */
 const onCard: ReadonlySet<string> = new Set(['self-check', 'guess-and-compare']);
@@ -80,14 +89,14 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse
     warnings.push('This program is a draft. It prints with the word DRAFT until it is approved.');
   const sheets: SheetModel[] = [...(program ?? [])];
   if (choices.withLog) sheets.push(...practiceLogSheet(input, t));
-  if (choices.withPractice) sheets.push(...practicePages(input, choices, rules));
+  if (choices.withPractice) sheets.push(...practicePages(input, choices, rules, t));
   if (choices.withCard) sheets.push(...selfCheckCard(input, choices.pt, t));
   return packetOf('home-program', input, sheets, warnings);
 }
 
 /** Pages from which somebody practices. */
-const forPractice: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages', 'discharge'];
-const inOtherLanguages: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages'];
+const forPractice: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages', 'discharge', 'caregiver'];
+const inOtherLanguages: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages', 'caregiver'];
 
 /** Builds any kind of page from the same facts; pages for the family in the chosen language. */
 export function buildPacket(kind: PageKind, from: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
@@ -186,7 +195,12 @@ function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: 
     case 'home-program':
       return homeProgram(input, choices, rules, t);
     case 'practice-pages':
-      return packetOf(kind, input, practicePages(input, choices, rules), []);
+      return packetOf(
+        kind,
+        input,
+        practicePages(input, choices, rules, t),
+        choices.withDaily ? wordsToMend(input, t, longestLine) : [],
+      );
     case 'visit-note':
       return visitNote(input);
     case 'referral':
@@ -194,8 +208,12 @@ function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: 
     case 'letter':
       return withNotes(letterPage(input, { ...words.letter, pictures, trueSize }));
     case 'progress-report':
-      return progressReport(input, words.report);
+      return progressReport(input, words.report, rules.intake);
     case 'discharge':
-      return dischargeSummary(input, words.report, comeBackWhen);
+      return dischargeSummary(input, words.report, comeBackWhen, rules.intake);
+    case 'initial-evaluation':
+      return withNotes(initialEvaluation(input, { ...words.report, pictures, trueSize }, rules, t));
+    case 'caregiver':
+      return caregiverPage(input, choices.pt, t);
   }
 }

@@ -42,6 +42,8 @@ export interface SetupFigure {
   footrestMm: number;
   /** By how much the table has to be raised. */
   raiseTableMm: number;
+  /** What to do with the chair there is; null or absent = not measured. */
+  chair?: { nowMm: number; changeMm: number; cushion: boolean } | null;
   hand: 'right' | 'left' | null;
 }
 

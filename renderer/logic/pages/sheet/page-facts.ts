@@ -5,10 +5,10 @@ import type { Goal } from '../../../../db/types/goal.ts';
 import type { Program } from '../../../../db/types/program.ts';
 import type { Sample } from '../../../../db/types/sample.ts';
 import type { SetupTable } from '../../../../db/types/items.ts';
+import { latestSetUp, setUpInput } from '../../record/latest-set-up.ts';
 import { setUp } from '../../setup/set-up.ts';
 import { type ConditionDifference, conditionDifferences } from '../../record/condition-changes.ts';
 import type { Limits } from '../../rules/limits.ts';
-import { latestSetUp, setUpInput } from '../../record/latest-set-up.ts';
 import { type Occasion, occasionsOf } from '../../record/occasions.ts';
 import type { RepeatPair } from '../../../change/index.ts';
 import type { SetupFigure } from './packet.ts';
@@ -119,13 +119,13 @@ export function setupOf(input: PageInput): SetupFigure | null {
   const given = setUpInput(record, latest);
   const outcome = setUp(given, input.setupTable);
   if (!outcome.ok) return null;
-  const { set, footrest, raiseTable } = outcome.result;
-  const least = input.setupTable.leastChange.value;
+  const { set, footrest, raiseTable, chair } = outcome.result;
   return {
     seatMm: set.seat,
     tableMm: set.table,
-    footrestMm: footrest >= least ? footrest : 0,
-    raiseTableMm: raiseTable >= least ? raiseTable : 0,
+    footrestMm: footrest,
+    raiseTableMm: raiseTable,
+    chair: chair ? { nowMm: chair.now, changeMm: chair.change, cushion: chair.cushion } : null,
     hand: given.hand,
   };
 }

@@ -14,6 +14,7 @@ import { openFlags, type FlagState } from '../../intake/flags.ts';
 import { setUp } from '../../setup/set-up.ts';
 import { isOfTask } from '../../record/measure-values.ts';
 import { latestSetUp, setUpInput } from '../../record/latest-set-up.ts';
+import { occasionInput } from '../../record/writing-occasions.ts';
 import { occasionsOf } from '../../record/occasions.ts';
 import { limitsOf } from '../../rules/limits.ts';
 import { recordAsOf } from '../../record/record-as-of.ts';
@@ -119,7 +120,7 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
     ],
     redFlags: [...flags.open.map((f) => f.code), ...flags.reviewed.map((f) => ({ code: f.code, reviewed: true }))],
     cautions: cautionsOf(record, last?.sample, rules),
-    occasions: [],
+    occasions: occasionInput(record),
     diagnoses: diagnosesOf(record, rules),
     measures: latestByCode([
       ...pages.flatMap((p) => pageMeasures(p, rules)).filter(({ code }) => isOfTask('sentences', code)),

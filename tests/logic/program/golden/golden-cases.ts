@@ -111,6 +111,7 @@ function caseText(input: ProgramInput, at: number): CaseText {
     words: emptyWords(),
     practice: practiceRequestOf(from, rules, languages[language].texts),
     withFurther: true,
+    withDaily: false,
   };
   const pages = pageKinds.map(({ kind }) => [kind, pageTexts(buildPacket(kind, from, choices, rules))]);
   return {

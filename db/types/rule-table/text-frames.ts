@@ -3,9 +3,9 @@
  * Two streams that share no frame: measured texts (samples) and practice texts.
  */
 import { z } from 'zod';
-import { SourceTag } from './common.ts';
-import { RuleCode } from './conditions.ts';
-import { OccasionCode } from './occasions.ts';
+import { SourceTag } from '../common.ts';
+import { RuleCode } from '../conditions.ts';
+import { OccasionCode } from '../occasions.ts';
 
 const TextStream = z.enum(['measured', 'practice']);
 
@@ -25,7 +25,7 @@ export const TextFrame = z.strictObject({
 export type TextFrame = z.infer<typeof TextFrame>;
 
 /** Words for one slot of one stream. */
-const WordList = z.strictObject({
+export const WordList = z.strictObject({
   code: RuleCode,
   language: Language,
   stream: TextStream,

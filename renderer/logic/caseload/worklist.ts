@@ -1,0 +1,112 @@
+/**
+ * What waits for the therapist over the whole caseload, by date. Pure: facts of each client in, rows
+ * out; the window only draws them. Limits are rows of the threshold table.
+ */
+import type { WorkFacts } from './work-facts.ts';
+
+export type WorkGroup = 'today' | 'read' | 'report' | 'ends' | 'unplanned' | 'flag' | 'goal' | 'draft';
+
+/** The order in which groups are shown: what cannot wait first. */
+export const workGroups: readonly WorkGroup[] = [
+  'flag',
+  'today',
+  'read',
+  'report',
+  'ends',
+  'draft',
+  'goal',
+  'unplanned',
+];
+
+export interface WorkItem {
+  clientId: string;
+  code: string;
+  group: WorkGroup;
+  /** What it is, for the row: code -> words in texts/. */
+  kind:
+    | 'visit'
+    | 'sample'
+    | 'progress-report'
+    | 'visit-note'
+    | 'certification'
+    | 'authorization'
+    | 'flag'
+    | 'goal'
+    | 'draft'
+    | 'no-visit-planned';
+  /** Day on which it is due; null = at once. */
+  due: string | null;
+  /** Days from today to the day it is due; negative = late by so many. */
+  days: number;
+  late: boolean;
+  /** How many: samples, flags, visits left. */
+  count: number;
+}
+
+export interface WorkLimits {
+  certificationDays: number;
+  authorizationVisits: number;
+  noteDays: number;
+  sampleLateDays: number;
+  noVisitDays: number;
+  reportDaysAhead: number;
+  goalDaysAhead: number;
+}
+
+const day = 86_400_000;
+const daysFrom = (from: string, to: string): number => Math.round((Date.parse(to) - Date.parse(from)) / day);
+const plus = (date: string, days: number): string => new Date(Date.parse(date) + days * day).toISOString().slice(0, 10);
+
+/** What is due for one client. */
+function itemsOf(facts: WorkFacts, today: string, limits: WorkLimits): WorkItem[] {
+  const { clientId, code } = facts;
+  const item = (group: WorkGroup, kind: WorkItem['kind'], due: string | null, count = 1): WorkItem => {
+    const days = due === null ? 0 : daysFrom(today, due);
+    return { clientId, code, group, kind, due, days, late: days < 0, count };
+  };
+  const out: WorkItem[] = [];
+  if (facts.flagsOpen > 0) out.push(item('flag', 'flag', null, facts.flagsOpen));
+  if (facts.visitToday) out.push(item('today', 'visit', today));
+  else if (facts.nextOn === today) out.push(item('today', 'visit', today));
+  const oldest = [...facts.unreadSince].sort()[0];
+  // Waits at once, late after some days.
+  if (oldest) out.push(item('read', 'sample', plus(oldest, limits.sampleLateDays), facts.unreadSince.length));
+  if (facts.reportDue !== null && daysFrom(today, facts.reportDue) <= limits.reportDaysAhead)
+    out.push(item('report', 'progress-report', facts.reportDue));
+  for (const on of facts.notesUnwritten) {
+    const due = plus(on, limits.noteDays);
+    if (daysFrom(today, due) <= 0) out.push(item('report', 'visit-note', due));
+  }
+  if (facts.certifiedUntil !== null && daysFrom(today, facts.certifiedUntil) <= limits.certificationDays)
+    out.push(item('ends', 'certification', facts.certifiedUntil));
+  if (facts.authorizedLeft !== null && facts.authorizedLeft <= limits.authorizationVisits)
+    out.push(item('ends', 'authorization', null, facts.authorizedLeft));
+  if (facts.draftSince !== null) out.push(item('draft', 'draft', facts.draftSince));
+  for (const due of facts.goalsDue)
+    if (daysFrom(today, due) <= limits.goalDaysAhead) out.push(item('goal', 'goal', due));
+  const planned = facts.nextOn !== null && facts.nextOn >= today;
+  if (!planned && !facts.visitToday && facts.lastVisit !== null && !facts.discharged)
+    out.push(item('unplanned', 'no-visit-planned', plus(facts.lastVisit, limits.noVisitDays)));
+  return out;
+}
+
+/** All that is due, the most urgent group first, the longest overdue first within it; archived clients are left out. */
+export function worklist(clients: readonly WorkFacts[], today: string, limits: WorkLimits): WorkItem[] {
+  const rank = new Map(workGroups.map((group, i) => [group, i]));
+  return clients
+    .filter((facts) => !facts.archived)
+    .flatMap((facts) => itemsOf(facts, today, limits))
+    .sort(
+      (a, b) =>
+        (rank.get(a.group) ?? 0) - (rank.get(b.group) ?? 0) || a.days - b.days || a.code.localeCompare(b.code, 'en'),
+    );
+}
+
+/** "in 16 days", "18 days late", "today": words, never color alone. */
+export function dueWords(item: Pick<WorkItem, 'due' | 'days'>): string {
+  if (item.due === null) return 'now';
+  if (item.days === 0) return 'today';
+  const count = Math.abs(item.days);
+  const days = `${count} ${count === 1 ? 'day' : 'days'}`;
+  return item.days > 0 ? `in ${days}` : `${days} late`;
+}

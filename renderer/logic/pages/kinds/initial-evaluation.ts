@@ -1,0 +1,154 @@
+/**
+ * The initial evaluation: what was asked, found, measured and agreed at the first visit. Numbers come from the facts;
+ * the limiting factor, the judgement and the plan are the therapist's own words.
+ */
+import type { PageWords } from '../../../../db/types/page.ts';
+import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
+import { flagsOf } from '../../program/facts/from-record.ts';
+import { measuredPage } from '../../program/facts/record-measures.ts';
+import { recordAsOf } from '../../record/record-as-of.ts';
+import { occasionsWanted } from '../../record/writing-occasions.ts';
+import { lengthWords } from '../../texts/dose-words.ts';
+import type { Texts } from '../../texts/en.ts';
+import { conditionsWords, enduranceLines, goalLines, legibilityWords } from './clinical-lines.ts';
+import { findingLines } from './finding-lines.ts';
+import { identity, listed, packet, signatures, worded } from './report-parts.ts';
+import { legibleOf, longDate, type PageInput, programOf, setupOf } from '../sheet/page-facts.ts';
+import type { Packet, WritingPicture } from '../sheet/packet.ts';
+
+type Options = PageWords['report'] & { pictures: WritingPicture[]; trueSize: boolean };
+
+function wantedLines(input: PageInput, t: Texts): string[] {
+  const { client } = input.record;
+  const named = occasionsWanted(input.record).map((each) => {
+    const words = each.words.map((word) => word.text).join(', ');
+    return [`Wants to write: ${t.occasions[each.code]}`, each.often ?? '', words, each.example]
+      .filter(Boolean)
+      .join('; ');
+  });
+  return [client.wants.trim(), ...named, client.readers ? `To be read by: ${client.readers}` : '']
+    .filter(Boolean)
+    .map((line) => line.replace(/[.\s]*$/, '.'));
+}
+
+function precautionLines(input: PageInput, rules: RulesInUse): string[] {
+  const names = new Map(rules.vocabulary.cautions.map((each) => [each.code, each.name]));
+  const { precautions, medicines } = input.record.client;
+  return [
+    ...precautions.map(({ code, text }) => [code ? names.get(code) : '', text].filter(Boolean).join(': ')),
+    ...medicines.map((each) => [each.name, each.times.join(', '), each.note].filter(Boolean).join('; ')),
+  ].filter(Boolean);
+}
+
+/** How many red flags were asked at this visit, which are open and which are known and reviewed by whom. */
+function flagLines(input: PageInput, rules: RulesInUse): string[] {
+  const own = input.record.redFlags.filter((answer) => answer.visitId === input.visitId);
+  const state = flagsOf(recordAsOf(input.record, input.visitId), rules);
+  const titles = new Map(rules.redFlags.map((flag) => [flag.code, flag.title]));
+  const reviewed = own.filter((answer) => answer.present && answer.review !== null);
+  return [
+    own.length === 0 ? 'Red flags: not asked at this visit.' : `Red flags: ${own.length} asked, each by itself.`,
+    state.open.length === 0
+      ? 'None is open.'
+      : `Open: ${state.open.map((flag) => titles.get(flag.code) ?? flag.code).join('; ')}.`,
+    ...reviewed.map(
+      ({ flag, review }) =>
+        `${titles.get(flag) ?? flag}: known, reviewed by ${review!.reviewer} on ${longDate(review!.on, input.locale)}.`,
+    ),
+  ];
+}
+
+function setUpLines(input: PageInput): string[] {
+  const figure = setupOf(input);
+  if (!figure) return ['Seat and table: not measured.'];
+  const say = (mm: number): string => lengthWords(mm, input.locale);
+  return [
+    `Seat ${say(figure.seatMm)}, table ${say(figure.tableMm)}${figure.footrestMm > 0 ? `, footrest ${say(figure.footrestMm)}` : ''}.`,
+  ];
+}
+
+/** Values of the page with the interval of the page, as measured. */
+function measured(input: PageInput): string[] {
+  const sample = input.record.samples.filter((each) => each.visitId === input.visitId).at(-1);
+  const page = sample ? measuredPage(input.record, sample.id) : null;
+  return (page?.measures ?? []).flatMap(({ code, value, unit, low, high, n }) => {
+    if (value === null) return [];
+    const round = (x: number): string => String(Math.round(x * 100) / 100);
+    const range = low !== null && high !== null ? ` (${round(low)} to ${round(high)})` : '';
+    return [`${code.replaceAll('-', ' ')}: ${round(value)} ${unit}${range}, ${n} counted`];
+  });
+}
+
+function sampleLines(input: PageInput): string[] {
+  const { now } = legibleOf(input);
+  const sample = now?.sample ?? input.record.samples.filter((each) => each.visitId === input.visitId).at(-1);
+  if (!sample) return ['No writing sample at this visit.'];
+  return [
+    now ? `${legibilityWords(now)}.` : 'Not read yet.',
+    conditionsWords(sample.conditions),
+    ...enduranceLines(input),
+  ].filter(Boolean);
+}
+
+function programLines(input: PageInput): string[] {
+  const program = programOf(input);
+  if (!program) return ['No home program yet.'];
+  return program.lines
+    .filter((line) => ['warm-up', 'exercise', 'writing'].includes(line.kind))
+    .map((line) =>
+      [line.title, line.dose.text]
+        .filter(Boolean)
+        .join(': ')
+        .replace(/[.\s]*$/, '.'),
+    );
+}
+
+export function initialEvaluation(input: PageInput, options: Options, rules: RulesInUse, t: Texts): Packet {
+  const { client } = input.record;
+  const hands = [
+    client.handNow ? `Writes with the ${client.handNow} hand` : '',
+    client.handBefore && client.handBefore !== client.handNow ? `the ${client.handBefore} before` : '',
+  ].filter(Boolean);
+  const record = recordAsOf(input.record, input.visitId);
+  const warnings = [
+    ...(options.skilled.trim() ? [] : ['The limiting factor and your judgement are not written yet.']),
+    ...(options.plan.trim() ? [] : ['The plan of care is not written yet.']),
+    ...(record.goals.length > 0 ? [] : ['No goal is agreed yet.']),
+  ];
+  const pictures =
+    options.pictures.length > 0
+      ? [
+          {
+            key: 'pictures',
+            title: options.trueSize ? 'Sample, true size' : 'Sample',
+            blocks: [{ kind: 'pictures' as const, pictures: options.pictures }],
+          },
+        ]
+      : [];
+  return packet(
+    input,
+    'initial-evaluation',
+    'Initial evaluation',
+    [
+      identity(input),
+      ...listed(
+        'question',
+        'What it is for',
+        [...wantedLines(input, t), hands.length ? `${hands.join(', ')}.` : ''].filter(Boolean),
+      ),
+      ...listed('precautions', 'Precautions and medicines', precautionLines(input, rules)),
+      ...listed('flags', 'Red flags', flagLines(input, rules)),
+      ...listed('findings', 'Screen', findingLines(record, rules.intake)),
+      ...listed('setup', 'Set-up', setUpLines(input)),
+      ...listed('sample', 'Writing sample', sampleLines(input)),
+      ...pictures,
+      ...listed('measures', 'Measures of the page (interval of this page)', measured(input)),
+      ...worded('factor', 'Limiting factor and judgement', options.skilled),
+      ...listed('goals', 'Goals', goalLines(input)),
+      ...listed('program', 'Home program and dose', programLines(input)),
+      ...worded('plan', 'Plan of care', options.plan),
+      signatures(options),
+    ],
+    warnings,
+  );
+}
