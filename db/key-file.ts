@@ -81,7 +81,7 @@ export function writeKeyFile(folder: string, file: Omit<KeyFile, 'sha256'>): voi
 const ALPHABET = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
 
 /** 160 random bits in eight groups of four. */
-export function newRecoveryKey(): string {
+function newRecoveryKey(): string {
   const letters = [...randomBytes(32)].map((byte) => ALPHABET[byte % 32]);
   return (letters.join('').match(/.{4}/g) ?? []).join('-');
 }

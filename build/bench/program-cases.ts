@@ -44,6 +44,6 @@ console.log(
   `${rules.vetoes.length} vetoes and ${rules.rules.length} rules; rarest is ${rarest}, met in ${met.get(rarest) ?? 0} drafts.` +
     (unmet.length === 0 ? '' : ` Met in none: ${unmet.join(', ')}.`),
 );
-// Those are guarded by tests/logic/program/veto-coverage.test.ts: no rule of the table runs into them.
+// Those are guarded by tests/logic/program/vetoes/veto-coverage.test.ts: no rule of the table runs into them.
 const byHandOnly = new Set(['V04', 'V19', 'V27', 'V36', 'V39', 'V54', 'V59', 'V60', 'V63', 'V64', 'V65', 'V68']);
 if (count >= 100_000 && unmet.some((id) => !byHandOnly.has(id))) process.exit(1);

@@ -200,7 +200,6 @@ const InkCues = z.object({
   sound: z.boolean(),
   sizes: z.boolean(),
 });
-export type InkCues = z.infer<typeof InkCues>;
 
 /** One bout of pen motion. Raw samples lie in `blob`, unchanged; `blob` is null while it is being written. */
 export const InkRecording = z.object({

@@ -4,7 +4,7 @@ import type { ChangeNote, ChangeVerdict, Count, Direction, ReadSample, RepeatPai
 import { familyOf } from './families.ts';
 import { judge, type Judgement } from './judge.ts';
 import { phaseLikelihood, type PhaseVisit } from './phase.ts';
-import { changeQuantile, scaleRows, type Likelihood, type Posterior } from './posterior.ts';
+import { changeQuantile, scaleRows, type Likelihood, type Posterior } from './posterior/posterior.ts';
 import { asCounted, commonReaders, readersChange, readersDiffer } from './readers.ts';
 import { spreadPrior, type CountPair } from './spread-prior.ts';
 import { lossSign } from './steady-loss.ts';

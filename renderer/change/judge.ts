@@ -1,8 +1,15 @@
 /** What one posterior says. */
 import type { ChangeLimits } from './change-limits.ts';
 import type { ChangeChances, ChangeInterval } from './change-types.ts';
-import { LEVELS, levelOf, SPREADS } from './grid.ts';
-import { chanceAbove, changeQuantile, levelQuantile, posterior, type Likelihood, type Posterior } from './posterior.ts';
+import { LEVELS, levelOf, SPREADS } from './posterior/grid.ts';
+import {
+  chanceAbove,
+  changeQuantile,
+  levelQuantile,
+  posterior,
+  type Likelihood,
+  type Posterior,
+} from './posterior/posterior.ts';
 
 /** Shares become percent and points. */
 export interface Judgement {

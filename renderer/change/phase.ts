@@ -1,5 +1,5 @@
 /** Log likelihood of the level of a run of visits: before, or now. */
-import { CELLS, EFFECTS, EFFECT_WEIGHTS, LEVELS, LOGITS, logistic, SPREADS } from './grid.ts';
+import { CELLS, EFFECTS, EFFECT_WEIGHTS, LEVELS, LOGITS, logistic, SPREADS } from './posterior/grid.ts';
 import { visitTable } from './visit-table.ts';
 
 /** One visit as the model counts it. */

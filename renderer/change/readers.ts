@@ -1,7 +1,7 @@
 /** Several readers of the same samples: whose counts are compared, and whether they point the same way. */
 import type { ChangeLimits } from './change-limits.ts';
 import { phaseLikelihood, type PhaseVisit } from './phase.ts';
-import { chanceOfMore, scaleRows } from './posterior.ts';
+import { chanceOfMore, scaleRows } from './posterior/posterior.ts';
 import type { Comparison } from './strata.ts';
 import type { Visit } from './visits.ts';
 

@@ -1,5 +1,5 @@
 /** What is known beforehand of a client's spread from visit to visit: from other clinics, then from repeat pairs. */
-import { CELLS, LEVELS, lognormalOverSpreads, SPREADS } from './grid.ts';
+import { CELLS, LEVELS, lognormalOverSpreads, SPREADS } from './posterior/grid.ts';
 import type { ChangeLimits } from './change-limits.ts';
 import type { Count } from './change-types.ts';
 import { visitTable } from './visit-table.ts';

@@ -2,7 +2,7 @@
 import type { ChangeLimits } from './change-limits.ts';
 import type { LossSign } from './change-types.ts';
 import { phaseLikelihood, type PhaseVisit } from './phase.ts';
-import { chanceOfMore, scaleRows } from './posterior.ts';
+import { chanceOfMore, scaleRows } from './posterior/posterior.ts';
 
 /** The last two visits are compared with at most six before them, at least three. */
 const LAST = 2;

@@ -1,5 +1,5 @@
 /** Log likelihood of one visit over the grid. */
-import { CELLS, EFFECTS, EFFECT_WEIGHTS, LEVELS, LOGITS, SPREADS } from './grid.ts';
+import { CELLS, EFFECTS, EFFECT_WEIGHTS, LEVELS, LOGITS, SPREADS } from './posterior/grid.ts';
 
 const EFFECTS_EACH = EFFECTS.length;
 const PLACES = CELLS * EFFECTS_EACH;

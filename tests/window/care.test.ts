@@ -1,6 +1,6 @@
 /** Payer counters, tests given elsewhere and late addenda: noted on the client's page, printed on the report. */
 import { expect, showPart, test } from './app.ts';
-import { axe, call, idOf, openTab, seedClient } from './progress-seed.ts';
+import { axe, call, idOf, openTab, seedClient } from './seeds/progress-seed.ts';
 
 test('intervals are noted by keyboard, counted at once, and stand on the report', async ({ app }) => {
   await seedClient(app);

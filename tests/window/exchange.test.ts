@@ -3,7 +3,7 @@ import { Fhir } from 'fhir';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from './app.ts';
-import { axe, call, idOf, openTab, RIGHTS, seedClient } from './progress-seed.ts';
+import { axe, call, idOf, openTab, RIGHTS, seedClient } from './seeds/progress-seed.ts';
 
 test('the record file and the measures leave the window as valid files and stand in the trail', async ({ app }) => {
   await seedClient(app);

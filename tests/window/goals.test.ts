@@ -1,6 +1,6 @@
 /** Goals in the real window: built from the last samples, rated at the visit, revised with their history. */
 import { expect, test } from './app.ts';
-import { axe, call, openTab, seedClient, seedPair } from './progress-seed.ts';
+import { axe, call, openTab, seedClient, seedPair } from './seeds/progress-seed.ts';
 
 test('a goal is built, rated and revised by keyboard', async ({ app }) => {
   await seedClient(app);

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { readPdf } from '../logic/pages/pdf-lines.ts';
 import { expect, test } from './app.ts';
-import { axe, call, idOf, openTab, seedClient } from './progress-seed.ts';
+import { axe, call, idOf, openTab, seedClient } from './seeds/progress-seed.ts';
 
 test('the family summary prints as one sheet with what the facts say, and stays as issued', async ({ app }) => {
   await seedClient(app);

@@ -1,7 +1,7 @@
 /** The practice log that came back on paper, typed in by keyboard alone in the real window. */
 import { texts } from '../../renderer/logic/texts/en.ts';
 import { expect, test } from './app.ts';
-import { axe, call, idOf, openTab, seedClient } from './progress-seed.ts';
+import { axe, call, idOf, openTab, seedClient } from './seeds/progress-seed.ts';
 
 test('two days are typed in without a mouse; slips get a sentence; the progress page draws them', async ({ app }) => {
   await seedClient(app);

@@ -1,7 +1,7 @@
 /** The home program in the real window: drafted at once, explained, changed, kept safe, approved and frozen. */
 import { readFileSync } from 'node:fs';
 import { expect, test, type LaunchedApp } from './app.ts';
-import { axe, call, DAYS, idOf, openTab, seedClient } from './progress-seed.ts';
+import { axe, call, DAYS, idOf, openTab, seedClient } from './seeds/progress-seed.ts';
 
 /** Writing that shrinks, raised tone, no attention check: a client for whom much is forbidden. */
 const grades: Record<string, number> = {

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { readPdf } from '../logic/pages/pdf-lines.ts';
 import { expect, test } from './app.ts';
-import { addPage, axe, call, DAYS, openTab, RIGHTS, seedClient, TEXT } from './progress-seed.ts';
+import { addPage, axe, call, DAYS, openTab, RIGHTS, seedClient, TEXT } from './seeds/progress-seed.ts';
 
 test('the chart, the table and the sentence say what the caseload holds', async ({ app }) => {
   await seedClient(app);

@@ -1,7 +1,7 @@
 /** Blind reading in the real window, by keyboard alone. */
 import type { Locator } from '@playwright/test';
 import { expect, test } from './app.ts';
-import { axe, addPage, call, idOf, openTab, seedClient, seedOther } from './progress-seed.ts';
+import { axe, addPage, call, idOf, openTab, seedClient, seedOther } from './seeds/progress-seed.ts';
 
 /** What a reader would type for the line on the screen: lines come shuffled, so its height on the page tells which it is. */
 async function readOf(dialog: Locator): Promise<string> {

@@ -4,10 +4,10 @@
  */
 import { rulesCurrent } from '../../../db/rules/index.ts';
 import { changeLimits } from '../../../renderer/change/index.ts';
-import { CELLS } from '../../../renderer/change/grid.ts';
+import { CELLS } from '../../../renderer/change/posterior/grid.ts';
 import { judge, type Judgement } from '../../../renderer/change/judge.ts';
 import { addVisit } from '../../../renderer/change/phase.ts';
-import { chanceOfMore, scaleRows } from '../../../renderer/change/posterior.ts';
+import { chanceOfMore, scaleRows } from '../../../renderer/change/posterior/posterior.ts';
 import { spreadPrior } from '../../../renderer/change/spread-prior.ts';
 import { visitTable } from '../../../renderer/change/visit-table.ts';
 

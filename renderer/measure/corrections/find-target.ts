@@ -1,8 +1,6 @@
-import { uOf, vOf } from '../lines/frame.ts';
 import type { LineWork } from '../lines/line-work.ts';
 import { lineSize } from '../lines/line-reading.ts';
 import { traceAt } from '../lines/trace.ts';
-import type { WordWork } from '../letters/word-groups.ts';
 import type { Layout } from '../lines/page-layout.ts';
 import type { PointMm } from '../types.ts';
 
@@ -57,14 +55,4 @@ export function wordAt(layout: Layout, line: number, spot: Spot): number {
     if (off < least) [least, best] = [off, k];
   });
   return best;
-}
-
-/** Whether two spots of the layout are the same word. */
-export function sameWord(a: WordWork, b: WordWork): boolean {
-  return a.from === b.from && a.to === b.to;
-}
-
-/** Page pixels of a picture pixel (for tests and the overlay). */
-export function spotOfPixel(layout: Layout, x: number, y: number): { u: number; v: number } {
-  return { u: uOf(layout.frame, x, y), v: vOf(layout.frame, x, y) };
 }

@@ -1,4 +1,3 @@
-import { median } from '../order-statistics.ts';
 import type { LineBlob, LineWork } from '../lines/line-work.ts';
 
 /** A letter, or letters that touch, with the dots and bars over them. */
@@ -50,9 +49,4 @@ export function gapsOf(groups: readonly Group[]): number[] {
     right = Math.max(right, group.to);
   });
   return gaps;
-}
-
-/** Median of what is not null. */
-export function medianOf(values: readonly (number | null)[]): number | null {
-  return median(values.filter((v): v is number => v !== null));
 }

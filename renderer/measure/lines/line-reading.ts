@@ -184,7 +184,7 @@ function assign(
 }
 
 /** Mean `v` of a blob's ink. */
-export function inkMiddle(blob: Blob, map: InkMap, frame: Frame): number {
+function inkMiddle(blob: Blob, map: InkMap, frame: Frame): number {
   let sum = 0;
   let weight = 0;
   for (let i = blob.firstRun; i < blob.firstRun + blob.runCount; i += 1) {

@@ -5,7 +5,7 @@
  */
 
 /** A pause in typing, in milliseconds. */
-export const PAUSE_MS = 500;
+const PAUSE_MS = 500;
 
 type TextField = HTMLInputElement | HTMLTextAreaElement;
 

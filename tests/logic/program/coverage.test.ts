@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { factsOf } from '../../../renderer/logic/program/facts/program-facts.ts';
 import { activeVetoes } from '../../../renderer/logic/program/draft/vetoes.ts';
 import { client, rules } from './support.ts';
-import { witnesses } from './witness.ts';
+import { witnesses } from './vetoes/witness.ts';
 
 test.each(rules.vetoes.map((veto) => [veto.id, veto] as const))(
   'veto %s holds for one client and not for another',

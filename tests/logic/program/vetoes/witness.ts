@@ -1,8 +1,8 @@
 /** Makes a client for whom a condition of the rule table holds, or shows that there is none. */
-import type { Condition } from '../../../db/types/conditions.ts';
-import type { ProgramInput } from '../../../db/types/program-input.ts';
-import type { RuleTable } from '../../../db/types/rules.ts';
-import { client } from './support.ts';
+import type { Condition } from '../../../../db/types/conditions.ts';
+import type { ProgramInput } from '../../../../db/types/program-input.ts';
+import type { RuleTable } from '../../../../db/types/rules.ts';
+import { client } from '../support.ts';
 
 /** Ways to make a condition true: each way is a list of simple claims. */
 type Claim = { holds: boolean; atom: Condition };

@@ -3,13 +3,13 @@
  * that no rule runs into, because the rules themselves ask for less, matter for what is added by hand.
  */
 import { expect, test } from 'vitest';
-import type { ProgramInput } from '../../../db/types/program-input.ts';
-import type { LibraryItem, RuleTable, Veto } from '../../../db/types/rules.ts';
-import { compose } from '../../../renderer/logic/program/draft/compose.ts';
-import { added } from '../../../renderer/logic/program/clinic/edit-lines.ts';
-import { factsOf } from '../../../renderer/logic/program/facts/program-facts.ts';
-import { checkProgram, vetoesOf } from '../../../renderer/logic/program/draft/vetoes.ts';
-import { rules } from './support.ts';
+import type { ProgramInput } from '../../../../db/types/program-input.ts';
+import type { LibraryItem, RuleTable, Veto } from '../../../../db/types/rules.ts';
+import { compose } from '../../../../renderer/logic/program/draft/compose.ts';
+import { added } from '../../../../renderer/logic/program/clinic/edit-lines.ts';
+import { factsOf } from '../../../../renderer/logic/program/facts/program-facts.ts';
+import { checkProgram, vetoesOf } from '../../../../renderer/logic/program/draft/vetoes.ts';
+import { rules } from '../support.ts';
 import { witnesses } from './witness.ts';
 
 /** Vetoes that guard only what the therapist adds, and why no draft runs into them. */

@@ -4,7 +4,7 @@ import type { Page } from '@playwright/test';
 import { createCanvas, GlobalFonts } from '@napi-rs/canvas';
 import { createHash } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
-import { expect, openClient, PASSPHRASE, type LaunchedApp } from './app.ts';
+import { expect, openClient, PASSPHRASE, type LaunchedApp } from '../app.ts';
 
 /** The same name gives the same id, so that facts can point at each other. */
 export function idOf(name: string): string {
