@@ -51,5 +51,7 @@ test('the step to take rests on repeat pairs of the whole clinic, as numbers tha
   await expect(page.locator('.sentence')).toContainText('Ines Invented will write');
   await page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name: 'Progress', exact: true }).click();
   await page.getByText('The numbers behind this').click();
-  await expect(page.getByRole('row', { name: /Smallest change that counts/ })).toContainText('points are called in 8 of 10 clients');
+  await expect(page.getByRole('row', { name: /Smallest change that counts/ })).toContainText(
+    'points are called in 8 of 10 clients',
+  );
 });

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { readPdf } from '../logic/pages/pdf-lines.ts';
-import { expect, test } from './app.ts';
+import { expect, showPart, test } from './app.ts';
 import { axe, call, idOf, openTab, seedClient } from './seeds/progress-seed.ts';
 
 test('the family summary prints as one sheet with what the facts say, and stays as issued', async ({ app }) => {
@@ -119,6 +119,7 @@ test('print size and language of the pages stay with the client', async ({ app }
   await page.getByRole('radio', { name: '16', exact: true }).click();
   await page.getByRole('radio', { name: 'Español', exact: true }).click();
   await openTab(app, 'Visit and record');
+  await showPart(page, 'Whole record');
   await expect(page.getByRole('radio', { name: '16 pt' })).toBeChecked();
   await openTab(app, 'Pages');
   await expect(page.getByRole('radio', { name: '16', exact: true })).toBeChecked();

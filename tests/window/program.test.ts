@@ -79,7 +79,8 @@ test('a program is drafted, explained, changed, approved and frozen by keyboard'
   await page.keyboard.press('Tab');
   await copy.getByRole('button', { name: 'Done' }).focus();
   await page.keyboard.press('Enter');
-  await expect(copy).toContainText('8 minutes a day');
+  await expect(copy).toContainText('3 turns of 2.7 minutes');
+  await expect(lines.filter({ hasText: 'Your name and address' }).locator('td.number').first()).toHaveText('8');
   await expect(copy).toContainText('changed by hand');
 
   // What is forbidden can be added only with a reason.

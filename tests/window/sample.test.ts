@@ -12,7 +12,7 @@ test('a page goes in by file, is measured in millimeters and drawn over', async 
   await page.keyboard.press('Alt+2');
   await page.getByLabel('Task').selectOption('free');
   await page.getByRole('button', { name: 'Start this sample' }).click();
-  await expect(page.getByText(/^Free writing/)).toBeVisible();
+  await expect(page.getByTitle(/^Free writing.*No page yet/)).toBeVisible();
 
   // The stopwatch on its key; Space does only what the focused control does.
   await page.keyboard.press('Alt+w');
@@ -87,9 +87,10 @@ test('a page without scale says so; two marked points give it', async ({ demoApp
   const { page } = demoApp;
   await openClient(page, 'Margit Oszlan');
   await page.keyboard.press('Alt+2');
+  await page.getByRole('button', { name: 'New sample …' }).click();
   await page.getByLabel('Task').selectOption('free');
   await page.getByRole('button', { name: 'Start this sample' }).click();
-  await expect(page.getByText(/^Free writing/)).toBeVisible();
+  await expect(page.getByTitle(/^Free writing.*No page yet/)).toBeVisible();
   // 72 dpi is what programs write when they know nothing: it is not believed.
   const { default: sharp } = await import('sharp');
   const { data, info } = await sharp(await scan())

@@ -71,7 +71,7 @@ function goalStep(record: ClientRecord): StepState {
 }
 
 const pagesStep = (issued: number): StepState =>
-  issued > 0 ? { mark: 'done', words: `${issued} kept as issued` } : { mark: 'empty', words: 'none issued' };
+  issued > 0 ? { mark: 'done', words: `${issued} issued` } : { mark: 'empty', words: 'none issued' };
 
 /** Minutes since the first thing of a visit was noted today, and that time; null when it was another day. */
 export function visitClock(

@@ -5,7 +5,9 @@ import type { Texts } from './en.ts';
 export function amountWords(dose: Dose, t: Texts['dose']): string {
   const parts: string[] = [];
   if (dose.form === 'bouts' && dose.sets) {
-    parts.push(t.turns(dose.sets, dose.minutes / dose.sets, dose.restMinutes ?? 0));
+    // Tenths of a minute: what a kitchen timer can be set to.
+    const each = Math.round((dose.minutes / dose.sets) * 10) / 10;
+    parts.push(t.turns(dose.sets, each, dose.restMinutes ?? 0));
     if (dose.lines) parts.push(t.linesATurn(dose.lines));
     return parts.join(', ');
   }
