@@ -26,8 +26,8 @@ export type OwnWordKind = z.infer<typeof OwnWordKind>;
 export const OwnWord = z.strictObject({ kind: OwnWordKind, text: z.string().trim().min(1).max(120) });
 export type OwnWord = z.infer<typeof OwnWord>;
 
-export const HowOften = z.enum(['daily', 'weekly', 'monthly', 'seldom']);
-export type HowOften = z.infer<typeof HowOften>;
+const HowOften = z.enum(['daily', 'weekly', 'monthly', 'seldom']);
+type HowOften = z.infer<typeof HowOften>;
 
 /** One thing that the client wants to write. Taken off it stays, so that earlier drafts keep their reason. */
 export const WritingOccasion = z.object({

@@ -54,7 +54,7 @@ export const messages = {
   'date-in-future': 'This date lies in the future. Nothing was changed. Check the day, month and year.',
   'ink-empty':
     'No writing came from the pen. Nothing was kept. Check that the pen writes on this surface, then start again.',
-  'ink-unreadable': '{detail}',
+  'ink-unreadable': '{detail} Nothing was added to the client. Choose another file.',
   'ink-known': 'This ink file is in this client already. Nothing was added. Choose another file.',
   'date-too-old': 'This date lies too far back to be right. Nothing was changed. Check the year.',
   'demo-not-ours':

@@ -4,13 +4,13 @@ import { Id } from '../../db/types/common.ts';
 import { Trial, TrialKind, TrialOption } from '../../db/types/occasions.ts';
 import { read, save, write } from './request.ts';
 
-export const MadeText = z.object({
+const MadeText = z.object({
   /** Null where no new text is left in this language. */
   sentences: z.array(z.object({ text: z.string(), frame: z.string() })).nullable(),
   /** Letters of the goal that do not stand often enough in it. */
   goalLettersShort: z.array(z.string()),
 });
-export type MadeText = z.infer<typeof MadeText>;
+type MadeText = z.infer<typeof MadeText>;
 
 export const occasionRequests = {
   'occasion.save': save('writingOccasion'),

@@ -4,10 +4,10 @@
  */
 import type { WorkFacts } from './work-facts.ts';
 
-export type WorkGroup = 'today' | 'read' | 'report' | 'ends' | 'unplanned' | 'flag' | 'goal' | 'draft';
+type WorkGroup = 'today' | 'read' | 'report' | 'ends' | 'unplanned' | 'flag' | 'goal' | 'draft';
 
 /** The order in which groups are shown: what cannot wait first. */
-export const workGroups: readonly WorkGroup[] = [
+const workGroups: readonly WorkGroup[] = [
   'flag',
   'today',
   'read',

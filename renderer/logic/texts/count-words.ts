@@ -13,10 +13,3 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 /** "a", "a and b", "a, b and c". */
 export const listed = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
-
-/** A span of days in the largest unit that reads well: "9 days", "5 weeks", "14 months". */
-export function spanWords(days: number): string {
-  if (days < 14) return plural(Math.round(days), 'day');
-  if (days < 70) return plural(Math.round(days / 7), 'week');
-  return plural(Math.round(days / 30.44), 'month');
-}

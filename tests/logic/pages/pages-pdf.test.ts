@@ -354,7 +354,8 @@ test('in Spanish the page says the same, and the English page follows for checki
   const packet = build('family-summary', input(), { language: 'es' });
   const [spanish, english] = docs(packet);
   expect(spanish!.language).toBe('es');
-  expect(textsOf(spanish!).join(' ')).toContain('pudo leer 18 de 24 palabras. La última vez fueron 15 de 24.');
+  expect(textsOf(spanish!).join(' ')).toContain('leyó 18 de 24 palabras.');
+  expect(textsOf(spanish!).join(' ')).toContain('La última vez fueron 15 de 24.');
   expect(textsOf(spanish!).join(' ')).toContain('15 abr 2026');
   expect(textsOf(english!).join(' ')).toContain('read 18 of 24 words.');
   expect(docs(build('family-summary', input(), { language: 'es', withEnglish: false }))).toHaveLength(1);

@@ -20,5 +20,6 @@ test('the cases are no empty exercise: most of them give writing, many give exer
     drafts.filter((draft) => draft.lines.some((line) => line.kind === kind)).length / drafts.length;
   expect(share('writing')).toBeGreaterThan(0.3);
   expect(share('exercise')).toBeGreaterThan(0.05);
-  expect(share('warm-up')).toBeGreaterThan(0.05);
+  // Fewer than before: a random client is mostly tired, and a tired one has no drills (the table of doses).
+  expect(share('warm-up')).toBeGreaterThan(0.03);
 });

@@ -60,7 +60,7 @@ interface Wanted {
 }
 
 /** Occasions that the program lets the client practice; where none was named, lines on the client's topics. */
-export function wantedFor(input: PageInput, program: Program): Wanted[] {
+function wantedFor(input: PageInput, program: Program): Wanted[] {
   const items = new Set(program.lines.map((line) => line.item));
   const wanted = occasionsWanted(input.record).filter((each) => items.has(itemOfOccasion[each.code]));
   if (wanted.length > 0) return wanted;

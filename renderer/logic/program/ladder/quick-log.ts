@@ -4,7 +4,7 @@
  */
 import type { PracticeLog } from '../../../../db/types/program.ts';
 
-export type QuickDay = Pick<PracticeLog, 'date' | 'minutes' | 'fatigueBefore' | 'fatigueAfter' | 'pain'> & {
+type QuickDay = Pick<PracticeLog, 'date' | 'minutes' | 'fatigueBefore' | 'fatigueAfter' | 'pain'> & {
   felt: 'easy' | 'fair' | 'hard' | null;
 };
 

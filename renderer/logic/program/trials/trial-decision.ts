@@ -4,7 +4,7 @@ import { type ChangeInterval, type ChangeLimits, examineChange } from '../../../
 import { blocksATrial } from './trial-order.ts';
 import { blockPermutation } from './block-permutation.ts';
 
-export interface OptionResult {
+interface OptionResult {
   name: string;
   right: number;
   words: number;
