@@ -15,7 +15,6 @@ import { theilSen } from '../../renderer/statistics/theil-sen.ts';
 import { bandExit, twoSdBand } from '../../renderer/statistics/two-sd-band.ts';
 import { orderedWeights, weightedKappa } from '../../renderer/statistics/weighted-kappa.ts';
 import { wilson } from '../../renderer/statistics/wilson.ts';
-import { limits } from '../limits.ts';
 
 const published = JSON.parse(readFileSync(new URL('./data/published-examples.json', import.meta.url), 'utf8'));
 
