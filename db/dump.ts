@@ -36,7 +36,10 @@ export type Manifest = z.infer<typeof Manifest>;
 /** Bytes of rows in one entry, about. */
 const CHUNK = 1024 * 1024;
 
-/** Tables in an order in which every row finds what it points at. */
+/**
+ * Tables in an order in which every row finds what it points at. Left out: ink_piece, the pieces of a bout that is being
+ * written; its blob takes their place when it ends.
+ */
 const tables = [
   'client',
   'blob',
@@ -46,6 +49,7 @@ const tables = [
   'setup',
   'sample',
   'sample_page',
+  'ink_recording',
   'page_measurement',
   'reading',
   'program',

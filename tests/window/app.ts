@@ -125,7 +125,7 @@ export async function openClient(page: Page, name: string): Promise<void> {
   await page.getByRole('combobox').fill(name);
   await page.getByRole('option', { name }).first().waitFor();
   await page.keyboard.press('Enter');
-  await page.getByRole('navigation', { name: 'Client' }).waitFor();
+  await page.getByRole('main').getByRole('heading', { level: 1 }).first().waitFor();
 }
 
 /** Shows one part of the record: 'This visit', 'Whole record', 'What changed'. */

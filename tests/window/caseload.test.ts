@@ -72,7 +72,7 @@ test('a backup is made, read back and listed; the trail is whole', async ({ demo
   const { page } = demoApp;
   await page.getByRole('button', { name: 'Backup', exact: true }).click();
   await page.getByRole('button', { name: 'Back up now' }).click();
-  await expect(page.getByText(/Backup made and read back: 7 clients/)).toBeVisible();
+  await expect(page.getByText(/Backup made and read back: 8 clients/)).toBeVisible();
   await expect(page.getByRole('row').nth(1)).toContainText('yes');
   await page.getByRole('button', { name: 'Check the trail' }).click();
   await expect(page.getByText(/The trail is whole/)).toBeVisible();
