@@ -103,10 +103,10 @@ test('a screen by keyboard alone: flags, items, a reason, a detail; stopped in t
   app,
 }) => {
   const page = await openIntake(app);
-  await expect(page.getByText('18 to ask.')).toBeVisible();
+  await expect(page.getByText('19 to ask.')).toBeVisible();
   await axe(page, 'red flags');
   await page.keyboard.press('n');
-  await expect(page.getByText('17 to ask.')).toBeVisible();
+  await expect(page.getByText('18 to ask.')).toBeVisible();
   await noToEverything(page);
   await expect(page.getByText('All asked at this visit.')).toBeVisible();
   await page.getByRole('button', { name: 'Go on to hand and body' }).press('Enter');
