@@ -209,7 +209,7 @@ test('no text of a client, a colleague’s file or a file name becomes script or
   const own = { ...rules.items.find((item) => item.kind === 'exercise')!, code: 'own-markup' };
   const changes = {
     format: 'fairhand-clinic-rules',
-    formatVersion: 1,
+    formatVersion: 2,
     revision: 1,
     basedOn: '2026.1',
     items: [{ ...own, title: MARKUP[0], text: MARKUP[1], source: 'clinic' }],

@@ -124,11 +124,13 @@ test('the whole demo visit runs without any network interface and leaves its pag
   for (const screen of [
     'start',
     'caseload',
-    'client',
-    'intake-screen',
-    'writing-sample',
+    'visit-and-record',
+    'screen',
+    'sample',
     'read-back',
-    'home-program',
+    'program',
+    'progress',
+    'pages',
   ]) {
     expect(files).toContain(`screen-${screen}.png`);
   }
