@@ -21,7 +21,7 @@ import { SPECS } from '../../tests/measure/pages/specs.ts';
 import type { MadePage, PageSpec } from '../../tests/measure/pages/types.ts';
 import { digitHolesReport } from './accuracy-digits.ts';
 import { judgeFolder } from './accuracy-pages.ts';
-import { median } from '../letters/glyph.ts';
+import { median } from '../../renderer/statistics/order-statistics.ts';
 
 const OUT = fileURLToPath(new URL('../../out/accuracy/', import.meta.url));
 
@@ -80,7 +80,7 @@ function printTable(judged: readonly JudgedPage[]): void {
     console.log(
       quantity.padEnd(24) +
         String(all.length).padStart(6) +
-        shown(median(all.map((row) => row.error))).padStart(10) +
+        shown(median(all.map((row) => row.error))!).padStart(10) +
         shown(worst.error).padStart(10) +
         `  ${missed}, ${worst.name}${limits.length ? ` (limit ${limits.length > 3 ? 'by page' : limits.join(' or ')} ${worst.unit})` : ''}`,
     );

@@ -15,7 +15,7 @@ import { makePage } from '../../tests/measure/pages/generate.ts';
 import { SPECS } from '../../tests/measure/pages/specs.ts';
 import type { PageSpec } from '../../tests/measure/pages/types.ts';
 import { missingReference } from '../../tests/outside/python.ts';
-import { median } from '../letters/glyph.ts';
+import { median } from '../../renderer/statistics/order-statistics.ts';
 import { memoryBeyondPicture } from './bench-memory.ts';
 import { LONG_TASK_MS, windowTimes } from './bench-window.ts';
 import type { BenchJob, BenchTimes } from './bench-worker.ts';
@@ -55,7 +55,7 @@ async function timed(files: readonly Uint8Array[], dpi: number): Promise<Timed[]
     worker.once('message', resolve);
     worker.once('error', reject);
   });
-  return times.map(({ decode, after }) => ({ decodeMs: median(decode), afterDecodeMs: median(after) }));
+  return times.map(({ decode, after }) => ({ decodeMs: median(decode)!, afterDecodeMs: median(after)! }));
 }
 
 /** Times of the OpenCV pipeline on a file, two threads. */

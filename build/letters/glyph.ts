@@ -47,11 +47,3 @@ export function extent(chains: readonly Chain[]): { left: number; right: number;
   }
   return left === Infinity ? null : { left, right, low, high };
 }
-
-/** The middle value. @throws RangeError for an empty list */
-export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const upper = sorted[sorted.length >> 1];
-  if (upper === undefined) throw new RangeError('median of nothing');
-  return sorted.length % 2 ? upper : (upper + (sorted[(sorted.length >> 1) - 1] as number)) / 2;
-}

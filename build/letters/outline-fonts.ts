@@ -1,8 +1,9 @@
+import { median } from '../../renderer/statistics/order-statistics.ts';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import opentype from 'opentype.js';
 import type { PathCommand } from 'opentype.js';
-import { extent, median, X_HEIGHT_LETTERS } from './glyph.ts';
+import { extent, X_HEIGHT_LETTERS } from './glyph.ts';
 import type { Chain, Glyph, LetterFont } from './glyph.ts';
 
 /** Open-licensed hands from @fontsource (OFL 1.1, except schoolbell and homemade-apple: Apache-2.0). */
@@ -74,8 +75,8 @@ export function outlineFont(hand: OutlineHand): LetterFont {
     flatten(font.charToGlyph(char).getPath(0, 0, em).commands, unit);
   // The hands do not all stand on y = 0: the usual bottom of the small letters is their baseline.
   const shapes = [...X_HEIGHT_LETTERS].map((char) => extent(rings(char, 1)));
-  const low = median(shapes.map((shape) => shape?.low ?? 0));
-  const xHeight = median(shapes.map((shape) => shape?.high ?? em / 2)) - low;
+  const low = median(shapes.map((shape) => shape?.low ?? 0))!;
+  const xHeight = median(shapes.map((shape) => shape?.high ?? em / 2))! - low;
   const glyphs = new Map<string, Glyph>();
   const made: LetterFont = {
     name: hand,

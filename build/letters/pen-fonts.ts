@@ -1,6 +1,7 @@
+import { median } from '../../renderer/statistics/order-statistics.ts';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { extent, median, X_HEIGHT_LETTERS } from './glyph.ts';
+import { extent, X_HEIGHT_LETTERS } from './glyph.ts';
 import type { Chain, Glyph, LetterFont } from './glyph.ts';
 
 /** Single-stroke hands of the npm package hersheytext 2.0 (EMS fonts: OFL 1.1; Hershey fonts: A. V. Hershey, US NBS). */
@@ -54,8 +55,8 @@ export function penFont(hand: PenHand): LetterFont {
     raw.set(unescapeXml(char), { advance: Number(advance), path: / d="([^"]*)"/.exec(tag)?.[1] ?? '' });
   }
   const shapes = [...X_HEIGHT_LETTERS].map((char) => extent(strokesOf(raw.get(char)?.path ?? '', 1)));
-  const low = median(shapes.map((shape) => shape?.low ?? 0));
-  const unit = median(shapes.map((shape) => (shape?.high ?? 1) - low));
+  const low = median(shapes.map((shape) => shape?.low ?? 0))!;
+  const unit = median(shapes.map((shape) => (shape?.high ?? 1) - low))!;
   const glyphs = new Map<string, Glyph>();
   const made: LetterFont = {
     name: hand,

@@ -19,7 +19,7 @@ import { noiseOf } from './prepare/noise.ts';
 import type { Noise } from './prepare/noise.ts';
 import { LIMITED, qualityOf } from './quality.ts';
 import { TREMOR_TASKS, tremorOf } from './tremor/tremor.ts';
-import { medianOf, quantileOf } from '../statistics/median-interval.ts';
+import { median, quantile } from '../statistics/order-statistics.ts';
 import { inkWarnings } from './ink-warnings.ts';
 
 export interface InkOptions {
@@ -123,7 +123,7 @@ function speedRows(rows: MeasureRows, motions: readonly Motion[]): number | null
     all.set(speed, next);
     next += speed.length;
   }
-  const peak = quantileOf(all, 0.99);
+  const peak = quantile(all, 0.99);
   rows.set('path-length', motions.length === 0 ? null : path, motions.length);
   rows.set('speed-mean', seconds > 0 ? path / seconds : null, all.length);
   rows.set('speed-peak', peak, all.length);
@@ -141,7 +141,7 @@ function movementRows(
   if (!TREMOR_TASKS.includes(task)) {
     const strokes = strokesOf(motions);
     strokeRows(rows, strokes, noise, quality);
-    typicalPeak = medianOf(strokes.map(({ peakVy }) => peakVy)) ?? typicalPeak;
+    typicalPeak = median(strokes.map(({ peakVy }) => peakVy)) ?? typicalPeak;
     const law = powerLaw(motions);
     rows.set('power-law', law?.exponent ?? null, law?.n ?? 0);
     if (quality.rateHz! < LIMITED.rateHz) rows.leave(['power-law'], 'rate');

@@ -11,7 +11,7 @@ import { resized, smallTops } from './lines/small-letters.ts';
 import { aligned, levelled } from './lines/shared-size.ts';
 import { shapeKinds } from './letters/shapes.ts';
 import type { Layout } from './lines/page-layout.ts';
-import { median } from './order-statistics.ts';
+import { median } from '../statistics/order-statistics.ts';
 import { measuresOf } from './measures/measure-table.ts';
 import { readLine } from './letters/line-letters.ts';
 import { withoutMisread } from './letters/misread-letters.ts';

@@ -1,21 +1,5 @@
 import type { Interval } from './wilson.ts';
 
-/** Quantile q (0 to 1), linear between order statistics (type 7); null without values. */
-export function quantileOf(values: ArrayLike<number>, q: number): number | null {
-  if (values.length === 0) return null;
-  return quantileOfSorted(Float64Array.from(values).sort(), q);
-}
-
-function quantileOfSorted(sorted: Float64Array, q: number): number {
-  const at = (sorted.length - 1) * q;
-  const k = Math.floor(at);
-  const lower = sorted[k]!;
-  return k + 1 < sorted.length ? lower + (sorted[k + 1]! - lower) * (at - k) : lower;
-}
-
-/** Median; null without values. */
-export const medianOf = (values: ArrayLike<number>): number | null => quantileOf(values, 0.5);
-
 /** Least count for which the extremes hold the median with 95 %. */
 const LEAST = 6;
 

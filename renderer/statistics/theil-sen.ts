@@ -1,6 +1,7 @@
-import { median } from 'simple-statistics';
 import { discordantDistribution, kendallVariance, tieSizes } from './kendall.ts';
+import type { Fit } from './least-squares.ts';
 import { normalQuantile } from './normal-quantile.ts';
+import { median } from './order-statistics.ts';
 import type { Interval } from './wilson.ts';
 
 /** A straight line through points that a few bad days cannot tilt. */
@@ -19,6 +20,29 @@ export interface TheilSenResult {
 /** Beyond this many points the normal approximation of Kendall's S serves. */
 const MOST_POINTS_EXACT = 30;
 
+/** Slopes of all pairs of points that differ in x. */
+function pairSlopes(xs: ArrayLike<number>, ys: ArrayLike<number>): Float64Array {
+  const slopes: number[] = [];
+  for (let i = 0; i < xs.length; i += 1)
+    for (let j = i + 1; j < xs.length; j += 1) {
+      const step = xs[j]! - xs[i]!;
+      if (step !== 0) slopes.push((ys[j]! - ys[i]!) / step);
+    }
+  return Float64Array.from(slopes);
+}
+
+/** The line alone: median of pair slopes, median of y - slope x. Null below two different x. */
+export function theilSenLine(xs: ArrayLike<number>, ys: ArrayLike<number>): Fit | null {
+  return lineThrough(pairSlopes(xs, ys), xs, ys);
+}
+
+function lineThrough(slopes: ArrayLike<number>, xs: ArrayLike<number>, ys: ArrayLike<number>): Fit | null {
+  const slope = median(slopes);
+  if (slope === null) return null;
+  const intercept = median(new Float64Array(xs).map((x, i) => ys[i]! - slope * x))!;
+  return { slope, intercept };
+}
+
 /**
  * Theil-Sen line: the median of all slopes between two points, its interval from the ranks of Kendall's S.
  * Points with the same x give no slope among themselves.
@@ -28,21 +52,13 @@ const MOST_POINTS_EXACT = 30;
  */
 export function theilSen(x: readonly number[], y: readonly number[], confidence = 0.95): TheilSenResult | null {
   if (x.length !== y.length) throw new RangeError('both series need the same length');
-  const slopes: number[] = [];
-  for (let i = 0; i < x.length; i++) {
-    for (let j = i + 1; j < x.length; j++) {
-      const run = x[j]! - x[i]!;
-      if (run !== 0) slopes.push((y[j]! - y[i]!) / run);
-    }
-  }
-  if (slopes.length === 0) return null;
-  slopes.sort((a, b) => a - b);
-  const slope = median(slopes);
-  const intercept = median(x.map((value, i) => y[i]! - slope * value));
+  const slopes = pairSlopes(x, y).sort();
+  const line = lineThrough(slopes, x, y);
+  if (!line) return null;
   const cut = cutOff(x, y, slopes.length, confidence);
-  if (!cut) return { slope, intercept, interval: null, confidence: null, n: x.length };
+  if (!cut) return { ...line, interval: null, confidence: null, n: x.length };
   const interval = { low: slopes[cut.below]!, high: slopes[slopes.length - 1 - cut.below]! };
-  return { slope, intercept, interval, confidence: cut.confidence, n: x.length };
+  return { ...line, interval, confidence: cut.confidence, n: x.length };
 }
 
 /** How many slopes to leave out at each end. */

@@ -7,7 +7,8 @@ import { sizeAt, sizeTrend } from '../../renderer/measure/lines/letter-tops.ts';
 import { modeOf } from '../../renderer/measure/lines/density-peak.ts';
 import { drawnTogether } from '../../renderer/measure/lines/shared-direction.ts';
 import type { Trace } from '../../renderer/measure/lines/trace.ts';
-import { leastSquares, seededNumbers } from '../../renderer/measure/order-statistics.ts';
+import { leastSquares } from '../../renderer/statistics/least-squares.ts';
+import { seededNumbers } from '../../renderer/statistics/seeded-numbers.ts';
 
 const chance = seededNumbers(5);
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
-import { median } from '../../build/letters/glyph.ts';
+import { median } from '../../renderer/statistics/order-statistics.ts';
 import { seededRandom } from '../../build/letters/random.ts';
 
 /**
@@ -88,7 +88,7 @@ export async function digitPage(spec: DigitPageSpec): Promise<DigitPage> {
         heights.push(box.bottom - box.top);
         cursor += box.right - box.left + spec.digitGap;
       }
-      line.push({ height: median(heights), gapBefore });
+      line.push({ height: median(heights)!, gapBefore });
       gapBefore = Math.round(spec.wordGap * Math.exp(spec.lnPerWord * word));
       cursor += gapBefore - spec.digitGap;
     }

@@ -1,5 +1,5 @@
 /** Fatigue onset within bouts, and the interval of the shrinking along a line. */
-import { median } from 'simple-statistics';
+import { median } from '../../../renderer/statistics/order-statistics.ts';
 import { seededRandom, type Random } from '../../letters/random.ts';
 import { slopeInterval } from '../../../renderer/change/decrement.ts';
 import { fatigueOnset } from '../../../renderer/change/fatigue-onset.ts';
@@ -47,7 +47,7 @@ function slopeOfLine(random: Random, noise: number): number {
   const slope = TRUE_SLOPE + 0.006 * noise;
   const sizes = Array.from({ length: WORDS_A_LINE }, (_, i) => slope * i + 0.08 * random.normal());
   const slopes = sizes.flatMap((size, i) => sizes.slice(i + 3).map((later, k) => (later - size) / (k + 3)));
-  return median(slopes);
+  return median(slopes)!;
 }
 
 function decrement(lines: number, kind: string): Setting {

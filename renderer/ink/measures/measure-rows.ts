@@ -1,4 +1,5 @@
-import { medianInterval, medianOf } from '../../statistics/median-interval.ts';
+import { medianInterval } from '../../statistics/median-interval.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { InkMeasure, InkReason } from '../ink-types.ts';
 import { INK_METHOD } from '../version.ts';
 import type { LogTrend } from './trends.ts';
@@ -52,7 +53,7 @@ export class MeasureRows {
 
   median(code: InkCode, values: ArrayLike<number>): void {
     const interval = medianInterval(values);
-    this.set(code, medianOf(values), values.length, interval?.low, interval?.high);
+    this.set(code, median(values), values.length, interval?.low, interval?.high);
   }
 
   trend(code: InkCode, trend: LogTrend | null, n: number): void {

@@ -1,4 +1,4 @@
-import { medianOf } from '../../statistics/median-interval.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { Contact } from '../prepare/contacts.ts';
 
 /** Cut off each end of a contact: pressure rises and falls there, ms. */
@@ -37,7 +37,7 @@ function pressedOf({ t, force }: Contact): Pressed {
 
 const middle = ({ t, force }: Pressed): { atS: number; value: number } => ({
   atS: (t[0]! + t.at(-1)!) / 2000,
-  value: medianOf(force)!,
+  value: median(force)!,
 });
 
 function blocksOf({ t, force }: Pressed): { atS: number; value: number }[] {

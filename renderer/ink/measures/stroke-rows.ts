@@ -1,4 +1,4 @@
-import { medianOf } from '../../statistics/median-interval.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { InkQuality } from '../ink-types.ts';
 import { GRID_HZ } from '../prepare/butterworth.ts';
 import type { Noise } from '../prepare/noise.ts';
@@ -101,7 +101,7 @@ function smoothness(rows: MeasureRows, strokes: readonly PenStroke[], noise: Noi
   const jerks = long.map((values) => logDimensionlessJerk(values, GRID_HZ)).filter((each) => each !== null);
   rows.median('ldlj', jerks);
   const shares = long.map((values) => (noise.jerkVariance * (values.length / GRID_HZ)) / squaredJerk(values, GRID_HZ));
-  if (long.length > 0 && !(medianOf(shares)! <= JERK_SHARE)) rows.leave(['ldlj'], 'noise');
+  if (long.length > 0 && !(median(shares)! <= JERK_SHARE)) rows.leave(['ldlj'], 'noise');
 }
 
 /** Fills the rows that strokes tell. @param noise null: the rate is too low to know it */
@@ -114,7 +114,7 @@ export function strokeRows(
   sizes(rows, strokes);
   if (quality.rateHz! < LIMITED.rateHz || !noise) return rows.leave(['velocity-peaks', 'sparc', 'ldlj'], 'rate');
   smoothness(rows, strokes, noise);
-  const peak = medianOf(strokes.map(({ peakVy }) => peakVy));
+  const peak = median(strokes.map(({ peakVy }) => peakVy));
   if (peak === null) return;
   if (PROMINENCE_NOISE * noise.speed > NOISE_SHARE * peak) rows.leave(['velocity-peaks', 'sparc'], 'noise');
 }

@@ -1,4 +1,4 @@
-import { medianOf } from '../../statistics/median-interval.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { InkDocument } from '../ink-types.ts';
 
 /** A pen-down trace with rising times. */
@@ -56,5 +56,5 @@ export function contactsOf(document: InkDocument): Contacts {
     const force = trace.force ? pick(trace.force) : null;
     contacts.push({ trace: index, t: pick(t), x: pick(trace.x), y: pick(trace.y), force });
   }
-  return { contacts, intervalMs: medianOf(intervals), backward, samples };
+  return { contacts, intervalMs: median(intervals), backward, samples };
 }

@@ -1,4 +1,4 @@
-import { medianOf } from '../../statistics/median-interval.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import { GRID_MS, PASS_HZ } from './butterworth.ts';
 import type { Motion } from './motion.ts';
 
@@ -35,7 +35,7 @@ export function noiseOf(motions: readonly Motion[], rateHz: number): Noise | nul
       residuals[next++] = Math.abs(contact.y[i]! - at(y, position));
     }
   }
-  const positionMm = (1.4826 * medianOf(residuals)!) / Math.sqrt(1 - PASSED_HZ / rateHz);
+  const positionMm = (1.4826 * median(residuals)!) / Math.sqrt(1 - PASSED_HZ / rateHz);
   const f = PASS_HZ;
   return {
     positionMm,

@@ -1,4 +1,4 @@
-import { medianOf } from '../../statistics/median-interval.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { InkQuality, InkTask, InkTremor, TremorReason } from '../ink-types.ts';
 import { GRID_HZ } from '../prepare/butterworth.ts';
 import type { Motion } from '../prepare/motion.ts';
@@ -60,8 +60,8 @@ function peakOf({ velocity, stepHz }: MotionSpectrum): Peak | null {
 
 /** Medians of a spectrum beside the peak, 1.5 to 3 Hz to either side. */
 function flanks(values: Float64Array, stepHz: number, f: number): { below: number; above: number } {
-  const below = medianOf(between(values, stepHz, f - FLANK_HZ, f - NEAR_HZ)) ?? 0;
-  const above = medianOf(between(values, stepHz, f + NEAR_HZ, f + FLANK_HZ)) ?? 0;
+  const below = median(between(values, stepHz, f - FLANK_HZ, f - NEAR_HZ)) ?? 0;
+  const above = median(between(values, stepHz, f + NEAR_HZ, f + FLANK_HZ)) ?? 0;
   return { below, above };
 }
 
@@ -108,7 +108,7 @@ export function tremorOf(motions: readonly Motion[], task: InkTask, quality: Ink
   if ((peakRatio !== null && peakRatio < CLEAR_RATIO) || !(share >= CLEAR_SHARE))
     return { ...told, reason: 'no-clear-peak' };
   const amplitudeRmsMm = amplitude(spectrum, f);
-  const floor = medianOf(between(position, stepHz, FLOOR[0], Math.min(FLOOR[1], 0.4 * quality.rateHz))) ?? 0;
+  const floor = median(between(position, stepHz, FLOOR[0], Math.min(FLOOR[1], 0.4 * quality.rateHz))) ?? 0;
   if (amplitudeRmsMm < LEAST_MM || amplitudeRmsMm < 2 * Math.sqrt(3 * floor)) return { ...told, reason: 'below-noise' };
   return { ...told, frequencyHz: f, amplitudeRmsMm, reason: null };
 }

@@ -1,4 +1,4 @@
-import { median } from 'simple-statistics';
+import { median } from '../../statistics/order-statistics.ts';
 import type { GoalRung } from '../../../db/types/goal.ts';
 import type { Limits } from '../rules/limits.ts';
 
@@ -48,8 +48,8 @@ export function nextStep(
   }
   const percents = last.map((s) => s.percent);
   // A step stands above what was shown: above the usual sample and above the latest one.
-  const level = Math.max(median(percents), percents.at(-1)!);
-  const words = median(last.map((s) => s.words));
+  const level = Math.max(median(percents)!, percents.at(-1)!);
+  const words = median(last.map((s) => s.words))!;
   const known = current === null ? -1 : rungIndex(rungs, current);
   const index = known < 0 ? longestWithin(rungs, words) : known;
   const here = rungs[index]!;

@@ -1,4 +1,4 @@
-import { median } from 'simple-statistics';
+import { median } from '../../statistics/order-statistics.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Sample, TaskKind } from '../../../db/types/sample.ts';
 
@@ -105,7 +105,7 @@ const rulerValues = (sample: Sample, day: string): SampleValue[] =>
             sample,
             day,
             code,
-            value: median(readings),
+            value: median(readings)!,
             unit: RULER_UNIT,
             n: readings.length,
             low: null,

@@ -1,5 +1,5 @@
+import { mean, median, standardDeviation } from '../../statistics/order-statistics.ts';
 /** The ruler path: typed readings in mm, with the same statistics as a scan gives. */
-import { mean, median, sampleStandardDeviation } from 'simple-statistics';
 
 export interface TypedSummary {
   n: number;
@@ -31,9 +31,9 @@ export function summarize(readings: readonly number[]): TypedSummary | null {
   const last = values.slice(-5);
   return {
     n: values.length,
-    median: median(values),
-    cv: values.length >= 3 && mean(values) > 0 ? (sampleStandardDeviation(values) / mean(values)) * 100 : null,
-    decrement: values.length >= 10 && mean(first) > 0 ? ((mean(first) - mean(last)) / mean(first)) * 100 : null,
+    median: median(values)!,
+    cv: values.length >= 3 && mean(values)! > 0 ? (standardDeviation(values)! / mean(values)!) * 100 : null,
+    decrement: values.length >= 10 && mean(first)! > 0 ? ((mean(first)! - mean(last)!) / mean(first)!) * 100 : null,
   };
 }
 

@@ -1,4 +1,4 @@
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { GrayImage } from '../types.ts';
 import type { Components } from './components.ts';
 import { inkAt, paperAt } from './contrast.ts';

@@ -8,7 +8,7 @@ import type { Print } from './ruling-erase.ts';
 import type { Rulings } from './printed-rulings.ts';
 import type { PixelStages } from './pixel-stages.ts';
 import type { Runs } from './runs.ts';
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { GrayImage } from '../types.ts';
 
 /** The ink of a page without its printed lines. */

@@ -1,4 +1,4 @@
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { GrayImage } from '../types.ts';
 import { equallyLong, hiddenLines, printedLines } from './ruling-lines.ts';
 import type { PrintedLine } from './ruling-lines.ts';

@@ -1,4 +1,4 @@
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { GrayImage } from '../types.ts';
 import { ERASED, INK, inkAt, paperAt } from './contrast.ts';
 import type { Levels } from './contrast.ts';

@@ -1,4 +1,5 @@
-import { leastSquares, median } from '../order-statistics.ts';
+import { leastSquares } from '../../statistics/least-squares.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import { FULL, STRIP } from './ruling-votes.ts';
 import type { Votes } from './ruling-votes.ts';
 

@@ -5,7 +5,7 @@ import { sizeAt } from '../lines/letter-tops.ts';
 import type { LineWork } from '../lines/line-work.ts';
 import { strokesOf } from './pen-strokes.ts';
 import type { Group } from './word-groups.ts';
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 
 /** A group of ink as the spacing sees it: lengths in x-heights of its line, places taken along the slant. */
 export interface Place {

@@ -1,7 +1,7 @@
 import type { Hole } from '../image/holes.ts';
 import { lettersOf } from './letters.ts';
 import type { Layout } from '../lines/page-layout.ts';
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import { usualWidth } from './letter-kinds.ts';
 
 /** This many letters of a kind tell this hand's width; else the usual one is scaled. */

@@ -16,7 +16,7 @@ import { traceAt } from '../lines/trace.ts';
 import { gapsOf } from './word-groups.ts';
 import type { Group, WordWork } from './word-groups.ts';
 import type { Layout } from '../lines/page-layout.ts';
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import { ASCENDING, CLOSING, DESCENDING, SMALL, zoneOf } from './letter-kinds.ts';
 import type { LetterResult, LineResult, PointMm, WordResult } from '../types.ts';
 

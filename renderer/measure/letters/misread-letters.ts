@@ -1,5 +1,5 @@
 import { usualOnes } from '../lines/page-model.ts';
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { LineResult } from '../types.ts';
 
 /** The lines without small letters of the text that were cut or laid wrongly: their heights are those of no letter. */

@@ -1,7 +1,7 @@
 import { wordsFrom } from './spacing.ts';
 import type { WordWork } from './word-groups.ts';
 import type { Layout } from '../lines/page-layout.ts';
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import { alignWords } from './align-words.ts';
 import { pathLines } from './path-lines.ts';
 import { layText } from './text-path.ts';

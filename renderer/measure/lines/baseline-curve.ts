@@ -1,4 +1,4 @@
-import type { Fit } from '../order-statistics.ts';
+import type { Fit } from '../../statistics/least-squares.ts';
 import type { Extreme } from './extremes.ts';
 import type { Trace } from './trace.ts';
 import { traceAt, traceEnd } from './trace.ts';

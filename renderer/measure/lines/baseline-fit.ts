@@ -1,5 +1,6 @@
-import { leastSquares, quantile, theilSen } from '../order-statistics.ts';
-import type { Fit } from '../order-statistics.ts';
+import { type Fit, leastSquares } from '../../statistics/least-squares.ts';
+import { quantile } from '../../statistics/order-statistics.ts';
+import { theilSenLine } from '../../statistics/theil-sen.ts';
 import { CAPTURE, smoothCurve, steadied } from './baseline-curve.ts';
 import type { Extreme } from './extremes.ts';
 import { modeOf } from './density-peak.ts';
@@ -115,7 +116,7 @@ function shares(us: readonly number[]): number[] {
 
 /** Least squares; few bottoms say little about the slope: then the median slope, or that of the line's course. */
 function straightLine(us: number[], vs: number[], slope: number, weights: readonly number[] | null): Fit {
-  const fit = us.length >= 6 ? leastSquares(us, vs, weights) : theilSen(us, vs);
+  const fit = us.length >= 6 ? leastSquares(us, vs, weights) : theilSenLine(us, vs);
   if (fit && us.length >= 3) return fit;
   const mean = vs.reduce((sum, v, i) => sum + v - slope * us[i]!, 0) / vs.length;
   return { slope, intercept: mean };

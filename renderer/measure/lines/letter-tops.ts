@@ -1,4 +1,5 @@
-import { median, quantile, theilSen } from '../order-statistics.ts';
+import { median, quantile } from '../../statistics/order-statistics.ts';
+import { theilSenLine } from '../../statistics/theil-sen.ts';
 import { densityCurve, lowestPeak } from './density-peak.ts';
 import { drawnTogether } from './shared-direction.ts';
 import type { OfLine } from './shared-direction.ts';
@@ -178,7 +179,7 @@ const UNTOLD = 1e3;
  * far as the smaller ones are enough.
  */
 function lowerOnes(lines: OfLine[]): OfLine[] {
-  const drift = theilSen(
+  const drift = theilSenLine(
     lines.map(({ at }) => at),
     lines.map(({ value }) => value),
   );

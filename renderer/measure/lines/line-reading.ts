@@ -1,4 +1,4 @@
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import { baselineOf } from './baseline-fit.ts';
 import type { Baseline } from './baseline-fit.ts';
 import type { Blob, InkMap } from './ink-pieces.ts';

@@ -1,4 +1,5 @@
-import { leastSquares, median, quantile } from '../order-statistics.ts';
+import { leastSquares } from '../../statistics/least-squares.ts';
+import { median, quantile } from '../../statistics/order-statistics.ts';
 import type { Blob, InkMap } from './ink-pieces.ts';
 import { densityOf, smoothed } from './density.ts';
 import type { Density } from './density.ts';

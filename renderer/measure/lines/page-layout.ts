@@ -11,7 +11,7 @@ import { lineTraces } from './line-traces.ts';
 import { wordsOf } from '../letters/spacing.ts';
 import type { FoundWords } from '../letters/spacing.ts';
 import type { WordWork } from '../letters/word-groups.ts';
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { GrayImage } from '../types.ts';
 
 /** Lines and words of a page, with the ink they are made of. */

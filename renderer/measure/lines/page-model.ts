@@ -1,7 +1,7 @@
 import type { LetterTop } from './letter-tops.ts';
 import { sizeAt } from './letter-tops.ts';
 import type { LineWork } from './line-work.ts';
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 
 /**
  * Which tops of a page are those of small letters, and how high those are: tops of small letters, tall letters and

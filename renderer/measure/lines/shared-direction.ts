@@ -1,4 +1,5 @@
-import { median, scatter, theilSen } from '../order-statistics.ts';
+import { median, scatter } from '../../statistics/order-statistics.ts';
+import { theilSenLine } from '../../statistics/theil-sen.ts';
 
 /** What was measured of one line, with the variance that the unevenness of its letters gives it. */
 export interface OfLine {
@@ -52,7 +53,7 @@ export function drawnTogether(lines: readonly OfLine[]): number[] | null {
 /** Change from line to line, shrunk toward none as far as chance makes one. */
 function driftOf(lines: readonly OfLine[], noise: number): number {
   const at = lines.map((line) => line.at);
-  const drift = theilSen(
+  const drift = theilSenLine(
     at,
     lines.map(({ value }) => value),
   )!.slope;

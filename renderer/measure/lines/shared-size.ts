@@ -1,7 +1,7 @@
 import type { Layout } from './page-layout.ts';
 import { withLines } from './page-layout.ts';
-import { leastSquares, mean, scatter } from '../order-statistics.ts';
-import type { Fit } from '../order-statistics.ts';
+import { type Fit, leastSquares } from '../../statistics/least-squares.ts';
+import { mean, scatter } from '../../statistics/order-statistics.ts';
 import { asRead, WAVY } from './baseline-fit.ts';
 import type { Baseline } from './baseline-fit.ts';
 import type { Extreme } from './extremes.ts';

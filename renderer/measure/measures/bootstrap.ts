@@ -1,4 +1,5 @@
-import { seededNumbers, sortedOrder } from '../order-statistics.ts';
+import { sortedOrder } from '../../statistics/order-statistics.ts';
+import { seededNumbers } from '../../statistics/seeded-numbers.ts';
 
 /** How often a page is resampled from its own words or lines: its ends vary by a tenth of its width between seeds. */
 const DRAWS = 120;
@@ -140,15 +141,4 @@ export class Sorted {
     }
     return Math.abs(values[last]! - middle);
   }
-}
-
-/** Wilson's 95 % interval of a share (Wilson 1927). */
-export function wilson(successes: number, n: number): Interval {
-  if (n === 0) return UNKNOWN;
-  const z = 1.959963984540054;
-  const p = successes / n;
-  const middle = p + (z * z) / (2 * n);
-  const half = z * Math.sqrt((p * (1 - p)) / n + (z * z) / (4 * n * n));
-  const whole = 1 + (z * z) / n;
-  return { low: Math.max(0, (middle - half) / whole), high: Math.min(1, (middle + half) / whole) };
 }

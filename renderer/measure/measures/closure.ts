@@ -1,4 +1,4 @@
-import { wilson } from './bootstrap.ts';
+import { wilson } from '../../statistics/wilson.ts';
 import type { Measure } from './measure.ts';
 import { NOTHING, wordsIn } from './measure.ts';
 
@@ -40,8 +40,8 @@ export const closure: Measure = {
     return {
       value: (100 * closed) / letters.length,
       n: letters.length,
-      low: low === null ? null : 100 * low,
-      high: high === null ? null : 100 * high,
+      low: 100 * low,
+      high: 100 * high,
       spread: null,
     };
   },

@@ -1,5 +1,5 @@
 import { interval, Sorted } from './bootstrap.ts';
-import { mean, median } from '../order-statistics.ts';
+import { mean, median } from '../../statistics/order-statistics.ts';
 import type { LineResult } from '../types.ts';
 import { evenedHeights, letterEffects } from './letter-effect.ts';
 import type { Measure } from './measure.ts';

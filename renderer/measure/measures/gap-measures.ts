@@ -1,5 +1,5 @@
 import { interval, Sorted } from './bootstrap.ts';
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { LineResult } from '../types.ts';
 import type { Measure, ReadPage } from './measure.ts';
 import { NOTHING, wordsIn, wordsOfLine } from './measure.ts';

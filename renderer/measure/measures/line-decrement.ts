@@ -1,4 +1,4 @@
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { WordResult } from '../types.ts';
 import { evenedHeights, letterEffects, smallLetters } from './letter-effect.ts';
 import type { Measure, ReadPage } from './measure.ts';

@@ -1,4 +1,4 @@
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import type { Measure } from './measure.ts';
 import { NOTHING, wordsOfLine } from './measure.ts';
 import { slopeOverLines } from './slopes.ts';

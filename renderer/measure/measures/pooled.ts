@@ -1,6 +1,6 @@
 import { interval, Sorted } from './bootstrap.ts';
 import type { Draws } from './bootstrap.ts';
-import { quantile, standardDeviation } from '../order-statistics.ts';
+import { quantile, standardDeviation } from '../../statistics/order-statistics.ts';
 import { NOTHING } from './measure.ts';
 import type { Reading } from './measure.ts';
 

@@ -1,5 +1,5 @@
 import { interval, Sorted } from './bootstrap.ts';
-import { robustSd } from '../order-statistics.ts';
+import { robustSd } from '../../statistics/order-statistics.ts';
 import type { Measure } from './measure.ts';
 import { NOTHING, wordsIn } from './measure.ts';
 import { pooledMedian } from './pooled.ts';

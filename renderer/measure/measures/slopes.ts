@@ -1,6 +1,6 @@
 import { interval, Sorted } from './bootstrap.ts';
 import type { Draws } from './bootstrap.ts';
-import { sortedOrder } from '../order-statistics.ts';
+import { sortedOrder } from '../../statistics/order-statistics.ts';
 import { NOTHING } from './measure.ts';
 import type { Reading } from './measure.ts';
 

@@ -1,7 +1,7 @@
 import type { Ink } from '../image/ink.ts';
 import type { Layout } from '../lines/page-layout.ts';
 import type { ReadPage } from '../measures/measure.ts';
-import { median } from '../order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
 import { SCALE_TOLERANCE } from '../sheet/sheet.ts';
 import type { GrayImage, MeasureOptions, PageWarning } from '../types.ts';
 import { doubtWarning, WARNINGS, rulingWarning, sizeWarning } from './warnings.ts';

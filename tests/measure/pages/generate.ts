@@ -1,5 +1,5 @@
 import sharp from 'sharp';
-import { median } from '../../../build/letters/glyph.ts';
+import { median } from '../../../renderer/statistics/order-statistics.ts';
 import { decodePage } from '../../../electron/files/decode/decode.ts';
 import { seededRandom } from '../../../build/letters/random.ts';
 import { cornersOf, viewOf } from './camera.ts';
@@ -65,7 +65,7 @@ function apparentDecrement(ink: PageInk, asked: number): number {
     line.words.forEach((_, x) => {
       const lns = (ink.words[at]?.smallLetters ?? []).map((height) => Math.log(height));
       at += 1;
-      if (lns.length > 0) points.push({ x, middle: median(lns), mean: lns.reduce((a, b) => a + b, 0) / lns.length });
+      if (lns.length > 0) points.push({ x, middle: median(lns)!, mean: lns.reduce((a, b) => a + b, 0) / lns.length });
     });
     for (const [i, p] of points.entries())
       for (const q of points.slice(i + 1)) slopes.push((q.middle - p.middle) / (q.x - p.x));
@@ -76,7 +76,7 @@ function apparentDecrement(ink: PageInk, asked: number): number {
     }
   }
   if (slopes.length === 0) return 0;
-  return Math.max(Math.abs(median(slopes) - asked), Math.abs(products / squares - asked));
+  return Math.max(Math.abs(median(slopes)! - asked), Math.abs(products / squares - asked));
 }
 
 /** Makes the page of a specification: the file, its gray values, and what is true about it. Same spec, same page. */
@@ -101,7 +101,7 @@ export async function makePage(spec: PageSpec, text?: readonly (readonly string[
 
   const { writing } = spec;
   const scale = pxPerMm(spec, view);
-  const xHeightMm = ink.smallLetters.length ? median(ink.smallLetters) : 0;
+  const xHeightMm = ink.smallLetters.length ? median(ink.smallLetters)! : 0;
   const font = fontOf(writing.font);
   return {
     spec,
@@ -121,8 +121,8 @@ export async function makePage(spec: PageSpec, text?: readonly (readonly string[
       lineDecrement: writing.lnPerWord,
       apparentDecrement: apparentDecrement(ink, writing.lnPerWord),
       pageDecrementPercent: writing.percentPerLine,
-      wordGapXh: ink.wordGapsXh.length ? median(ink.wordGapsXh) : 0,
-      letterGapXh: writing.letterGapXh !== null && ink.letterGapsXh.length ? median(ink.letterGapsXh) : null,
+      wordGapXh: ink.wordGapsXh.length ? median(ink.wordGapsXh)! : 0,
+      letterGapXh: writing.letterGapXh !== null && ink.letterGapsXh.length ? median(ink.letterGapsXh)! : null,
       closedLoops: countLoops(ink.words, 1 / scale),
       strokeWidthMm: font.kind === 'pen' && !WIDER.has(font.name) ? writing.penMm : null,
       slantDeg: UPRIGHT.has(writing.font) ? writing.slantDeg : null,

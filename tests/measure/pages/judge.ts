@@ -1,4 +1,4 @@
-import { median } from '../../../build/letters/glyph.ts';
+import { median } from '../../../renderer/statistics/order-statistics.ts';
 import { OUTLINE_HANDS } from '../../../build/letters/outline-fonts.ts';
 import { PEN_HANDS } from '../../../build/letters/pen-fonts.ts';
 import type { PageResult } from '../../../renderer/measure/types.ts';
@@ -88,18 +88,18 @@ export function judgePage(page: MadePage, result: PageResult): Judgement[] {
   const words = wordCount(truth.lines);
   add('words', Math.abs(wordCount(result.lines) - words), '', spec.ruling.kind === 'plain' ? 0 : 0.01 * words);
   // The middle over letters and the middle over words part where the size changes; either is a fair page median.
-  const ofWords = median(truth.lines.flatMap((line) => line.words.map((word) => word.xHeightMm)));
+  const ofWords = median(truth.lines.flatMap((line) => line.words.map((word) => word.xHeightMm)))!;
   const size = value('x-height');
   const sizeError = Math.min(share(size, truth.xHeightMm), share(size, ofWords));
   add('x-height', sizeError, '%', joined || truth.xHeightPx < 20 ? 3 : 1.5);
   const angles = angleErrors(page, result);
   // Of a waving line every robust fit has a slope of its own; its angle is reported only.
-  add('angle, median', median(angles), 'deg', spec.writing.waveMm > 0 ? null : photo ? 0.2 : 0.05);
+  add('angle, median', median(angles)!, 'deg', spec.writing.waveMm > 0 ? null : photo ? 0.2 : 0.05);
   add('angle, worst', Math.max(...angles), 'deg', null);
   if (truth.turnIsVisible)
     add('turn', Math.abs(result.page.rotationDeg - truth.rotationDeg), 'deg', photo ? 0.2 : 0.05);
   const gaps = gapErrors(truth.lines, result);
-  add('word gap, median', median(gaps), '%', 1);
+  add('word gap, median', median(gaps)!, '%', 1);
   add('word gap, p90', percentile(gaps, 0.9), '%', 3);
   if (truth.xHeightPx >= 15) {
     const decrement = value('line-decrement');
@@ -129,7 +129,7 @@ export function judgePage(page: MadePage, result: PageResult): Judgement[] {
     add('stroke width', share(value('stroke-width'), truth.strokeWidthMm), '%', truth.strokeWidthMm >= 0.4 ? 8 : null);
   if (spec.writing.waveMm > 0) {
     const ratios = truth.lines.map((line, i) => share(result.lines[i]?.baselineRmsMm, line.baselineRmsMm));
-    add('waviness, median', median(ratios), '%', 10);
+    add('waviness, median', median(ratios)!, '%', 10);
   }
   if (truth.slantDeg !== null) add('slant', Math.abs((value('slant') ?? Infinity) - truth.slantDeg), 'deg', null);
   if (truth.letterGapXh !== null)

@@ -1,4 +1,5 @@
-import { extent, median } from '../../../build/letters/glyph.ts';
+import { extent } from '../../../build/letters/glyph.ts';
+import { median } from '../../../renderer/statistics/order-statistics.ts';
 import type { Chain, LetterFont } from '../../../build/letters/glyph.ts';
 import { OUTLINE_HANDS, outlineFont } from '../../../build/letters/outline-fonts.ts';
 import type { OutlineHand } from '../../../build/letters/outline-fonts.ts';
@@ -130,7 +131,7 @@ export function layOut(spec: PageSpec, text?: readonly (readonly string[])[]): P
     if (line.words.length === 0) continue;
     const truth = baselineTruth(wave, cursor - (gapMm ?? 0), angleDeg);
     line.box = boxOf(lineChains, page.penMm);
-    line.xHeightMm = median(line.words.map((word) => word.xHeightMm));
+    line.xHeightMm = median(line.words.map((word) => word.xHeightMm))!;
     line.baselineAngleDeg = truth.angle;
     line.baselineRmsMm = truth.rms;
     page.lines.push(line);

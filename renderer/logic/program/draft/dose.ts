@@ -1,13 +1,9 @@
+import { median } from '../../../statistics/order-statistics.ts';
+
 /**
  * How much, how long, with which rests: from line-by-line legibility (or size) and fatigue.
  * Design of the clinical notes, part H (common practice; no published algorithm).
  */
-const median = (values: readonly number[]): number => {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  const upper = sorted[middle] ?? 0;
-  return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? upper) + upper) / 2;
-};
 
 export interface LineQuality {
   /** Share of words read, 0 to 1, a line. */
@@ -19,7 +15,7 @@ export interface LineQuality {
 }
 
 function onsetIn(values: readonly number[], dropTo: number, leastDrop: number): number | null {
-  const reference = median(values.slice(0, 2));
+  const reference = median(values.slice(0, 2)) ?? 0;
   const limit = Math.min(dropTo * reference, reference - leastDrop + 1e-9);
   for (let i = 2; i + 1 < values.length; i += 1) {
     if ((values[i] ?? limit) < limit && (values[i + 1] ?? limit) < limit) return i + 1;

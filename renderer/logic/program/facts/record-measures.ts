@@ -1,6 +1,6 @@
 /** Measures of a client's samples: from the measured page, from typed readings, from readers and ratings. */
+import { mean, median, standardDeviation } from '../../../statistics/order-statistics.ts';
 import { threshold } from '../../rules/threshold.ts';
-import { mean, median, sampleStandardDeviation } from 'simple-statistics';
 import type { ClientRecord } from '../../../../db/types/record.ts';
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import type { PageResult, Sample } from '../../../../db/types/sample.ts';
@@ -61,7 +61,7 @@ export function sampleMeasures({ sample, legibility }: Occasion): Measure[] {
 /** Fewest readings from which a spread is taken. */
 const fewest = { gaps: 5, letters: 15 };
 
-const spread = (values: readonly number[]): number => (sampleStandardDeviation([...values]) / mean([...values])) * 100;
+const spread = (values: readonly number[]): number => (standardDeviation(values)! / mean(values)!) * 100;
 
 /**
  * Ruler readings typed in for a sample: the median of each that the vocabulary knows, and what follows from gaps and
@@ -71,7 +71,7 @@ export function typedMeasures({ sample }: Occasion, rules: RulesInUse): Measure[
   const out: Measure[] = [];
   for (const [code, values] of Object.entries(sample.typed)) {
     const unit = rules.vocabulary.measures.find((each) => each.code === code)?.units[0];
-    if (unit !== undefined && values.length > 0) out.push({ code, value: median([...values]), unit });
+    if (unit !== undefined && values.length > 0) out.push({ code, value: median(values)!, unit });
   }
   const heights = sample.typed['x-height'] ?? [];
   const words = sample.typed['word-gap-mm'] ?? [];
@@ -79,10 +79,10 @@ export function typedMeasures({ sample }: Occasion, rules: RulesInUse): Measure[
   if (heights.length >= fewest.letters) out.push({ code: 'x-height-cv', value: spread(heights), unit: '%' });
   if (words.length >= fewest.gaps) out.push({ code: 'word-gap-cv', value: spread(words), unit: '%' });
   if (letters.length > 0 && heights.length > 0) {
-    out.push({ code: 'letter-gap', value: median([...letters]) / median([...heights]), unit: 'xh' });
+    out.push({ code: 'letter-gap', value: median(letters)! / median(heights)!, unit: 'xh' });
   }
-  if (words.length > 0 && letters.length > 0 && median([...letters]) > 0) {
-    out.push({ code: 'gap-ratio', value: median([...words]) / median([...letters]), unit: '1' });
+  if (words.length > 0 && letters.length > 0 && median(letters)! > 0) {
+    out.push({ code: 'gap-ratio', value: median(words)! / median(letters)!, unit: '1' });
   }
   return out;
 }

@@ -3,6 +3,7 @@
  * Words read are judged by the model of change (`StepSigns`); letters, fatigue and pain by the criteria of common
  * practice. It proposes; nothing moves by itself.
  */
+import { median } from '../../../statistics/order-statistics.ts';
 import { threshold } from '../../rules/threshold.ts';
 import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { StepSigns } from '../../../change/index.ts';
@@ -54,12 +55,6 @@ export interface Standing {
   practice?: PracticeBack | null;
 }
 
-const median = (values: readonly number[]): number => {
-  const sorted = [...values].sort((a, b) => a - b);
-  const half = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? (sorted[half] ?? 0) : ((sorted[half - 1] ?? 0) + (sorted[half] ?? 0)) / 2;
-};
-
 /** Shortest sample that is judged by itself, words (17 of 21 words is 60 to 92 %). */
 const shortest = 12;
 
@@ -70,7 +65,7 @@ function tiredStarts(ordered: readonly Session[], points: number): Session[] {
   if (!last) return [];
   const before = said.filter((each) => days(each.day, last.day) > 6).map((each) => each.startedAt ?? 0);
   if (before.length < 3) return [];
-  const usual = median(before);
+  const usual = median(before)!;
   return said.filter((each) => days(each.day, last.day) <= 6 && (each.startedAt ?? 0) >= usual + points);
 }
 

@@ -1,4 +1,5 @@
 /** What a trial shows: which option is read better, if any, and what to say about it. */
+import { mean, median } from '../../../statistics/order-statistics.ts';
 import type { Trial, TrialLine } from '../../../../db/types/occasions.ts';
 import { type ChangeInterval, type ChangeLimits, examineChange } from '../../../change/index.ts';
 import { blocksATrial } from './trial-order.ts';
@@ -32,14 +33,6 @@ export interface TrialVerdict {
 }
 
 const words = (text: string): number => text.split(/\s+/).filter(Boolean).length;
-const mean = (values: readonly number[]): number | null =>
-  values.length > 0 ? values.reduce((a, b) => a + b, 0) / values.length : null;
-function median(values: readonly number[]): number | null {
-  if (values.length === 0) return null;
-  const sorted = [...values].sort((a, b) => a - b);
-  const half = Math.floor(sorted.length / 2);
-  return sorted.length % 2 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
-}
 const known = (values: readonly (number | null)[]): number[] =>
   values.flatMap((value) => (value === null ? [] : [value]));
 
