@@ -38,10 +38,24 @@ export async function runDemo(out: string, tell: (line: string) => void): Promis
   }
 }
 
+/** `--data` is taken and not used: `npm start` passes its options on, and the demo has a folder of its own. */
+function options(): { out?: string } | null {
+  try {
+    return parseArgs({ options: { out: { type: 'string' }, data: { type: 'string' } } }).values;
+  } catch {
+    return null;
+  }
+}
+
 async function main(): Promise<void> {
-  const { values } = parseArgs({ options: { out: { type: 'string' }, data: { type: 'string' } } });
-  const out = path.resolve(values.out ?? 'out');
   const tell = (line: string) => void process.stdout.write(`${line}\n`);
+  const wanted = options();
+  if (!wanted) {
+    tell('The only option of the demo visit is --out FOLDER, where its pages and pictures go. Nothing was started.');
+    process.exitCode = 2;
+    return;
+  }
+  const out = path.resolve(wanted.out ?? 'out');
   const result = await runDemo(out, tell);
   if ('error' in result) {
     tell(result.error);

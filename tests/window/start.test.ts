@@ -92,6 +92,9 @@ test('an unknown option is a sentence', async () => {
   const started = start(process.execPath, ['--no-warnings', mainFile, '--nonsense']);
   expect(await started.ended).toBe(2);
   expect(started.said()).toMatch(/^The only option is --data FOLDER.+\.\n$/);
+  const visit = start(process.execPath, ['--no-warnings', path.join(root, 'electron/browser/demo-run.ts'), '--help']);
+  expect(await visit.ended).toBe(2);
+  expect(visit.said()).toMatch(/^The only option of the demo visit is --out FOLDER.+\.\n$/);
 });
 
 /** A network namespace of its own without any interface needs root (or user namespaces). */
