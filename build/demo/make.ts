@@ -17,6 +17,7 @@ import { draftProgram, programInput } from '../../renderer/logic/program/facts/f
 import { propose } from '../../renderer/logic/program/ladder/proposals.ts';
 import { approvedPrograms, lastChange, stepSignsOf, sessionsOf } from '../../renderer/logic/program/ladder/sessions.ts';
 import { buildLevels } from '../../renderer/logic/goals/levels.ts';
+import { withHand } from '../../renderer/logic/record/hand-ranges.ts';
 import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 import { noConditions } from '../../renderer/logic/sample/carried-conditions.ts';
 import { noCare } from '../../renderer/logic/pages/kinds/care.ts';
@@ -228,6 +229,7 @@ class Maker {
     const scale = { pxPerMm: dpi / 25.4, source: 'file-dpi' as const };
     const measured = await measureInWorker(bytes, { scale, text: sample.task.text });
     const pageId = randomUUID();
+    const measures = withHand(measured.result.measures, () => [], rules.thresholds);
     this.caseload.put(
       'samplePage',
       {
@@ -260,7 +262,7 @@ class Maker {
         pageId,
         method: 'page',
         version: measured.result.version,
-        result: measured.result as never,
+        result: { ...measured.result, measures } as never,
         uncorrected: null,
         corrections: [],
       },

@@ -114,8 +114,18 @@ export const MeasureValue = z.looseObject({
   value: z.number().nullable(),
   unit: z.string(),
   n: z.number().int().min(0),
+  /** "This page": 95 % interval of what the ruler would read on this very page. Says nothing about change. */
   low: z.number().nullable(),
   high: z.number().nullable(),
+  /**
+   * "This hand": where 95 of 100 pages of this hand, unchanged and weeks apart, would lie, judged by this one. Two to
+   * five times as wide. Whatever compares pages uses this one. Null where nothing is known of how hands vary in it;
+   * absent in measurements stored before it was computed.
+   */
+  handLow: z.number().nullable().optional(),
+  handHigh: z.number().nullable().optional(),
+  /** Pages of the client's own repeats that it rests on; 0 = on what ordinary writers vary alone. */
+  handPages: z.number().int().min(0).optional(),
   method: z.string(),
 });
 export type MeasureValue = z.infer<typeof MeasureValue>;

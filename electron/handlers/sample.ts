@@ -1,11 +1,13 @@
 import { createHash } from 'node:crypto';
 import type { PageMeasurement, Sample, SamplePage } from '../../db/types/sample.ts';
+import { ownRepeats, withHand } from '../../renderer/logic/record/hand-ranges.ts';
 import { rulingOf } from '../../renderer/logic/sample/carried-conditions.ts';
 import { lookInWorker, measureInWorker, showInWorker } from '../files/measure/page-file.ts';
 import { METHOD_VERSION, type Correction } from '../../renderer/measure/index.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { sampleRequests } from '../contract/sample.ts';
 import type { Handler } from './handler.ts';
+import { currentRules } from './rules.ts';
 import { saveFact } from './saving.ts';
 import type { Services } from './services.ts';
 
@@ -124,22 +126,35 @@ export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } 
         },
         { pdfPage: page.pdfPage, uncorrectedToo: corrections.length > 0 && known === null },
       );
-      const { result } = answer;
-      const uncorrected = known ?? answer.uncorrected;
-      return services.need().put(
-        'pageMeasurement',
+      const caseload = services.need();
+      const record = caseload.record(page.clientId);
+      // The page itself counts once: as it is measured now.
+      const others = record.pageMeasurements.filter((one) => one.pageId !== pageId);
+      const fact = {
+        id,
+        clientId: page.clientId,
+        visitId: page.visitId,
+        sampleId: page.sampleId,
+        pageId,
+        method: 'page',
+        version: answer.result.version,
+        corrections,
+      };
+      const repeats = ownRepeats(
         {
-          id,
-          clientId: page.clientId,
-          visitId: page.visitId,
-          sampleId: page.sampleId,
-          pageId,
-          method: 'page',
-          version: result.version,
-          result: result as never,
-          uncorrected: uncorrected as never,
-          corrections,
+          samples: record.samples,
+          pageMeasurements: [
+            ...others,
+            { ...fact, ...services.doing(), result: answer.result as never, uncorrected: null },
+          ],
         },
+        fact.version,
+      );
+      const measures = withHand(answer.result.measures, repeats, currentRules(services).thresholds);
+      const uncorrected = known ?? answer.uncorrected;
+      return caseload.put(
+        'pageMeasurement',
+        { ...fact, result: { ...answer.result, measures } as never, uncorrected: uncorrected as never },
         services.doing(),
       );
     } finally {

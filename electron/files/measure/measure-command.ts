@@ -2,13 +2,7 @@ import { readFile, stat, writeFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import type { MeasureOptions, PageResult } from '../../../renderer/measure/index.ts';
 import { rulesCurrent } from '../../../db/rules/index.ts';
-import {
-  changeLimits,
-  handInterval,
-  handScaleOf,
-  handSpread,
-  knownHandSpread,
-} from '../../../renderer/change/index.ts';
+import { withHand } from '../../../renderer/logic/record/hand-ranges.ts';
 import { sentenceFor } from '../../contract/messages.ts';
 import { DecodeError } from '../decode/decode-error.ts';
 import { DECODE_LIMITS } from '../decode/decode.ts';
@@ -94,13 +88,8 @@ async function readInput(file: string, what: string): Promise<Uint8Array> {
   }
 }
 
-/** Where this hand lies from page to page, before it has repeats of its own: by ordinary writers. */
-function handOf(code: string, value: number | null, unit: string): { handLow: number | null; handHigh: number | null } {
-  const { thresholds } = rulesCurrent();
-  const spread = handSpread(knownHandSpread(thresholds, code), [], handScaleOf(unit), changeLimits(thresholds));
-  const hand = spread && value !== null ? handInterval(value, spread) : null;
-  return { handLow: hand?.low ?? null, handHigh: hand?.high ?? null };
-}
+/** Before a client has repeats of their own: what ordinary writers vary from page to page. */
+const withOthers = ({ measures }: PageResult) => withHand(measures, () => [], rulesCurrent().thresholds);
 
 /** The documented answer: what COMMANDS names, nothing that only the overlay needs. */
 export function answerOf(result: PageResult): Record<string, unknown> {
@@ -120,14 +109,15 @@ export function answerOf(result: PageResult): Record<string, unknown> {
         ...(doubt ? { doubt } : {}),
       })),
     })),
-    measures: result.measures.map(({ code, value, unit, n, low, high, method }) => ({
+    measures: withOthers(result).map(({ code, value, unit, n, low, high, handLow, handHigh, method }) => ({
       code,
       value,
       unit,
       n,
       low,
       high,
-      ...handOf(code, value, unit),
+      handLow,
+      handHigh,
       method,
     })),
     warnings: result.warnings.map(({ code, message }) => ({ code, message })),
@@ -139,9 +129,11 @@ const shortly = (value: number | null): string => (value === null ? 'not known' 
 /** The answer for a person at a terminal. */
 export function readableAnswer(result: PageResult): string {
   const words = result.lines.reduce((sum, line) => sum + line.words.length, 0);
-  const rows = result.measures.map(({ code, value, unit, n, low, high }) => {
-    const interval = low !== null && high !== null ? ` (95 %: ${shortly(low)} to ${shortly(high)})` : '';
-    return `${code.padEnd(24)} ${shortly(value)} ${value === null ? '' : unit}${interval}, n ${n}`;
+  const between = (name: string, low: number | null, high: number | null): string =>
+    low !== null && high !== null ? `, ${name} ${shortly(low)} to ${shortly(high)}` : '';
+  const rows = withOthers(result).map(({ code, value, unit, n, low, high, handLow, handHigh }) => {
+    const intervals = between('this page', low, high) + between('this hand', handLow, handHigh);
+    return `${code.padEnd(24)} ${shortly(value)} ${value === null ? '' : unit}${intervals}, n ${n}`;
   });
   return [
     `Lines ${result.lines.length}, words ${words}.`,

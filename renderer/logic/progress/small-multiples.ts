@@ -41,10 +41,13 @@ export interface SmallMultiple {
 
 type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'>;
 
-/** One small chart for each measure that was ever computed or typed, oldest value first. */
+/**
+ * One small chart for each measure that was ever computed or typed, oldest value first. Low and high are those of this
+ * hand, from page to page: the page's own interval says nothing about change.
+ */
 export function smallMultiples(record: Facts): SmallMultiple[] {
   const found = new Map<string, SmallMultiple>();
-  for (const { sample, day, code, unit, value } of sampleValues(record)) {
+  for (const { sample, day, code, unit, value, handLow, handHigh } of sampleValues(record)) {
     const known = found.get(code) ?? {
       code,
       label: measureName(code),
@@ -56,7 +59,7 @@ export function smallMultiples(record: Facts): SmallMultiple[] {
     // A measure keeps its unit over time; a value in another one is not drawn on the same scale.
     if (known.unit !== unit) continue;
     const words = showMeasure({ value, unit });
-    known.points.push({ at: Date.parse(sample.takenAt), day, value, low: null, high: null, words });
+    known.points.push({ at: Date.parse(sample.takenAt), day, value, low: handLow, high: handHigh, words });
     found.set(code, known);
   }
   return [...found.values()];

@@ -12,8 +12,12 @@ export interface SampleValue {
   unit: string;
   /** How many readings it rests on. */
   n: number;
+  /** This page: what the ruler leaves open. */
   low: number | null;
   high: number | null;
+  /** This hand: what it varies from page to page; what is compared over time uses this one. */
+  handLow: number | null;
+  handHigh: number | null;
   method: string;
   /** Version of the method; '' for readings typed from a ruler. */
   version: string;
@@ -73,6 +77,8 @@ function pageValues(sample: Sample, day: string, pages: readonly ClientRecord['p
         n: m.n,
         low: m.low,
         high: m.high,
+        handLow: m.handLow ?? null,
+        handHigh: m.handHigh ?? null,
         method: m.method,
         version: page.version,
         source: 'page',
@@ -91,9 +97,18 @@ function pageValues(sample: Sample, day: string, pages: readonly ClientRecord['p
       n: list.reduce((sum, one) => sum + one.n, 0),
       low: null,
       high: null,
+      // The mean of several pages varies less than each: no narrower range is claimed.
+      handLow: meanOf(list.map((one) => one.handLow)),
+      handHigh: meanOf(list.map((one) => one.handHigh)),
       corrected: list.some((one) => one.corrected),
     };
   });
+}
+
+/** Null where one is unknown. */
+function meanOf(values: readonly (number | null)[]): number | null {
+  const known = values.filter((value) => value !== null);
+  return known.length < values.length ? null : known.reduce((a, b) => a + b, 0) / known.length;
 }
 
 const rulerValues = (sample: Sample, day: string): SampleValue[] =>
@@ -110,6 +125,8 @@ const rulerValues = (sample: Sample, day: string): SampleValue[] =>
             n: readings.length,
             low: null,
             high: null,
+            handLow: null,
+            handHigh: null,
             method: 'median of readings from a ruler, typed by hand',
             version: '',
             source: 'ruler',

@@ -36,8 +36,37 @@ function number(value: number, unit: string): string {
 export const showMeasure = (m: Pick<MeasureValue, 'value' | 'unit'>): string =>
   m.value === null ? 'unknown' : number(m.value, m.unit);
 
+/** Change of size along lines or down the page: one page tells of itself only. */
+const isCourse = (unit: string): boolean => unit.startsWith('ln(') || unit === '% per line';
+
+/** As `showMeasure`, on the screen of one page: what is said to shrink there shrinks on this page. */
+export const showOnPage = (m: Pick<MeasureValue, 'value' | 'unit'>): string =>
+  m.value !== null && isCourse(m.unit) ? `${showMeasure(m)}, on this page` : showMeasure(m);
+
+const between = (low: number | null | undefined, high: number | null | undefined, unit: string): string | null =>
+  typeof low === 'number' && typeof high === 'number' ? `${number(low, unit)} to ${number(high, unit)}` : null;
+
+/** The two intervals of a measure by their plain names; null where one is not known. */
+export const bothRanges = (m: MeasureValue): { page: string | null; hand: string | null } => ({
+  page: between(m.low, m.high, m.unit),
+  hand: between(m.handLow, m.handHigh, m.unit),
+});
+
+/** What the two ranges mean, in the words of the window. */
+export const RANGE_WORDS = {
+  page: 'This page: how exactly this page was read (95 %).',
+  hand: 'This hand: where 95 of 100 pages of an unchanged hand would lie. Less than that apart is no change.',
+} as const;
+
+function restsOn(pages: number | undefined): string {
+  if (pages === undefined) return '';
+  return pages > 0
+    ? ` This hand: from ${pages} pages repeated on one day, and from what ordinary writers vary.`
+    : ' This hand: from what ordinary writers vary from page to page (two writers); repeat a page on one day to learn what this client varies.';
+}
+
 export function howMeasured(m: MeasureValue): string {
-  const interval =
-    m.low !== null && m.high !== null ? ` Interval (95 %) ${number(m.low, m.unit)} to ${number(m.high, m.unit)}.` : '';
-  return `From ${m.n} readings.${interval} Method: ${m.method}.`;
+  const { page, hand } = bothRanges(m);
+  const ranges = `${page ? ` This page (95 %): ${page}.` : ''}${hand ? ` This hand, page to page: ${hand}.${restsOn(m.handPages)}` : ''}`;
+  return `From ${m.n} readings.${ranges} Method: ${m.method}.`;
 }
