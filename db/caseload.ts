@@ -96,6 +96,8 @@ export interface Caseload {
   clientByCode(code: string): Fact<'client'> | null;
   /** Everything of one client except pictures' bytes. @throws not-found */
   record(clientId: string): ClientRecord;
+  /** Number of the client's last entry in the trail: unchanged means that nothing of the client has changed. */
+  lastChange(clientId: string): number;
   get<K extends FactKind>(kind: K, id: string): Fact<K> | null;
   /** Texts of samples and trials of all clients since an instant: no reader and no client is to meet one again. */
   textsSince(at: string): { text: string; codes: string[]; at: string }[];

@@ -48,6 +48,14 @@ function writtenLines(sample: DemoSample): string[] {
   });
 }
 
+/** What stands in a note that has no sentence of its own. */
+const usualJudgement: Record<DemoVisit['kind'], string> = {
+  first: 'Writing looked at together with seat, hand and sight; the next step chosen with the client.',
+  treatment: 'Cues faded from every line to every third; dose set by the line where quality fell.',
+  retest: 'Same task, paper and hour as before; what changed was weighed against day-to-day spread.',
+  discharge: 'What keeps the writing going was agreed with client and helper.',
+};
+
 class Maker {
   readonly caseload: Caseload;
   readonly today: Date;
@@ -94,7 +102,7 @@ class Maker {
     const visitId = randomUUID();
     const note = {
       told: visit.told ?? '',
-      skilled: visit.skilled ?? '',
+      skilled: visit.skilled ?? (visit.noteOpen ? '' : usualJudgement[visit.kind]),
       response: visit.response ?? '',
       taughtBack: visit.taughtBack ?? '',
       plan: visit.plan ?? '',
@@ -112,6 +120,11 @@ class Maker {
       },
       doing,
     );
+    if (visit.next) {
+      const { inDays, hour, retest = null, questions = '' } = visit.next;
+      const plan = { nextOn: day(this.today, -inDays), hour, dose: '', retest, trialId: null, questions };
+      this.caseload.put('visitPlan', { id: randomUUID(), clientId, visitId, ...plan }, doing);
+    }
     for (const flag of rules.redFlagTable.flags.filter((f) => f.asked)) {
       const raised = first ? person.flags.find((f) => f.code === flag.code) : undefined;
       this.caseload.put(

@@ -242,6 +242,7 @@ export const people: readonly DemoClient[] = [
         goalLevel: 0,
         told: 'Two club members ordered from his list without calling.',
         nextVisit: 'in three weeks, 9:30',
+        next: { inDays: 19, hour: '09:30', retest: 'sentences' },
         samples: [
           {
             task: 'sentences',
@@ -367,6 +368,7 @@ export const people: readonly DemoClient[] = [
         minutes: 45,
         goalLevel: -1,
         nextVisit: 'in two weeks, 14:00',
+        next: { inDays: 0, hour: '11:00', retest: 'sentences', questions: 'Did the forearm support help at home?' },
         samples: [
           {
             task: 'pangram',
@@ -499,6 +501,7 @@ export const people: readonly DemoClient[] = [
         adds: ['digits-and-money'],
         goalLevel: -1,
         nextVisit: 'in two weeks, 10:30',
+        noteOpen: true,
         samples: [
           {
             task: 'pangram',
@@ -696,6 +699,7 @@ export const people: readonly DemoClient[] = [
         minutes: 45,
         goalLevel: 1,
         nextVisit: 'in one week, 11:00',
+        next: { inDays: 0, hour: '09:30' },
         samples: [
           {
             task: 'pangram',
@@ -798,6 +802,7 @@ export const people: readonly DemoClient[] = [
         minutes: 45,
         goalLevel: 0,
         nextVisit: 'in three weeks, 15:00',
+        next: { inDays: 0, hour: '14:30', questions: 'Which pen did she keep using?' },
         samples: [
           {
             task: 'pangram',
@@ -930,6 +935,8 @@ export const people: readonly DemoClient[] = [
         minutes: 45,
         goalLevel: -1,
         nextVisit: 'in two weeks, 8:30',
+        next: { inDays: 4, hour: '08:30' },
+        noteOpen: true,
         samples: [
           {
             task: 'sentences',

@@ -65,6 +65,10 @@ export interface DemoVisit {
   taughtBack?: string;
   plan?: string;
   nextVisit?: string;
+  /** Day and hour agreed for the next visit, days after the demo was made. */
+  next?: { inDays: number; hour: string; retest?: TaskKind; questions?: string };
+  /** The note of this visit is not written yet. */
+  noteOpen?: true;
   samples: DemoSample[];
   answers?: DemoAnswer[];
   /**

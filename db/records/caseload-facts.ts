@@ -15,7 +15,7 @@ import { dropPieces, keepPiece, piecesOf } from './pen-pieces.ts';
 import { mergeClients } from './merge.ts';
 import { readSetting, writeSetting } from './settings.ts';
 import { getFact, together } from './store.ts';
-import { entriesFor, hashAt, lastSeq, verifyTrail } from './trail.ts';
+import { entriesFor, hashAt, lastChange, lastSeq, verifyTrail } from './trail.ts';
 import { textsSince } from './texts-since.ts';
 import { exportClient, importClient, readExport } from './transfer.ts';
 import { canUndo, redoLast, undoLast } from './undo.ts';
@@ -49,6 +49,7 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
     clients: () => open(() => listClients(db)),
     search: (typed) => open(() => searchClients(db, typed)),
     clientByCode: (code) => open(() => clientByCode(db, code)),
+    lastChange: (clientId) => open(() => lastChange(db, clientId)),
     record: (clientId) => open(() => readClientRecord(db, clientId)),
     textsSince: (at) => open(() => textsSince(db, at)),
     get: (kind, id) => open(() => getFact(db, kind, id)),

@@ -90,6 +90,10 @@ export function append(db: Db, change: Change, doing: Doing): number {
 const parsed = (text: string | null): unknown => (text === null ? null : JSON.parse(text));
 
 /** One client's entries, newest first. */
+/** Number of the last entry about one client; 0 = none. */
+export const lastChange = (db: Db, clientId: string): number =>
+  (db.prepare('SELECT coalesce(max(seq), 0) FROM trail WHERE client_id = ?').pluck().get(clientId) as number) ?? 0;
+
 export function entriesFor(db: Db, clientId: string, limit: number): TrailRow[] {
   const rows = db
     .prepare(

@@ -30,10 +30,11 @@ import tiers from './table/tiers.json' with { type: 'json' };
 import tools from './library/tools.json' with { type: 'json' };
 import vetoes from './table/vetoes.json' with { type: 'json' };
 import vocabulary from './table/vocabulary.json' with { type: 'json' };
+import workThresholds from './table/work-thresholds.json' with { type: 'json' };
 import writing from './library/writing.json' with { type: 'json' };
 
 /** Of the shipped table; raised with every change to it. */
-export const ruleVersion = '2026.10';
+export const ruleVersion = '2026.11';
 
 /** Findings of the vocabulary: intake items and set-up findings stand in their own table. */
 const findings = [
@@ -107,6 +108,7 @@ export const shippedTable = {
     ...thresholds,
     ...textThresholds,
     ...changeThresholds,
+    ...workThresholds,
     ...shippedLadderThresholds,
     ...shippedScreenThresholds,
   ],

@@ -14,6 +14,7 @@ import { readbackRequests } from './readback.ts';
 import { recordRequests } from './records.ts';
 import { rulesRequests } from './rules.ts';
 import { sampleRequests } from './sample.ts';
+import { workRequests } from './work.ts';
 
 export const contract = {
   ...appRequests,
@@ -30,6 +31,7 @@ export const contract = {
   ...recordRequests,
   ...rulesRequests,
   ...occasionRequests,
+  ...workRequests,
 } as const;
 
 export type Contract = typeof contract;

@@ -23,6 +23,7 @@ import { recordHandlers } from './records.ts';
 import { rulesHandlers } from './rules.ts';
 import { sampleHandlers } from './sample.ts';
 import type { Services } from './services.ts';
+import { workHandlers } from './work.ts';
 
 type Handlers = { [N in keyof Contract]: Handler<N> };
 
@@ -41,6 +42,7 @@ export const handlers: Handlers = {
   ...pageHandlers,
   ...recordHandlers,
   ...rulesHandlers,
+  ...workHandlers,
 };
 
 /** Longest request: a record's largest fact is a measured page, some hundred kB. */

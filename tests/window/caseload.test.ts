@@ -59,6 +59,7 @@ test('a therapist creates a caseload, adds a client and starts a visit without a
 
 test('typing filters at once, the palette finds clients before commands', async ({ demoApp }) => {
   const { page } = demoApp;
+  await page.getByRole('navigation', { name: 'Lists' }).getByRole('button', { name: 'All clients' }).click();
   await page.getByLabel('Find', { exact: true }).fill('ataxia');
   await expect(page.getByRole('row')).toHaveCount(2);
   await page.getByLabel('Find', { exact: true }).fill('');

@@ -1,29 +1,6 @@
 /** The few facts of one client that the worklist looks at: derived from the record, or kept small for 5,000 clients. */
 import type { ClientRecord } from '../../../db/types/record.ts';
-
-export interface WorkFacts {
-  clientId: string;
-  code: string;
-  archived: boolean;
-  discharged: boolean;
-  lastVisit: string | null;
-  visitToday: boolean;
-  /** Day of the next visit as planned; null = none. */
-  nextOn: string | null;
-  /** Days on which samples were written that nobody has read. */
-  unreadSince: string[];
-  reportDue: string | null;
-  /** Days of visits whose note has no skilled judgement yet. */
-  notesUnwritten: string[];
-  certifiedUntil: string | null;
-  authorizedLeft: number | null;
-  /** Day of a program draft that is not approved. */
-  draftSince: string | null;
-  /** Days by which active goals are to be reached. */
-  goalsDue: string[];
-  /** Red flags that are open and not reviewed. */
-  flagsOpen: number;
-}
+import type { WorkFacts } from '../../../electron/contract/work.ts';
 
 const addDays = (date: string, days: number): string =>
   new Date(Date.parse(date) + days * 86_400_000).toISOString().slice(0, 10);
@@ -60,6 +37,7 @@ export function workFactsOf(record: ClientRecord, flagsOpen: number, today: stri
     lastVisit: last?.date ?? null,
     visitToday: visits.some((visit) => visit.date === today),
     nextOn: plan?.nextOn ?? null,
+    nextHour: plan?.hour ?? null,
     unreadSince: record.samples
       .filter((sample) => sample.task.text !== '' && !unreadKinds.has(sample.task.kind) && !read.has(sample.id))
       .map((sample) => days.get(sample.visitId) ?? sample.takenAt.slice(0, 10)),

@@ -2,12 +2,13 @@
  * What waits for the therapist over the whole caseload, by date. Pure: facts of each client in, rows
  * out; the window only draws them. Limits are rows of the threshold table.
  */
-import type { WorkFacts } from './work-facts.ts';
+import type { WorkFacts } from '../../../electron/contract/work.ts';
+import { threshold } from '../rules/threshold.ts';
 
-type WorkGroup = 'today' | 'read' | 'report' | 'ends' | 'unplanned' | 'flag' | 'goal' | 'draft';
+export type WorkGroup = 'today' | 'read' | 'report' | 'ends' | 'unplanned' | 'flag' | 'goal' | 'draft';
 
 /** The order in which groups are shown: what cannot wait first. */
-const workGroups: readonly WorkGroup[] = [
+export const workGroups: readonly WorkGroup[] = [
   'flag',
   'today',
   'read',
@@ -41,6 +42,10 @@ export interface WorkItem {
   late: boolean;
   /** How many: samples, flags, visits left. */
   count: number;
+  /** The day it is about: written, begun, last seen; null = none. */
+  on: string | null;
+  /** Hour of a visit that is planned for today; null = none. */
+  hour: string | null;
 }
 
 export interface WorkLimits {
@@ -53,6 +58,17 @@ export interface WorkLimits {
   goalDaysAhead: number;
 }
 
+/** The limits as the rule table has them. @throws RuleTableError naming a row that is missing */
+export const workLimits = (rows: Parameters<typeof threshold>[0]): WorkLimits => ({
+  certificationDays: threshold(rows, 'work-certification-days'),
+  authorizationVisits: threshold(rows, 'work-authorization-visits'),
+  noteDays: threshold(rows, 'work-note-days'),
+  sampleLateDays: threshold(rows, 'work-sample-days'),
+  noVisitDays: threshold(rows, 'work-no-visit-days'),
+  reportDaysAhead: threshold(rows, 'work-report-days'),
+  goalDaysAhead: threshold(rows, 'work-goal-days'),
+});
+
 const day = 86_400_000;
 const daysFrom = (from: string, to: string): number => Math.round((Date.parse(to) - Date.parse(from)) / day);
 const plus = (date: string, days: number): string => new Date(Date.parse(date) + days * day).toISOString().slice(0, 10);
@@ -60,33 +76,39 @@ const plus = (date: string, days: number): string => new Date(Date.parse(date) +
 /** What is due for one client. */
 function itemsOf(facts: WorkFacts, today: string, limits: WorkLimits): WorkItem[] {
   const { clientId, code } = facts;
-  const item = (group: WorkGroup, kind: WorkItem['kind'], due: string | null, count = 1): WorkItem => {
+  const item = (
+    group: WorkGroup,
+    kind: WorkItem['kind'],
+    due: string | null,
+    on: string | null = due,
+    count = 1,
+  ): WorkItem => {
     const days = due === null ? 0 : daysFrom(today, due);
-    return { clientId, code, group, kind, due, days, late: days < 0, count };
+    const hour = kind === 'visit' ? facts.nextHour : null;
+    return { clientId, code, group, kind, due, days, late: days < 0, count, on, hour };
   };
   const out: WorkItem[] = [];
-  if (facts.flagsOpen > 0) out.push(item('flag', 'flag', null, facts.flagsOpen));
-  if (facts.visitToday) out.push(item('today', 'visit', today));
-  else if (facts.nextOn === today) out.push(item('today', 'visit', today));
+  if (facts.flagsOpen > 0) out.push(item('flag', 'flag', null, null, facts.flagsOpen));
+  if (facts.visitToday || facts.nextOn === today)
+    out.push(item('today', 'visit', today, facts.visitToday ? today : null));
   const oldest = [...facts.unreadSince].sort()[0];
   // Waits at once, late after some days.
-  if (oldest) out.push(item('read', 'sample', plus(oldest, limits.sampleLateDays), facts.unreadSince.length));
+  if (oldest) out.push(item('read', 'sample', plus(oldest, limits.sampleLateDays), oldest, facts.unreadSince.length));
   if (facts.reportDue !== null && daysFrom(today, facts.reportDue) <= limits.reportDaysAhead)
     out.push(item('report', 'progress-report', facts.reportDue));
-  for (const on of facts.notesUnwritten) {
-    const due = plus(on, limits.noteDays);
-    if (daysFrom(today, due) <= 0) out.push(item('report', 'visit-note', due));
-  }
+  const notes = facts.notesUnwritten.filter((on) => daysFrom(today, plus(on, limits.noteDays)) <= 0).sort();
+  if (notes[0] !== undefined)
+    out.push(item('report', 'visit-note', plus(notes[0], limits.noteDays), notes[0], notes.length));
   if (facts.certifiedUntil !== null && daysFrom(today, facts.certifiedUntil) <= limits.certificationDays)
     out.push(item('ends', 'certification', facts.certifiedUntil));
   if (facts.authorizedLeft !== null && facts.authorizedLeft <= limits.authorizationVisits)
-    out.push(item('ends', 'authorization', null, facts.authorizedLeft));
+    out.push(item('ends', 'authorization', null, null, facts.authorizedLeft));
   if (facts.draftSince !== null) out.push(item('draft', 'draft', facts.draftSince));
   for (const due of facts.goalsDue)
     if (daysFrom(today, due) <= limits.goalDaysAhead) out.push(item('goal', 'goal', due));
   const planned = facts.nextOn !== null && facts.nextOn >= today;
   if (!planned && !facts.visitToday && facts.lastVisit !== null && !facts.discharged)
-    out.push(item('unplanned', 'no-visit-planned', plus(facts.lastVisit, limits.noVisitDays)));
+    out.push(item('unplanned', 'no-visit-planned', plus(facts.lastVisit, limits.noVisitDays), facts.lastVisit));
   return out;
 }
 
@@ -98,7 +120,10 @@ export function worklist(clients: readonly WorkFacts[], today: string, limits: W
     .flatMap((facts) => itemsOf(facts, today, limits))
     .sort(
       (a, b) =>
-        (rank.get(a.group) ?? 0) - (rank.get(b.group) ?? 0) || a.days - b.days || a.code.localeCompare(b.code, 'en'),
+        (rank.get(a.group) ?? 0) - (rank.get(b.group) ?? 0) ||
+        a.days - b.days ||
+        (a.hour ?? '').localeCompare(b.hour ?? '') ||
+        a.code.localeCompare(b.code, 'en'),
     );
 }
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { WorkFacts } from '../../../renderer/logic/caseload/work-facts.ts';
+import type { WorkFacts } from '../../../electron/contract/work.ts';
 import { dueWords, type WorkLimits, worklist } from '../../../renderer/logic/caseload/worklist.ts';
 
 const limits: WorkLimits = {
@@ -20,6 +20,7 @@ const facts = (more: Partial<WorkFacts>): WorkFacts => ({
   lastVisit: '2026-04-10',
   visitToday: false,
   nextOn: '2026-04-20',
+  nextHour: null,
   unreadSince: [],
   reportDue: null,
   notesUnwritten: [],

@@ -37,6 +37,11 @@ const groups: readonly { title: string; about: string; starts: RegExp }[] = [
     about: 'They hold for every verdict, flag, proposal and page alike. Their error rates were simulated as shipped.',
     starts: /^(change-|hand-|loss-|step-|plateau-chance|plateau-retests|onset-(least|line|bouts))/,
   },
+  {
+    title: 'What is due on the caseload',
+    about: 'They only decide what the worklist shows, and when.',
+    starts: /^work-/,
+  },
   { title: 'Writing, home program and progress', about: '', starts: /./ },
 ];
 
