@@ -12,6 +12,8 @@ const wordsASentence = 8;
 export const drawnSlots: ReadonlySet<string> = new Set([
   'topic',
   'the-topic',
+  'thing',
+  'the-thing',
   'hour',
   'phone',
   'date',
@@ -81,10 +83,13 @@ export function checkTextLibrary(library: TextLibrary): TextProblem[] {
         ? [{ path: ['lists', i], reason: `A word stands twice in "${code}".` }]
         : [],
     ),
-    ...library.topics.flatMap(({ name, words }, i) => {
+    ...library.topics.flatMap(({ name, words, onlyNamed }, i) => {
       const different = new Set(words.map((word) => word.toLowerCase())).size;
-      return different < leastWordsATopic
-        ? [{ path: ['topics', i], reason: `"${name}" has ${different} words and needs ${leastWordsATopic}.` }]
+      const things = words.filter((word) => !onlyNamed.includes(word)).length;
+      if (different < leastWordsATopic)
+        return [{ path: ['topics', i], reason: `"${name}" has ${different} words and needs ${leastWordsATopic}.` }];
+      return things < leastWordsASlot
+        ? [{ path: ['topics', i], reason: `"${name}" has ${things} things to handle and needs ${leastWordsASlot}.` }]
         : [];
     }),
   ];

@@ -38,6 +38,8 @@ const Topic = z.strictObject({
   language: Language,
   name: z.string().trim().min(1).max(60),
   words: z.array(z.string().trim().min(1).max(40)).max(200),
+  /** Words of it that nobody buys, carries or gives (ferries, owls): left out where a sentence asks for a thing. */
+  onlyNamed: z.array(z.string().trim().min(1).max(40)).max(200).default([]),
 });
 
 export const TextLibrary = z.strictObject({

@@ -97,6 +97,23 @@ describe('the client’s own words', () => {
     expect(own).toBeGreaterThan(200);
   });
 
+  it('nobody carries, buys or gives what is only named: ferries, owls', () => {
+    for (const topic of ['travel', 'outdoors', 'music']) {
+      const { onlyNamed } = library.topics.find((each) => each.language === 'en' && each.code === topic)!;
+      for (const occasion of ['list', 'message', 'work', 'other'] as const) {
+        const lines = practiceLines(library, wish({ occasion, words: [], topics: [topic], count: 20 }));
+        const handled = lines.filter(({ frame }) =>
+          library.frames.find((each) => each.code === frame)?.text.includes('{thing}'),
+        );
+        for (const { text } of handled)
+          expect(
+            onlyNamed.filter((word) => new RegExp(`\\b${word}\\b`).test(text)),
+            text,
+          ).toEqual([]);
+      }
+    }
+  });
+
   it('a line longer than the paper is left out, not cut', () => {
     const lines = practiceLines(library, wish({ occasion: 'message', words, mostLetters: 30, count: 5 }));
     expect(lines.length).toBe(5);

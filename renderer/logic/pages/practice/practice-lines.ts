@@ -94,11 +94,11 @@ interface Words {
   lists: ReadonlyMap<string, readonly string[]>;
 }
 
-const slotOfKind: Readonly<Record<OwnWord['kind'], string | null>> = {
-  person: 'who',
-  place: 'where',
-  thing: 'topic',
-  phrase: null,
+const slotsOfKind: Readonly<Record<OwnWord['kind'], readonly string[]>> = {
+  person: ['who'],
+  place: ['where'],
+  thing: ['topic', 'thing'],
+  phrase: [],
 };
 
 function wordsFor(library: TextLibrary, wish: PracticeWish): Words {
@@ -111,12 +111,14 @@ function wordsFor(library: TextLibrary, wish: PracticeWish): Words {
       .filter((list) => list.stream === 'practice')
       .map((list) => [list.code, list.words]),
   );
-  lists.set('topic', [...new Set((chosen.length > 0 ? chosen : topics).flatMap((topic) => topic.words))]);
+  const inUse = chosen.length > 0 ? chosen : topics;
+  lists.set('topic', [...new Set(inUse.flatMap((topic) => topic.words))]);
+  lists.set('thing', [
+    ...new Set(inUse.flatMap(({ words, onlyNamed }) => words.filter((word) => !onlyNamed.includes(word)))),
+  ]);
   const own = new Map<string, string[]>();
-  for (const { kind, text } of wish.words) {
-    const slot = slotOfKind[kind];
-    if (slot) own.set(slot, [...(own.get(slot) ?? []), text.trim()]);
-  }
+  for (const { kind, text } of wish.words)
+    for (const slot of slotsOfKind[kind]) own.set(slot, [...(own.get(slot) ?? []), text.trim()]);
   return { own, lists };
 }
 
@@ -126,14 +128,14 @@ const bare = (word: string): string => word.replace(/^(el|la|los|las) /, '');
 function filled(frame: TextFrame, words: Words, language: string, choice: Choice): string {
   const taken: string[] = [];
   const values = slotsOf(frame.text).map((slot) => {
-    if (drawnSlots.has(slot) && !/topic$/.test(slot)) return drawnValue(slot, language, choice) ?? '';
-    const name = slot === 'the-topic' ? 'topic' : slot;
+    const name = slot.replace(/^the-/, '');
+    if (drawnSlots.has(slot) && !words.lists.has(name)) return drawnValue(slot, language, choice) ?? '';
     const own = words.own.get(name) ?? [];
     const pool = own.length > 0 && choice.chance(ownShare) ? own : (words.lists.get(name) ?? own);
     const free = pool.filter((word) => !taken.includes(word));
     const word = choice.of(free.length > 0 ? free : (words.lists.get(name) ?? pool));
     taken.push(word);
-    return slot === 'topic' && language.startsWith('es') ? bare(word) : word;
+    return (slot === 'topic' || slot === 'thing') && language.startsWith('es') ? bare(word) : word;
   });
   return fillFrame(frame.text, values, language);
 }
