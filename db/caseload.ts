@@ -101,6 +101,8 @@ export interface Caseload {
   get<K extends FactKind>(kind: K, id: string): Fact<K> | null;
   /** Texts of samples and trials of all clients since an instant: no reader and no client is to meet one again. */
   textsSince(at: string): { text: string; codes: string[]; at: string }[];
+  /** Texts that somebody with these initials has read or has taken a sample of, of all clients, oldest first. */
+  textsMetBy(initials: string): { sampleId: string; how: 'read' | 'took'; at: string; codes: string[]; text: string }[];
 
   /**
    * Saves one fact: a new id creates, a known one updates. One transaction with its trail entry; saving the same

@@ -16,7 +16,7 @@ import { mergeClients } from './merge.ts';
 import { readSetting, writeSetting } from './settings.ts';
 import { getFact, together } from './store.ts';
 import { entriesFor, hashAt, lastChange, lastSeq, verifyTrail } from './trail.ts';
-import { textsSince } from './texts-since.ts';
+import { textsMetBy, textsSince } from './texts-since.ts';
 import { exportClient, importClient, readExport } from './transfer.ts';
 import { canUndo, redoLast, undoLast } from './undo.ts';
 
@@ -52,6 +52,7 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
     lastChange: (clientId) => open(() => lastChange(db, clientId)),
     record: (clientId) => open(() => readClientRecord(db, clientId)),
     textsSince: (at) => open(() => textsSince(db, at)),
+    textsMetBy: (initials) => open(() => textsMetBy(db, initials)),
     get: (kind, id) => open(() => getFact(db, kind, id)),
     put: (kind, fact, doing) => open(() => together(db, doing, (write) => write.put(kind, fact))),
     remove: (kind, id, doing) => open(() => together(db, doing, (write) => write.remove(kind, id))),

@@ -54,12 +54,19 @@ export const ProgramInput = z.strictObject({
   confusions: z
     .array(z.looseObject({ intended: z.string().max(8), read: z.string().max(8), count: z.number().int().min(0) }))
     .default([]),
-  /** Share of words read, line by line, 0 to 1: gives the length of a bout. */
-  lineLegibility: z.array(z.number().min(0).max(1)).max(60).optional(),
-  /** Words of a line: with it, one lost word in a short line is no fall. */
-  wordsALine: z.number().positive().max(60).optional(),
-  /** Middle-letter height, line by line, mm: used where nobody has read the lines. */
-  lineSizesMm: z.array(z.number().positive()).max(60).optional(),
+  /** Words read right of words written, line by line, of the latest bouts under like conditions: where words are lost. */
+  bouts: z
+    .array(
+      z
+        .array(
+          z
+            .strictObject({ right: z.number().min(0), words: z.number().positive().max(60) })
+            .refine(({ right, words }) => right <= words, 'more words right than words'),
+        )
+        .max(60),
+    )
+    .max(10)
+    .default([]),
   /** Minutes that a line took. */
   minutesALine: z.number().positive().max(30).optional(),
   /** Topics of the client, codes of the content table. */

@@ -1,7 +1,7 @@
 /** Blind reading in the real window, by keyboard alone. */
-import type { Locator } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './app.ts';
-import { axe, addPage, call, idOf, openTab, seedClient, seedOther } from './seeds/progress-seed.ts';
+import { axe, addPage, call, idOf, openTab, seedClient, seedOther, seedPair } from './seeds/progress-seed.ts';
 
 /** What a reader would type for the line on the screen: lines come shuffled, so its height on the page tells which it is. */
 async function readOf(dialog: Locator): Promise<string> {
@@ -9,6 +9,21 @@ async function readOf(dialog: Locator): Promise<string> {
   const top = Number(box!.split(' ')[1]);
   return top < 330 ? 'Please coll me back before half past eight' : 'The plumber is coming at t?o on Thursday';
 }
+
+/** The card of 85.60 x 53.98 mm (ISO/IEC 7810, ID-1) fitted twice on a screen of 96 dpi: 324 by 204 pixels. */
+async function fitCard(page: Page): Promise<void> {
+  const dialog = page.getByRole('dialog', { name: 'True size of this screen' });
+  await dialog.getByLabel('Across, px').fill('324');
+  await dialog.getByLabel('Down, px').fill('204');
+  await dialog.getByRole('button', { name: 'It fits', exact: true }).click();
+  await expect(dialog.getByRole('status')).toContainText('Once more');
+  await dialog.getByLabel('Across, px').fill('324');
+  await dialog.getByLabel('Down, px').fill('204');
+  await dialog.getByRole('button', { name: 'It fits again' }).click();
+  await expect(dialog).toBeHidden();
+}
+
+const PX_PER_MM = (324 / 85.6 + 204 / 53.98) / 2;
 
 test('a reader types line after line; name, date and text stay hidden; the score follows', async ({ app }) => {
   await seedClient(app);
@@ -20,9 +35,28 @@ test('a reader types line after line; name, date and text stay hidden; the score
   await page.getByLabel('Reader’s initials', { exact: true }).press('Tab');
   await page.getByRole('button', { name: /Start reading/ }).focus();
   await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog', { name: 'True size of this screen' })).toBeVisible();
+  expect(await axe(page)).toEqual([]);
+  await fitCard(page);
 
   const dialog = page.getByRole('dialog', { name: 'Blind reading' });
   await expect(dialog).toBeVisible();
+  await expect(dialog).toContainText('Shown at true size.');
+  // The page has 150 dpi: so many millimeters wide as it was written, so many it is on the screen.
+  const drawn = dialog.getByRole('img', { name: 'The written line to read' });
+  const [, , wide, high] = (await drawn.getAttribute('viewBox'))!.split(' ').map(Number);
+  const seen = (await drawn.boundingBox())!;
+  expect(seen.width).toBeCloseTo((wide! / 150) * 25.4 * PX_PER_MM, -0.5);
+  expect(seen.height / seen.width).toBeCloseTo(high! / wide!, 2);
+  // A window that is too narrow moves the line; it never makes it smaller.
+  const size0 = page.viewportSize() ?? (await page.evaluate(() => ({ width: innerWidth, height: innerHeight })));
+  await page.setViewportSize({ width: 360, height: 700 });
+  expect((await drawn.boundingBox())!.width).toBeCloseTo(seen.width, 0);
+  await expect(dialog).toContainText('The line goes on: Page Down moves it to the left');
+  const left = (await drawn.boundingBox())!.x;
+  await dialog.getByLabel('Type what you read').press('PageDown');
+  await expect.poll(async () => (await drawn.boundingBox())!.x).toBeLessThan(left - 50);
+  await page.setViewportSize(size0);
   await expect(dialog).not.toContainText('Ines');
   await expect(dialog).not.toContainText('plumber');
   const box = (await dialog.boundingBox())!;
@@ -50,6 +84,7 @@ test('a reader types line after line; name, date and text stay hidden; the score
   await expect(saved).toContainText('Letters confused most');
   await expect(saved).toContainText('ZZ');
   await expect(saved).toContainText('14 of 16');
+  await expect(saved).toContainText('at true size');
   await saved.getByText('On the page, ZZ (2)').click();
   await expect(saved.locator('svg polygon:not(.letter)')).toHaveCount(2);
   await expect(saved.locator('svg text')).toHaveText(['coll', 't?o']);
@@ -89,7 +124,9 @@ test('lines of all clients come mixed, say nothing of whose they are, and land a
   await page.getByLabel('Reader’s initials', { exact: true }).fill('ZZ');
   await page.getByRole('button', { name: /Start reading/ }).focus();
   await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Read without it' }).click();
   const dialog = page.getByRole('dialog', { name: 'Blind reading' });
+  await expect(dialog).toContainText('Shown at a size not known.');
   for (let line = 1; line <= 4; line++) {
     await expect(dialog.getByText(`Line ${line} of 4`)).toBeVisible();
     await expect(dialog).not.toContainText(/Ines|Otto|C-0/);
@@ -108,7 +145,7 @@ test('lines of all clients come mixed, say nothing of whose they are, and land a
     };
     const mine = readings.filter((reading) => reading.readerInitials === 'ZZ');
     expect(mine).toHaveLength(1);
-    expect(mine[0]).toMatchObject({ sampleId: idOf(sample), lines: [{}, {}] });
+    expect(mine[0]).toMatchObject({ sampleId: idOf(sample), lines: [{}, {}], enlargement: null });
   }
 });
 
@@ -119,6 +156,7 @@ test('a pause keeps what was read, and the queue goes on where it stopped', asyn
   const { page } = app;
   await page.getByLabel('Reader’s initials', { exact: true }).fill('ZZ');
   await page.getByRole('button', { name: /Start reading/ }).click();
+  await page.getByRole('button', { name: 'Read without it' }).click();
   await page.keyboard.type('something');
   await page.keyboard.press('Enter');
   await expect(page.getByText('Line 2 of 2')).toBeVisible();
@@ -137,4 +175,52 @@ test('the page of readings passes axe in both themes', async ({ app }) => {
     expect(found).toEqual([]);
     await page.keyboard.press('Alt+t');
   }
+});
+
+test('a reader who knows the text is warned, and the reading keeps how often; a size that differs is not compared', async ({
+  app,
+}) => {
+  await seedClient(app);
+  await addPage(app);
+  await seedPair(app);
+  await call(app, 'reading.save', {
+    id: idOf('reading of XY'),
+    clientId: idOf('other'),
+    visitId: idOf('other visit 0'),
+    sampleId: idOf('other sample 0'),
+    readAt: '2026-01-05T15:00:00.000Z',
+    reader: 'unfamiliar',
+    readerInitials: 'xy',
+    blind: true,
+    lines: [],
+    counted: { right: 12, of: 24 },
+  });
+  await openTab(app, 'Read back');
+  const { page } = app;
+  // AB has taken the samples, the last one less than a week ago or just so; XY read the same text long ago.
+  const initials = page.getByLabel('Reader’s initials', { exact: true });
+  await initials.fill('XY');
+  await initials.press('Tab');
+  await expect(page.getByText(/The text of one waiting sample is known to this reader: met once/)).toBeVisible();
+  expect(await axe(page)).toEqual([]);
+  if (process.env['SHOTS']) await page.screenshot({ path: '.cache/shots/readback-known.png' });
+  await page.getByRole('button', { name: /Start reading/ }).click();
+  await page
+    .getByRole('dialog', { name: 'True size of this screen' })
+    .screenshot({ path: '.cache/shots/screen-size.png' });
+  await page.getByRole('button', { name: 'Read without it' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Blind reading' });
+  for (let line = 1; line <= 2; line++) {
+    await expect(dialog.getByText(`Line ${line} of 2`)).toBeVisible();
+    await page.keyboard.type(await readOf(dialog));
+    await page.keyboard.press('Enter');
+  }
+  await page.keyboard.press('Enter');
+  const { readings } = (await call(app, 'client.open', { clientId: idOf('client') })) as {
+    readings: { readerInitials: string; textMetBefore?: number }[];
+  };
+  expect(readings.find(({ readerInitials }) => readerInitials === 'XY')!.textMetBefore).toBe(1);
+  await expect(page.locator('section', { hasText: 'XY, unfamiliar reader' }).first()).toContainText(
+    'at a size not known; had met the text once',
+  );
 });

@@ -83,6 +83,7 @@ function wholePage(page: SamplePage, pxPerMm: number): LineStrip {
       width: widthPx,
       height: heightPx,
       cropped: false,
+      pxPerMm,
     },
     widthMm: (lies ? heightPx : widthPx) / pxPerMm,
     heightMm: (lies ? widthPx : heightPx) / pxPerMm,

@@ -20,6 +20,8 @@ export interface LinePicture {
   height: number;
   /** False: the whole page is shown, because no lines were found in it. */
   cropped: boolean;
+  /** Pixels of the picture for one mm on paper, where the line stands; null without a scale. */
+  pxPerMm: number | null;
 }
 
 /** A sample to be read, with a picture for each of its lines (null: nothing to show, only a count is possible). */
@@ -52,6 +54,7 @@ export function samplesToRead(record: Facts): SampleToRead[] {
         visitId: sample.visitId,
         takenAt: sample.takenAt,
         textCodes: sample.task.textCodes,
+        text: sample.task.text,
         lines,
         pictures: lines.map((_, i) => found[i]?.picture ?? whole),
       };
@@ -85,7 +88,7 @@ export function linesOnPages(record: Facts, sampleId: string): FoundLine[] {
     if (!measured || !map) return [];
     return measured.result.lines.map((line) => ({
       words: line.words.map((word) => ({ text: word.text })),
-      picture: crop(line.box, map, page),
+      picture: crop(line.box, map, page, page.scale !== null || measured.result.page.dpi !== null),
       widthMm: line.box.widthMm + 2 * MARGIN_MM,
       heightMm: line.box.heightMm + 2 * MARGIN_MM,
       outline: outlineOf(line.words.length > 0 ? line.words.map((word) => word.box) : [line.box], map),
@@ -93,7 +96,7 @@ export function linesOnPages(record: Facts, sampleId: string): FoundLine[] {
   });
 }
 
-function crop(box: BoxMm, map: readonly number[], page: SamplePage): LinePicture {
+function crop(box: BoxMm, map: readonly number[], page: SamplePage, scaled: boolean): LinePicture {
   const { view, widthPx: pageWidth, heightPx: pageHeight, quarterTurns: turns } = page;
   const left = box.xMm - MARGIN_MM;
   const top = box.yMm - MARGIN_MM;
@@ -110,7 +113,11 @@ function crop(box: BoxMm, map: readonly number[], page: SamplePage): LinePicture
   const y = within(Math.min(...corners.map((c) => c.y)), pageHeight);
   const width = within(Math.max(...corners.map((c) => c.x)), pageWidth) - x;
   const height = within(Math.max(...corners.map((c) => c.y)), pageHeight) - y;
-  return { view, turns, pageWidth, pageHeight, x, y, width, height, cropped: true };
+  // Pages taken by camera are larger where they were nearer: the scale is that of this line.
+  const middle = (top + bottom) / 2;
+  const [from, to] = [toPicture(map, left, middle), toPicture(map, right, middle)];
+  const pxPerMm = scaled ? Math.hypot(to.x - from.x, to.y - from.y) / (right - left) : null;
+  return { view, turns, pageWidth, pageHeight, x, y, width, height, cropped: true, pxPerMm };
 }
 
 function outlineOf(boxes: readonly BoxMm[], map: readonly number[]): Point[] {
@@ -155,6 +162,7 @@ function wholePage(record: Facts, sampleId: string): LinePicture | null {
     width: widthPx,
     height: heightPx,
     cropped: false,
+    pxPerMm: page.scale?.pxPerMm ?? null,
   };
 }
 

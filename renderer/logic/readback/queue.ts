@@ -1,5 +1,6 @@
 import type { Reading } from '../../../db/types/reading.ts';
 import type { Limits } from '../rules/limits.ts';
+import { meetings, type TextMet } from './exposure.ts';
 import { openLines, readingBy } from './reading-lines.ts';
 
 /** A sample that could be read, as the queue needs it. */
@@ -9,8 +10,10 @@ export interface QueueSample {
   visitId: string;
   /** ISO 8601. */
   takenAt: string;
-  /** Shipped text codes; a reader who met the same text this week is not asked again. */
+  /** Shipped text codes; a reader who met the same text lately is not asked again. */
   textCodes: readonly string[];
+  /** What was written, a sentence a line. */
+  text: string;
   /** Intended words of each written line; '' where the text stays in the picture. */
   lines: readonly string[];
 }
@@ -30,31 +33,30 @@ export interface ReaderOf {
 
 const DAY_MS = 86_400_000;
 
+/** Who is known by initials. */
+export const sameReader = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
+
 /**
  * Lines that this reader may read now, shuffled over clients and dates.
  * Left out: lines this reader has read, lines without intended text, and for strangers and the therapist a text
  * met during the last days. The therapist waits as long after the sample and is labelled not blind.
+ * @param met texts that this reader has met in the whole caseload
  * @param random numbers from 0 up to 1, one after the other; the caller keeps them
  */
 export function readingQueue(
   samples: readonly QueueSample[],
   readings: readonly Reading[],
   who: ReaderOf,
+  met: readonly TextMet[],
   random: () => number,
   { textForgottenDays }: Pick<Limits, 'textForgottenDays'>,
 ): QueueLine[] {
-  const initials = who.initials.trim().toLowerCase();
-  const mine = readings.filter((r) => r.reader === who.reader && r.readerInitials.trim().toLowerCase() === initials);
-  const codesOf = new Map(samples.map((sample) => [sample.sampleId, sample.textCodes]));
-  const fresh = new Set(
-    mine
-      .filter((r) => daysBetween(r.readAt, who.now) < textForgottenDays)
-      .flatMap((r) => codesOf.get(r.sampleId) ?? []),
-  );
+  const mine = readings.filter((r) => r.reader === who.reader && sameReader(r.readerInitials, who.initials));
+  const lately = met.filter(({ at }) => daysBetween(at, who.now) < textForgottenDays);
   const open = samples.filter((sample) => {
     if (who.reader === 'therapist' && daysBetween(sample.takenAt, who.now) < textForgottenDays) return false;
     const begun = mine.some((r) => r.sampleId === sample.sampleId);
-    return begun || who.reader === 'family' || !sample.textCodes.some((code) => fresh.has(code));
+    return begun || who.reader === 'family' || meetings(sample, lately).length === 0;
   });
   const lines = open.flatMap((sample) =>
     openLines(sample.lines, readingBy(readings, sample.sampleId, who.reader, who.initials)).map((line) => ({

@@ -52,7 +52,7 @@ export function scoreReadback(text: string, read: string, spellings: readonly Ow
 /** The counts behind `scoreReadback`, for one line or a whole text. */
 export function countReadback(text: string, read: string, spellings: readonly OwnSpelling[] = []): ReadbackCounts {
   const intended = words(text).map((word) => withSpellings(word, spellings));
-  const typed = words(read, true);
+  const typed = withPoints(words(read, true), intended);
   const steps = align(intended, typed, sameWord);
   // A word typed in an accepted form is compared as the intended one, letter by letter too.
   const settled = steps.map((step) => (step.kind === 'match' ? { ...step, read: step.intended } : step));
@@ -79,6 +79,24 @@ export function countReadback(text: string, read: string, spellings: readonly Ow
         right: step.kind === 'match',
       })),
   };
+}
+
+/**
+ * A decimal point that was read as a gap parts a number into two words. It is one misread point: joined again, it costs
+ * one word and one letter, not two words and a gap.
+ */
+function withPoints(typed: readonly Word[], intended: readonly Word[]): Word[] {
+  const plain = new Set(intended.map(({ text }) => text));
+  const split = intended
+    .map(({ text }) => text.split(/(?<=\p{Nd})[.,:/](?=\p{Nd})/u))
+    .filter((parts) => parts.length > 1 && !parts.every((part) => plain.has(part)));
+  const joined: Word[] = [];
+  for (let i = 0; i < typed.length;) {
+    const parts = split.find((each) => each.every((part, k) => typed[i + k]?.text === part));
+    joined.push(parts ? { text: parts.join(''), also: [] } : typed[i]!);
+    i += parts?.length ?? 1;
+  }
+  return joined;
 }
 
 /** Adds the counts of several lines. */

@@ -1,5 +1,6 @@
 /** A record's readings as the model of change takes them, and what the model says of a record. */
 import type { ClientRecord } from '../../../db/types/record.ts';
+import type { InkRecording } from '../../../db/types/sample.ts';
 import {
   examineChange,
   smallestChange,
@@ -8,14 +9,22 @@ import {
   type RepeatPair,
 } from '../../change/index.ts';
 import type { Limits } from '../rules/limits.ts';
+import { viewOf } from '../readback/true-size.ts';
 import { conditionDifferences, differencesSentence } from './condition-changes.ts';
 import { occasionsOf, type Occasion } from './occasions.ts';
 import { repeatPairs } from './repeat-pairs.ts';
 
-export type ChangeFacts = Pick<ClientRecord, 'visits' | 'samples' | 'readings' | 'programs'>;
+export type ChangeFacts = Pick<ClientRecord, 'visits' | 'samples' | 'readings' | 'programs'> &
+  Partial<Pick<ClientRecord, 'inkRecordings'>>;
+
+/** What was written on with a pen on glass or a tablet; null = paper. */
+function surfaceOf(sampleId: string, ink: readonly InkRecording[]): string | null {
+  const bout = ink.find((each) => each.sampleId === sampleId && each.task === 'writing' && !each.abandoned);
+  return bout ? [bout.surface, bout.device].filter(Boolean).join(', ') : null;
+}
 
 /** Every reading of every sample by itself; the line on plain paper without cues is charted apart. */
-export function changeSamples(occasions: readonly Occasion[]): ReadSample[] {
+export function changeSamples(occasions: readonly Occasion[], ink: readonly InkRecording[] = []): ReadSample[] {
   return occasions.flatMap(({ day, sample, legibility, probe }) =>
     probe || !legibility
       ? []
@@ -29,6 +38,8 @@ export function changeSamples(occasions: readonly Occasion[]): ReadSample[] {
           cue: sample.conditions.cue,
           dose: sample.conditions.doseState,
           hand: sample.conditions.hand,
+          surface: surfaceOf(sample.id, ink),
+          view: viewOf(reading),
           baseline: sample.baseline,
         })),
   );
@@ -47,7 +58,7 @@ export function changeOf(record: ChangeFacts, limits: Limits, span: ChangeSpan =
   const { from, to, pairs } = span;
   const occasions = occasionsOf(record).filter(({ day }) => (!from || day >= from) && (!to || day <= to));
   return examineChange(
-    { samples: changeSamples(occasions), pairs: pairs ?? repeatPairs(record, limits) },
+    { samples: changeSamples(occasions, record.inkRecordings), pairs: pairs ?? repeatPairs(record, limits) },
     limits.change,
   );
 }
@@ -57,7 +68,7 @@ export function changeOf(record: ChangeFacts, limits: Limits, span: ChangeSpan =
  * @param since first day of the retests that count, YYYY-MM-DD
  */
 export function changeSince(record: ChangeFacts, since: string, limits: Limits): ChangeExamination {
-  const samples = changeSamples(occasionsOf(record));
+  const samples = changeSamples(occasionsOf(record), record.inkRecordings);
   const pairs = repeatPairs(record, limits);
   const start = new Set(examineChange({ samples, pairs }, limits.change).before.map(({ day }) => day));
   const counted = samples.filter(({ day }) => day >= since || start.has(day));

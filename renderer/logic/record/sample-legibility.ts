@@ -2,7 +2,7 @@ import type { Reading } from '../../../db/types/reading.ts';
 import type { OwnSpelling } from '../../../db/types/sample.ts';
 import { readerAgreement, readersApart, type ReaderAgreement } from '../readback/agreement.ts';
 import { mergeConfusions, type Confusion } from '../readback/confusions.ts';
-import { addCounts, countReadback, scoreOf, type ReadbackCounts } from '../readback/score.ts';
+import { addCounts, countReadback, type ReadbackCounts } from '../readback/score.ts';
 
 /** One reading, scored. */
 interface ScoredReading {
@@ -11,8 +11,8 @@ interface ScoredReading {
   wordsIntended: number;
   /** Null for a reading counted on paper: there is no text to compare. */
   counts: ReadbackCounts | null;
-  /** Share of words right in each line, 0 to 1; lines without words left out. */
-  lineAccuracies: number[];
+  /** Words right of words intended in each line; lines without words left out. */
+  lines: { right: number; words: number }[];
 }
 
 /** What all readings of one sample say together. */
@@ -41,13 +41,20 @@ export const wordsReadOf = ({ accuracy, words }: Pick<SampleLegibility, 'accurac
 function scoreReading(reading: Reading, spellings: readonly OwnSpelling[] = []): ScoredReading | null {
   if (reading.counted) {
     const { right, of } = reading.counted;
-    return { reading, wordsRight: Math.min(right, of), wordsIntended: of, counts: null, lineAccuracies: [] };
+    return { reading, wordsRight: Math.min(right, of), wordsIntended: of, counts: null, lines: [] };
   }
   const lines = reading.lines.map((line) => countReadback(line.intended, line.read, spellings));
   const counts = addCounts(lines);
   if (counts.wordsIntended === 0) return null;
-  const lineAccuracies = lines.flatMap((line) => scoreOf(line).wordAccuracy ?? []);
-  return { reading, wordsRight: counts.wordsRight, wordsIntended: counts.wordsIntended, counts, lineAccuracies };
+  return {
+    reading,
+    wordsRight: counts.wordsRight,
+    wordsIntended: counts.wordsIntended,
+    counts,
+    lines: lines
+      .filter(({ wordsIntended }) => wordsIntended > 0)
+      .map(({ wordsRight, wordsIntended }) => ({ right: wordsRight, words: wordsIntended })),
+  };
 }
 
 /**
@@ -81,6 +88,7 @@ function combine(reader: Reading['reader'], own: ScoredReading[]): SampleLegibil
   const accuracy = own.reduce((sum, one) => sum + one.wordsRight / one.wordsIntended, 0) / own.length;
   const words = own[0]!.wordsIntended;
   const [first, second] = own.filter((one) => one.counts !== null);
+  const shares = (one: ScoredReading) => one.lines.map(({ right, words: of }) => right / of);
   const marks = (one: ScoredReading) => one.counts!.marks.map((mark) => mark.right);
   return {
     reader,
@@ -90,8 +98,7 @@ function combine(reader: Reading['reader'], own: ScoredReading[]): SampleLegibil
     wordsRight: Math.round(accuracy * words),
     words,
     agreement: first && second ? readerAgreement(marks(first), marks(second)) : null,
-    readersApart:
-      own.length === 2 && first && second ? readersApart(first.lineAccuracies, second.lineAccuracies) : null,
+    readersApart: own.length === 2 && first && second ? readersApart(shares(first), shares(second)) : null,
     confusions: mergeConfusions(own.map((one) => one.counts?.confusions ?? [])),
     readings: own,
   };

@@ -15,6 +15,8 @@ export interface Limits {
   thirdReaderPoints: number;
   /** Who met a text within this many days still knows it. */
   textForgottenDays: number;
+  /** How much larger than written every line is shown to a reader; 1 = true size. */
+  readEnlargement: number;
   /** A confused letter is listed from this many times written. */
   exposuresLeast: number;
   /** A rung is climbed from this percent of words read. */
@@ -37,6 +39,7 @@ const codes: Readonly<Record<Exclude<keyof Limits, 'change'>, string>> = {
   readersAgreePercent: 'readers-agree',
   thirdReaderPoints: 'third-reader-points',
   textForgottenDays: 'text-forgotten-days',
+  readEnlargement: 'read-enlargement',
   exposuresLeast: 'exposures-least',
   goalClimbedPercent: 'goal-climbed',
   goalFirstStep: 'goal-first-step',

@@ -12,14 +12,29 @@ const conditions: Partial<Record<ConditionName, Readonly<Record<string, string>>
     none: 'without medicine',
   },
   hand: { right: 'with the right hand', left: 'with the left hand', same: 'with the same hand' },
-  surface: { paper: 'on paper' },
-  view: { 'true-size': 'read at true size' },
+  surface: {
+    paper: 'on paper',
+    screen: 'on a screen',
+    'screen-film': 'on a screen with film',
+    'tablet-paper': 'on paper on a tablet',
+    'tablet-blind': 'on a tablet',
+  },
+  view: { 'true-size': 'read at true size', 'unknown-size': 'read at a size not known' },
 };
 
 /** "none", "2 words fewer". */
 function amount(words: number): string {
   if (words === 0) return 'none';
   return `${plural(Math.abs(words), 'word')} ${words > 0 ? 'more' : 'fewer'}`;
+}
+
+/** Surface and device, as "screen, Slate 12". */
+function surfaceWords(value: string): string {
+  const [surface = '', ...device] = value.split(', ');
+  return [
+    conditions.surface?.[surface] ?? `on ${surface}`,
+    ...(device.length > 0 ? [`(${device.join(', ')})`] : []),
+  ].join(' ');
 }
 
 export const changeEn: ChangeTexts = {
@@ -70,7 +85,7 @@ export const changeEn: ChangeTexts = {
     'Take one sample as at the start, or two more as now.',
   condition: (name, value) =>
     conditions[name]?.[value] ??
-    (name === 'view' ? `read at ${value} % of its size` : name === 'surface' ? `on ${value}` : value),
+    (name === 'view' ? `read at ${value} % of its size` : name === 'surface' ? surfaceWords(value) : value),
   visitsOf: (n, words) => `${countWord(n)} written ${words}`,
   partly: (compared, leftOut) => `Compared: ${compared}. Left out: ${leftOut}.`,
   askRepeat: 'Fewer words than before: take a sample on another day within two weeks.',

@@ -12,8 +12,14 @@ const conditions: Partial<Record<ConditionName, Readonly<Record<string, string>>
     none: 'sin medicina',
   },
   hand: { right: 'con la mano derecha', left: 'con la mano izquierda', same: 'con la misma mano' },
-  surface: { paper: 'en papel' },
-  view: { 'true-size': 'y leídas a tamaño real' },
+  surface: {
+    paper: 'en papel',
+    screen: 'en una pantalla',
+    'screen-film': 'en una pantalla con lámina',
+    'tablet-paper': 'en papel sobre una tableta',
+    'tablet-blind': 'en una tableta',
+  },
+  view: { 'true-size': 'y leídas a tamaño real', 'unknown-size': 'y leídas a un tamaño desconocido' },
 };
 
 const count = (n: number): string => numbers[n] ?? String(n);
@@ -23,6 +29,15 @@ const visits = (n: number): string => `${count(n)} ${n === 1 ? 'visita' : 'visit
 
 function and(items: readonly string[]): string {
   return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} y ${items.at(-1)}`;
+}
+
+/** Surface and device, as "screen, Slate 12". */
+function surfaceWords(value: string): string {
+  const [surface = '', ...device] = value.split(', ');
+  return [
+    conditions.surface?.[surface] ?? `en ${surface}`,
+    ...(device.length > 0 ? [`(${device.join(', ')})`] : []),
+  ].join(' ');
 }
 
 export const changeEs: ChangeTexts = {
@@ -74,7 +89,7 @@ export const changeEs: ChangeTexts = {
     'Tome una muestra como al principio, o dos más como ahora.',
   condition: (name, value) =>
     conditions[name]?.[value] ??
-    (name === 'view' ? `y leídas al ${value} % de su tamaño` : name === 'surface' ? `en ${value}` : value),
+    (name === 'view' ? `y leídas al ${value} % de su tamaño` : name === 'surface' ? surfaceWords(value) : value),
   visitsOf: (n, how) => `${count(n)} ${how}`,
   partly: (compared, leftOut) => `Se compara: ${compared}. Queda fuera: ${leftOut}.`,
   askRepeat: 'Menos palabras que antes: tome una muestra otro día, dentro de dos semanas.',

@@ -116,8 +116,12 @@ test('an unsteady letter of the tier: 60 % read starts on squares, 80 % on dashe
   expect([paper(60), paper(80), paper(95)]).toEqual(['paper-squares-7', 'paper-dashed-8-7', 'paper-ruled-7-1']);
 });
 
-test('a fall along the lines shortens the turns: the worked example gives 3 lines', () => {
-  const lines = draft({}, { measures: [read(89)], lineLegibility: [0.95, 0.95, 0.92, 0.9, 0.84, 0.8] }).lines;
+test('a fall along the lines of two bouts shortens the turns', () => {
+  // Line 5 of 8: a fall from 8 to 4 words of 8, twice. Four fifths of the four lines before it are 3 lines.
+  const bout = [8, 8, 7, 8, 4, 4, 3, 4].map((right) => ({ right, words: 8 }));
+  const once = draft({}, { measures: [read(89)], bouts: [bout] }).lines;
+  expect(once.find((line) => line.item === 'copy-lines')?.dose.lines, 'one bout tells nothing').not.toBe(3);
+  const lines = draft({}, { measures: [read(89)], bouts: [bout, bout] }).lines;
   const main = lines.find((line) => line.item === 'copy-lines');
   // Three lines of a minute each; no rise of fatigue known: four turns of 3 minutes at most.
   expect(main?.dose).toMatchObject({ lines: 3, sets: 4, minutes: 12 });

@@ -1,31 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  boutLines,
-  mayResume,
-  onsetLine,
-  restMinutes,
-  stopForToday,
-} from '../../../renderer/logic/program/draft/dose.ts';
-
-test('quality falls at the first line that lies with its follower under nine tenths of the first two', () => {
-  expect(onsetLine({ legibility: [0.95, 0.95, 0.92, 0.9, 0.84, 0.8] })).toBe(5);
-  expect(onsetLine({ legibility: [0.95, 0.95, 0.8, 0.95, 0.95, 0.95] }), 'one bad line is noise').toBeNull();
-  expect(onsetLine({ legibility: [0.95, 0.95, 0.95, 0.5] }), 'the last line has no follower').toBeNull();
-  expect(onsetLine({ legibility: [0.9, 0.9] })).toBeNull();
-});
-
-test('with eight words a line, one lost word is noise and two are a fall', () => {
-  const one = [1, 1, 7 / 8, 7 / 8, 7 / 8];
-  const two = [1, 1, 1, 6 / 8, 6 / 8, 5 / 8];
-  expect(onsetLine({ legibility: one, wordsALine: 8 })).toBeNull();
-  expect(onsetLine({ legibility: two, wordsALine: 8 })).toBe(4);
-});
-
-test('letter size stands in where nobody read the lines', () => {
-  expect(onsetLine({ sizesMm: [3, 3, 2.9, 2.6, 2.5, 2.4] })).toBe(4);
-  expect(onsetLine({ legibility: [], sizesMm: [3, 3, 3, 3, 3] })).toBeNull();
-});
+import { boutLines, mayResume, restMinutes, stopForToday } from '../../../renderer/logic/program/draft/dose.ts';
 
 test('a bout is four fifths of the lines before the fall, at least one, at most ten', () => {
   expect(boutLines(5, 6)).toBe(3);

@@ -123,9 +123,13 @@ export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
           [{ intended: 'a', read: 'o', count: 3 }],
           [{ intended: '1', read: '7', count: 1 }],
         ),
-        lineLegibility: fc.option(fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 8 }), {
-          nil: undefined,
-        }),
+        bouts: fc.array(
+          fc.array(
+            fc.integer({ min: 0, max: 8 }).map((right) => ({ right, words: 8 })),
+            { maxLength: 8 },
+          ),
+          { maxLength: 3 },
+        ),
         interests: fc.constantFrom<string[]>([], ['garden'], ['cooking']),
         language: fc.constantFrom('en', 'es', 'fi'),
         current: fc.constantFrom<ProgramInput['current']>(null, null, { tier: 3, paper: 'dashed-10', content: null }),

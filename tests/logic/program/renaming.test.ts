@@ -67,7 +67,7 @@ test('a thresholds row that is missing throws and is named; no number stands bes
     expect(() => threshold(rest, code)).toThrow(code);
   }
   // What every draft reads.
-  for (const code of ['dose-1-turn', 'dose-row-unknown', 'items-most', 'writing-share', 'onset-drop', 'rest-least']) {
+  for (const code of ['dose-1-turn', 'dose-row-unknown', 'items-most', 'writing-share', 'rest-least']) {
     const table = { ...rules, thresholds: rules.thresholds.filter((each) => each.code !== code) };
     const drafts = (): unknown =>
       [{}, { measures: [{ code: 'fatigue-rise', value: 1, unit: 'points' }] }].map((more) =>

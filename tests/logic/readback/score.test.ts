@@ -30,6 +30,26 @@ describe('what counts as the same word', () => {
   });
 });
 
+describe('a decimal point misread costs once', () => {
+  // One word of three and one letter, however the point was misread.
+  test.each([
+    ['pay 2.5 now', 'pay 25 now'],
+    ['pay 2.5 now', 'pay 2 5 now'],
+    ['pay 2.5 now', 'pay 2,5 now'],
+    ['pay 2.5 now', 'pay 2. 5 now'],
+    ['pay $12.50 now', 'pay $12 50 now'],
+    ['meet 10:30 here', 'meet 10 30 here'],
+  ])('%s / %s', (text, read) => {
+    const counts = countReadback(text, read);
+    expect(counts).toMatchObject({ wordsRight: 2, wordsIntended: 3, wordEdits: 1, letterEdits: 1, spaceErrors: 0 });
+  });
+
+  test('two numbers beside each other stay two', () => {
+    expect(countReadback('2 5 2.5', '2 5 2.5')).toMatchObject({ wordsRight: 3, wordsIntended: 3 });
+    expect(countReadback('sizes 2 5', 'sizes 2 5')).toMatchObject({ wordsRight: 3, wordsIntended: 3 });
+  });
+});
+
 describe('letters', () => {
   test("'?' is a substitution and shows in the table", () => {
     const score = scoreReadback('call the clinic', 'call t?e clinic');

@@ -1,38 +1,7 @@
-import { median } from '../../../statistics/order-statistics.ts';
-
 /**
- * How much, how long, with which rests: from line-by-line legibility (or size) and fatigue.
+ * How much, how long, with which rests: from the line at which words are lost (`renderer/change`) and fatigue.
  * Design of the clinical notes, part H (common practice; no published algorithm).
  */
-
-export interface LineQuality {
-  /** Share of words read, 0 to 1, a line. */
-  legibility?: readonly number[] | undefined;
-  /** Middle-letter height, mm, a line; used where nobody read the lines. */
-  sizesMm?: readonly number[] | undefined;
-  /** Words of a line; a fall must then be two words at least, because one of eight is only noise. */
-  wordsALine?: number | undefined;
-}
-
-function onsetIn(values: readonly number[], dropTo: number, leastDrop: number): number | null {
-  const reference = median(values.slice(0, 2)) ?? 0;
-  const limit = Math.min(dropTo * reference, reference - leastDrop + 1e-9);
-  for (let i = 2; i + 1 < values.length; i += 1) {
-    if ((values[i] ?? limit) < limit && (values[i + 1] ?? limit) < limit) return i + 1;
-  }
-  return null;
-}
-
-/**
- * First line, counted from 1 and not before the third, that lies with the line after it below `dropTo` times the
- * median of the first two lines. Null = no fall seen, or fewer than four lines.
- */
-export function onsetLine(lines: LineQuality, dropTo = 0.9): number | null {
-  const { legibility = [], sizesMm = [], wordsALine } = lines;
-  const leastDrop = wordsALine === undefined ? 0 : 2 / wordsALine;
-  if (legibility.length >= 4) return onsetIn(legibility, dropTo, leastDrop);
-  return sizesMm.length >= 4 ? onsetIn(sizesMm, dropTo, 0) : null;
-}
 
 export interface BoutLimits {
   /** Share of the lines before the fall. */

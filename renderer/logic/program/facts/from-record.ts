@@ -19,17 +19,17 @@ import { occasionsOf } from '../../record/occasions.ts';
 import { limitsOf } from '../../rules/limits.ts';
 import { recordAsOf } from '../../record/record-as-of.ts';
 import { refOf } from '../../rules/item-ref.ts';
+import { threshold } from '../../rules/threshold.ts';
 import { compose } from '../draft/compose.ts';
 import {
   latestByCode,
-  lineLegibility,
+  boutsOf,
   measuredPage,
   minutesALine,
   pageMeasures,
   rowsOfOneLetter,
   sampleMeasures,
   typedMeasures,
-  wordsALine,
 } from './record-measures.ts';
 
 /** Red flags of the record by the one function that decides. `visitId`: every question must have been asked at that visit. */
@@ -100,8 +100,6 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
   const read = occasions.filter((o) => o.legibility).at(-1);
   const pages = occasions.map((o) => measuredPage(record, o.sample.id)).filter((p): p is PageResult => p !== null);
   const lastPage = pages.at(-1);
-  const sizes = (lastPage?.lines ?? []).flatMap((l) => (l.xHeightMm ? [l.xHeightMm] : []));
-  const legible = lineLegibility(read);
   const previous = record.programs.filter((p) => p.status === 'approved').at(-1);
   const interests = client.interests.toLowerCase();
   const words = interests.split(/[^\p{L}]+/u).filter((word) => word.length >= 3);
@@ -133,9 +131,7 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
       read: r,
       count,
     })),
-    ...(legible.length ? { lineLegibility: legible } : {}),
-    ...(legible.length && read ? { wordsALine: wordsALine(read, legible.length) } : {}),
-    ...(sizes.length ? { lineSizesMm: sizes } : {}),
+    bouts: boutsOf(occasions, threshold(rules.thresholds, 'onset-bouts')),
     ...(pace === undefined ? {} : { minutesALine: pace }),
     ...(topics.length ? { interests: topics } : {}),
     language: client.language,

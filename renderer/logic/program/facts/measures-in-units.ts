@@ -1,8 +1,7 @@
 /** Measures in the unit that thresholds use. A measure in a unit that is not understood is left out, never guessed. */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
-import { threshold } from '../../rules/threshold.ts';
-import { onsetLine } from '../draft/dose.ts';
+import { changeLimits, fatigueOnset } from '../../../change/index.ts';
 
 const isDigit = (text: string): boolean => /^[0-9]$/.test(text);
 
@@ -19,6 +18,12 @@ function inTableUnit(
   if (table === 'xh' && unit === 'mm') return xHeightMm === undefined ? null : value / xHeightMm;
   // Written another way, the same unit: 1/min, ln per word, points.
   return unit === '%' || unit === 'mm' ? null : value;
+}
+
+/** One tired afternoon must not shorten the dose: several bouts are looked at together. */
+function onsetOf(bouts: ProgramInput['bouts'], rules: RuleTable): number | null {
+  const limits = changeLimits(rules.thresholds);
+  return bouts.length < limits.onsetBouts ? null : fatigueOnset(bouts, limits).onsetLine;
 }
 
 /** Measures by code, with the counts of confused letters and digits and the line where quality falls. */
@@ -41,8 +46,7 @@ export function normalMeasures(input: ProgramInput, rules: RuleTable): Map<strin
     measures.set('confusion-count', count(false));
     measures.set('digit-confusion-count', count(true));
   }
-  const lines = { legibility: input.lineLegibility, sizesMm: input.lineSizesMm, wordsALine: input.wordsALine };
-  const onset = onsetLine(lines, threshold(rules.thresholds, 'onset-drop'));
+  const onset = onsetOf(input.bouts, rules);
   if (onset !== null) measures.set('onset-line', onset);
   return measures;
 }

@@ -4,6 +4,7 @@ import { threshold } from '../../rules/threshold.ts';
 import type { ClientRecord } from '../../../../db/types/record.ts';
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import type { PageResult, Sample } from '../../../../db/types/sample.ts';
+import { familyOf, type Count } from '../../../change/index.ts';
 import { isOfTask } from '../../record/measure-values.ts';
 import type { Occasion } from '../../record/occasions.ts';
 
@@ -94,15 +95,36 @@ export function latestByCode(measures: readonly Measure[]): Measure[] {
   return [...byCode.values()];
 }
 
-/** Shares of words read, line by line: the worst reader's lines count, because endurance shows there first. */
-export function lineLegibility(occasion: Occasion | undefined): number[] {
-  const lines = occasion?.legibility?.readings.find((r) => r.lineAccuracies.length > 0)?.lineAccuracies;
-  return lines ? [...lines] : [];
+/**
+ * Words read right of words written in each line of a sample, mean of the readers who read the same lines as most of
+ * them did; empty while nobody has read it line by line.
+ */
+export function lineLegibility({ legibility }: Occasion): Count[] {
+  const read = (legibility?.readings ?? []).filter(({ lines }) => lines.length > 0);
+  const most = Math.max(0, ...read.map(({ lines }) => lines.length));
+  const whole = read.filter(({ lines }) => lines.length === most);
+  return (whole[0]?.lines ?? []).map(({ words }, i) => ({
+    right: Math.min(
+      words,
+      (words * whole.reduce((sum, { lines }) => sum + lines[i]!.right / lines[i]!.words, 0)) / whole.length,
+    ),
+    words,
+  }));
+}
+
+/** The latest bouts that tell where words are lost: read line by line, as long as `most`, and written alike. */
+export function boutsOf(occasions: readonly Occasion[], most: number, leastLines = 4): Count[][] {
+  const alike = ({ sample: { task, conditions: c } }: Occasion): string =>
+    JSON.stringify([familyOf(task.kind), c.hand, c.cue, c.doseState]);
+  const read = occasions
+    .map((occasion) => ({ like: alike(occasion), lines: lineLegibility(occasion) }))
+    .filter(({ lines }) => lines.length >= leastLines);
+  const last = read.at(-1);
+  return read
+    .filter(({ like }) => like === last?.like)
+    .slice(-most)
+    .map(({ lines }) => lines);
 }
 
 export const minutesALine = (sample: Sample | undefined, lines: number): number | undefined =>
   sample?.seconds && lines > 0 ? Math.min(30, Math.max(0.05, sample.seconds / 60 / lines)) : undefined;
-
-/** Words of a line, for telling one lost word from a real fall. */
-export const wordsALine = (occasion: Occasion, lines: number): number =>
-  Math.max(1, (occasion.legibility?.words ?? lines) / lines);
