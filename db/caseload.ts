@@ -3,6 +3,7 @@
  * longer (backup, integrity check, import) is offered to a worker by electron/files.
  */
 import type { OpenCode } from './codes.ts';
+import type { HandoverRecords } from './handover/handover.ts';
 import type { ClientExport } from './types/client-export.ts';
 import type { ClientRecord, Fact, FactKind } from './types/record.ts';
 
@@ -158,6 +159,9 @@ export interface Caseload {
    * @throws malformed-request (naming the field), code-taken when client or code is here already, disk-full
    */
   importClient(exported: unknown, bytesOf: (id: string) => Uint8Array | null, doing: Doing): ClientRecord;
+
+  /** Between two laptops of one clinic: hand over, take in, what both sides changed. */
+  readonly handover: HandoverRecords;
 
   counts(): Counts;
   /** Changes whenever something was written: an automatic backup is due only when it moved. */

@@ -21,6 +21,7 @@ export type CaseloadCode =
   | 'already-issued'
   | 'nothing-to-undo'
   | 'too-large'
+  | 'handover-forked'
   | 'locked'
   | 'internal';
 

@@ -66,6 +66,8 @@ const tables = [
   'trail',
   'trail_value',
   'trail_head',
+  'handed_entry',
+  'handed_laptop',
 ] as const;
 
 const isTable = (name: string): boolean => (tables as readonly string[]).includes(name);

@@ -1,11 +1,23 @@
 /** Names inside the caseload folder, and writing that survives a power cut as far as the system's fsync does. */
-import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, statSync, writeSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeSync,
+} from 'node:fs';
 import path from 'node:path';
 
 export const caseloadFile = (folder: string): string => path.join(folder, 'caseload.db');
 export const keyFile = (folder: string): string => path.join(folder, 'caseload.key.json');
 /** A second copy of the key file: one bad sector must not cost the whole caseload. */
 export const keyFileCopy = (folder: string): string => path.join(folder, 'caseload.key-copy.json');
+/** Names the laptop in hand-overs; taken away when the caseload beside it is replaced. */
+export const laptopFile = (folder: string): string => path.join(folder, 'caseload.laptop');
 export const lockFile = (folder: string): string => path.join(folder, 'caseload.lock');
 /** Encrypted copies kept before each migration. */
 export const copiesFolder = (folder: string): string => path.join(folder, 'copies');

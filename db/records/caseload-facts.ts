@@ -4,6 +4,7 @@ import { CaseloadError } from '../codes.ts';
 import { checkFile, closeFile, type Db } from '../connection.ts';
 import { guarded } from '../errors.ts';
 import type { FolderLock } from '../folder-lock.ts';
+import { openHandover } from '../handover/handover.ts';
 import { versionOf } from '../migrate.ts';
 import { putBlob, readBlob } from './blobs.ts';
 import { readClientRecord } from './client-record.ts';
@@ -41,6 +42,8 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
   };
   const recordIfAny = (clientId: string) =>
     getFact(db, 'client', clientId) === null ? null : readClientRecord(db, clientId);
+
+  const handing = openHandover(db, folder);
 
   return {
     folder,
@@ -94,6 +97,15 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
     exportClient: (clientId, at) => open(() => exportClient(db, clientId, at)),
     importClient: (exported, bytesOf, doing) =>
       open(() => readClientRecord(db, importClient(db, readExport(exported), bytesOf, doing))),
+    handover: {
+      laptop: (doing) => open(() => handing.laptop(doing)),
+      handOver: (clientIds, doing) => open(() => handing.handOver(clientIds, doing)),
+      expect: (handed, doing) => open(() => handing.expect(handed, doing)),
+      takeIn: (handed, bytesOf, doing) => open(() => handing.takeIn(handed, bytesOf, doing)),
+      bothChanged: (doing) => open(() => handing.bothChanged(doing)),
+      settle: (id, take, doing) => open(() => handing.settle(id, take, doing)),
+      twins: () => open(() => handing.twins()),
+    },
     counts: () => open(() => countRows(db)),
     lastSeq: () => open(() => lastSeq(db)),
     trailHashAt: (seq) => open(() => hashAt(db, seq)),

@@ -32,7 +32,8 @@ function mergedInto(db: Db, clientId: string): string[] {
 /** True when anything of the client can still be read in this file, be it in the trail only. */
 export function holdsClient(db: Db, clientId: string): boolean {
   const trail = 'SELECT 1 FROM trail JOIN trail_value USING (seq) WHERE client_id = @id';
-  const any = `SELECT EXISTS (SELECT 1 FROM client WHERE id = @id) OR EXISTS (${trail})`;
+  const handed = 'SELECT 1 FROM handed_entry WHERE client_id = @id';
+  const any = `SELECT EXISTS (SELECT 1 FROM client WHERE id = @id) OR EXISTS (${trail}) OR EXISTS (${handed})`;
   return db.prepare(any).pluck().get({ id: clientId }) === 1;
 }
 
@@ -70,6 +71,7 @@ export function eraseClient(db: Db, clientId: string, doing: Doing): void {
           db.prepare(`DELETE FROM ${homes[kind].table} WHERE ${column} = ?`).run(id);
         }
         db.prepare('DELETE FROM trail_value WHERE seq IN (SELECT seq FROM trail WHERE client_id = ?)').run(id);
+        db.prepare('DELETE FROM handed_entry WHERE client_id = ?').run(id);
         const none = { before: null, after: null };
         append(db, { clientId: id, kind: 'client', factId: id, action: 'erase', step, ...none }, doing);
       }

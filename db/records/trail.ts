@@ -2,10 +2,12 @@
  * The trail: who changed what and when. Entries are only added; each carries the hash of the one before, and a
  * salted digest of the values, which lie beside the chain so that erasing can take them away.
  */
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import type { Doing, TrailAction, TrailCheck, TrailRow } from '../caseload.ts';
 import type { Db } from '../connection.ts';
+import { firstHandedBreak } from '../handover/handed-check.ts';
 import { allKinds, homes, isKind } from './kinds.ts';
+import { digestOf, hashOf, type StoredEntry } from './trail-hash.ts';
 
 /** Values as they are stored: JSON text, or null for absent. */
 export interface Change {
@@ -19,28 +21,6 @@ export interface Change {
   before: string | null;
   after: string | null;
 }
-
-interface StoredEntry {
-  seq: number;
-  at: string;
-  by: string;
-  client_id: string | null;
-  kind: string;
-  fact_id: string;
-  action: TrailAction;
-  step: string;
-  reverses: string | null;
-  digest: string;
-  prev_hash: string;
-  hash: string;
-}
-
-const sha256 = (parts: unknown[]): string => createHash('sha256').update(JSON.stringify(parts)).digest('hex');
-
-const digestOf = (salt: string, before: string | null, after: string | null): string => sha256([salt, before, after]);
-
-const hashOf = (e: Omit<StoredEntry, 'hash'>): string =>
-  sha256([e.prev_hash, e.seq, e.at, e.by, e.client_id, e.kind, e.fact_id, e.action, e.step, e.reverses, e.digest]);
 
 const headOf = (db: Db): { entries: number; hash: string } =>
   db.prepare('SELECT entries, hash FROM trail_head').get() as { entries: number; hash: string };
@@ -168,7 +148,7 @@ export function verifyTrail(db: Db): TrailCheck {
   // All of it at one moment: a reader beside the open caseload must not take a new entry for a break.
   return db.transaction(() => {
     const head = headOf(db);
-    const brokenAt = firstBreak(db) ?? firstStray(db);
+    const brokenAt = firstBreak(db) ?? firstStray(db) ?? firstHandedBreak(db);
     return { whole: brokenAt === null, entries: head.entries, brokenAt, head: head.hash };
   })();
 }

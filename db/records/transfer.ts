@@ -98,7 +98,8 @@ export function importClient(
   return clientId;
 }
 
-function importPicture(
+/** Keeps the bytes of a listed picture. @throws malformed-request when they do not fit; code-taken */
+export function importPicture(
   db: Db,
   clientId: string,
   picture: ExportedPicture,

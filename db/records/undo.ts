@@ -6,6 +6,7 @@ import type { Doing } from '../caseload.ts';
 import { CaseloadError } from '../codes.ts';
 import type { Db } from '../connection.ts';
 import { guarded } from '../errors.ts';
+import { CARRIED_OUT } from '../handover/handed-entry.ts';
 import { isKind } from './kinds.ts';
 import { bodyOf, newStep, setBody } from './store.ts';
 
@@ -15,7 +16,7 @@ interface Steps {
 }
 
 /**
- * Steps of a client after entry `since`, oldest first. Erasing is a border that nothing crosses. A step that
+ * Steps of a client after entry `since`, oldest first. Erasing and taking in a hand-over are borders that nothing crosses. A step that
  * moved facts to another client is taken back by entries of that other one: hence `reverses IN own`.
  */
 function stepsOf(db: Db, clientId: string, since: number): Steps {
@@ -28,7 +29,7 @@ function stepsOf(db: Db, clientId: string, since: number): Steps {
     .all(clientId, since) as { step: string; action: string; reverses: string | null }[];
   const steps: Steps = { undoable: [], redoable: [] };
   for (const { step, action, reverses } of rows) {
-    if (action === 'erase') {
+    if (action === 'erase' || reverses === CARRIED_OUT) {
       steps.undoable = [];
       steps.redoable = [];
     } else if (action === 'undo' && reverses !== null) {

@@ -4,6 +4,7 @@ import { appRequests } from './app.ts';
 import { caseloadRequests } from './caseload.ts';
 import { exchangeRequests } from './exchange.ts';
 import { goalRequests } from './goals.ts';
+import { handoverRequests } from './handover.ts';
 import { inkRequests } from './ink.ts';
 import { intakeRequests } from './intake.ts';
 import { occasionRequests } from './occasions.ts';
@@ -29,6 +30,7 @@ export const contract = {
   ...exchangeRequests,
   ...pageRequests,
   ...recordRequests,
+  ...handoverRequests,
   ...rulesRequests,
   ...occasionRequests,
   ...workRequests,

@@ -50,6 +50,26 @@ export const messages = {
     'Nothing was changed for this client since Fairhand was opened, so there is nothing to undo. The trail shows what was changed before.',
   'export-too-large':
     'These pages together are larger than {detail} MB, more than one such file should hold. Nothing was saved. Save it without the scans, or export the client as a file of Fairhand.',
+  'handover-forked':
+    'This hand-over and this caseload have different entries under the same number: one of the two folders was copied and both went on. Nothing was taken in, nothing was lost. Ask your colleague to restore her newest backup, which gives her laptop a name of its own, and to hand over again.',
+  'handover-not-for-us':
+    'This hand-over is locked for another key than yours. Nothing was taken in. Send your colleague your key again, and ask for a new hand-over.',
+  'not-a-handover':
+    'This file is not a hand-over of Fairhand, or it breaks off before its end. Nothing was taken in. Wait until it is copied whole, or ask for it again.',
+  'handover-newer':
+    'This hand-over was written by a newer Fairhand. Nothing was taken in. Install that version here, then take it in again.',
+  'handover-older':
+    'This hand-over was written by an older Fairhand in a way that is not read any more. Nothing was taken in. Ask your colleague to install this version and to hand over again.',
+  'key-not-one':
+    'This is not a key for hand-overs. Nothing was kept. Copy the whole line that begins with age1 from your colleague’s screen.',
+  'key-is-secret':
+    'This is a secret key, not the one to give away. It was not kept. Whoever sent it should make a new one; ask for the line that begins with age1.',
+  'key-is-own':
+    'This is the key of this caseload itself. Nothing was kept. Ask your colleague for hers; yours is the one to give away.',
+  'share-gone':
+    'The shared folder is not there now. Nothing was lost, and no half file was left. Connect to it and try again, or save the hand-over as a file.',
+  'share-busy':
+    'Another laptop with the same key looks into this folder ({detail}). Nothing is taken in twice. If you do not use two laptops, tell your clinic that the key was copied.',
   'code-taken': 'Another client has this code already. Nothing was changed. Choose another code.',
   'date-in-future': 'This date lies in the future. Nothing was changed. Check the day, month and year.',
   'ink-empty':

@@ -12,6 +12,7 @@ import { caseloadHandlers } from './caseload.ts';
 import { exchangeHandlers } from './exchange.ts';
 import { goalHandlers } from './goals.ts';
 import { occasionHandlers } from './occasions.ts';
+import { handoverHandlers } from './handover.ts';
 import type { Handler } from './handler.ts';
 import { inkHandlers } from './ink.ts';
 import { intakeHandlers } from './intake.ts';
@@ -41,6 +42,7 @@ export const handlers: Handlers = {
   ...exchangeHandlers,
   ...pageHandlers,
   ...recordHandlers,
+  ...handoverHandlers,
   ...rulesHandlers,
   ...workHandlers,
 };

@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync } from 'node:fs';
+import { existsSync, rmSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { TrailRow } from '../../db/index.ts';
+import { laptopFile } from '../../db/files.ts';
 import { listAside } from '../../db/set-aside.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { recordRequests } from '../contract/records.ts';
@@ -30,36 +31,13 @@ import {
 } from '../files/backup/client-file.ts';
 import { freeName } from '../files/save-into.ts';
 import type { Handler } from './handler.ts';
+import { kindWords } from './kind-words.ts';
 import { prove } from './prove.ts';
 import type { Services } from './services.ts';
 
 /** Largest backup file that is brought in through the window, bytes. */
 const largestBackup = 1024 ** 3;
 
-const kindWords: Record<string, string> = {
-  client: 'client details',
-  visit: 'visit',
-  intakeAnswer: 'intake answer',
-  redFlag: 'red-flag answer',
-  setup: 'set-up measures',
-  sample: 'writing sample',
-  samplePage: 'written page',
-  pageMeasurement: 'page measurement',
-  inkRecording: 'pen recording',
-  reading: 'reading',
-  program: 'home program',
-  practiceLog: 'practice day',
-  goal: 'goal',
-  goalRating: 'goal rating',
-  pageDraft: 'words for pages',
-  issuedPage: 'issued page',
-  writingOccasion: 'writing occasion',
-  signatureCheck: 'check of a signature',
-  trial: 'trial',
-  visitPlan: 'plan for the next visit',
-  blob: 'picture or PDF',
-  setting: 'setting',
-};
 const actionWords: Record<TrailRow['action'], string> = {
   create: 'added',
   update: 'changed',
@@ -91,8 +69,12 @@ function changedFields(row: TrailRow): string {
 
 function summaryOf(row: TrailRow): string {
   if (row.kind === 'export') return `exported: ${(row.after as { what?: string } | null)?.what ?? 'a file'}`;
+  if (row.kind === 'handover') return row.action === 'import' ? 'hand-over taken in' : 'both sides looked at';
   return `${kindWords[row.kind] ?? row.kind} ${actionWords[row.action]}${changedFields(row)}`;
 }
+
+/** The caseload was replaced: what is written from now on must not pass for what was written before. */
+const renameLaptop = (services: Services): void => rmSync(laptopFile(services.folder), { force: true });
 
 const nowIso = (services: Services): string => services.options.now().toISOString();
 
@@ -202,14 +184,24 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     const file = backupFile(services, name);
     // The open caseload is closed only when the backup was opened and compared.
     const beforeReplacing = () => services.lock('asked');
-    return services.slowed(() =>
-      restoreBackup({ folder: services.folder, file, passphrase, now: nowIso(services), beforeReplacing }),
-    );
+    return services.slowed(async () => {
+      const done = await restoreBackup({
+        folder: services.folder,
+        file,
+        passphrase,
+        now: nowIso(services),
+        beforeReplacing,
+      });
+      renameLaptop(services);
+      return done;
+    });
   },
   'backup.undoRestore': async (services, { keptAs }) => {
     if (!listAside(services.folder).includes(keptAs)) throw new Refusal('not-found');
     services.lock('asked');
-    return undoRestore(services.folder, keptAs, nowIso(services));
+    const done = await undoRestore(services.folder, keptAs, nowIso(services));
+    renameLaptop(services);
+    return done;
   },
   'client.erase': async (services, { clientId }) => {
     const caseload = services.need();

@@ -1,0 +1,146 @@
+/** Handing clients over to a colleague's laptop and taking hers in: what an open caseload offers for it. */
+import type { Doing } from '../caseload.ts';
+import { CaseloadError } from '../codes.ts';
+import type { Db } from '../connection.ts';
+import type { ExportedPicture } from '../types/client-export.ts';
+import type { Fact, FactKind } from '../types/record.ts';
+import { guarded } from '../errors.ts';
+import { randomUUID } from 'node:crypto';
+import { fold, getFact, newStep, together } from '../records/store.ts';
+import { append } from '../records/trail.ts';
+import { CARRIED_OUT, NOTE } from './handed-entry.ts';
+import { entriesOf, grownLaptops, joinedWith, ownNames } from './handed.ts';
+import type { BothChanged } from './merge-facts.ts';
+import { freeCode, judge, mergedOf, newEntries, takeIn, type Handed, type TakenIn } from './take-in.ts';
+
+export type { BothChanged, Handed, TakenIn };
+
+/** One client of a hand-over, before anything is taken in. */
+export interface Expected {
+  id: string;
+  code: string;
+  name: string;
+  state: 'new' | 'known' | 'nothing-new' | 'erased-here';
+  /** Changes that are not here yet. */
+  changes: number;
+  /** Code it will have here, where another client has its own. */
+  codeHere: string;
+  /** Clients here that may be the same person. */
+  twins: { id: string; code: string; name: string }[];
+}
+
+export interface HandoverRecords {
+  /** Name of this laptop in hand-overs; a new one after a restore. */
+  laptop(doing: Doing): string;
+  /** Everything that was ever written about these clients, here or by colleagues. @throws not-found */
+  handOver(clientIds: readonly string[], doing: Doing): Handed;
+  /** @throws malformed-request, handover-forked */
+  expect(handed: Handed, doing: Doing): Expected[];
+  /** @throws malformed-request, handover-forked, disk-full; nothing is changed then */
+  takeIn(handed: Handed, bytesOf: (id: string) => Uint8Array | null, doing: Doing): TakenIn;
+  /** Facts that were changed on two sides and not looked at yet. */
+  bothChanged(doing: Doing): BothChanged[];
+  /** Two sides were looked at: the one that stands stays, or the other takes its place. @throws not-found, already-approved */
+  settle(id: string, take: 'kept' | 'other', doing: Doing): void;
+  /** Clients that may be one person entered on two laptops: in each pair the one that was taken in comes first. */
+  twins(): { id: string; ofId: string }[];
+}
+
+interface Named {
+  id: string;
+  code: string;
+  name: string;
+  birthYear: number | null;
+}
+
+const mayBeOne = (a: Named, b: Named): boolean =>
+  a.id !== b.id &&
+  fold(a.name).replace(/\s+/g, ' ').trim() === fold(b.name).replace(/\s+/g, ' ').trim() &&
+  (a.birthYear === null || b.birthYear === null || a.birthYear === b.birthYear);
+
+/** Pictures that any version of these facts names and that are here. */
+function picturesIn(db: Db, handed: Pick<Handed, 'entries'>): Handed['pictures'] {
+  const ids = new Set<string>();
+  for (const { kind, after } of handed.entries) {
+    if (after === null || !['samplePage', 'issuedPage', 'inkRecording'].includes(kind)) continue;
+    const fact = JSON.parse(after) as Record<string, unknown>;
+    for (const field of ['blob', 'view', 'pdf']) if (typeof fact[field] === 'string') ids.add(fact[field]);
+  }
+  const find = db.prepare('SELECT id, client_id AS clientId, sha256, mime, size AS bytes FROM blob WHERE id = ?');
+  return [...ids].sort().flatMap((id) => (find.get(id) as (ExportedPicture & { clientId: string }) | undefined) ?? []);
+}
+
+export function openHandover(db: Db, folder: string): HandoverRecords {
+  const names = (doing: Doing) => ownNames(db, folder, doing);
+  const clientsHere = () =>
+    db.prepare("SELECT id, code, name, body ->> '$.birthYear' AS birthYear FROM client ORDER BY code").all() as Named[];
+  const handedClients = () => db.prepare('SELECT DISTINCT client_id FROM handed_entry').pluck().all() as string[];
+  const all = (doing: Doing): BothChanged[] => mergedOf(db, names(doing), handedClients(), null).bothChanged;
+
+  return {
+    laptop: (doing) => names(doing).at(-1)?.id ?? '',
+    handOver: (clientIds, doing) => {
+      for (const id of clientIds)
+        if (getFact(db, 'client', id) === null) throw new CaseloadError('not-found', 'client');
+      const own = names(doing);
+      const ids = joinedWith(db, clientIds);
+      const entries = entriesOf(db, own, ids);
+      const laptops = new Set(entries.map((entry) => entry.laptop));
+      const grown = grownLaptops(db, own).filter((each) => laptops.has(each.laptop));
+      return { clientIds: ids, entries, grown, pictures: picturesIn(db, { entries }) };
+    },
+    expect: (handed, doing) => {
+      judge(handed);
+      const fresh = newEntries(db, names(doing), handed);
+      const merged = mergedOf(db, names(doing), handed.clientIds, handed);
+      const here = clientsHere();
+      const erased = db.prepare("SELECT 1 FROM trail WHERE client_id = ? AND action = 'erase'").pluck();
+      return handed.clientIds.flatMap((id): Expected[] => {
+        const found = merged.facts.get(id);
+        if (found?.kind !== 'client') return [];
+        const fact = JSON.parse(found.body) as Fact<'client'>;
+        const known = here.some((each) => each.id === id);
+        const changes = fresh.filter((entry) => entry.client_id === id && entry.kind !== NOTE).length;
+        const gone = !known && erased.get(id) !== undefined;
+        const state = gone ? 'erased-here' : !known ? 'new' : changes === 0 ? 'nothing-new' : 'known';
+        const twins = known ? [] : here.filter((each) => mayBeOne(each, fact) || each.code === fact.code);
+        return [{ id, code: fact.code, name: fact.name, state, changes, codeHere: freeCode(db, fact.code, id), twins }];
+      });
+    },
+    takeIn: (handed, bytesOf, doing) => takeIn(db, names(doing), handed, bytesOf, doing),
+    bothChanged: all,
+    settle: (id, take, doing) => {
+      const found = all(doing).find((each) => each.id === id);
+      if (!found) throw new CaseloadError('not-found', 'handover');
+      const { kept, other, kind, clientId } = found;
+      guarded(() =>
+        db
+          .transaction(() => {
+            if (take === 'other') putVersion(db, kind, other.after, kept.fact_id, doing);
+            const change = { clientId, kind: NOTE, factId: randomUUID(), action: 'set' as const };
+            const after = JSON.stringify({ settled: [id], take });
+            const { step } = newStep(doing);
+            append(db, { ...change, step, reverses: CARRIED_OUT, before: null, after }, doing);
+          })
+          .immediate(),
+      );
+    },
+    twins: () => {
+      const here = clientsHere();
+      const handed = new Set(handedClients());
+      return here.flatMap((a) =>
+        here
+          .filter((b) => mayBeOne(a, b) && (handed.has(a.id) ? !handed.has(b.id) || a.id > b.id : false))
+          .map((b) => ({ id: a.id, ofId: b.id })),
+      );
+    },
+  };
+}
+
+function putVersion(db: Db, kind: FactKind, body: string | null, standing: string, doing: Doing): void {
+  together(db, doing, (write) => {
+    if (body === null) {
+      if (getFact(db, kind, standing) !== null) write.remove(kind, standing);
+    } else write.put(kind, JSON.parse(body) as Parameters<typeof write.put>[1]);
+  });
+}
