@@ -68,8 +68,6 @@ export const messages = {
     'This is the key of this caseload itself. Nothing was kept. Ask your colleague for hers; yours is the one to give away.',
   'share-gone':
     'The shared folder is not there now. Nothing was lost, and no half file was left. Connect to it and try again, or save the hand-over as a file.',
-  'share-busy':
-    'Another laptop with the same key looks into this folder ({detail}). Nothing is taken in twice. If you do not use two laptops, tell your clinic that the key was copied.',
   'code-taken': 'Another client has this code already. Nothing was changed. Choose another code.',
   'date-in-future': 'This date lies in the future. Nothing was changed. Check the day, month and year.',
   'ink-empty':
