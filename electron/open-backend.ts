@@ -74,6 +74,7 @@ export function openBackend(options: BackendOptions): Backend & Pick<Services, '
     port: options.port,
     shell: options.shell,
     version: appVersion(options.appRoot),
+    appRoot: options.appRoot,
     now: options.now ?? (() => new Date()),
     emit: (event) => options.emit(JSON.stringify(event)),
     demoSource: demoSource(options.appRoot),

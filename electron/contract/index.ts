@@ -1,5 +1,6 @@
 /** The whole contract between window and shell: every request, its effect and both of its shapes. Declared here, once. */
 import type { z } from 'zod';
+import { aboutRequests } from './about.ts';
 import { appRequests } from './app.ts';
 import { caseloadRequests } from './caseload.ts';
 import { exchangeRequests } from './exchange.ts';
@@ -19,6 +20,7 @@ import { workRequests } from './work.ts';
 
 export const contract = {
   ...appRequests,
+  ...aboutRequests,
   ...caseloadRequests,
   ...intakeRequests,
   ...sampleRequests,
@@ -56,6 +58,10 @@ const answeredWhileLocked = {
   'app.openDemo': 'the demo is a caseload of its own, with invented clients',
   'app.removeDemo': 'deletes the demo, which holds no client',
   'app.leaveDemo': 'back from the demo to the locked caseload',
+  'about.facts': 'versions and the folder are asked for when something does not open',
+  'about.licences': 'holds what others wrote',
+  'about.diagnostics': 'help is needed most when the caseload does not open; it holds nothing of a client',
+  'about.saveDiagnostics': 'the same text as a file',
   'pages.print': 'prints what the window shows: while locked that is the recovery sheet at most',
   'backup.listWith': 'backups are shown to whoever gives the passphrase of that day, when the caseload does not open',
   'backup.bring': 'a backup file is looked at before it is restored; it opens by its passphrase alone',

@@ -43,7 +43,7 @@ async function recover(services: Services, recoveryKey: string, next: string): P
 
 /** What a demo caseload can consist of. */
 const DEMO_PARTS =
-  /^(caseload\.(db(-wal|-shm|\..*)?|key\.json|key-copy\.json|lock|laptop)|backups|copies|set-aside|exports|second-place\.json)$/;
+  /^(caseload\.(db(-wal|-shm|\..*)?|key\.json|key-copy\.json|lock|laptop|place)|backups|copies|set-aside|exports|second-place\.json)$/;
 
 /** Deletes what the demo consists of, and its folder when nothing else is in it. @throws Refusal demo-not-ours */
 async function removeDemo(services: Services): Promise<void> {

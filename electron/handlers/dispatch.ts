@@ -7,6 +7,8 @@ import { contract, whileLocked, type Contract, type RequestName } from '../contr
 import { Refusal, type Envelope } from '../contract/envelope.ts';
 import { messages, type MessageCode } from '../contract/messages.ts';
 import { isTooDeep } from '../../renderer/logic/program/clinic/json-lines.ts';
+import { noteFailure } from '../files/diagnostics.ts';
+import { aboutHandlers } from './about.ts';
 import { appHandlers } from './app.ts';
 import { caseloadHandlers } from './caseload.ts';
 import { exchangeHandlers } from './exchange.ts';
@@ -30,6 +32,7 @@ type Handlers = { [N in keyof Contract]: Handler<N> };
 
 export const handlers: Handlers = {
   ...appHandlers,
+  ...aboutHandlers,
   ...caseloadHandlers,
   ...intakeHandlers,
   ...sampleHandlers,
@@ -77,7 +80,10 @@ async function answer(services: Services, json: string): Promise<Envelope> {
     const run = handlers[name as RequestName] as (services: Services, input: unknown) => unknown;
     return { ok: true, value: request.output.parse(await run(services, input.data)) };
   } catch (error) {
-    return failureOf(error, name);
+    const failed = failureOf(error, name);
+    const kind = failed.ok ? '' : failed.code === 'internal' && error instanceof Error ? error.name : failed.code;
+    noteFailure({ at: services.options.now().toISOString(), request: name, kind });
+    return failed;
   }
 }
 

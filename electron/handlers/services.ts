@@ -23,6 +23,8 @@ export interface ServiceOptions {
   port: ShellPort;
   shell: AppStatus['shell'];
   version: string;
+  /** The folder that holds package.json and dist/. */
+  appRoot?: string;
   now: () => Date;
   emit: (event: ShellEvent) => void;
   /** Folder of the built demo caseload, or null where it is not shipped. */

@@ -20,12 +20,15 @@ interface Registered {
 }
 
 /** Screens that are not of a client: the open client keeps its place behind them. */
-export type Place = 'caseload' | 'records' | 'rules' | 'handover' | 'settings';
+export type Place = 'caseload' | 'records' | 'rules' | 'handover' | 'asked' | 'settings';
 /** What was just taken out: stands in the Undo button's place for a while. */
 export interface Notice {
   words: string;
   undo: () => void;
 }
+
+/** How often the shell is told where the therapist is, ms. */
+const PLACE_MS = 2000;
 
 export class App implements SaveHost {
   status = $state.raw<AppStatus>() as AppStatus;
@@ -73,7 +76,21 @@ export class App implements SaveHost {
       if (event.kind === 'locked' && event.why !== 'asked') this.recoveryKey = '';
       if (event.kind === 'locked' || event.kind === 'damage') void this.refresh();
     });
+    setInterval(() => this.#keepPlace(), PLACE_MS);
     await this.refresh();
+  }
+
+  /** Tells the shell where the therapist is, so that a start after a crash leads back. */
+  #told = '';
+  #keepPlace(): void {
+    if (this.status?.state !== 'open') return;
+    const { place, tab, open } = this;
+    const at = { place, tab, clientId: open?.clientId ?? null, visitId: open?.visitId ?? '', ...whereTheEyeIs() };
+    const text = JSON.stringify(at);
+    if (text === this.#told) return;
+    this.#told = text;
+    // What cannot be told now is told with the next step.
+    ask('about.keepPlace', { at }).catch(() => (this.#told = ''));
   }
 
   /** Where the therapist was when the caseload locked. */
@@ -87,7 +104,7 @@ export class App implements SaveHost {
 
   /** Back to where the lock came: screen, visit, scroll and field. */
   async #return(): Promise<void> {
-    const left = this.#left;
+    const left = this.#left ?? (await this.#beforeTheStart());
     this.#left = null;
     if (!left || left.folder !== this.status.folder) return;
     if (left.clientId !== null) {
@@ -97,6 +114,12 @@ export class App implements SaveHost {
       if (this.open.record.visits.some(({ id }) => id === left.visitId)) this.open.visitId = left.visitId;
     } else if (left.place !== 'caseload' && left.place !== 'client') this.visitPlace(left.place);
     lookBack(left);
+  }
+
+  /** The place that an earlier start of this window left. */
+  async #beforeTheStart(): Promise<LeftPlace | null> {
+    const { at } = await ask('about.lastPlace', {}).catch(() => ({ at: null }));
+    return at && { ...at, tab: at.tab as Tab, folder: this.status.folder };
   }
 
   async refresh(): Promise<void> {
