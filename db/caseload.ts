@@ -3,7 +3,7 @@
  * longer (backup, integrity check, import) is offered to a worker by electron/files.
  */
 import type { OpenCode } from './codes.ts';
-import type { HandoverRecords } from './handover/handover.ts';
+import type { HandoverRecords } from './handover/handover-types.ts';
 import type { ClientExport } from './types/client-export.ts';
 import type { ClientRecord, Fact, FactKind } from './types/record.ts';
 

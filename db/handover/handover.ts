@@ -10,41 +10,8 @@ import { fold, getFact, newStep, together } from '../records/store.ts';
 import { append } from '../records/trail.ts';
 import { CARRIED_OUT, NOTE } from './handed-entry.ts';
 import { entriesOf, grownLaptops, joinedWith, ownNames } from './handed.ts';
-import type { BothChanged } from './merge-facts.ts';
-import { freeCode, judge, mergedOf, newEntries, takeIn, type Handed, type TakenIn } from './take-in.ts';
-
-export type { BothChanged, Handed, TakenIn };
-
-/** One client of a hand-over, before anything is taken in. */
-export interface Expected {
-  id: string;
-  code: string;
-  name: string;
-  state: 'new' | 'known' | 'nothing-new' | 'erased-here';
-  /** Changes that are not here yet. */
-  changes: number;
-  /** Code it will have here, where another client has its own. */
-  codeHere: string;
-  /** Clients here that may be the same person. */
-  twins: { id: string; code: string; name: string }[];
-}
-
-export interface HandoverRecords {
-  /** Name of this laptop in hand-overs; a new one after a restore. */
-  laptop(doing: Doing): string;
-  /** Everything that was ever written about these clients, here or by colleagues. @throws not-found */
-  handOver(clientIds: readonly string[], doing: Doing): Handed;
-  /** @throws malformed-request, handover-forked */
-  expect(handed: Handed, doing: Doing): Expected[];
-  /** @throws malformed-request, handover-forked, disk-full; nothing is changed then */
-  takeIn(handed: Handed, bytesOf: (id: string) => Uint8Array | null, doing: Doing): TakenIn;
-  /** Facts that were changed on two sides and not looked at yet. */
-  bothChanged(doing: Doing): BothChanged[];
-  /** Two sides were looked at: the one that stands stays, or the other takes its place. @throws not-found, already-approved */
-  settle(id: string, take: 'kept' | 'other', doing: Doing): void;
-  /** Clients that may be one person entered on two laptops: in each pair the one that was taken in comes first. */
-  twins(): { id: string; ofId: string }[];
-}
+import type { BothChanged, Expected, Handed, HandoverRecords } from './handover-types.ts';
+import { freeCode, judge, mergedOf, newEntries, takeIn } from './take-in.ts';
 
 interface Named {
   id: string;

@@ -1,5 +1,5 @@
 /** Some clients of a hand-over, with the records that are joined with theirs. */
-import type { Handed } from './take-in.ts';
+import type { Handed } from './handover-types.ts';
 
 export function partOf(handed: Handed, chosen: readonly string[]): Handed {
   const clientsOf = new Map<string, Set<string>>();

@@ -5,7 +5,6 @@ import type { Doing } from '../caseload.ts';
 import { CaseloadError } from '../codes.ts';
 import type { Db } from '../connection.ts';
 import { guarded } from '../errors.ts';
-import type { ExportedPicture } from '../types/client-export.ts';
 import { factKinds, type Fact, type FactKind } from '../types/record.ts';
 import { clientOf, homes, isKind } from '../records/kinds.ts';
 import { bodyOf, newStep, setBody, type Step } from '../records/store.ts';
@@ -13,17 +12,10 @@ import { append, hashAt } from '../records/trail.ts';
 import { digestOf, hashOf } from '../records/trail-hash.ts';
 import { importPicture } from '../records/transfer.ts';
 import { CARRIED_OUT, NOTE, type GrownLaptop, type HandedEntry } from './handed-entry.ts';
+import type { Handed, TakenIn } from './handover-types.ts';
 import { sumOf } from './handed-check.ts';
 import { entriesOf, grownLaptops, isOwn, joinedWith, type ownNames } from './handed.ts';
 import { isDecision, mergeFacts, type Merged } from './merge-facts.ts';
-
-/** What a hand-over holds besides the pictures' bytes. */
-export interface Handed {
-  clientIds: string[];
-  entries: HandedEntry[];
-  grown: GrownLaptop[];
-  pictures: (ExportedPicture & { clientId: string })[];
-}
 
 export type OwnNames = ReturnType<typeof ownNames>;
 
@@ -87,13 +79,6 @@ export function freeCode(db: Db, code: string, clientId: string): string {
     const next = `${code.slice(0, 16)}-${n}`;
     if (taken.get(next, clientId) === undefined) return next;
   }
-}
-
-export interface TakenIn {
-  /** Entries that were new here. */
-  entries: number;
-  /** Clients whose code another client has here, with the code they were given instead. */
-  recoded: { id: string; code: string }[];
 }
 
 /**

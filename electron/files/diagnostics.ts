@@ -5,8 +5,8 @@
 import { readdirSync, statSync } from 'node:fs';
 import { arch, homedir, platform, release, totalmem } from 'node:os';
 import path from 'node:path';
-import { CHANGE_VERSION } from '../../renderer/change/version.ts';
-import { METHOD_VERSION } from '../../renderer/measure/version.ts';
+import { CHANGE_VERSION } from '../../renderer/change/index.ts';
+import { METHOD_VERSION } from '../../renderer/measure/index.ts';
 import { ruleVersion } from '../../db/rules/index.ts';
 
 /** One request that failed: its name and the kind of error, never what the error said. */

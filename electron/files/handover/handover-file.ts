@@ -7,7 +7,7 @@ import { z } from 'zod';
 import { CaseloadError, type Caseload, type Doing } from '../../../db/index.ts';
 import { LARGEST_BLOB } from '../../../db/records/blobs.ts';
 import { GrownLaptop, HandedEntry } from '../../../db/handover/handed-entry.ts';
-import type { Handed } from '../../../db/handover/handover.ts';
+import type { Handed } from '../../../db/handover/handover-types.ts';
 import { ExportedPicture } from '../../../db/types/client-export.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { chunksOf, streamOf } from '../backup/streams.ts';

@@ -6,7 +6,7 @@ import { seeded } from '../../../build/torture/random.ts';
 import { openFile } from '../../../db/connection.ts';
 import { caseloadFile, laptopFile } from '../../../db/files.ts';
 import type { Caseload, Doing } from '../../../db/index.ts';
-import type { Handed } from '../../../db/handover/handover.ts';
+import type { Handed } from '../../../db/handover/handover-types.ts';
 import { hashOf } from '../../../db/records/trail-hash.ts';
 import { answer, client, newCaseload, page, reopen, sample, visit } from '../support.ts';
 
