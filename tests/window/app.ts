@@ -129,7 +129,7 @@ export async function openClient(page: Page, name: string): Promise<void> {
 }
 
 /** Shows one part of the record: 'This visit', 'Whole record', 'What changed'. */
-export const showPart = (page: Page, part: string): Promise<void> =>
+export const showPart = (page: Page, part: string | RegExp): Promise<void> =>
   page.getByRole('group', { name: 'Show' }).getByRole('button', { name: part, exact: true }).click();
 
 /** `test` with the app already open on an empty caseload folder: `test('…', async ({ app }) => { app.page … })`. */

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { readPdf } from '../logic/pages/pdf-lines.ts';
-import { expect, test } from './app.ts';
+import { expect, showPart, test } from './app.ts';
 import { addPage, axe, call, DAYS, openTab, RIGHTS, seedClient, TEXT } from './seeds/progress-seed.ts';
 
 test('the chart, the table and the sentence say what the caseload holds', async ({ app }) => {
@@ -37,7 +37,7 @@ test('the chart, the table and the sentence say what the caseload holds', async 
   legibility.forEach((value, i) => expect(Math.abs(value - percents[i]!)).toBeLessThan(0.3));
   expect(drawn.find((set) => set.label === 'Fatigue after writing, visit')!.values).toEqual([6, 6, 5, 4, 3]);
 
-  await page.getByText('The same as a table').click();
+  await showPart(page, /^Table/);
   const rows = page.getByRole('group', { name: 'Table of progress' }).locator('tbody tr');
   await expect(rows).toHaveCount(DAYS.length + 1);
   for (const [i, right] of RIGHTS.entries()) {
@@ -54,7 +54,6 @@ test('the page of progress passes axe in both themes', async ({ app }) => {
   const { page } = app;
   await expect(page.locator('.sentence')).toBeVisible();
   await page.getByText('The numbers behind this').click();
-  await page.getByText('The same as a table').click();
   for (let theme = 0; theme < 2; theme++) {
     const found = await axe(page);
     expect(found).toEqual([]);
@@ -78,6 +77,7 @@ test('lines with the same words stand beside each other at one scale, and one ov
   await addPage(app, 4);
   await openTab(app, 'Progress');
   const { page } = app;
+  await showPart(page, 'Then and now');
   const section = page.getByRole('region', { name: 'Then and now' });
   await expect(section.locator('figcaption')).toHaveText(TEXT.split('\n'));
   const strips = section.getByRole('img', { name: /Please call me back before half past eight/ });

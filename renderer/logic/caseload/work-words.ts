@@ -78,6 +78,8 @@ export function workWords(item: WorkItem, showDate: (iso: string) => string): Wo
       return { what: 'Home program', stands: `draft of ${on}`, action: 'Finish', tab: 'program' };
     case 'goal':
       return { what: 'Goal', stands: `to be reached by ${on}`, action: 'Rate', tab: 'goals' };
+    case 'first-visit':
+      return { what: 'First visit', stands: 'not seen yet', action: 'Start', tab: 'client' };
     case 'no-visit-planned':
       return { what: 'No visit planned', stands: `last seen ${on}`, action: 'Plan', tab: 'client' };
   }

@@ -34,7 +34,8 @@ export interface WorkItem {
     | 'flag'
     | 'goal'
     | 'draft'
-    | 'no-visit-planned';
+    | 'no-visit-planned'
+    | 'first-visit';
   /** Day on which it is due; null = at once. */
   due: string | null;
   /** Days from today to the day it is due; negative = late by so many. */
@@ -107,8 +108,12 @@ function itemsOf(facts: WorkFacts, today: string, limits: WorkLimits): WorkItem[
   for (const due of facts.goalsDue)
     if (daysFrom(today, due) <= limits.goalDaysAhead) out.push(item('goal', 'goal', due));
   const planned = facts.nextOn !== null && facts.nextOn >= today;
-  if (!planned && !facts.visitToday && facts.lastVisit !== null && !facts.discharged)
-    out.push(item('unplanned', 'no-visit-planned', plus(facts.lastVisit, limits.noVisitDays), facts.lastVisit));
+  if (!planned && !facts.visitToday && !facts.discharged)
+    out.push(
+      facts.lastVisit === null
+        ? item('unplanned', 'first-visit', null)
+        : item('unplanned', 'no-visit-planned', plus(facts.lastVisit, limits.noVisitDays), facts.lastVisit),
+    );
   return out;
 }
 

@@ -1,6 +1,7 @@
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { MEASURES } from '../../measure/index.ts';
 import { measureName, showMeasure } from '../sample/show-measure.ts';
+import { handScaleOf } from '../../change/index.ts';
 import { sampleValues } from '../record/measure-values.ts';
 import type { SeriesPoint } from './series.ts';
 
@@ -37,6 +38,21 @@ export interface SmallMultiple {
   better: Better;
   note: string;
   points: SeriesPoint[];
+  /**
+   * Where each point lies, in steps of this hand's own spread from the first value: 2 steps = the range in which this
+   * hand lies from page to page, 95 of 100. Null where that spread is not known.
+   */
+  steps: number[] | null;
+}
+
+/** Steps of half the half-range of the first value that has one, on the scale on which the measure is compared. */
+function stepsOf(unit: string, points: readonly SeriesPoint[]): number[] | null {
+  const scale = (value: number): number => (handScaleOf(unit) === 'ratio' ? Math.log(value) : value);
+  const known = points.find((point) => point.low !== null && point.high !== null);
+  if (!known) return null;
+  const step = (scale(known.high!) - scale(known.low!)) / 4;
+  const steps = points.map((point) => (scale(point.value) - scale(points[0]!.value)) / step);
+  return step > 0 && steps.every(Number.isFinite) ? steps : null;
 }
 
 type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'>;
@@ -55,6 +71,7 @@ export function smallMultiples(record: Facts): SmallMultiple[] {
       better: betterOf[measureOf.get(code)?.direction ?? 'none'],
       note: notes[code] ?? '',
       points: [],
+      steps: null,
     };
     // A measure keeps its unit over time; a value in another one is not drawn on the same scale.
     if (known.unit !== unit) continue;
@@ -62,5 +79,5 @@ export function smallMultiples(record: Facts): SmallMultiple[] {
     known.points.push({ at: Date.parse(sample.takenAt), day, value, low: handLow, high: handHigh, words });
     found.set(code, known);
   }
-  return [...found.values()];
+  return [...found.values()].map((one) => ({ ...one, steps: stepsOf(one.unit, one.points) }));
 }

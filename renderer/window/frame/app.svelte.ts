@@ -54,7 +54,7 @@ export class App implements SaveHost {
   /** What the caseload screen showed last: list, filter, chosen client. */
   caseload = $state({ list: 'due', typed: '', chosen: '' });
   /** Which part of a record is shown. */
-  recordView = $state<'visit' | 'record' | 'trail'>('visit');
+  recordView = $state<'visit' | 'record' | 'timeline' | 'trail'>('visit');
   /** Lists of the caseload with their counts, shown in the rail. */
   caseloadLists = $state.raw<readonly { list: string; label: string; count: number }[]>([]);
   paletteOpen = $state(false);

@@ -1,6 +1,7 @@
 import type { AnnotationOptions } from 'chartjs-plugin-annotation';
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
 import type { ChartColors } from './chart-setup.svelte.ts';
+import { eventLane, type LaneLabel } from '../../logic/progress/event-lane.ts';
 import type { ProgressPicture, Series, SeriesPoint } from '../../logic/progress/series.ts';
 
 /** A drawn point that still knows what it says. */
@@ -9,6 +10,18 @@ export interface DrawnPoint {
   y: number;
   point: SeriesPoint;
 }
+
+/** Room of the axis labels at the left, px. */
+const AXIS_PX = 60;
+/** Points shrink as they grow many; past the last number only the line is drawn. */
+const RADIUS: readonly (readonly [number, number])[] = [
+  [24, 5],
+  [60, 3],
+  [120, 1.5],
+];
+const radiusOf = (count: number): number => RADIUS.find(([most]) => count <= most)?.[1] ?? 0;
+/** Intervals of more points than this would be a hatching. */
+const MOST_INTERVALS = 40;
 
 type LineDataset = ChartDataset<'line', DrawnPoint[]>;
 
@@ -26,6 +39,8 @@ export function progressChart(
   picture: ProgressPicture,
   colors: ChartColors,
   showDate: (iso: string) => string,
+  /** Room that the chart has, px. */
+  widthPx: number,
 ): ChartConfiguration<'line', DrawnPoint[]> {
   const day = 86_400_000;
   const breakMs = picture.breakDays * day;
@@ -39,7 +54,11 @@ export function progressChart(
   const from = Math.min(...times, ...picture.marks.map((mark) => mark.at));
   const to = Math.max(...times, ...picture.marks.map((mark) => mark.at));
   const space = Math.max(3 * day, (to - from) * 0.04);
-  const tick = { color: colors.ink, font: { family: colors.font, size: 14 } };
+  const tick = { color: colors.ink, font: { family: colors.font, size: 13 } };
+  const inside = widthPx - AXIS_PX;
+  const lane = Number.isFinite(from)
+    ? eventLane(picture.marks, (at) => ((at - from + space) / (to - from + 2 * space)) * inside, inside)
+    : [];
   return {
     type: 'line',
     data: { datasets },
@@ -47,6 +66,7 @@ export function progressChart(
       responsive: true,
       maintainAspectRatio: false,
       animation: false,
+      layout: { padding: { top: lane.some((one) => one.row === 1) ? 40 : lane.length > 0 ? 24 : 0 } },
       parsing: false,
       normalized: false,
       interaction: { mode: 'nearest', intersect: false },
@@ -90,7 +110,7 @@ export function progressChart(
             label: (item) => (item.raw as DrawnPoint).point.words,
           },
         },
-        annotation: { annotations: annotations(picture, colors) },
+        annotation: { clip: false, annotations: annotations(picture, lane, colors) },
       },
     },
     plugins: [intervals(colors)],
@@ -106,8 +126,8 @@ function dataset(series: Series, color: string, axis: string, colors: ChartColor
     borderColor: color,
     backgroundColor: series.id === 'unfamiliar' || series.id === 'fatigue-after' ? color : colors.sheet,
     pointStyle: series.shape,
-    pointRadius: 7,
-    pointHoverRadius: 9,
+    pointRadius: dash ? radiusOf(series.points.length) : Math.max(1.5, radiusOf(series.points.length) - 2),
+    pointHoverRadius: 8,
     pointBorderWidth: 2,
     borderWidth: 2,
     ...(dash ? { borderDash: dash } : {}),
@@ -131,6 +151,7 @@ function intervals(colors: ChartColors): Plugin<'line'> {
       ctx.strokeStyle = colors.accent;
       ctx.lineWidth = 2;
       for (const set of chart.data.datasets) {
+        if (set.data.length > MOST_INTERVALS) continue;
         for (const { point } of set.data as unknown as DrawnPoint[]) {
           if (point.low === null || point.high === null) continue;
           const x = time.getPixelForValue(point.at);
@@ -150,7 +171,11 @@ function intervals(colors: ChartColors): Plugin<'line'> {
   };
 }
 
-function annotations(picture: ProgressPicture, colors: ChartColors): Record<string, AnnotationOptions> {
+function annotations(
+  picture: ProgressPicture,
+  lane: readonly LaneLabel[],
+  colors: ChartColors,
+): Record<string, AnnotationOptions> {
   const all: Record<string, AnnotationOptions> = {};
   const label = (content: string, position: 'start' | 'end' | 'center') => ({
     display: true,
@@ -172,15 +197,23 @@ function annotations(picture: ProgressPicture, colors: ChartColors): Record<stri
       borderWidth: mark.kind === 'program' ? 2 : 1,
       borderDash: [...dashes[mark.kind]],
     };
-    // Once through each of the two stacked axes; the label stands in the upper one.
-    all[`mark-${i}`] = {
-      ...line,
-      yScaleID: 'percent',
-      yMin: 0,
-      yMax: 100,
-      label: { ...label(mark.label, 'end'), yAdjust: -2 + (i % 3) * 22 },
-    };
+    // Once through each of the two stacked axes; the names stand in the lane above.
+    all[`mark-${i}`] = { ...line, yScaleID: 'percent', yMin: 0, yMax: 100 };
     all[`mark-${i}-fatigue`] = { ...line, yScaleID: 'fatigue', yMin: 0, yMax: 10 };
+  });
+  lane.forEach(({ at, label: words, row }, i) => {
+    if (row === null) return;
+    all[`lane-${i}`] = {
+      type: 'line',
+      xScaleID: 'x',
+      yScaleID: 'percent',
+      xMin: at,
+      xMax: at,
+      yMin: 100,
+      yMax: 100,
+      borderWidth: 0,
+      label: { ...label(words, 'center'), yAdjust: -18 - row * 16, padding: 0 },
+    };
   });
   picture.goals.forEach((goal, i) => {
     all[`goal-${i}`] = {

@@ -48,6 +48,7 @@ test.each([
   [{ kind: 'flag', count: 1, on: null }, 'One red flag', 'not reviewed', 'intake'],
   [{ kind: 'draft' }, 'Home program', 'draft of 2026-04-10', 'program'],
   [{ kind: 'goal' }, 'Goal', 'to be reached by 2026-04-10', 'goals'],
+  [{ kind: 'first-visit', on: null }, 'First visit', 'not seen yet', 'client'],
   [{ kind: 'no-visit-planned' }, 'No visit planned', 'last seen 2026-04-10', 'client'],
 ] as const)('%o', (more, what, stands, tab) => {
   expect(workWords(item(more as Partial<WorkItem>), asIs)).toMatchObject({ what, stands, tab });

@@ -52,6 +52,11 @@ test.each([
   expect(dueWords(item!)).toBe(words);
 });
 
+test('a client who was never seen waits for the first visit', () => {
+  expect(of({ nextOn: null, lastVisit: null }).map(({ kind }) => kind)).toEqual(['first-visit']);
+  expect(of({ lastVisit: null })).toEqual([]);
+});
+
 test('what is far away, archived or discharged asks for nothing', () => {
   expect(of({})).toEqual([]);
   expect(of({ certifiedUntil: '2026-06-30', goalsDue: ['2026-09-01'], authorizedLeft: 9 })).toEqual([]);

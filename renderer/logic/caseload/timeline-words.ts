@@ -1,0 +1,51 @@
+/** The timeline in words, the newest day first. */
+import type { VisitKind } from '../../../db/types/visit.ts';
+import { taskNames } from '../sample/next-text.ts';
+import type { TimelineEvent, TimelineKind } from './timeline.ts';
+
+export const timelineKinds: Record<TimelineKind, string> = {
+  visit: 'Visit',
+  flag: 'Red flag',
+  medicine: 'Medicine',
+  sample: 'Sample',
+  pen: 'Pen',
+  trial: 'Trial',
+  program: 'Program',
+  goal: 'Goal',
+  missed: 'Missed',
+};
+
+export interface TimelineDay {
+  day: string;
+  /** The visit of that day to open; null = none. */
+  visitId: string | null;
+  events: { kind: TimelineKind; words: string }[];
+}
+
+interface Names {
+  visits: Readonly<Record<VisitKind, string>>;
+  /** Titles of red flags by code. */
+  flags: ReadonlyMap<string, string>;
+}
+
+function wordsOf({ kind, text }: TimelineEvent, names: Names): string {
+  if (kind === 'visit') return names.visits[text as VisitKind] ?? text;
+  if (kind === 'flag') return names.flags.get(text) ?? text;
+  if (kind === 'medicine') return text === 'unsure' ? 'not sure whether on or off' : text;
+  if (kind === 'program') return `approved, ${text}`;
+  if (kind !== 'sample') return text;
+  const [task = '', ...more] = text.split(', ');
+  return [taskNames[task as keyof typeof taskNames] ?? task, ...more].join(', ');
+}
+
+/** @param events oldest first, as `timeline` gives them */
+export function timelineDays(events: readonly TimelineEvent[], names: Names): TimelineDay[] {
+  const days = new Map<string, TimelineDay>();
+  for (const event of events) {
+    const known = days.get(event.day) ?? { day: event.day, visitId: null, events: [] };
+    known.visitId ??= event.visitId;
+    known.events.push({ kind: event.kind, words: wordsOf(event, names) });
+    days.set(event.day, known);
+  }
+  return [...days.values()].reverse();
+}
