@@ -7,7 +7,7 @@ import { dispatch } from './handlers/dispatch.ts';
 import { Services } from './handlers/services.ts';
 import type { ShellPort } from './shell-port.ts';
 
-/** An unattended caseload locks after this long without a request (10 minutes). */
+/** An unattended caseload locks after this long without use, unless Settings say otherwise (10 minutes). */
 export const IDLE_MS = 10 * 60_000;
 
 /** How often it is asked whether an hourly backup is due. */
@@ -46,12 +46,12 @@ export const WARN_MS = 60_000;
 export function lockWhenIdle(
   services: Pick<Services, 'idleMs' | 'lock' | 'caseload'>,
   warn: (seconds: number) => void,
-  idleMs = IDLE_MS,
+  idleMs: () => number = () => IDLE_MS,
 ): () => void {
   let warned = false;
   const timer = setInterval(() => {
     if (!services.caseload) return;
-    const left = idleMs - services.idleMs;
+    const left = idleMs() - services.idleMs;
     if (left <= 0) services.lock('idle');
     const soon = left > 0 && left <= WARN_MS + LOOK_MS;
     if (soon && !warned) warn(Math.ceil(left / 1000));
@@ -79,8 +79,10 @@ export function openBackend(options: BackendOptions): Backend & Pick<Services, '
     emit: (event) => options.emit(JSON.stringify(event)),
     demoSource: demoSource(options.appRoot),
   });
-  const stopIdle = lockWhenIdle(services, (seconds) =>
-    options.emit(JSON.stringify({ kind: 'locking-soon', seconds } satisfies ShellEvent)),
+  const stopIdle = lockWhenIdle(
+    services,
+    (seconds) => options.emit(JSON.stringify({ kind: 'locking-soon', seconds } satisfies ShellEvent)),
+    () => services.lockMs,
   );
   const backups = setInterval(() => void lookAfter(services), BACKUP_LOOK_MS);
   backups.unref();

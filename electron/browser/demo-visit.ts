@@ -20,6 +20,14 @@ const clientScreens = [
   ['Pages', 'pages'],
 ] as const;
 
+/** Views of a screen: the screen, the words on the view's button, the picture. */
+const views = [
+  ['Visit and record', 'Whole record', 'record'],
+  ['Visit and record', 'Timeline', 'timeline'],
+  ['Progress', 'Then and now', 'then-and-now'],
+  ['Program', 'Practice log', 'practice-log'],
+] as const;
+
 /** Pages that are printed, by the names on their buttons. */
 const printedPages = [
   ['Family summary', 'page-family-summary'],
@@ -71,6 +79,14 @@ export class DemoVisit {
     for (const [name, file] of clientScreens) {
       await this.step(`Screen: ${name}`, async () => {
         await openTab(this.page, name);
+        await this.picture(file);
+      });
+    }
+    for (const [screen, view, file] of views) {
+      await this.step(`View: ${view}`, async () => {
+        await openTab(this.page, screen);
+        const show = this.page.getByRole('main').getByRole('button', { name: view, exact: true });
+        await show.click();
         await this.picture(file);
       });
     }

@@ -3,6 +3,28 @@ import { z } from 'zod';
 import { Initials, IsoDateTime, Line } from '../../db/types/common.ts';
 import { nothing, read, write } from './request.ts';
 
+/** What the window keeps for its therapist: no client data. */
+export const Preferences = z.object({
+  theme: z.enum(['system', 'light', 'dark', 'contrast']),
+  /** Rows and controls of 44 px, as with a finger. */
+  largeTargets: z.boolean(),
+  /** Keys without Ctrl, Alt or F inside the intake's answers. */
+  singleKeys: z.boolean(),
+  /** Minutes without use after which the caseload locks; 0 = never by itself. */
+  lockMinutes: z.union([z.literal(0), z.number().int().min(2).max(60)]),
+  /** Keys of commands that differ from the shipped ones, by the command's id. */
+  keys: z.record(z.string().max(40), z.string().max(30)),
+});
+export type Preferences = z.infer<typeof Preferences>;
+
+export const usualPreferences: Preferences = {
+  theme: 'system',
+  largeTargets: false,
+  singleKeys: true,
+  lockMinutes: 10,
+  keys: {},
+};
+
 export const AppStatus = z.object({
   state: z.enum(['first-start', 'locked', 'open']),
   demo: z.boolean(),
@@ -24,6 +46,8 @@ export const AppStatus = z.object({
   today: z.string(),
   version: z.string(),
   shell: z.enum(['electron', 'browser']),
+  /** As usual while no caseload is open. */
+  preferences: Preferences,
 });
 export type AppStatus = z.infer<typeof AppStatus>;
 
@@ -59,6 +83,7 @@ export const appRequests = {
   'app.removeDemo': write(nothing, AppStatus),
   'app.leaveDemo': read(nothing, AppStatus),
   'app.therapist': write(z.object({ initials: Initials, clinic: Line, credentials: Line }).strict(), AppStatus),
+  'app.prefer': write(Preferences.strict(), AppStatus),
   /**
    * A changed passphrase or, with the same one, a new recovery sheet: the whole file is encrypted under a new key and
    * locked. Old passphrase, old sheet and old key files open nothing of it any more.

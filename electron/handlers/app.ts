@@ -175,6 +175,11 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     return services.status();
   },
 
+  'app.prefer': (services, preferences) => {
+    services.need().putSetting('preferences', preferences, services.doing());
+    return services.status();
+  },
+
   'app.rekey': async (services, { passphrase, next }) => {
     services.need();
     if (services.demo) throw new Refusal('wrong-passphrase');

@@ -5,7 +5,7 @@
 import { randomUUID } from 'node:crypto';
 import path from 'node:path';
 import { caseloadExists, type Caseload, type Doing } from '../../db/index.ts';
-import type { AppStatus } from '../contract/app.ts';
+import { Preferences, usualPreferences, type AppStatus } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { ShellEvent } from '../contract/index.ts';
 import type { ShellPort } from '../shell-port.ts';
@@ -167,6 +167,17 @@ export class Services implements BlobSource {
     return { ...Therapist, ...(this.caseload?.setting('therapist') as object | null) };
   }
 
+  /** What the window keeps for its therapist; as usual where nothing is kept, or what is kept does not fit. */
+  preferences(): Preferences {
+    const kept = Preferences.safeParse(this.caseload?.setting('preferences'));
+    return kept.success ? kept.data : usualPreferences;
+  }
+  /** Idle time after which the caseload locks, ms; Infinity = never by itself. */
+  get lockMs(): number {
+    const { lockMinutes } = this.preferences();
+    return lockMinutes === 0 ? Infinity : lockMinutes * 60_000;
+  }
+
   /** Folder for second copies of backups; '' = none chosen. */
   secondPlace(): string {
     return (this.caseload?.setting('secondPlace') as string | null) ?? '';
@@ -200,6 +211,7 @@ export class Services implements BlobSource {
       today: this.today(),
       version: this.options.version,
       shell: this.options.shell,
+      preferences: this.preferences(),
     };
   }
 

@@ -1,6 +1,7 @@
 /** The window's own state: where the user is, what the shell said, which messages stand. No client data survives a lock. */
+import { MediaQuery } from 'svelte/reactivity';
 import { ask, onShellEvent } from '../../../electron/contract/ask.ts';
-import type { AppStatus } from '../../../electron/contract/app.ts';
+import { usualPreferences, type AppStatus, type Preferences } from '../../../electron/contract/app.ts';
 import type { ClinicRules } from '../../../db/types/rules.ts';
 import type { PageKind } from '../../../db/types/page.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
@@ -40,7 +41,15 @@ export class App implements SaveHost {
   ruleChanges = $state.raw<ClinicRules | null>(null);
   saving = new Saving();
   message = $state('');
-  theme = $state<Theme>('light');
+  theme = $state<Theme>('system');
+  #dark = new MediaQuery('(prefers-color-scheme: dark)');
+  #contrast = new MediaQuery('(prefers-contrast: more)');
+  /** The theme that is drawn: the system's own wish where nothing else was chosen. */
+  get shownTheme(): Exclude<Theme, 'system'> {
+    if (this.theme !== 'system') return this.theme;
+    if (this.#contrast.current) return 'contrast';
+    return this.#dark.current ? 'dark' : 'light';
+  }
   /** Commands of views that are mounted, those of the open client apart: they wait behind a place. */
   registered = $state.raw<readonly Registered[]>([]);
   /** Counts every new screen: the frame then moves the focus and the title. */
@@ -48,9 +57,8 @@ export class App implements SaveHost {
   notice = $state.raw<Notice | null>(null);
   /** In a narrow window the rail is a menu. */
   menuOpen = $state(false);
-  /** Keys without Ctrl, Alt or F: only inside the intake's answers, and only while this is on. */
-  singleKeys = $state(true);
-  largeTargets = $state(false);
+  /** Look, keys and lock as the therapist set them; kept with the caseload. */
+  preferences = $state.raw<Preferences>(usualPreferences);
   /** What the caseload screen showed last: list, filter, chosen client. */
   caseload = $state({ list: 'due', typed: '', chosen: '' });
   /** Which part of a record is shown. */
@@ -137,7 +145,11 @@ export class App implements SaveHost {
       this.paletteOpen = this.keysOpen = this.menuOpen = false;
       this.notice = null;
     }
-    if (status.state === 'open') await this.loadRules();
+    if (status.state === 'open') {
+      await this.loadRules();
+      this.preferences = status.preferences;
+      this.theme = status.preferences.theme;
+    }
     this.status = status;
     if (unlocked) await this.#return();
   }
@@ -203,6 +215,24 @@ export class App implements SaveHost {
   /** From a place back to the open client. */
   comeBack(): void {
     if (this.open && this.place !== 'client') this.go(this.tab);
+  }
+
+  /** Keeps a preference; it holds at once. */
+  prefer(change: Partial<Preferences>): void {
+    this.preferences = { ...this.preferences, ...change };
+    this.theme = this.preferences.theme;
+    if (this.status?.state === 'open')
+      this.saving.run('preferences', () => ask('app.prefer', this.preferences)).catch(this.complain);
+  }
+
+  /** The key of a command: the therapist's own, or the shipped one. */
+  keyOf = (command: { id: string; key?: string }): string | undefined => {
+    const own = this.preferences.keys[command.id];
+    return own === undefined ? command.key : own || undefined;
+  };
+  /** The same as screen readers want it: 'Control+K'; undefined = no key. */
+  shortcut(id: string, shipped: string): string | undefined {
+    return this.keyOf({ id, key: shipped })?.replace('Ctrl', 'Control');
   }
 
   /** Says what was taken out, with Undo. */

@@ -61,7 +61,8 @@ export const frameCommands: readonly Command[] = [
     id: 'theme',
     label: 'Change theme (light, dark, high contrast)',
     key: 'Alt+T',
-    run: (app) => (app.theme = ({ light: 'dark', dark: 'contrast', contrast: 'light' } as const)[app.theme]),
+    run: (app) =>
+      app.prefer({ theme: ({ light: 'dark', dark: 'contrast', contrast: 'light' } as const)[app.shownTheme] }),
   },
   { id: 'lock', label: 'Lock the caseload', key: 'Ctrl+L', when: open, run: (app) => void app.lock() },
 ];

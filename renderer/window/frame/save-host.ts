@@ -5,7 +5,7 @@ import type { PageKind } from '../../../db/types/page.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import type { Saving } from './saving.svelte.ts';
 
-export type Theme = 'light' | 'dark' | 'contrast';
+export type Theme = 'system' | 'light' | 'dark' | 'contrast';
 
 export interface SaveHost {
   readonly rules: RulesInUse;
