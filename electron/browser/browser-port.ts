@@ -107,6 +107,12 @@ async function chooseSave(page: Page, save: SaveOptions): Promise<Saved> {
 }
 
 async function printPdf(page: Page, pageSize: PageSize): Promise<Uint8Array> {
-  const pdf = await page.pdf({ format: pageSize, preferCSSPageSize: true, printBackground: true });
+  const pdf = await page.pdf({
+    format: pageSize,
+    preferCSSPageSize: true,
+    printBackground: true,
+    tagged: true,
+    outline: true,
+  });
   return new Uint8Array(pdf);
 }

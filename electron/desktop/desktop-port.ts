@@ -22,7 +22,13 @@ export function desktopPort(
     chooseOpen: (options) => chooseOpen(window(), options),
     chooseSave: (options) => (save ?? ((asked) => chooseSave(window(), asked)))(options),
     async printPdf({ pageSize }) {
-      const pdf = await window().webContents.printToPDF({ pageSize, preferCSSPageSize: true, printBackground: true });
+      const pdf = await window().webContents.printToPDF({
+        pageSize,
+        preferCSSPageSize: true,
+        printBackground: true,
+        generateTaggedPDF: true,
+        generateDocumentOutline: true,
+      });
       return new Uint8Array(pdf);
     },
     printPaper: () =>

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { readPdf } from '../logic/pages/pdf-lines.ts';
 import { expect, showPart, test } from './app.ts';
+import { pdfTags } from './seeds/pdf-tags.ts';
 import { axe, call, idOf, openTab, seedClient } from './seeds/progress-seed.ts';
 
 test('the family summary prints as one sheet with what the facts say, and stays as issued', async ({ app }) => {
@@ -21,8 +22,16 @@ test('the family summary prints as one sheet with what the facts say, and stays 
   await page.getByRole('button', { name: 'Save as PDF' }).click();
   await expect(page.getByText('The PDF was saved.')).toBeVisible();
   const [file] = readdirSync(app.saveFolder).filter((name) => name.endsWith('.pdf'));
-  const sheets = await readPdf(readFileSync(path.join(app.saveFolder, file!)));
+  const bytes = readFileSync(path.join(app.saveFolder, file!));
+  const sheets = await readPdf(bytes);
   expect(sheets).toHaveLength(1);
+  // For screen readers (PDF 1.7, 14.7 and 14.8): title, language, headings, every figure with its text.
+  const tags = await pdfTags(bytes);
+  expect(tags).toMatchObject({ tagged: true, title: expect.stringMatching(/^Family summary, /), language: 'en' });
+  expect(tags.roles).toEqual(expect.arrayContaining(['H1', 'H2', 'P', 'L', 'LI']));
+  for (const figure of tags.figures) expect(figure).not.toBe('');
+  // The window has its own title back.
+  await expect(page).toHaveTitle(/, Pages - Fairhand$/);
   const text = sheets[0]!.texts.map((t) => t.text).join(' ');
   expect(text).toContain('Ines, your writing');
   expect(text).not.toContain('Fairhand');
