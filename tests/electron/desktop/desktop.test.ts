@@ -259,7 +259,13 @@ describe('dialogs and printing', () => {
 
   test('the page prints by its own style sheet, to a file or on paper', async () => {
     expect(Buffer.from(await port.printPdf({ pageSize: 'Letter' })).toString()).toBe('%PDF-1.4');
-    expect(window.webContents.printed).toEqual({ pageSize: 'Letter', preferCSSPageSize: true, printBackground: true });
+    expect(window.webContents.printed).toEqual({
+      pageSize: 'Letter',
+      preferCSSPageSize: true,
+      printBackground: true,
+      generateTaggedPDF: true,
+      generateDocumentOutline: true,
+    });
     await port.printPaper();
     window.webContents.printAnswer = [false, 'Print job canceled'];
     await port.printPaper();

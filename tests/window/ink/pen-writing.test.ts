@@ -3,7 +3,7 @@ import type { CDPSession, Page } from '@playwright/test';
 import { inkOf, strokesUpAndDown } from '../../../build/demo/ink/pen-model.ts';
 import type { InkDocument, InkResult } from '../../../renderer/ink/index.ts';
 import { unpackSamples } from '../../../renderer/ink/index.ts';
-import { expect, test } from '../app.ts';
+import { expect, openClient, test } from '../app.ts';
 import type { LaunchedApp } from '../app.ts';
 
 const PX_PER_MM = 5;
@@ -12,7 +12,7 @@ async function openSheet({ page, ask }: LaunchedApp): Promise<void> {
   const screenNow = await page.evaluate(() => ({ width: screen.width, height: screen.height, devicePixelRatio }));
   const scale = { pxPerMmX: PX_PER_MM, pxPerMmY: PX_PER_MM, source: 'card', at: '2026-03-04T09:12:00.000Z' };
   await ask('ink.setDevice', { device: { device: 'Test pen', surface: 'screen', screen: screenNow, scale } });
-  await page.getByRole('button', { name: 'Margit Oszlan' }).click();
+  await openClient(page, 'Margit Oszlan');
   await page.getByRole('button', { name: 'Start a visit today' }).click();
   await page.keyboard.press('Alt+3');
   await page.getByRole('button', { name: 'Start this sample' }).click();
