@@ -147,8 +147,7 @@ export class App implements SaveHost {
     }
     if (status.state === 'open') {
       await this.loadRules();
-      this.preferences = status.preferences;
-      this.theme = status.preferences.theme;
+      if (unlocked || other) this.#adopt(status.preferences);
     }
     this.status = status;
     if (unlocked) await this.#return();
@@ -217,8 +216,16 @@ export class App implements SaveHost {
     if (this.open && this.place !== 'client') this.go(this.tab);
   }
 
+  /** Chosen before a caseload was open: laid over what the caseload keeps. */
+  #early: Partial<Preferences> = {};
+  #adopt(kept: Preferences): void {
+    this.preferences = { ...kept, ...this.#early };
+    this.theme = this.preferences.theme;
+  }
+
   /** Keeps a preference; it holds at once. */
   prefer(change: Partial<Preferences>): void {
+    if (this.status?.state !== 'open') this.#early = { ...this.#early, ...change };
     this.preferences = { ...this.preferences, ...change };
     this.theme = this.preferences.theme;
     if (this.status?.state === 'open')

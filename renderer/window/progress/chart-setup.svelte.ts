@@ -38,10 +38,28 @@ export interface ChartColors {
   font: string;
 }
 
-/** Colors of the theme in use, as the style sheet has them. */
+/** A color of the system as the page draws it now: a canvas takes no part in forced colors by itself. */
+function systemColor(node: Element, name: string): string {
+  const probe = document.createElement('span');
+  probe.style.color = name;
+  (node.parentElement ?? document.body).append(probe);
+  const color = getComputedStyle(probe).color;
+  probe.remove();
+  return color;
+}
+
+/** Colors of the theme in use, as the style sheet has them; in forced colors those of the system. */
 export function themeColors(node: Element): ChartColors {
   const style = getComputedStyle(node);
   const read = (name: string) => style.getPropertyValue(name).trim();
+  const font = read('--font');
+  if (matchMedia('(forced-colors: active)').matches) {
+    const text = systemColor(node, 'CanvasText');
+    const gray = systemColor(node, 'GrayText');
+    const marked = systemColor(node, 'Highlight');
+    const sheet = systemColor(node, 'Canvas');
+    return { ink: text, soft: text, rule: gray, accent: marked, good: text, wash: sheet, sheet, font };
+  }
   return {
     ink: read('--ink'),
     soft: read('--ink-soft'),
@@ -50,6 +68,6 @@ export function themeColors(node: Element): ChartColors {
     good: read('--good'),
     wash: read('--accent-wash'),
     sheet: read('--sheet'),
-    font: read('--font'),
+    font,
   };
 }
