@@ -14,13 +14,16 @@ export class Worklist {
   #facts = $state.raw<readonly WorkFacts[]>([]);
   /** Share of the clients that was looked at, 0 to 1. */
   looked = $state(0);
-  readonly items: readonly NamedWork[] = $derived.by(() =>
-    worklist(this.#facts, this.#app.status.today, workLimits(this.#app.rules.thresholds)).map((item, i, all) => ({
-      ...item,
-      id: `${item.clientId}-${item.kind}-${all.slice(0, i).filter((one) => one.clientId === item.clientId && one.kind === item.kind).length}`,
-      name: this.#names.get(item.clientId) ?? item.code,
-    })),
-  );
+  readonly items: readonly NamedWork[] = $derived.by(() => {
+    const seen = new Map<string, number>();
+    return worklist(this.#facts, this.#app.status.today, workLimits(this.#app.rules.thresholds)).map((item) => {
+      // A client may have several goals due.
+      const key = `${item.clientId}-${item.kind}`;
+      const before = seen.get(key) ?? 0;
+      seen.set(key, before + 1);
+      return { ...item, id: `${key}-${before}`, name: this.#names.get(item.clientId) ?? item.code };
+    });
+  });
 
   constructor(app: App) {
     this.#app = app;
