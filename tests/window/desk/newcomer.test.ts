@@ -4,8 +4,8 @@
  */
 import { readdirSync } from 'node:fs';
 import type { Locator } from '@playwright/test';
-import { renderDemoPage } from '../../build/demo/pages/index.ts';
-import { expect, PASSPHRASE, test } from './app.ts';
+import { renderDemoPage } from '../../../build/demo/pages/index.ts';
+import { expect, PASSPHRASE, test } from '../app.ts';
 
 const lines = ['Please call me back', 'before half past eight.'];
 

@@ -1,5 +1,5 @@
 /** Help, look, lock and keys of the window itself. */
-import { expect, openClient, test } from './app.ts';
+import { expect, openClient, test } from '../app.ts';
 
 test('F1 tells what each screen is for and what is next; Esc gives the focus back', async ({ demoApp }) => {
   const { page } = demoApp;

@@ -1,5 +1,5 @@
 /** What is due, as the first screen: walked by keyboard, each row leads to where it is done. */
-import { expect, test } from './app.ts';
+import { expect, test } from '../app.ts';
 
 test('the day begins with what is due; arrows choose, Enter goes where it is done', async ({ demoApp }) => {
   const { page } = demoApp;

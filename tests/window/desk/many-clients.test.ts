@@ -3,9 +3,9 @@ import { randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { createCaseload } from '../../db/index.ts';
-import { newClient } from '../../renderer/logic/caseload/new-client.ts';
-import { expect, launchApp, PASSPHRASE, test } from './app.ts';
+import { createCaseload } from '../../../db/index.ts';
+import { newClient } from '../../../renderer/logic/caseload/new-client.ts';
+import { expect, launchApp, PASSPHRASE, test } from '../app.ts';
 
 const COUNT = 5001;
 /** Rows that may be in the page at once. */
