@@ -2,7 +2,7 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { expect, launchApp, PASSPHRASE, showPart, test, type LaunchedApp } from './app.ts';
+import { expect, launchApp, openClient, PASSPHRASE, showPart, test, type LaunchedApp } from './app.ts';
 
 const ID = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c88';
 
@@ -13,7 +13,7 @@ async function withClient(app: LaunchedApp): Promise<void> {
   const rest = { language: 'en', largePrint: '14', familyConsent: false, familyConsentOn: null, archivedOn: null };
   await app.ask('client.save', { id: ID, code: 'T-1', name: 'Typed Invented', ...client, ...texts, ...rest });
   await app.page.reload();
-  await app.page.getByRole('button', { name: 'Typed Invented', exact: true }).click();
+  await openClient(app.page, 'Typed Invented');
   await expect(app.page.getByRole('banner')).toContainText('Typed Invented');
   await showPart(app.page, 'Whole record');
 }

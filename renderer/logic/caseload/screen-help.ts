@@ -1,5 +1,5 @@
 /** Help of each screen: what it is for, how it goes, what comes after. Short sentences, the words of the screen itself. */
-import type { Tab } from '../caseload/tabs.ts';
+import type { Tab } from './tabs.ts';
 
 export interface ScreenHelp {
   /** One sentence. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { screenHelp } from '../../../renderer/logic/texts/screen-help.ts';
+import { screenHelp } from '../../../renderer/logic/caseload/screen-help.ts';
 
 // Plain words: no sentence of help longer than 25 words (common practice, no source).
 test.each(Object.entries(screenHelp))('help of %s is short', (_screen, { purpose, steps }) => {
