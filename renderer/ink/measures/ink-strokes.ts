@@ -114,3 +114,6 @@ export function verticalSpeeds(stroke: PenStroke): Float64Array {
   const last = Math.floor(stroke.zeroTo + 1e-9);
   return stroke.motion.vy.slice(first, last + 1).map(Math.abs);
 }
+
+/** vy of a stroke at the grid points from turn to turn, both included. */
+export const turnToTurn = ({ motion, from, to }: PenStroke): Float64Array => motion.vy.slice(from, to + 1);

@@ -5,7 +5,7 @@ import type { Noise } from '../prepare/noise.ts';
 import { LIMITED } from '../quality.ts';
 import type { InkCode, MeasureRows } from './measure-rows.ts';
 import type { PenStroke } from './ink-strokes.ts';
-import { verticalSpeeds } from './ink-strokes.ts';
+import { turnToTurn, verticalSpeeds } from './ink-strokes.ts';
 import { logDimensionlessJerk, sparc, squaredJerk } from './smoothness.ts';
 import { logTrend } from './trends.ts';
 
@@ -98,10 +98,12 @@ function smoothness(rows: MeasureRows, strokes: readonly PenStroke[], noise: Noi
   const long = speeds.filter((values, i) => strokes[i]!.duration >= SMOOTH_FROM_S && values.length > 3);
   const arcs = long.map((values) => sparc(values, GRID_HZ)).filter((each) => each !== null);
   rows.median('sparc', arcs);
-  const jerks = long.map((values) => logDimensionlessJerk(values, GRID_HZ)).filter((each) => each !== null);
+  // Jerk is taken of vy itself, from turn to turn: |vy| has a kink where vy changes its sign.
+  const whole = strokes.filter(({ duration }) => duration >= SMOOTH_FROM_S).map(turnToTurn);
+  const jerks = whole.map((values) => logDimensionlessJerk(values, GRID_HZ)).filter((each) => each !== null);
   rows.median('ldlj', jerks);
-  const shares = long.map((values) => (noise.jerkVariance * (values.length / GRID_HZ)) / squaredJerk(values, GRID_HZ));
-  if (long.length > 0 && !(median(shares)! <= JERK_SHARE)) rows.leave(['ldlj'], 'noise');
+  const shares = whole.map((values) => (noise.jerkVariance * (values.length / GRID_HZ)) / squaredJerk(values, GRID_HZ));
+  if (whole.length > 0 && !(median(shares)! <= JERK_SHARE)) rows.leave(['ldlj'], 'noise');
 }
 
 /** Fills the rows that strokes tell. @param noise null: the rate is too low to know it */

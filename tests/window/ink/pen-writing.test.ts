@@ -14,8 +14,9 @@ async function openSheet({ page, ask }: LaunchedApp): Promise<void> {
   await ask('ink.setDevice', { device: { device: 'Test pen', surface: 'screen', screen: screenNow, scale } });
   await openClient(page, 'Margit Oszlan');
   await page.getByRole('button', { name: 'Start a visit today' }).click();
-  await page.keyboard.press('Alt+3');
+  await page.keyboard.press('Alt+2');
   await page.getByRole('button', { name: 'Start this sample' }).click();
+  await page.getByRole('tab', { name: 'Pen' }).click();
   await page.getByRole('button', { name: 'Write on the screen' }).click();
   await expect(page.getByRole('region', { name: 'Sheet to write on' })).toBeVisible();
 }
