@@ -1,6 +1,6 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --key-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --wait SECONDS, --seed N,
+ * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --wait SECONDS, --seed N,
  * --only PART, --out FILE.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -11,6 +11,7 @@ import { backupFuzz, backupKillTest } from './torture/backups.ts';
 import { fuzz } from './torture/fuzz/index.ts';
 import { keyChangeKillTest } from './torture/key-change.ts';
 import { killTest } from './torture/kill.ts';
+import { penKillTest } from './torture/pen-kill.ts';
 import { leakTest } from './torture/leaks/index.ts';
 import { messageTest } from './torture/messages.ts';
 import { migrationKillTest } from './torture/migration.ts';
@@ -20,6 +21,7 @@ const { values } = parseArgs({
   options: {
     kills: { type: 'string', default: '1000' },
     'key-kills': { type: 'string', default: '200' },
+    'pen-kills': { type: 'string', default: '100' },
     'backup-kills': { type: 'string', default: '100' },
     fuzz: { type: 'string', default: '5000' },
     ink: { type: 'string', default: '5000' },
@@ -68,6 +70,7 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
   randomMessages: () => messageTest(Number(values.messages), seed),
   backupAndRestoreKilled: () => backupKillTest(Number(values['backup-kills']), seed),
   fiveThousandClients: () => scaleTest(5000, 10, seed),
+  penKilled: () => penKillTest(Number(values['pen-kills']), seed),
   keyChangeKilled: () => keyChangeKillTest(Number(values['key-kills']), seed),
   leaks: () =>
     leakTest({

@@ -33,12 +33,14 @@ export const Manifest = z.object({
 });
 export type Manifest = z.infer<typeof Manifest>;
 
+const PIECES = 'ink_piece';
+
 /** Bytes of rows in one entry, about. */
 const CHUNK = 1024 * 1024;
 
 /**
- * Tables in an order in which every row finds what it points at. Left out: ink_piece, the pieces of a bout that is being
- * written; its blob takes their place when it ends.
+ * Tables in an order in which every row finds what it points at. Pieces of a bout that is being written, or that a crash
+ * cut off, travel as hexadecimal text: they are no blob yet.
  */
 const tables = [
   'client',
@@ -50,6 +52,7 @@ const tables = [
   'sample',
   'sample_page',
   'ink_recording',
+  PIECES,
   'page_measurement',
   'reading',
   'program',
@@ -75,8 +78,14 @@ const isTable = (name: string): boolean => (tables as readonly string[]).include
 /** Columns that are stored, not generated; the bytes of a blob travel as an entry of their own. */
 function storedColumns(db: Db, table: string): string[] {
   const columns = db.pragma(`table_xinfo(${table})`) as { name: string; hidden: number }[];
-  return columns.filter((each) => each.hidden === 0 && each.name !== 'bytes').map((each) => each.name);
+  return columns
+    .filter((each) => each.hidden === 0 && (each.name !== 'bytes' || table === PIECES))
+    .map((each) => each.name);
 }
+
+/** A table that the file's own schema version does not have yet has no columns. */
+const readColumns = (db: Db, table: string): string[] =>
+  storedColumns(db, table).map((name) => (name === 'bytes' ? 'hex(bytes) AS bytes' : name));
 
 export function manifestOf(db: Db, at: string): Manifest {
   return {
@@ -92,7 +101,8 @@ export function manifestOf(db: Db, at: string): Manifest {
 }
 
 function* rowsOf(db: Db, table: string): Generator<Entry> {
-  const columns = storedColumns(db, table);
+  const columns = readColumns(db, table);
+  if (columns.length === 0) return;
   let lines: string[] = [];
   let size = 0;
   let number = 1;
@@ -152,6 +162,7 @@ function loadRows(db: Db, table: string, data: Buffer, waiting: Map<string, Reco
     const row = JsonLine.parse(JSON.parse(line));
     if (!Object.keys(row).every((name) => columns.has(name))) throw new CaseloadError('malformed-request', table);
     if (table === 'blob') waiting.set(String(row['id']), row);
+    else if (table === PIECES) insert(db, table, { ...row, bytes: Buffer.from(String(row['bytes']), 'hex') });
     else insert(db, table, row);
   }
 }

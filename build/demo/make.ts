@@ -180,7 +180,7 @@ class Maker {
         doing,
       );
     }
-    if (visit.ink) inventedInk(this.caseload, clientId, visitId, doing);
+    if (visit.ink) inventedInk(this.caseload, clientId, visitId, doing, visit.ink);
     for (const sample of visit.samples) await this.sample(person, clientId, visitId, visit, sample);
     if (person.goal && !first && visit.goalLevel !== undefined)
       this.goal(person, clientId, goalId, visitId, visit, doing);

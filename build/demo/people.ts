@@ -214,6 +214,7 @@ export const people: readonly DemoClient[] = [
         ],
       },
       {
+        ink: { shrinkPerStroke: 0.016, rhythmToo: false },
         daysAgo: 25,
         hour: '09:40',
         kind: 'retest',
@@ -234,7 +235,7 @@ export const people: readonly DemoClient[] = [
         ],
       },
       {
-        ink: true,
+        ink: { shrinkPerStroke: 0.007, rhythmToo: true },
         daysAgo: 4,
         hour: '09:30',
         kind: 'retest',

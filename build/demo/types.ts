@@ -53,7 +53,7 @@ export interface DemoSample {
 
 export interface DemoVisit {
   /** Also a sample with a pen in the window. */
-  ink?: true;
+  ink?: { shrinkPerStroke: number; rhythmToo: boolean };
   /** Days before the day the demo was made. */
   daysAgo: number;
   hour: string;

@@ -102,6 +102,8 @@ export const SamplePage = z.object({
   fileDpi: z.number().positive().nullable(),
   /** Quarter turns clockwise that bring the writing upright. */
   quarterTurns: z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3)]).default(0),
+  /** Drawn from a pen recording: never compared with paper, nor with ink of another surface or device. */
+  ink: z.object({ recordingId: Id, surface: z.string().max(40), device: Line }).optional(),
 });
 export type SamplePage = z.infer<typeof SamplePage>;
 
@@ -175,8 +177,7 @@ export const PageMeasurement = z.object({
 });
 export type PageMeasurement = z.infer<typeof PageMeasurement>;
 
-export const InkTaskKind = z.enum(['writing', 'loops', 'line', 'spiral', 'hold']);
-export type InkTaskKind = z.infer<typeof InkTaskKind>;
+const InkTaskKind = z.enum(['writing', 'loops', 'line', 'spiral', 'hold']);
 
 /** What the pen wrote on; ink of one surface is never compared with ink of another, nor with paper. */
 export const InkSurface = z.enum(['screen', 'screen-film', 'tablet-paper', 'tablet-blind']);
@@ -211,6 +212,40 @@ const InkCues = z.object({
   sizes: z.boolean(),
 });
 
+const InkSpan = z.object({ fromS: z.number(), toS: z.number() });
+
+/** What the ink engine tells of a recording (renderer/ink). */
+export const InkTold = z.looseObject({
+  source: z.looseObject({ task: InkTaskKind, contacts: z.number(), samples: z.number() }),
+  quality: z.looseObject({ verdict: z.enum(['good', 'limited', 'unusable']), rateHz: z.number().nullable() }),
+  measures: z.array(
+    z.looseObject({
+      code: z.string(),
+      value: z.number().nullable(),
+      unit: z.string(),
+      n: z.number(),
+      low: z.number().nullable(),
+      high: z.number().nullable(),
+      method: z.string(),
+      reliable: z.boolean(),
+      why: z.string().nullable(),
+    }),
+  ),
+  tremor: z.looseObject({
+    frequencyHz: z.number().nullable(),
+    amplitudeRmsMm: z.number().nullable(),
+    reason: z.string().nullable(),
+  }),
+  stops: z.array(InkSpan),
+  pauses: z.array(InkSpan),
+  warnings: z.array(z.object({ code: z.string(), message: z.string() })),
+});
+export type InkTold = z.infer<typeof InkTold>;
+
+/** Two printed crosses tapped before and after writing on paper that lies on a tablet: mm between them, and how far they went. */
+export const InkDrift = z.object({ beforeMm: z.number(), afterMm: z.number(), movedMm: z.number().min(0) });
+export type InkDrift = z.infer<typeof InkDrift>;
+
 /** One bout of pen motion. Raw samples lie in `blob`, unchanged; `blob` is null while it is being written. */
 export const InkRecording = z.object({
   ...factFields,
@@ -243,5 +278,19 @@ export const InkRecording = z.object({
   notes: z
     .array(z.object({ atMs: z.number().min(0), kind: z.enum(['cue', 'slipped', 'tired', 'pain', 'line']) }))
     .max(500),
+  /** Touches of a second pen, ignored. */
+  otherPens: z.number().int().min(0).default(0),
+  /** Null where the crosses were not tapped twice. */
+  drift: InkDrift.nullable().default(null),
+  /** What the engine told of the samples, with its method; derived, and made anew when the method changes. */
+  measured: z
+    .object({
+      method: z.string().max(20),
+      told: InkTold,
+      /** Of each line written with a height to fill: strokes within it, of all. */
+      lines: z.array(z.object({ inBand: z.number().int(), strokes: z.number().int() })).optional(),
+    })
+    .nullable()
+    .default(null),
 });
 export type InkRecording = z.infer<typeof InkRecording>;

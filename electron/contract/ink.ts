@@ -1,38 +1,8 @@
 /** Pen motion: kept in pieces while it is written, finished into one blob, measured anew from it each time. */
 import { z } from 'zod';
 import { Id } from '../../db/types/common.ts';
-import { InkDevice, InkRecording, InkSurface, InkTaskKind, Sample, SamplePage } from '../../db/types/sample.ts';
+import { InkDevice, InkRecording, InkSurface, Sample, SamplePage } from '../../db/types/sample.ts';
 import { nothing, read, save, write } from './request.ts';
-
-const Span = z.object({ fromS: z.number(), toS: z.number() });
-
-/** What the engine tells of a recording (renderer/ink); derived, never stored. */
-export const InkAnswer = z.looseObject({
-  source: z.looseObject({ task: InkTaskKind, contacts: z.number(), samples: z.number() }),
-  quality: z.looseObject({ verdict: z.enum(['good', 'limited', 'unusable']), rateHz: z.number().nullable() }),
-  measures: z.array(
-    z.looseObject({
-      code: z.string(),
-      value: z.number().nullable(),
-      unit: z.string(),
-      n: z.number(),
-      low: z.number().nullable(),
-      high: z.number().nullable(),
-      method: z.string(),
-      reliable: z.boolean(),
-      why: z.string().nullable(),
-    }),
-  ),
-  tremor: z.looseObject({
-    frequencyHz: z.number().nullable(),
-    amplitudeRmsMm: z.number().nullable(),
-    reason: z.string().nullable(),
-  }),
-  stops: z.array(Span),
-  pauses: z.array(Span),
-  warnings: z.array(z.object({ code: z.string(), message: z.string() })),
-});
-export type InkAnswer = z.infer<typeof InkAnswer>;
 
 export const inkRequests = {
   /** The pen device of this computer; null before it was set up. */
@@ -57,7 +27,8 @@ export const inkRequests = {
       .strict(),
     z.object({ recording: InkRecording, page: SamplePage.nullable(), sample: Sample }),
   ),
-  'ink.measure': read(z.object({ recordingId: Id }).strict(), InkAnswer),
+  /** Measures a finished recording anew, in a worker, and keeps what the engine told with its method. */
+  'ink.measure': write(z.object({ recordingId: Id }).strict(), InkRecording),
   /** Saves the recording as InkML where the therapist chooses; nothing in it names the client. */
   'ink.export': read(z.object({ recordingId: Id }).strict(), z.object({ saved: z.boolean() })),
 } as const;

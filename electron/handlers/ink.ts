@@ -1,11 +1,12 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { InkDevice } from '../../db/types/sample.ts';
 import type { InkRecording, Sample, SamplePage } from '../../db/types/sample.ts';
-import { drawInk, InkRefusal, INK_TASKS, measureInk, readInkml, writeInkml } from '../../renderer/ink/index.ts';
+import { INK_METHOD, INK_TASKS, InkRefusal, measureInk, readInkml, writeInkml } from '../../renderer/ink/index.ts';
 import type { InkDocument } from '../../renderer/ink/index.ts';
 import { Refusal } from '../contract/envelope.ts';
-import type { InkAnswer, inkRequests } from '../contract/ink.ts';
-import { inkOfRecording, pngOfPage } from '../files/ink/recorded-ink.ts';
+import type { inkRequests } from '../contract/ink.ts';
+import { measureInkInWorker } from '../files/ink/ink-in-worker.ts';
+import { inkOfRecording } from '../files/ink/recorded-ink.ts';
 import type { Handler } from './handler.ts';
 import type { Services } from './services.ts';
 
@@ -23,7 +24,7 @@ function inkOf(services: Services, id: string): InkDocument {
   const { recording, sample } = recordingOf(services, id);
   const blob = recording.blob === null ? null : services.need().blob(recording.blob);
   if (!blob) throw new Refusal('not-found');
-  return inkOfRecording(recording, sample, blob.data);
+  return inkOfRecording(recording, sample.task.text, blob.data);
 }
 
 const unstamped = <T extends { at: string; by: string }>({ at: _at, by: _by, ...rest }: T): Omit<T, 'at' | 'by'> =>
@@ -35,29 +36,31 @@ interface Kept {
   sample: Sample;
 }
 
-/** Ink into the record: samples as a blob, the drawn page beside scanned ones, the writing time noted. One act. */
+const isPage = ({ task, abandoned }: Pick<InkRecording, 'task' | 'abandoned'>): boolean =>
+  (task === 'writing' || task === 'loops') && !abandoned;
+
+/** Ink into the record: samples as a blob with what they tell, the drawn page beside scanned ones, the writing time. One act. */
 async function keep(
   services: Services,
   recording: Omit<InkRecording, 'at' | 'by'>,
   sample: Sample,
   bytes: Uint8Array,
-  ink: InkDocument,
 ): Promise<Kept> {
-  const isPage = recording.task === 'writing' || recording.task === 'loops';
-  const drawn = isPage && !recording.abandoned ? drawInk(ink) : null;
-  const png = drawn && (await pngOfPage(drawn));
-  const seconds = measureInk(ink).measures.find(({ code }) => code === 'writing-time')!.value;
+  const draw = isPage(recording);
+  const { told, lines, page: drawn } = await measureInkInWorker({ recording, text: sample.task.text, bytes, draw });
+  const seconds = told.measures.find(({ code }) => code === 'writing-time')?.value ?? null;
   // The caseload may have been locked while the page was drawn.
   const open = services.need();
   const order = open.record(sample.clientId).samplePages.filter(({ sampleId }) => sampleId === sample.id).length;
   return open.together(services.doing(), (write) => {
     const blob = write.putBlob(sample.clientId, recording.mime, bytes);
-    const finished = write.put('inkRecording', { ...recording, blob: blob.id, sha256: blob.sha256 });
-    const timed = isPage && sample.seconds === null && seconds !== null && !recording.abandoned;
+    const measured = { method: INK_METHOD, told, lines };
+    const finished = write.put('inkRecording', { ...recording, blob: blob.id, sha256: blob.sha256, measured });
+    const timed = draw && sample.seconds === null && seconds !== null;
     const rounded = timed ? Math.round(seconds * 10) / 10 : sample.seconds;
     const kept = timed ? write.put('sample', { ...unstamped(sample), seconds: rounded }) : sample;
-    if (!drawn || !png) return { recording: finished, page: null, sample: kept };
-    const picture = write.putBlob(sample.clientId, 'image/png', png);
+    if (!drawn) return { recording: finished, page: null, sample: kept };
+    const picture = write.putBlob(sample.clientId, 'image/png', drawn.png);
     const page = write.put('samplePage', {
       id: randomUUID(),
       clientId: sample.clientId,
@@ -69,17 +72,19 @@ async function keep(
       pdfPage: 1,
       sha256: picture.sha256,
       mime: 'image/png',
-      bytes: png.byteLength,
+      bytes: drawn.png.byteLength,
       widthPx: drawn.width,
       heightPx: drawn.height,
       scale: { pxPerMm: drawn.dpi / 25.4, source: 'dpi' },
       fileDpi: drawn.dpi,
       quarterTurns: 0,
+      ink: { recordingId: recording.id, surface: recording.surface, device: recording.device },
     });
     return { recording: finished, page, sample: kept };
   });
 }
 
+const newRecording = { blob: null, sha256: null, mime: 'application/x-pen-samples' as const, measured: null };
 const DEVICE_SETTING = 'ink-device';
 
 export const inkHandlers: { [N in keyof typeof inkRequests]: Handler<N> } = {
@@ -96,12 +101,8 @@ export const inkHandlers: { [N in keyof typeof inkRequests]: Handler<N> } = {
   'ink.save': (services, fact) => {
     const known = services.need().get('inkRecording', fact.id);
     // Samples come by their own requests only.
-    const {
-      blob,
-      sha256: checksum,
-      mime,
-    } = known ?? { blob: null, sha256: null, mime: 'application/x-pen-samples' as const };
-    return services.need().put('inkRecording', { ...fact, blob, sha256: checksum, mime }, services.doing());
+    const { blob, sha256: checksum, mime, measured } = known ?? newRecording;
+    return services.need().put('inkRecording', { ...fact, blob, sha256: checksum, mime, measured }, services.doing());
   },
 
   'ink.append': (services, { recordingId, seq, bytes }) => {
@@ -115,12 +116,12 @@ export const inkHandlers: { [N in keyof typeof inkRequests]: Handler<N> } = {
     const bytes = services.need().inkSoFar(recordingId);
     if (bytes.byteLength === 0) throw new Refusal('ink-empty');
     const noted = { ...unstamped(recording), palmTouches, cancelled };
-    const kept = await keep(services, noted, sample, bytes, inkOfRecording(recording, sample, bytes));
+    const kept = await keep(services, noted, sample, bytes);
     services.need().dropInkPieces(recordingId);
     return kept;
   },
 
-  'ink.import': (services, { id, sampleId, token, surface, device }) => {
+  'ink.import': async (services, { id, sampleId, token, surface, device }) => {
     const sample = services.need().get('sample', sampleId);
     if (!sample) throw new Refusal('not-found');
     const bytes = services.takeStaged(token);
@@ -150,20 +151,33 @@ export const inkHandlers: { [N in keyof typeof inkRequests]: Handler<N> } = {
         cancelled: 0,
         abandoned: false,
         notes: [],
+        otherPens: 0,
+        drift: null,
+        measured: null,
       };
-      return keep(services, recording, sample, bytes, ink);
+      return await keep(services, recording, sample, bytes);
     } catch (error) {
       if (error instanceof InkRefusal) throw new Refusal('ink-unreadable', error.message);
       throw error;
     }
   },
 
-  'ink.measure': (services, { recordingId }) => measureInk(inkOf(services, recordingId)) as unknown as InkAnswer,
+  'ink.measure': async (services, { recordingId }) => {
+    const { recording, sample } = recordingOf(services, recordingId);
+    const blob = recording.blob === null ? null : services.need().blob(recording.blob);
+    if (!blob) throw new Refusal('not-found');
+    const job = { recording, text: sample.task.text, bytes: blob.data, draw: false };
+    const { told, lines } = await measureInkInWorker(job);
+    const now = services.need().get('inkRecording', recordingId);
+    if (!now) throw new Refusal('not-found');
+    const measured = { method: INK_METHOD, told, lines };
+    return services.need().put('inkRecording', { ...unstamped(now), measured }, services.doing());
+  },
 
   'ink.export': async (services, { recordingId }) => {
     const { recording, sample } = recordingOf(services, recordingId);
     const ink = inkOf(services, recordingId);
-    const { rateHz } = measureInk(ink).quality;
+    const rateHz = recording.measured?.told.quality.rateHz ?? measureInk(ink).quality.rateHz;
     const bytes = new TextEncoder().encode(writeInkml(ink, { rateHz }));
     const code =
       services

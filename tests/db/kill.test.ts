@@ -3,6 +3,7 @@ import { backupFuzz, backupKillTest } from '../../build/torture/backups.ts';
 import { keyChangeKillTest } from '../../build/torture/key-change.ts';
 import { killTest } from '../../build/torture/kill.ts';
 import { migrationKillTest } from '../../build/torture/migration.ts';
+import { penKillTest } from '../../build/torture/pen-kill.ts';
 import { statementsOf } from '../../build/torture/next-migration.ts';
 import { readMigrations } from '../../db/migrate.ts';
 
@@ -11,6 +12,12 @@ test('a kill in the middle of typing loses nothing that was saved (seeded share 
   expect(report).toMatchObject({ kills: 3, lost: 0, faults: [] });
   expect(report.saves).toBeGreaterThan(3);
 });
+
+test('a kill in the middle of a line costs at most a second of ink', async () => {
+  const report = await penKillTest(3, 20260304);
+  expect(report).toMatchObject({ kills: 3, faults: [] });
+  expect(report.lostSeconds).toBeLessThanOrEqual(1);
+}, 60_000);
 
 test('a migration killed at a statement leaves the file as it was (share)', async () => {
   const report = await migrationKillTest(20);

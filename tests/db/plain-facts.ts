@@ -126,3 +126,39 @@ export function page(
     quarterTurns: 0,
   };
 }
+
+/** A bout with a pen that is being written: no blob yet. */
+export function inkRecording(
+  clientId: string,
+  visitId: string,
+  sampleId: string,
+  more: Partial<Unstamped<'inkRecording'>> = {},
+): Unstamped<'inkRecording'> {
+  return {
+    id: randomUUID(),
+    clientId,
+    visitId,
+    sampleId,
+    order: 0,
+    task: 'writing',
+    hand: 'right',
+    blob: null,
+    sha256: null,
+    mime: 'application/x-pen-samples',
+    startedAt: NOW,
+    pointerType: 'pen',
+    surface: 'screen',
+    device: 'Test pen',
+    screen: { width: 1366, height: 768, devicePixelRatio: 1 },
+    scale: { pxPerMmX: 5, pxPerMmY: 5, source: 'card', at: NOW },
+    cues: null,
+    palmTouches: 0,
+    cancelled: 0,
+    abandoned: false,
+    notes: [],
+    otherPens: 0,
+    drift: null,
+    measured: null,
+    ...more,
+  };
+}

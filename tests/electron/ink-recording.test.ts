@@ -4,14 +4,15 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { penEvents } from '../../build/demo/ink/pen-events.ts';
 import { inkOf, strokesUpAndDown } from '../../build/demo/ink/pen-model.ts';
-import { freshCaseloadIn, NOW } from '../../build/torture/children.ts';
-import type { Caseload } from '../../db/index.ts';
+import { freshCaseloadIn, NOW, PASSPHRASE } from '../../build/torture/children.ts';
+import { openCaseload, type Caseload } from '../../db/index.ts';
+import { backupsFolder, makeBackup, restoreBackup } from '../../electron/files/backup/backup.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
-import { drawInk, packSamples, readInkml, RAW_BYTES, unpackSamples } from '../../renderer/ink/index.ts';
+import { drawInk, INK_METHOD, packSamples, readInkml, RAW_BYTES, unpackSamples } from '../../renderer/ink/index.ts';
 import type { InkResult, RawSample } from '../../renderer/ink/index.ts';
 import { sampleValues } from '../../renderer/logic/record/measure-values.ts';
-import { client, sample, visit } from '../db/plain-facts.ts';
+import { client, inkRecording, sample, visit } from '../db/plain-facts.ts';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -67,37 +68,8 @@ function written(): { clientId: string; recordingId: string; sampleId: string } 
 
 async function begin({ clientId, recordingId, sampleId }: ReturnType<typeof written>, scale: boolean): Promise<void> {
   const { visitId } = caseload.get('sample', sampleId)!;
-  const screen = { width: 1366, height: 768, devicePixelRatio: 1 };
-  const known = scale ? { pxPerMmX: 10, pxPerMmY: 10, source: 'card', at: NOW } : null;
-  const facts = {
-    clientId,
-    visitId,
-    sampleId,
-    order: 0,
-    task: 'writing',
-    hand: 'right',
-    surface: 'screen',
-    device: 'Test pen',
-  };
-  const rest = {
-    blob: null,
-    sha256: null,
-    mime: 'application/x-pen-samples',
-    startedAt: NOW,
-    pointerType: 'pen',
-    cues: null,
-  };
-  await ask('ink.save', {
-    id: recordingId,
-    ...facts,
-    ...rest,
-    screen,
-    scale: known,
-    palmTouches: 0,
-    cancelled: 0,
-    abandoned: false,
-    notes: [],
-  });
+  const known = scale ? { pxPerMmX: 10, pxPerMmY: 10, source: 'card' as const, at: NOW } : null;
+  await ask('ink.save', inkRecording(clientId, visitId, sampleId, { id: recordingId, scale: known }));
 }
 
 const pieces = (samples: readonly RawSample[], size: number): string[] =>
@@ -121,7 +93,7 @@ test('a bout is kept in pieces, finished, drawn, measured, exported and brought 
     if (seq === 3) await ask('ink.append', { recordingId: of.recordingId, seq, bytes });
   }
   interface Kept {
-    recording: { blob: string; sha256: string };
+    recording: { blob: string; sha256: string; measured: { method: string; told: InkResult } };
     page: { id: string; widthPx: number } | null;
     sample: { seconds: number };
   }
@@ -132,7 +104,9 @@ test('a bout is kept in pieces, finished, drawn, measured, exported and brought 
   expect(caseload.inkSoFar(of.recordingId).byteLength).toBe(0);
   expect(kept.sample.seconds).toBeCloseTo(6.3, 1);
 
-  const told = await ask<InkResult>('ink.measure', { recordingId: of.recordingId });
+  // Measured in a worker when it was finished; the answer is kept with its method.
+  expect(kept.recording.measured.method).toBe(INK_METHOD);
+  const { told } = kept.recording.measured;
   const value = (result: InkResult, code: string) => result.measures.find((each) => each.code === code)!.value!;
   expect(Math.abs(value(told, 'stroke-height') / 5 - 1)).toBeLessThan(0.02);
   expect(value(told, 'lifts')).toBe(1);
@@ -150,7 +124,7 @@ test('a bout is kept in pieces, finished, drawn, measured, exported and brought 
   const token = services.stageBlob(Buffer.from(saved!));
   const id = randomUUID();
   await ask('ink.import', { id, sampleId: of.sampleId, token, surface: 'screen', device: 'Test pen' });
-  const again = await ask<InkResult>('ink.measure', { recordingId: id });
+  const again = (await ask<Kept['recording']>('ink.measure', { recordingId: id })).measured.told;
   for (const code of ['stroke-height', 'writing-time', 'speed-mean', 'pressure-mean'])
     expect(Math.abs(value(again, code) / value(told, code) - 1), code).toBeLessThan(0.002);
 });
@@ -170,6 +144,22 @@ test('what came before a crash is kept: at most the last piece is lost', async (
     cancelled: 0,
   });
   expect(caseload.blob(kept.recording.blob)).not.toBeNull();
+});
+
+test('a bout that a crash cut off is in the backup, and finished from it', async () => {
+  const of = written();
+  await begin(of, true);
+  const samples = events();
+  await ask('ink.append', { recordingId: of.recordingId, seq: 0, bytes: pieces(samples, 300)[0] });
+  const { name } = await caseload.withKey((identity) => makeBackup({ folder, identity, now: NOW }));
+  caseload.dropInkPieces(of.recordingId);
+  caseload.close();
+  await restoreBackup({ folder, file: path.join(backupsFolder(folder), name), passphrase: PASSPHRASE, now: NOW });
+  const opened = await openCaseload({ folder, passphrase: PASSPHRASE, now: NOW });
+  if (!opened.ok) throw new Error(opened.code);
+  caseload = services.caseload = opened.caseload;
+  expect(unpackSamples(caseload.inkSoFar(of.recordingId))).toEqual(samples.slice(0, 300));
+  await ask('ink.finish', { recordingId: of.recordingId, palmTouches: 0, cancelled: 0 });
 });
 
 test('refusals: nothing written, a known file, a damaged file; samples cannot be changed afterwards', async () => {

@@ -1,12 +1,20 @@
 /** A stored recording as ink, and as a picture of a page. */
 import sharp from 'sharp';
-import type { InkRecording, Sample } from '../../../db/types/sample.ts';
+import type { InkRecording } from '../../../db/types/sample.ts';
 import type { InkDocument, InkPage, InkTask } from '../../../renderer/ink/index.ts';
 import { documentOfRaw, readInkml, unpackSamples } from '../../../renderer/ink/index.ts';
 
-/** The words meant belong to writing only. @throws InkRefusal for an ink file that cannot be read */
-export function inkOfRecording(recording: InkRecording, sample: Sample, bytes: Uint8Array): InkDocument {
-  const text = recording.task === 'writing' && sample.task.text !== '' ? sample.task.text : null;
+/**
+ * The words meant belong to writing only.
+ * @param meant what was to be written, '' where nobody knows
+ * @throws InkRefusal for an ink file that cannot be read
+ */
+export function inkOfRecording(
+  recording: Pick<InkRecording, 'mime' | 'task' | 'scale' | 'startedAt'>,
+  meant: string,
+  bytes: Uint8Array,
+): InkDocument {
+  const text = recording.task === 'writing' && meant !== '' ? meant : null;
   if (recording.mime === 'application/inkml+xml') {
     const document = readInkml(bytes);
     return { ...document, task: recording.task, text: text ?? document.text };

@@ -1,5 +1,5 @@
 /** The scale of a pen surface: set twice, and judged. */
-import type { InkScale, InkScreen, InkSurface } from '../../../db/types/sample.ts';
+import type { InkDrift, InkScale, InkScreen, InkSurface } from '../../../db/types/sample.ts';
 
 /** Bank and ID cards: ISO/IEC 7810, ID-1. */
 export const CARD_MM = { width: 85.6, height: 53.98 };
@@ -45,3 +45,37 @@ export const inkScale = (scale: PxPerMm, source: InkScale['source'], at: string)
   source,
   at,
 });
+
+/** Paper on a tablet: two printed crosses so far apart, mm. */
+export const CROSSES_MM = 100;
+/** Distances off by more than a share, or crosses moved by more than so many mm: the paper has moved. */
+const DRIFT_SHARE = 0.01;
+const DRIFT_MM = 1;
+
+export interface TappedCrosses {
+  left: { x: number; y: number };
+  right: { x: number; y: number };
+}
+
+/**
+ * What two taps on the crosses before writing and two after it tell.
+ * @param scale px per mm of either axis; the places are px
+ */
+export function driftOf(before: TappedCrosses, after: TappedCrosses, scale: PxPerMm): InkDrift {
+  const mm = (a: { x: number; y: number }, b: { x: number; y: number }): number =>
+    Math.hypot((b.x - a.x) / scale.x, (b.y - a.y) / scale.y);
+  return {
+    beforeMm: mm(before.left, before.right),
+    afterMm: mm(after.left, after.right),
+    movedMm: Math.max(mm(before.left, after.left), mm(before.right, after.right)),
+  };
+}
+
+/** The paper moved, or the scale is off: millimeters of this bout are doubtful. */
+export const hasDrifted = ({ beforeMm, afterMm, movedMm }: InkDrift): boolean =>
+  [beforeMm, afterMm].some((each) => Math.abs(each / CROSSES_MM - 1) > DRIFT_SHARE) || movedMm > DRIFT_MM;
+
+export const driftSentence = (drift: InkDrift): string =>
+  hasDrifted(drift)
+    ? `The crosses lay ${drift.beforeMm.toFixed(1)} mm apart before and ${drift.afterMm.toFixed(1)} mm after writing and moved by ${drift.movedMm.toFixed(1)} mm: the paper slipped or the scale is off. Millimeters of this bout are doubtful.`
+    : `Crosses checked before and after: the paper lay still (${drift.movedMm.toFixed(1)} mm).`;

@@ -1,20 +1,7 @@
 /** What a recording of the pen shows, in words first. Never a diagnosis: what was seen, and how sure it is. */
-import type { InkRecording } from '../../../db/types/sample.ts';
+import type { InkRecording, InkTold } from '../../../db/types/sample.ts';
 
-interface Value {
-  code: string;
-  value: number | null;
-  low: number | null;
-  high: number | null;
-  reliable: boolean;
-}
-
-export interface InkTold {
-  source: { task: string };
-  quality: { verdict: 'good' | 'limited' | 'unusable'; rateHz: number | null };
-  measures: readonly Value[];
-  tremor: { frequencyHz: number | null; amplitudeRmsMm: number | null; reason: string | null };
-}
+type Value = Pick<InkTold['measures'][number], 'code' | 'value' | 'low' | 'high' | 'reliable'>;
 
 const round = (value: number, decimals = 0): string => value.toFixed(decimals);
 const counted = (count: number, one: string, many: string): string =>

@@ -10,6 +10,12 @@ const PIECE_MS = 500;
 /** The panel is told this often, not at each event. */
 const TOLD_MS = 250;
 
+/** Off the sheet this long: a rest, s. Off it this long: a word may have ended, ms. */
+const REST_S = 2;
+const WORD_MS = 300;
+/** About eight seconds at 240 Hz. */
+const MOST_RECENT = 2000;
+
 export interface DrawnPoint {
   x: number;
   y: number;
@@ -38,8 +44,15 @@ export class PenCapture {
   problem = $state('');
   /** Pen down and up of the last half minute, s from the first sample. */
   contacts = $state.raw<{ from: number; to: number }[]>([]);
+  /** Rests of the pen off the sheet: how many, and the longest, s. */
+  rests = $state.raw<{ count: number; longestS: number }>({ count: 0, longestS: 0 });
+  /** Told when the pen has been off the sheet for a moment: a word may have ended. */
+  onword: ((recent: readonly RawSample[]) => void) | null = null;
   /** Only the pen writes, unless asked otherwise. */
   allowsFinger = false;
+
+  /** While crosses are tapped nothing is ink. */
+  paused = false;
 
   readonly recordingId: string;
   /** Contact points that the canvas has not drawn yet. */
@@ -50,6 +63,10 @@ export class PenCapture {
   firstMs: number | null = null;
   lastMs = 0;
   private pending: RawSample[] = [];
+  /** Samples since the last word, for the sizes shown while writing; the oldest go. */
+  private recent: RawSample[] = [];
+  private wordTimer: ReturnType<typeof setTimeout> | undefined;
+  private liftedMs: number | null = null;
   private seq = 0;
   private count = 0;
   private intervals: number[] = [];
@@ -81,6 +98,7 @@ export class PenCapture {
   };
 
   private accepts(event: PointerEvent): boolean {
+    if (this.paused) return false;
     if (event.pointerType === 'pen') return true;
     if (this.pointer === 'pen') return false;
     return this.allowsFinger && (event.pointerType === 'touch' || event.pointerType === 'mouse');
@@ -131,8 +149,12 @@ export class PenCapture {
     const { timeStamp, clientX, clientY, pressure, tiltX, tiltY, twist, buttons } = event;
     const { altitudeAngle = 0, azimuthAngle = 0 } = event;
     const position = { timeStamp, clientX, clientY, pressure, tiltX, tiltY, twist };
-    this.pending.push({ ...position, altitudeAngle, azimuthAngle, buttons, phase, pointer });
+    const sample = { ...position, altitudeAngle, azimuthAngle, buttons, phase, pointer };
+    this.pending.push(sample);
     this.count += 1;
+    if (this.onword && phase !== 'hover') this.noteRecent(sample);
+    if (phase === 'down' && this.liftedMs !== null) this.noteRest((timeStamp - this.liftedMs) / 1000);
+    if (phase === 'up' || phase === 'cancel') this.liftedMs = timeStamp;
     if (phase === 'down' || phase === 'contact') {
       this.toDraw.push({ x: clientX, y: clientY, pressure, begins: phase === 'down' });
       const atS = (timeStamp - this.firstMs) / 1000;
@@ -144,6 +166,19 @@ export class PenCapture {
       }
       this.lastContactMs = timeStamp;
     } else this.lastContactMs = null;
+  }
+
+  private noteRest(seconds: number): void {
+    if (seconds < REST_S) return;
+    this.rests = { count: this.rests.count + 1, longestS: Math.max(this.rests.longestS, seconds) };
+  }
+
+  /** Keeps the last strokes at hand; told on once the pen has been lifted for a moment, never while it writes. */
+  private noteRecent(sample: RawSample): void {
+    this.recent.push(sample);
+    if (this.recent.length > MOST_RECENT) this.recent.splice(0, MOST_RECENT / 2);
+    clearTimeout(this.wordTimer);
+    if (sample.phase === 'up') this.wordTimer = setTimeout(() => this.onword?.(this.recent), WORD_MS);
   }
 
   private tell(): void {
@@ -199,5 +234,6 @@ export class PenCapture {
 
   stop(): void {
     for (const timer of this.timers) clearInterval(timer);
+    clearTimeout(this.wordTimer);
   }
 }
