@@ -1,5 +1,7 @@
 /** What every exported code means: the data dictionary of the CSV, and the names of the FHIR codes. */
 import { MEASURES } from '../../measure/index.ts';
+import { INK_METHOD } from '../../ink/index.ts';
+import { inkDictionary } from '../sample/ink-names.ts';
 import { ruled } from '../sample/typed.ts';
 import { toCsv } from '../texts/csv-cells.ts';
 import { CSV_COLUMNS } from './measures-csv.ts';
@@ -131,8 +133,28 @@ const ofRuler: readonly DictionaryRow[] = ruled
     source: common,
   }));
 
+const onlyPen = 'compared only with the same surface and device';
+
+/** Of pen recordings and of the pages drawn from them: codes of their own, never beside those of paper. */
+const ofInk: readonly DictionaryRow[] = [
+  ...inkDictionary.map(({ code, name, unit, better, how }) => ({
+    code: `ink-${code}`,
+    name: `${name}, pen on a screen or tablet`,
+    unit,
+    better,
+    how: `${how}; ${onlyPen}`,
+    source: `Our design, method ${INK_METHOD}; formulas as named.`,
+  })),
+  ...ofPages.map((row) => ({
+    ...row,
+    code: `ink-page-${row.code}`,
+    name: `${row.name}, page drawn from a pen recording`,
+    how: `${row.how}; ${onlyPen}`,
+  })),
+];
+
 /** Every code that an export can hold. */
-export const dictionary: readonly DictionaryRow[] = [...others, ...ofPages, ...ofRuler];
+export const dictionary: readonly DictionaryRow[] = [...others, ...ofPages, ...ofRuler, ...ofInk];
 
 const named = new Map(dictionary.map((row) => [row.code, row]));
 

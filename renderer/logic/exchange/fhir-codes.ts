@@ -29,6 +29,9 @@ const ucumOf: Readonly<Record<string, string>> = {
   s: 's',
   min: 'min',
   '1/min': '/min',
+  'mm/s': 'mm/s',
+  Hz: 'Hz',
+  '%/min': '%/min',
   count: '1',
   '1': '1',
 };

@@ -1,4 +1,4 @@
-import type { Observation, ObservationComponent } from './fhir-types.ts';
+import type { Device, Observation, ObservationComponent } from './fhir-types.ts';
 import type { Sample } from '../../../db/types/sample.ts';
 import { concept, measureConcept, quantity, refer, systems } from './fhir-codes.ts';
 import type { ExchangeValue } from './values.ts';
@@ -36,9 +36,16 @@ export function observationOf(value: ExchangeValue, { clientId, visits, idOf }: 
     effectiveDateTime: value.at ?? value.day,
     ...(whole ? { valueInteger: value.value } : { valueQuantity: quantity(value.value, value.unit) }),
     ...(value.method ? { method: { text: [value.method, value.version].filter(Boolean).join('; version ') } } : {}),
+    ...(value.device ? deviceOf(value.device) : {}),
     ...(components.length > 0 ? { component: components } : {}),
     note: notes.filter(Boolean).map((text) => ({ text })),
   };
+}
+
+/** The pen and its surface, told inside the observation: they are no device of a register. */
+function deviceOf(name: string): Pick<Observation, 'contained' | 'device'> {
+  const pen: Device = { resourceType: 'Device', id: 'pen', deviceName: [{ name, type: 'user-friendly-name' }] };
+  return { contained: [pen], device: { reference: '#pen' } };
 }
 
 const component = (code: string, name: string, number: number, { unit }: ExchangeValue): ObservationComponent => ({

@@ -6,6 +6,7 @@ export type CarePlan = fhir4.CarePlan;
 export type CarePlanActivity = fhir4.CarePlanActivity;
 export type CodeableConcept = fhir4.CodeableConcept;
 export type Condition = fhir4.Condition;
+export type Device = fhir4.Device;
 export type DocumentReference = fhir4.DocumentReference;
 export type Encounter = fhir4.Encounter;
 export type FhirResource = fhir4.FhirResource;

@@ -39,7 +39,8 @@ export const CSV_COLUMNS: readonly Column[] = [
   { name: 'measure', meaning: 'code, explained under measure below', cell: (v) => v.code },
   {
     name: 'about',
-    meaning: 'screening item with side, or goal, that a grade or level belongs to',
+    meaning:
+      'screening item with side, or goal, that a grade or level belongs to; of pen recordings task, hand and surface',
     cell: (v) => v.about,
   },
   { name: 'value', meaning: 'the value in its unit', cell: (v) => rounded(v.value) },
@@ -51,7 +52,8 @@ export const CSV_COLUMNS: readonly Column[] = [
   { name: 'n', meaning: 'readings, words or letters that the value rests on', cell: (v) => v.n },
   { name: 'low', meaning: 'lower end of the 95 % interval', cell: (v) => rounded(v.low) },
   { name: 'high', meaning: 'upper end of the 95 % interval', cell: (v) => rounded(v.high) },
-  { name: 'by', meaning: 'who read, rated or logged; page or ruler for measures of writing', cell: (v) => v.who },
+  { name: 'by', meaning: 'who read, rated or logged; page, ruler or pen for measures of writing', cell: (v) => v.who },
+  { name: 'device', meaning: 'pen and surface of a pen recording', cell: (v) => v.device },
   { name: 'method', meaning: 'how it was read', cell: (v) => v.method },
   { name: 'version', meaning: 'version of the measuring method', cell: (v) => v.version },
   {

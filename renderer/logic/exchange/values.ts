@@ -5,7 +5,9 @@ import type { Sample } from '../../../db/types/sample.ts';
 import { CHANGE_VERSION, familyOf, type ChangeExamination, type Visit } from '../../change/index.ts';
 import { changeOf } from '../record/change-samples.ts';
 import { limitsOf } from '../rules/limits.ts';
+import { inkValues } from '../record/ink-values.ts';
 import { sampleValues } from '../record/measure-values.ts';
+import { inkTaskNames, surfaceNames } from '../sample/ink-sentence.ts';
 import { readersText } from '../texts/occasion-words.ts';
 import { occasionsOf, type Occasion } from '../record/occasions.ts';
 import { wilson } from '../../statistics/wilson.ts';
@@ -32,8 +34,10 @@ export interface ExchangeValue {
   method: string;
   version: string;
   corrected: boolean;
-  /** Item, side or goal that a grade or level belongs to. */
+  /** Item, side or goal that a grade or level belongs to; of pen recordings: task, hand, surface. */
   about: string;
+  /** What a pen recording was made with; '' for everything else. */
+  device: string;
 }
 
 type Facts = Pick<
@@ -42,6 +46,8 @@ type Facts = Pick<
   | 'samples'
   | 'readings'
   | 'pageMeasurements'
+  | 'inkRecordings'
+  | 'samplePages'
   | 'intakeAnswers'
   | 'practiceLogs'
   | 'programs'
@@ -58,6 +64,7 @@ const blank = {
   version: '',
   corrected: false,
   about: '',
+  device: '',
 };
 
 /** All values of a record, oldest first. Signatures and personal lines are left out, as on every page. */
@@ -86,12 +93,45 @@ export function exchangeValues(record: Facts, rules: Pick<RulesInUse, 'intake' |
         corrected: m.corrected,
         who: m.source === 'ruler' ? 'ruler' : 'page',
       })),
+    ...fromInk(record),
     ...fromScreen(record, rules, dayOf),
     ...fromPractice(record),
     ...fromGoals(record, dayOf),
   ];
   return values.sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
 }
+
+/** Of pen recordings: codes of their own, so that nobody lays them beside those of paper. */
+const fromInk = (record: Facts): ExchangeValue[] =>
+  inkValues(record)
+    .filter(({ sample }) => sample.task.kind !== 'personal')
+    .map(({ recording, sample, day, code, value, unit, n, low, high, method, reliable }) => ({
+      ...blank,
+      factId: recording.id,
+      visitId: recording.visitId,
+      day,
+      at: recording.startedAt,
+      sample,
+      code: `ink-${code}`,
+      value,
+      unit,
+      n,
+      low,
+      high,
+      method: code.startsWith('page-') ? 'page drawn from pen motion' : 'pen motion',
+      version: method,
+      who: 'pen',
+      about: [
+        inkTaskNames[recording.task],
+        `${recording.hand} hand`,
+        surfaceNames[recording.surface],
+        recording.cues ? 'with help: practice, not a retest' : '',
+        reliable ? '' : 'not reliable on this device',
+      ]
+        .filter((each) => each !== '')
+        .join('; '),
+      device: [recording.device.trim(), surfaceNames[recording.surface]].filter((each) => each !== '').join(', '),
+    }));
 
 /** Whether a sample counts in the verdict about change, as a clause; '' where nothing is compared with it. */
 function comparedWords({ sample, day }: Occasion, { before, now, leftOut }: ChangeExamination): string {

@@ -55,7 +55,7 @@ function stepsOf(unit: string, points: readonly SeriesPoint[]): number[] | null 
   return step > 0 && steps.every(Number.isFinite) ? steps : null;
 }
 
-type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'>;
+type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'> & Partial<Pick<ClientRecord, 'samplePages'>>;
 
 /**
  * One small chart for each measure that was ever computed or typed, oldest value first. Low and high are those of this

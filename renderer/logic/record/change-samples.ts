@@ -8,6 +8,7 @@ import {
   type ReadSample,
   type RepeatPair,
 } from '../../change/index.ts';
+import { inkSurfaceOf } from './ink-values.ts';
 import type { Limits } from '../rules/limits.ts';
 import { viewOf } from '../readback/true-size.ts';
 import { conditionDifferences, differencesSentence } from './condition-changes.ts';
@@ -16,12 +17,6 @@ import { repeatPairs } from './repeat-pairs.ts';
 
 export type ChangeFacts = Pick<ClientRecord, 'visits' | 'samples' | 'readings' | 'programs'> &
   Partial<Pick<ClientRecord, 'inkRecordings'>>;
-
-/** What was written on with a pen on glass or a tablet; null = paper. */
-function surfaceOf(sampleId: string, ink: readonly InkRecording[]): string | null {
-  const bout = ink.find((each) => each.sampleId === sampleId && each.task === 'writing' && !each.abandoned);
-  return bout ? [bout.surface, bout.device].filter(Boolean).join(', ') : null;
-}
 
 /** Every reading of every sample by itself; the line on plain paper without cues is charted apart. */
 export function changeSamples(occasions: readonly Occasion[], ink: readonly InkRecording[] = []): ReadSample[] {
@@ -38,7 +33,7 @@ export function changeSamples(occasions: readonly Occasion[], ink: readonly InkR
           cue: sample.conditions.cue,
           dose: sample.conditions.doseState,
           hand: sample.conditions.hand,
-          surface: surfaceOf(sample.id, ink),
+          surface: inkSurfaceOf(ink, sample.id),
           view: viewOf(reading),
           baseline: sample.baseline,
         })),

@@ -28,8 +28,7 @@ export interface SampleValue {
   at: string;
 }
 
-type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'> &
-  Partial<Pick<ClientRecord, 'inkRecordings'>>;
+type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'> & Partial<Pick<ClientRecord, 'samplePages'>>;
 
 /** Typed readings are millimeters of paper (the ruler path), whatever their code. */
 const RULER_UNIT = 'mm';
@@ -37,8 +36,8 @@ const RULER_UNIT = 'mm';
 /**
  * Every value of every sample, oldest sample first: of each page the latest measurement, several pages averaged
  * (then without an interval), and the medians of ruler readings. Values that are not numbers are left out, as is
- * whatever belongs to a sample that was removed. Signatures are never measured against other writing, and what was
- * written with a pen on a screen or tablet never against paper.
+ * whatever belongs to a sample that was removed. Signatures are never measured against other writing, and pages drawn
+ * from pen recordings (ink-values.ts) never against paper.
  */
 export function sampleValues(record: Facts): SampleValue[] {
   const dayOf = new Map(record.visits.map((visit) => [visit.id, visit.date]));
@@ -47,13 +46,13 @@ export function sampleValues(record: Facts): SampleValue[] {
     const known = latest.get(one.pageId);
     if (!known || known.at <= one.at) latest.set(one.pageId, one);
   }
-  const onScreen = new Set(record.inkRecordings?.map(({ sampleId }) => sampleId));
+  const drawn = new Set((record.samplePages ?? []).flatMap(({ id, ink }) => (ink ? [id] : [])));
   return record.samples
-    .filter((sample) => sample.task.kind !== 'signature' && !onScreen.has(sample.id))
+    .filter((sample) => sample.task.kind !== 'signature')
     .sort((a, b) => Date.parse(a.takenAt) - Date.parse(b.takenAt))
     .flatMap((sample) => {
       const day = dayOf.get(sample.visitId) ?? sample.takenAt.slice(0, 10);
-      const pages = [...latest.values()].filter((page) => page.sampleId === sample.id);
+      const pages = [...latest.values()].filter((page) => page.sampleId === sample.id && !drawn.has(page.pageId));
       return [...pageValues(sample, day, pages), ...rulerValues(sample, day)];
     });
 }

@@ -1,5 +1,6 @@
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Sample } from '../../../db/types/sample.ts';
+import { inkSurfaceOf } from './ink-values.ts';
 import { unread } from '../sample/next-text.ts';
 import { sampleLegibility, type SampleLegibility } from './sample-legibility.ts';
 
@@ -12,9 +13,11 @@ export interface Occasion {
   legibility: SampleLegibility | null;
   /** One uncued line on plain paper, charted apart. */
   probe: boolean;
+  /** Surface and device of a sample written with a pen in the window; null for paper. */
+  surface: string | null;
 }
 
-type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'readings'>;
+type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'readings'> & Partial<Pick<ClientRecord, 'inkRecordings'>>;
 
 /** Samples in order of time with their legibility. Readings whose sample is gone count for nothing. */
 export function occasionsOf(record: Facts): Occasion[] {
@@ -31,6 +34,7 @@ export function occasionsOf(record: Facts): Occasion[] {
         sample.task.spellings,
       ),
       probe: sample.task.kind === 'transfer-probe',
+      surface: inkSurfaceOf(record.inkRecordings ?? [], sample.id),
     }))
     .sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : time(a.sample) - time(b.sample)));
 }

@@ -11,6 +11,7 @@ import { comeBackWhen, dischargeSummary, progressReport } from '../../../rendere
 import { repeatedSentence } from '../../../renderer/logic/pages/practice/repeated-sentence.ts';
 import { texts } from '../../../renderer/logic/texts/en.ts';
 import { packetText, visitNote } from '../../../renderer/logic/pages/kinds/visit-note.ts';
+import { line, loops, recordingOf } from '../sample/ink-facts.ts';
 import { input, record, visitIds } from './record.ts';
 
 const withCare = (care: Partial<Care>, more: Parameters<typeof record>[0] = () => undefined) =>
@@ -102,6 +103,25 @@ test('a late addendum prints after the note with date and initials', () => {
     r.visits[2]!.addenda = [{ at: '2026-04-16T08:00:00.000Z', by: 'JM', text: 'The client called: pen too thick.' }];
   });
   expect(packetText(visitNote(late))).toContain('April 16, 2026, JM: The client called: pen too thick.');
+});
+
+test('pen motion is said in a sentence in note and report: what was seen, no diagnosis', () => {
+  const written = record((r) => {
+    const visit = r.visits.at(-1)!;
+    const taken = r.samples.find(({ visitId }) => visitId === visit.id) ?? r.samples.at(-1)!;
+    const of = { clientId: r.client.id, visitId: visit.id, sampleId: taken.id, startedAt: '2026-03-18T09:20:00.000Z' };
+    r.inkRecordings = [
+      recordingOf(loops(0.02, 1), of),
+      recordingOf(line({ hz: 4.8, amplitudeMm: 0.5 }), { ...of, hand: 'left' }),
+    ];
+  });
+  const whole = input({ record: written });
+  const note = packetText(visitNote(whole));
+  expect(note).toMatch(/joined loops, right hand \(pen, on the glass of a screen\): \d+ % smaller over the line/);
+  expect(note).toContain('1 long stop');
+  expect(note).toContain('left hand (pen, on the glass of a screen): A steady rhythm at 4.8 Hz');
+  expect(packetText(progressReport(whole, emptyWords().report, shippedItems))).toContain('A steady rhythm at 4.8 Hz');
+  expect(note).not.toMatch(/Parkinson|tremor|freezing/i);
 });
 
 test('a sentence of judgement that stands in an earlier note is found, in other order and case too', () => {

@@ -5,6 +5,7 @@ import { plural } from '../../texts/count-words.ts';
 import { careOf, counters, sinceLastReport, startOfCare } from './care.ts';
 import { changeLine, goalLines, keyMeasures, legibilityWords, measureLines } from './clinical-lines.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf, visitsUpTo } from '../sheet/page-facts.ts';
+import { inkLinesLatest } from './ink-lines.ts';
 import { minutesADay } from './program-sheet.ts';
 import type { Packet } from '../sheet/packet.ts';
 import { identity, listed, packet, signatures, worded } from './report-parts.ts';
@@ -40,7 +41,9 @@ function outcome(input: PageInput): string[] {
   const lines: string[] = [];
   if (first) lines.push(`Start (${longDate(first.day, input.locale)}): ${legibilityWords(first)}.`);
   if (last && last !== first) lines.push(`Latest (${longDate(last.day, input.locale)}): ${legibilityWords(last)}.`);
-  return [...lines, changeLine(input), ...measureLines(input, keyMeasures, 'start')].filter(Boolean);
+  return [...lines, changeLine(input), ...measureLines(input, keyMeasures, 'start'), ...inkLinesLatest(input)].filter(
+    Boolean,
+  );
 }
 
 export function progressReport(input: PageInput, options: ReportOptions, table: ItemTable): Packet {

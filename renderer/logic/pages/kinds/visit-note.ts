@@ -13,6 +13,7 @@ import {
   measureLines,
 } from './clinical-lines.ts';
 import { dayOf, longDate, type PageInput, programOf, visitOf, visitsUpTo, whoOf } from '../sheet/page-facts.ts';
+import { inkLinesToday } from './ink-lines.ts';
 import { plural } from '../../texts/count-words.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import { repeatedSentence } from '../practice/repeated-sentence.ts';
@@ -85,6 +86,7 @@ function sectionsOf(input: PageInput, visit: Visit): Section[] {
         changeLine(input),
         ...enduranceLines(input),
         ...(measuredToday(input) ? measureLines(input, keyMeasures, 'before') : []),
+        ...inkLinesToday(input),
       ].filter(Boolean),
     ],
     ['goals', 'Goals', goalLines(input)],

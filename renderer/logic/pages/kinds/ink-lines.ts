@@ -1,0 +1,32 @@
+/** What pen motion showed, in a sentence a bout: seen, never a diagnosis. */
+import { countedBouts } from '../../record/ink-values.ts';
+import { inkSentence, inkTaskNames, surfaceNames } from '../../sample/ink-sentence.ts';
+import type { PageInput } from '../sheet/page-facts.ts';
+import { dayOf } from '../sheet/page-facts.ts';
+
+type Bout = ReturnType<typeof countedBouts>[number];
+
+function boutLine({ recording }: Bout): string {
+  const said = inkSentence(recording.measured!.told);
+  if (said === '') return '';
+  const help = recording.cues ? ', with help' : '';
+  const surface = surfaceNames[recording.surface].toLowerCase();
+  return `${inkTaskNames[recording.task]}, ${recording.hand} hand${help} (pen, ${surface}): ${said}`;
+}
+
+/** The bouts of this visit, in the order of writing. */
+export const inkLinesToday = (input: PageInput): string[] =>
+  countedBouts(input.record)
+    .filter(({ recording }) => recording.visitId === input.visitId)
+    .map(boutLine)
+    .filter((line) => line !== '');
+
+/** The latest bout without help of each task, hand, surface and device, up to the visit. */
+export function inkLinesLatest(input: PageInput): string[] {
+  const latest = new Map<string, Bout>();
+  for (const bout of countedBouts(input.record)) {
+    const { task, hand, surface, device, cues } = bout.recording;
+    if (cues === null && bout.day <= dayOf(input)) latest.set([task, hand, surface, device].join(' '), bout);
+  }
+  return [...latest.values()].map(boutLine).filter((line) => line !== '');
+}
