@@ -39,6 +39,8 @@ export interface LaunchedApp {
   /** Where saved files land. */
   saveFolder: string;
   close(): Promise<void>;
+  /** Ends the window and leaves the folder, for a test that starts again on it. */
+  leave(): Promise<void>;
 }
 
 /** Passphrase of the caseloads that tests create. */
@@ -100,6 +102,11 @@ export async function launchApp(options: LaunchOptions = {}): Promise<LaunchedAp
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code}`);
     return answer.value;
   };
+  let hasLeft = false;
+  const leave = async (): Promise<void> => {
+    if (!hasLeft) await close();
+    hasLeft = true;
+  };
   if (options.demo) {
     await ask('app.openDemo');
     await page.reload();
@@ -111,8 +118,9 @@ export async function launchApp(options: LaunchOptions = {}): Promise<LaunchedAp
     ask,
     dataFolder,
     saveFolder,
+    leave,
     async close() {
-      await close();
+      await leave();
       rmSync(own, { recursive: true, force: true });
     },
   };

@@ -1,72 +1,9 @@
 /** Writing with a pen in the real window: events of known motion by CDP, with and without pressure, at three rates. */
-import type { CDPSession, Page } from '@playwright/test';
 import { inkOf, strokesUpAndDown } from '../../../build/demo/ink/pen-model.ts';
-import type { InkDocument, InkResult } from '../../../renderer/ink/index.ts';
-import { unpackSamples } from '../../../renderer/ink/index.ts';
-import { expect, openClient, test } from '../app.ts';
-import type { LaunchedApp } from '../app.ts';
-
-const PX_PER_MM = 5;
-
-async function openSheet({ page, ask }: LaunchedApp): Promise<void> {
-  const screenNow = await page.evaluate(() => ({ width: screen.width, height: screen.height, devicePixelRatio }));
-  const scale = { pxPerMmX: PX_PER_MM, pxPerMmY: PX_PER_MM, source: 'card', at: '2026-03-04T09:12:00.000Z' };
-  await ask('ink.setDevice', { device: { device: 'Test pen', surface: 'screen', screen: screenNow, scale } });
-  await openClient(page, 'Margit Oszlan');
-  await page.getByRole('button', { name: 'Start a visit today' }).click();
-  await page.keyboard.press('Alt+2');
-  await page.getByRole('button', { name: 'Start this sample' }).click();
-  await page.getByRole('tab', { name: 'Pen' }).click();
-  await page.getByRole('button', { name: 'Write on the screen' }).click();
-  await expect(page.getByRole('region', { name: 'Sheet to write on' })).toBeVisible();
-}
-
-/** Sends the ink as a pen driver would: each event with its own time, none waited for. */
-async function play(page: Page, ink: InkDocument, withPressure: boolean): Promise<{ sent: number }> {
-  const cdp: CDPSession = await page.context().newCDPSession(page);
-  const start = Date.now() / 1000 + 0.2;
-  const sending: Promise<unknown>[] = [];
-  let sent = 0;
-  const pace = async (atMs: number): Promise<void> => {
-    const wait = start * 1000 + atMs - 200 - Date.now();
-    if (wait > 4) await new Promise((resolve) => setTimeout(resolve, wait));
-  };
-  for (const { kind, x, y, t, force } of ink.traces) {
-    for (let i = 0; i < x.length; i += 1) {
-      await pace(t![i]!);
-      const at = {
-        x: x[i]! * PX_PER_MM,
-        y: y[i]! * PX_PER_MM,
-        timestamp: start + (t![i]! - 200) / 1000,
-        pointerType: 'pen' as const,
-      };
-      const type = kind === 'up' ? (i === 0 ? 'mouseReleased' : 'mouseMoved') : i === 0 ? 'mousePressed' : 'mouseMoved';
-      const buttons = type === 'mouseReleased' || (kind === 'up' && i > 0) ? 0 : 1;
-      const button = type === 'mouseMoved' ? (buttons === 1 ? 'left' : 'none') : 'left';
-      const pen = withPressure ? { force: force?.[i] ?? 0.5, tiltX: 30, tiltY: -12 } : { force: 0.5 };
-      sending.push(cdp.send('Input.dispatchMouseEvent', { type, ...at, button, buttons, clickCount: 1, ...pen }));
-      sent += 1;
-    }
-  }
-  const last = ink.traces.at(-1)!;
-  if (last.kind === 'down') {
-    const i = last.x.length - 1;
-    const at = { x: last.x[i]! * PX_PER_MM, y: last.y[i]! * PX_PER_MM, timestamp: start + (last.t![i]! - 195) / 1000 };
-    sending.push(
-      cdp.send('Input.dispatchMouseEvent', {
-        type: 'mouseReleased',
-        ...at,
-        button: 'left',
-        buttons: 0,
-        clickCount: 1,
-        pointerType: 'pen',
-      }),
-    );
-    sent += 1;
-  }
-  await Promise.all(sending);
-  return { sent };
-}
+import type { InkDocument } from '../../../renderer/ink/index.ts';
+import { playPen } from '../../../build/demo/ink/play-pen.ts';
+import { expect, launchApp, openClient, test } from '../app.ts';
+import { finish, kept, openSheet, PX_PER_MM, valueOf } from './pen-desk.ts';
 
 const lift = { kind: 'lift' as const, dx: 4, dy: 0, seconds: 0.4 };
 const bout = (rateHz: number): InkDocument =>
@@ -80,30 +17,6 @@ const bout = (rateHz: number): InkDocument =>
     { rateHz, noiseMm: 0, seed: 4 },
   );
 
-interface Told {
-  recording: { id: string; blob: string; palmTouches: number };
-  samples: number;
-  measures: InkResult;
-}
-
-async function finish({ page, ask }: LaunchedApp): Promise<Told> {
-  await page.getByRole('button', { name: /^Finish the sample/ }).click();
-  await expect(page.getByRole('article').first()).toBeVisible({ timeout: 60_000 });
-  const clients = (await ask('caseload.list', {})) as { id: string; name: string }[];
-  const { id } = clients.find(({ name }) => name === 'Margit Oszlan')!;
-  const record = (await ask('client.open', { clientId: id })) as { inkRecordings: Told['recording'][] };
-  const recording = record.inkRecordings.at(-1)!;
-  const bytes = await page.evaluate(async (blob) => {
-    const answer = await fetch(`/blob/${blob}`);
-    return [...new Uint8Array(await answer.arrayBuffer())];
-  }, recording.blob);
-  const measures = (await ask('ink.measure', { recordingId: recording.id })) as InkResult;
-  return { recording, samples: unpackSamples(Uint8Array.from(bytes)).length, measures };
-}
-
-const valueOf = (result: InkResult, code: string): number | null =>
-  result.measures.find((each) => each.code === code)!.value;
-
 for (const [rate, withPressure] of [
   [60, false],
   [125, true],
@@ -113,7 +26,7 @@ for (const [rate, withPressure] of [
     demoApp,
   }) => {
     await openSheet(demoApp);
-    const { sent } = await play(demoApp.page, bout(rate), withPressure);
+    const sent = await playPen(demoApp.page, bout(rate), { pxPerMm: PX_PER_MM, withPressure });
     await demoApp.page.waitForTimeout(600);
     if (process.env['SHOTS']) await demoApp.page.screenshot({ path: `${process.env['SHOTS']}/desk-${rate}.png` });
     // Own work on an event or frame; a frame has 16 ms. The limit leaves room for a busy machine.
@@ -136,13 +49,36 @@ for (const [rate, withPressure] of [
   });
 }
 
+test('a window that dies in the middle of a line costs at most a second of ink', async ({ demoApp }) => {
+  await openSheet(demoApp);
+  const sent = await playPen(demoApp.page, bout(125), { pxPerMm: PX_PER_MM, withPressure: true });
+  const cdp = await demoApp.page.context().newCDPSession(demoApp.page);
+  const crashed = demoApp.page.waitForEvent('crash');
+  cdp.send('Page.crash').catch(() => {});
+  await crashed;
+  await demoApp.leave();
+  const again = await launchApp({ demo: true, dataFolder: demoApp.dataFolder });
+  try {
+    await openClient(again.page, 'Margit Oszlan');
+    await again.page.keyboard.press('Alt+2');
+    await again.page.getByRole('tab', { name: 'Pen' }).click();
+    await expect(again.page.getByText('was not finished')).toBeVisible();
+    await again.page.getByRole('button', { name: 'Keep what there is' }).click();
+    await expect(again.page.getByRole('article').first()).toBeVisible();
+    const { samples } = await kept(again);
+    expect(samples).toBeGreaterThanOrEqual(sent - 125);
+  } finally {
+    await again.close();
+  }
+});
+
 test('a palm beside the pen is counted, not written; the true size is set by keys', async ({ demoApp }) => {
   const { page, ask } = demoApp;
   await openSheet(demoApp);
   const cdp = await page.context().newCDPSession(page);
   await cdp.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x: 300, y: 500 }] });
   await cdp.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
-  const { sent } = await play(page, bout(125), true);
+  const sent = await playPen(page, bout(125), { pxPerMm: PX_PER_MM, withPressure: true });
   const { recording, samples } = await finish(demoApp);
   expect(samples).toBe(sent);
   expect(recording.palmTouches).toBe(1);
