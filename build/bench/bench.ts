@@ -16,6 +16,7 @@ import { SPECS } from '../../tests/measure/pages/specs.ts';
 import type { PageSpec } from '../../tests/measure/pages/types.ts';
 import { missingReference } from '../../tests/outside/python.ts';
 import { median } from '../../renderer/statistics/order-statistics.ts';
+import { inkTimes } from './bench-ink.ts';
 import { memoryBeyondPicture } from './bench-memory.ts';
 import { LONG_TASK_MS, windowTimes } from './bench-window.ts';
 import type { BenchJob, BenchTimes } from './bench-worker.ts';
@@ -23,6 +24,8 @@ import type { BenchJob, BenchTimes } from './bench-worker.ts';
 const LINES = 24;
 const RUNS = 11;
 const WARM_UP = 8;
+/** A frame of a screen at 60 Hz, ms. */
+const FRAME_MS = 16;
 const REFERENCE = fileURLToPath(new URL('opencv_reference.py', import.meta.url));
 const folder = mkdtempSync(path.join(tmpdir(), 'bench-'));
 
@@ -100,6 +103,17 @@ try {
       `From the file to the numbers in the window, with a worker started for it: ${shown.shownMs.toFixed(0)} ms.`,
     );
     report('longest time in which the window answers nothing meanwhile', shown.longestMs ?? 0, 'ms', LONG_TASK_MS);
+  }
+  const ink = await inkTimes();
+  if (typeof ink === 'string') console.log(`Skipped: pen ink in the window. ${ink}`);
+  else {
+    console.log(
+      `Half an hour of pen ink (${ink.samples} samples): measured in ${ink.measuredS.toFixed(1)} s in its worker, loaded in ${ink.loadedS.toFixed(1)} s.`,
+    );
+    report('longest wait for this process while it is measured', ink.heldUpMs, 'ms', LONG_TASK_MS);
+    report('longest task of the window while it is loaded', ink.longestLoadMs ?? 0, 'ms', 2 * LONG_TASK_MS);
+    report('longest work on an event or frame while a pen writes at 240 Hz', ink.frameMs, 'ms', FRAME_MS);
+    report('events of the pen that got lost', ink.lostEvents, 'events', 0);
   }
 } finally {
   rmSync(folder, { recursive: true });

@@ -6,6 +6,7 @@ import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { liveVisit, overEveryScreen } from './demo-live.ts';
+import { penVisit } from './demo-pen.ts';
 import { openClient, openTab, savePage, still } from './walk.ts';
 
 /** Screens of a client, by the names on their tabs, with the file name of their picture. */
@@ -97,6 +98,7 @@ export class DemoVisit {
       });
     }
     await liveVisit(this);
+    await penVisit(this);
     for (const [name, file] of otherScreens) {
       await this.step(`Screen: ${name}`, async () => {
         await this.page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name, exact: true }).click();
