@@ -105,7 +105,7 @@ export function exchangeValues(record: Facts, rules: Pick<RulesInUse, 'intake' |
 const fromInk = (record: Facts): ExchangeValue[] =>
   inkValues(record)
     .filter(({ sample }) => sample.task.kind !== 'personal')
-    .map(({ recording, sample, day, code, value, unit, n, low, high, method, reliable }) => ({
+    .map(({ recording, sample, day, code, value, unit, n, low, high, method, reliable, ofPage }) => ({
       ...blank,
       factId: recording.id,
       visitId: recording.visitId,
@@ -118,7 +118,7 @@ const fromInk = (record: Facts): ExchangeValue[] =>
       n,
       low,
       high,
-      method: code.startsWith('page-') ? 'page drawn from pen motion' : 'pen motion',
+      method: ofPage ? 'page drawn from pen motion' : 'pen motion',
       version: method,
       who: 'pen',
       about: [

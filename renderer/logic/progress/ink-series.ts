@@ -120,7 +120,7 @@ export function inkSeries(record: Facts, limits: ChangeLimits): InkSeriesGroup[]
       const own = values.filter((each) => each.code === code);
       if (own.length === 0) return [];
       const { unit } = own[0]!;
-      const isPage = code.startsWith('page-');
+      const isPage = own[0]!.ofPage;
       return [
         {
           code,

@@ -17,6 +17,8 @@ export interface InkValue {
   high: number | null;
   /** With its version, as `ink-1`. */
   method: string;
+  /** Of the page drawn from the bout, not of the motion. */
+  ofPage: boolean;
   /** False where the device scatters too much for it: shown with its reason, never compared. */
   reliable: boolean;
 }
@@ -64,10 +66,23 @@ export function inkValues(record: Facts): InkValue[] {
       return (latest?.result.measures ?? []).flatMap(({ code, value, unit, n, low, high }): InkValue[] =>
         value === null || !Number.isFinite(value)
           ? []
-          : [{ ...bout, code: `page-${code}`, value, unit, n, low, high, method: latest!.version, reliable: true }],
+          : [
+              {
+                ...bout,
+                code: `page-${code}`,
+                value,
+                unit,
+                n,
+                low,
+                high,
+                method: latest!.version,
+                reliable: true,
+                ofPage: true,
+              },
+            ],
       );
     });
-    return [...toldValues(told).map((each): InkValue => ({ ...bout, ...each, method })), ...drawn];
+    return [...toldValues(told).map((each): InkValue => ({ ...bout, ...each, method, ofPage: false })), ...drawn];
   });
 }
 

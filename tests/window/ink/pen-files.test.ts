@@ -19,8 +19,9 @@ for (const name of ['r01-strokes.inkml', 'r05-text.inkml']) {
   test(`${name} written into the window tells what its file tells`, async ({ demoApp }) => {
     await openSheet(demoApp);
     const ink = readInkml(readFileSync(new URL(name, folder)));
-    await playPen(demoApp.page, ink, { pxPerMm: PX_PER_MM, withPressure: true });
-    const { measures } = await finish(demoApp);
+    const sent = await playPen(demoApp.page, ink, { pxPerMm: PX_PER_MM, withPressure: true });
+    const { measures, samples } = await finish(demoApp);
+    expect(samples).toBe(sent);
     const { expect: wanted } = files.find(({ file }) => file === name)!;
     for (const [code, { value, tol }] of Object.entries(wanted)) {
       if (ofText.includes(code)) continue;
