@@ -1,7 +1,7 @@
-/** The list of clients and one client's record. */
+/** The list of clients, what waits for the therapist, and one client's record. */
 import { z } from 'zod';
 import { Client } from '../../db/types/client.ts';
-import { Id, IsoDate } from '../../db/types/common.ts';
+import { ClockTime, Id, IsoDate } from '../../db/types/common.ts';
 import { ClientRecord, factKinds, type FactKind } from '../../db/types/record.ts';
 import { nothing, read, save, write } from './request.ts';
 
@@ -17,10 +17,42 @@ export const CaseloadEntry = z.object({
 });
 export type CaseloadEntry = z.infer<typeof CaseloadEntry>;
 
+/** Clients asked for at once: a look takes a few milliseconds each, and the window stays quick between the looks. */
+export const WORK_AT_ONCE = 100;
+
+/** The few facts of one client that the worklist looks at. */
+export const WorkFacts = z.object({
+  clientId: Id,
+  code: z.string(),
+  archived: z.boolean(),
+  discharged: z.boolean(),
+  lastVisit: IsoDate.nullable(),
+  visitToday: z.boolean(),
+  /** Day and hour of the next visit as planned; null = none. */
+  nextOn: IsoDate.nullable(),
+  nextHour: ClockTime.nullable(),
+  /** Days on which samples were written that nobody has read. */
+  unreadSince: z.array(IsoDate),
+  reportDue: IsoDate.nullable(),
+  /** Days of visits whose note has no skilled judgement yet. */
+  notesUnwritten: z.array(IsoDate),
+  certifiedUntil: IsoDate.nullable(),
+  authorizedLeft: z.number().int().nullable(),
+  /** Day of a program draft that is not approved. */
+  draftSince: IsoDate.nullable(),
+  /** Days by which active goals are to be reached. */
+  goalsDue: z.array(IsoDate),
+  /** Red flags that are open and not reviewed. */
+  flagsOpen: z.number().int().min(0),
+});
+export type WorkFacts = z.infer<typeof WorkFacts>;
+
 const kinds = Object.keys(factKinds) as [FactKind, ...FactKind[]];
 
 export const caseloadRequests = {
   'caseload.list': read(nothing, z.array(CaseloadEntry)),
+  /** Clients that are not there, or cannot be read, are left out. */
+  'caseload.work': read(z.object({ clientIds: z.array(Id).max(WORK_AT_ONCE) }).strict(), z.array(WorkFacts)),
   'client.open': read(z.object({ clientId: Id }).strict(), ClientRecord),
   'client.save': save('client'),
   'visit.save': save('visit'),

@@ -16,7 +16,6 @@ import { readbackRequests } from './readback.ts';
 import { recordRequests } from './records.ts';
 import { rulesRequests } from './rules.ts';
 import { sampleRequests } from './sample.ts';
-import { workRequests } from './work.ts';
 
 export const contract = {
   ...appRequests,
@@ -35,7 +34,6 @@ export const contract = {
   ...handoverRequests,
   ...rulesRequests,
   ...occasionRequests,
-  ...workRequests,
 } as const;
 
 export type Contract = typeof contract;

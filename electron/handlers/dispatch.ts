@@ -26,7 +26,6 @@ import { recordHandlers } from './records.ts';
 import { rulesHandlers } from './rules.ts';
 import { sampleHandlers } from './sample.ts';
 import type { Services } from './services.ts';
-import { workHandlers } from './work.ts';
 
 type Handlers = { [N in keyof Contract]: Handler<N> };
 
@@ -47,7 +46,6 @@ export const handlers: Handlers = {
   ...recordHandlers,
   ...handoverHandlers,
   ...rulesHandlers,
-  ...workHandlers,
 };
 
 /** Longest request: a record's largest fact is a measured page, some hundred kB. */

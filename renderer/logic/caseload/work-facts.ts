@@ -1,6 +1,6 @@
 /** The few facts of one client that the worklist looks at: derived from the record, or kept small for 5,000 clients. */
 import type { ClientRecord } from '../../../db/types/record.ts';
-import type { WorkFacts } from '../../../electron/contract/work.ts';
+import type { WorkFacts } from '../../../electron/contract/caseload.ts';
 
 const addDays = (date: string, days: number): string =>
   new Date(Date.parse(date) + days * 86_400_000).toISOString().slice(0, 10);

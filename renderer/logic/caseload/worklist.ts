@@ -2,22 +2,13 @@
  * What waits for the therapist over the whole caseload, by date. Pure: facts of each client in, rows
  * out; the window only draws them. Limits are rows of the threshold table.
  */
-import type { WorkFacts } from '../../../electron/contract/work.ts';
+import type { WorkFacts } from '../../../electron/contract/caseload.ts';
 import { threshold } from '../rules/threshold.ts';
 
 export type WorkGroup = 'today' | 'read' | 'report' | 'ends' | 'unplanned' | 'flag' | 'goal' | 'draft';
 
 /** The order in which groups are shown: what cannot wait first. */
-export const workGroups: readonly WorkGroup[] = [
-  'flag',
-  'today',
-  'read',
-  'report',
-  'ends',
-  'draft',
-  'goal',
-  'unplanned',
-];
+const workGroups: readonly WorkGroup[] = ['flag', 'today', 'read', 'report', 'ends', 'draft', 'goal', 'unplanned'];
 
 export interface WorkItem {
   clientId: string;

@@ -1,7 +1,7 @@
 /** What is due over the whole caseload: the facts of the clients, some at a time, and the list that follows from them. */
 import { ask } from '../../../electron/contract/ask.ts';
 import type { CaseloadEntry } from '../../../electron/contract/caseload.ts';
-import { WORK_AT_ONCE, type WorkFacts } from '../../../electron/contract/work.ts';
+import { WORK_AT_ONCE, type WorkFacts } from '../../../electron/contract/caseload.ts';
 import { type WorkItem, workLimits, worklist } from '../../logic/caseload/worklist.ts';
 import type { App } from '../frame/app.svelte.ts';
 

@@ -1,7 +1,7 @@
 /** What the worklist takes from a record. Days counted by hand on a calendar. */
 import { expect, test } from 'vitest';
 import type { ClientRecord } from '../../../db/types/record.ts';
-import { WorkFacts } from '../../../electron/contract/work.ts';
+import { WorkFacts } from '../../../electron/contract/caseload.ts';
 import { newClient } from '../../../renderer/logic/caseload/new-client.ts';
 import { workFactsOf } from '../../../renderer/logic/caseload/work-facts.ts';
 import { reading, record, sample, stamp } from '../progress/facts.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { WorkFacts } from '../../../electron/contract/work.ts';
+import type { WorkFacts } from '../../../electron/contract/caseload.ts';
 import { dueWords, type WorkLimits, worklist } from '../../../renderer/logic/caseload/worklist.ts';
 
 const limits: WorkLimits = {
