@@ -41,11 +41,11 @@ export interface FoundWords {
 export function wordsOf(lines: readonly LineWork[], map: InkMap, frame: Frame, strokePx: number): FoundWords {
   const shear = Math.tan(pageSlant(lines, map, strokePx));
   const spacings = lines.map((line) => spacingOf(line, map, frame, shear));
-  const { chances, model } = gapChances(spacings.map(({ line }) => line));
+  const { chances, model, spacing } = gapChances(spacings.map(({ line }) => line));
   return {
     words: spacings.map((spacing, i) => wordsOfLine(spacing, chances[i]!)),
     spacings,
-    odds: spacings.map(({ line }) => oddsOf(line, model)),
+    odds: spacings.map(({ line }, i) => oddsOf(line, model, spacing[i]!)),
     expectedWrong: chances.flat().reduce((sum, chance) => sum + Math.min(chance, 1 - chance), 0),
     shear,
   };
