@@ -1,9 +1,10 @@
 import type { Hole } from '../image/holes.ts';
 import { alignLetters } from './align-letters.ts';
-import { LETTER_SPACE, usualWidth } from './letter-kinds.ts';
+import { CLOSING, LETTER_SPACE, usualWidth } from './letter-kinds.ts';
 import type { InkMap } from '../lines/ink-pieces.ts';
-import { uOf } from '../lines/frame.ts';
+import { uOf, vOf } from '../lines/frame.ts';
 import type { Frame } from '../lines/frame.ts';
+import { sizeAt } from '../lines/letter-tops.ts';
 import type { LineBlob, LineWork } from '../lines/line-work.ts';
 import { traceAt } from '../lines/trace.ts';
 import type { Group, WordWork } from './word-groups.ts';
@@ -27,6 +28,12 @@ export interface LetterWork {
 const CUT_REACH = 0.22;
 
 const NO_HOLES: readonly Hole[] = [];
+/** The bowl of a letter lies between these heights, x-heights; loops of ascenders and tails lie beyond. */
+const BOWL = { low: -0.3, high: 1.2 } as const;
+/** A loop this far (x-heights) beyond the cut belongs to a letter that has one, where the letter it lies in has none. */
+const LOOP_REACH = 0.4;
+/** Letters with a loop between baseline and x-height. */
+const LOOPED = `${CLOSING}e`;
 
 /** How far some ink reaches above and below the baseline, pixels. */
 interface Reach {
@@ -61,9 +68,9 @@ export function lettersOf(
         const groups = word.groups.slice(match.from, match.to);
         const own = chars.slice(match.first, match.last);
         if (own.length === 1) return [letterOf(groups, line, own[0]!, null, holesByBlob, frame)];
-        return cutsOf(groups[0]!, own, size, widths, map).map(([from, to], k) =>
-          letterOf(groups, line, own[k]!, [from, to], holesByBlob, frame),
-        );
+        const ranges = cutsOf(groups[0]!, own, size, widths, map);
+        const loops = loopRanges(ranges, own, LOOP_REACH * size);
+        return ranges.map((range, k) => letterOf(groups, line, own[k]!, range, holesByBlob, frame, loops[k]!));
       });
     }
   }
@@ -145,6 +152,27 @@ function cutsOf(
   return chars.map((_, k) => [cuts[k]!, Math.max(cuts[k + 1]!, cuts[k]! + 1)]);
 }
 
+/** Columns whose loops are a letter's: its own, and those near by of a neighbor that has no loop. */
+function loopRanges(
+  ranges: readonly (readonly [number, number])[],
+  chars: readonly string[],
+  reach: number,
+): [number, number][] {
+  const isLooped = (k: number): boolean => chars[k] !== undefined && LOOPED.includes(chars[k]);
+  return ranges.map(([from, to], k) => {
+    if (!isLooped(k)) return [from + (isLooped(k - 1) ? reach : 0), to - (isLooped(k + 1) ? reach : 0)];
+    return [from - (k > 0 && !isLooped(k - 1) ? reach : 0), to + (k + 1 < chars.length && !isLooped(k + 1) ? reach : 0)];
+  });
+}
+
+/** Whether a loop is the bowl of a letter, and no loop of its ascender or tail. */
+function isBowl(hole: Hole, line: LineWork, frame: Frame): boolean {
+  const [x, y] = [(hole.left + hole.right) / 2, (hole.top + hole.bottom) / 2];
+  const u = uOf(frame, x, y);
+  const height = (traceAt(line.baseline.curve, u) - vOf(frame, x, y)) / sizeAt(line.trend, u);
+  return height > BOWL.low && height < BOWL.high;
+}
+
 function letterOf(
   groups: readonly Group[],
   line: LineWork,
@@ -152,6 +180,7 @@ function letterOf(
   range: [number, number] | null,
   holesByBlob: ReadonlyMap<number, readonly Hole[]>,
   frame: Frame,
+  loopRange: readonly [number, number] = range ?? [-Infinity, Infinity],
 ): LetterWork {
   const [left, right] = range ?? [-Infinity, Infinity];
   const blobs = groups.flatMap((group) => group.blobs);
@@ -178,7 +207,8 @@ function letterOf(
     }
     for (const hole of holesByBlob.get(blob.component) ?? NO_HOLES) {
       const middle = (hole.left + hole.right) / 2;
-      if (middle >= left && middle < right) loops += 1;
+      if (middle < loopRange[0] || middle >= loopRange[1]) continue;
+      if (char === null || !CLOSING.includes(char) || isBowl(hole, line, frame)) loops += 1;
     }
   }
   if (!Number.isFinite(top)) [top, bottom, u0, u1, v0, v1] = [0, 0, 0, 0, 0, 0];
