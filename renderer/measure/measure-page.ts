@@ -3,6 +3,8 @@ import { cutInk } from './corrections/cuts.ts';
 import { composed, IDENTITY } from './sheet/homography.ts';
 import type { Homography } from './sheet/homography.ts';
 import { findMarks } from './sheet/corner-mark-search.ts';
+import { contrastOf, FAINT } from './image/contrast-of-ink.ts';
+import { stretched } from './image/stretched.ts';
 import { fastStages } from './image/pixel-stages.ts';
 import { findRulings } from './image/printed-rulings.ts';
 import { quarterTurned } from './sheet/turn.ts';
@@ -63,6 +65,15 @@ export function measurePage(
   tell('Taking out printed lines', 0.5);
   const rulings = findRulings(sheet.image, stages.votes(pxPerMm), pxPerMm);
   let ink = inkOf(sheet.image, stages, rulings, pxPerMm);
+  const contrast = contrastOf(ink);
+  if (contrast !== null && contrast < FAINT) {
+    // Written faintly: what a threshold made for pens left of it is broken.
+    const bright = stretched(sheet.image, ink.levels, contrast);
+    const again = fastStages(bright, second);
+    again.threshold();
+    ink = inkOf(bright, again, findRulings(bright, again.votes(pxPerMm), pxPerMm), pxPerMm);
+    sheet = { ...sheet, image: bright };
+  }
   tell('Reading lines and words', 0.7);
   const frame = frameOf(sheet.image.width, sheet.image.height, pxPerMm, ink.rulings.angle ?? 0);
   let layout = layoutOf(sheet.image, ink, frame);
@@ -75,7 +86,7 @@ export function measurePage(
   layout = corrected(layout, corrections);
   tell('Measuring', 0.85);
   const page = pageInfo(sheet, frame, turned.toPicture);
-  const result = resultOf(sheet.image, page, ink, layout, options, sheet.warnings);
+  const result = resultOf(sheet.image, page, ink, layout, options, sheet.warnings, contrast);
   tell('Done', 1);
   return result;
 }

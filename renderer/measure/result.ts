@@ -40,7 +40,10 @@ const LEGIBLE_PX = 5;
 /** Seed of the intervals where none is given. */
 const SEED = 1;
 
-/** The result as it is stored and shown. */
+/**
+ * The result as it is stored and shown.
+ * @param contrast of the ink to its paper as it was given, share of the paper's brightness
+ */
 export function resultOf(
   image: GrayImage,
   page: PageInfo,
@@ -48,6 +51,7 @@ export function resultOf(
   read: Layout,
   options: MeasureOptions,
   before: PageWarning[],
+  contrast: number | null,
 ): PageResult {
   const byComponent = new Map<number, Hole[]>();
   for (const hole of holes(ink.runs, ink.components, LEAST_LOOP_PX)) {
@@ -109,7 +113,7 @@ export function resultOf(
           1,
           lines.reduce((n, line) => n + line.words.length, 0),
         ),
-    darknessPercent: darknessOf(ink),
+    darknessPercent: contrast === null ? null : 100 * contrast,
     rulings,
     loops: loopsOf(layout, byComponent),
   };
@@ -162,19 +166,6 @@ function lieOf(layout: Layout, byComponent: ReadonlyMap<number, readonly Hole[]>
   const direction = directionOf(layout, byComponent);
   if (direction === 'upside-down') return WARNINGS.upsideDown;
   return direction === 'mirrored' ? WARNINGS.mirrored : null;
-}
-
-function darknessOf(ink: Ink): number | null {
-  if (ink.runs.count === 0) return null;
-  const { half, ink: dark, paper } = ink.levels;
-  let sum = 0;
-  let n = 0;
-  for (let t = 0; t < half.length; t += 1) {
-    if (half[t] === 0) continue;
-    sum += 1 - dark[t]! / Math.max(1, paper[t]!);
-    n += 1;
-  }
-  return n === 0 ? null : (100 * sum) / n;
 }
 
 /** Printed lines on the page, mm. */

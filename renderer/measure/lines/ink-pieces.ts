@@ -1,3 +1,4 @@
+import { binderHoles } from './binder-holes.ts';
 import { CORNER_MARK } from '../sheet/corner-marks.ts';
 import type { Ink } from '../image/ink.ts';
 import type { GrayImage } from '../types.ts';
@@ -118,13 +119,14 @@ export function blobsOf(
     (components.top[c]! > 1 || components.bottom[c]! > rim) &&
     (components.right[c]! < image.width - 1 || components.left[c]! < image.width - rim) &&
     (components.bottom[c]! < image.height - 1 || components.top[c]! < image.height - rim);
+  const isHole = binderHoles(components, image.width, frame.pxPerMm);
   // One list for all outlines: thousands of short ones are slow to make.
   let columns = 0;
   for (let c = 0; c < components.count; c += 1) columns += components.right[c]! - components.left[c]!;
   const outlines = new Float32Array(2 * columns);
   let drawn = 0;
   for (let c = 0; c < components.count; c += 1) {
-    if (components.area[c]! < smallest || !inside(c) || isMark(c)) continue;
+    if (components.area[c]! < smallest || !inside(c) || isMark(c) || isHole(c)) continue;
     if (ink.isCrossing(components.left[c]!, components.top[c]!, components.right[c]!, components.bottom[c]!)) continue;
     const wide = components.right[c]! - components.left[c]!;
     const blob: Blob = {

@@ -4,9 +4,23 @@ import type { ReadPage } from '../measures/measure.ts';
 import { median } from '../../statistics/order-statistics.ts';
 import { SCALE_TOLERANCE } from '../sheet/sheet.ts';
 import type { GrayImage, MeasureOptions, PageWarning } from '../types.ts';
-import { doubtWarning, WARNINGS, rulingWarning, sizeWarning } from './warnings.ts';
+import { FAINT } from '../image/contrast-of-ink.ts';
+import { isUnusualScript } from './direction.ts';
+import { printedLines } from './printed-lines.ts';
+import { changeOfHand } from './several-hands.ts';
+import {
+  doubtWarning,
+  faintWarning,
+  handsWarning,
+  printedWarning,
+  WARNINGS,
+  rulingWarning,
+  sizeWarning,
+} from './warnings.ts';
 import { pitchOf, RULING_TOLERANCE, usualRuling } from './ruling-scale.ts';
 
+/** Small letters needed for size and unevenness: 15 readings, half of them lost where letters touch. */
+const LEAST_LETTERS = 15;
 /** Small letters under this height in pixels are too coarse to measure well. */
 const LEAST_PX = 12;
 /** Fewer words than this say nothing about spacing or change of size. */
@@ -20,8 +34,6 @@ const SIZES_MM = { least: 0.6, most: 25 } as const;
  * pages of two people: of 2,100 words 64 were expected to be wrong, 81 were.
  */
 const DOUBTED_SHARE = 0.04;
-/** Ink paler than this contrast to the paper, %, may be lost in part. */
-const FAINT = 22;
 
 /** What a page that was measured is questioned for. */
 export function pageWarnings(
@@ -37,17 +49,36 @@ export function pageWarnings(
   if (words < LEAST_WORDS) warnings.push(WARNINGS.fewWords);
   const wrong = (read.wordDoubt ?? 0) * words;
   if (wrong > DOUBTED_SHARE * words && wrong > 0.5) warnings.push(doubtWarning(wrong));
+  if (words >= LEAST_WORDS && smallLetters(read) < LEAST_LETTERS) warnings.push(WARNINGS.fewLetters);
+  const printed = printedLines(read.lines);
+  if (printed.length > 0) warnings.push(printedWarning(printed, read.lines.length));
+  else {
+    const other = changeOfHand(read.lines);
+    if (other !== null) warnings.push(handsWarning(other));
+  }
+  if (isOtherScript(options.text)) warnings.push(WARNINGS.otherScript);
+  else if (isUnusualScript(layout)) warnings.push(WARNINGS.unusualScript);
   const size = median(layout.sizes)!;
   if (size < LEAST_PX) warnings.push(WARNINGS.smallText);
   const sizeMm = size / layout.frame.pxPerMm;
   if (sizeMm < SIZES_MM.least || sizeMm > SIZES_MM.most) warnings.push(sizeWarning(sizeMm));
   if (isBlurred(ink, layout)) warnings.push(WARNINGS.blur);
-  if (read.darknessPercent !== null && read.darknessPercent < FAINT) warnings.push(WARNINGS.faint);
+  if (read.darknessPercent !== null && read.darknessPercent < 100 * FAINT)
+    warnings.push(faintWarning(read.darknessPercent));
   const cut = layout.lines.some((line) =>
     line.blobs.some(({ blob }) => blob.left <= 1 || blob.right >= image.width - 1),
   );
   if (cut) warnings.push(WARNINGS.writingCut);
   return [...warnings, ...scaleWarnings(read, options)];
+}
+
+const smallLetters = ({ lines }: ReadPage): number =>
+  lines.reduce((sum, { words }) => sum + words.reduce((n, word) => n + word.xHeightsMm.length, 0), 0);
+
+/** Whether most letters of the text are of another script than the Latin one. */
+function isOtherScript(text = ''): boolean {
+  const letters = text.match(/\p{L}/gu) ?? [];
+  return letters.filter((letter) => !/\p{Script=Latin}/u.test(letter)).length > letters.length / 2;
 }
 
 /** Whether the picture is too soft for its small letters. */

@@ -59,8 +59,61 @@ export const WARNINGS = {
     'text-unfit',
     'The text given does not fit the words on this page, so it was not used. Check that it is the text that was written.',
   ),
-  faint: warning('faint', 'The writing is very faint, so some of it may not have been read. Scan it darker.'),
+  fewLetters: warning(
+    'few-letters',
+    'Fewer than fifteen small letters could be read: too few for their height and evenness. Take a longer sample.',
+  ),
+  otherScript: warning(
+    'other-script',
+    'The text is in another script than the Latin one. Lines, size and spacing can be measured; which letters are small, tall or closed is not known.',
+  ),
+  unusualScript: warning(
+    'unusual-script',
+    'Few letters rise above the small ones and many hang below the line, as in no Latin text. If the page lies upside down, turn it. If it is another script, use lines and spacing only.',
+  ),
 } as const;
+
+/** Lines that look printed. @param printed their places from 0 @param all lines on the page */
+export function printedWarning(printed: readonly number[], all: number): PageWarning {
+  const which =
+    printed.length === all
+      ? 'All lines look'
+      : printed.length === 1
+        ? `Line ${printed[0]! + 1} looks`
+        : `Lines ${listed(printed.map((i) => i + 1))} look`;
+  return warning(
+    'printed-text',
+    `${which} printed, not written: the letters are all of one height and stand on a straight line. Printed words say nothing about a hand. Leave them out, or cover the print and scan again.`,
+  );
+}
+
+/** 1, 2, 3, 7 -> "1 to 3 and 7". */
+function listed(numbers: readonly number[]): string {
+  const spans: [number, number][] = [];
+  for (const n of numbers) {
+    const last = spans.at(-1);
+    if (last && last[1] === n - 1) last[1] = n;
+    else spans.push([n, n]);
+  }
+  const words = spans.map(([a, b]) => (a === b ? String(a) : b === a + 1 ? `${a}, ${b}` : `${a} to ${b}`));
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+/** @param from first line (from 0) of what seems another hand */
+export function handsWarning(from: number): PageWarning {
+  return warning(
+    'several-hands',
+    `Size, slant or stroke change for good at line ${from + 1}: two people, two pens or two ways of writing, perhaps. Measures of the whole page mix them. Measure one at a time.`,
+  );
+}
+
+/** @param contrast of the writing to its paper, % */
+export function faintWarning(contrast: number): PageWarning {
+  return warning(
+    'faint',
+    `The writing is faint (contrast ${Math.round(contrast)} %). The picture was darkened before it was read, but fine strokes may be lost and the letters come out smaller. Scan it darker, or have it written with a softer pencil or a pen.`,
+  );
+}
 
 /** What differs between the text and the page: said, not put right. */
 export function slipsWarning(leftOut: readonly string[], foreign: number): PageWarning {
