@@ -27,10 +27,11 @@ function rowsOf(folder: string): Row[] {
   });
 }
 
-const wordsIn = (result: PageResult): number => result.lines.reduce((sum, line) => sum + line.words.length, 0);
+/** Words of all lines. */
+export const wordsIn = (result: PageResult): number => result.lines.reduce((sum, line) => sum + line.words.length, 0);
 
 /** Sum of errors, pages within one word, pages further off than a tenth without a warning. */
-class Tally {
+export class Tally {
   private off = 0;
   private words = 0;
   private near = 0;

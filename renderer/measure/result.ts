@@ -1,5 +1,6 @@
 import { markKey, marksOf } from './corrections/letter-marks.ts';
 import type { Marks } from './corrections/letter-marks.ts';
+import { withMoved } from './corrections/moved-words.ts';
 import { holes } from './image/holes.ts';
 import type { Hole } from './image/holes.ts';
 import { SOLID } from './image/printed-rulings.ts';
@@ -86,6 +87,7 @@ export function resultOf(
     } else warnings.push(WARNINGS.textUnfit);
     textFits = fit.fits;
   }
+  ({ layout, texts } = withMoved(layout, texts));
   layout = resized(layout);
   const marks = marksOf(layout, options.corrections ?? []);
   texts = withSetTexts(layout, texts, marks);

@@ -41,6 +41,8 @@ export type Correction =
   | { kind: 'join-words'; at: PointMm; with: PointMm }
   | { kind: 'split-line'; at: PointMm }
   | { kind: 'join-lines'; at: PointMm; with: PointMm }
+  /** The word in this box belongs to the line at that point: an insertion above or below the line. */
+  | { kind: 'move-to-line'; at: PointMm; word: BoxMm; line: PointMm }
   | { kind: 'move-baseline'; at: PointMm; left: PointMm; right: PointMm }
   | { kind: 'exclude-word'; at: PointMm }
   | { kind: 'letter-unreadable'; at: PointMm }
@@ -116,6 +118,8 @@ export interface WordResult {
   letterCount: number;
   letters: LetterResult[];
   excluded: boolean;
+  /** Moved here from another line by a correction: it counts as a word, its height is not read. */
+  moved?: true;
   /** Set where a gap beside it may as well be of the other kind, or where the ink is no word of the text. */
   doubt?: true;
 }

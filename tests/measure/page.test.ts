@@ -176,6 +176,26 @@ describe('corrections by hand', () => {
     expect(measured({ corrections: [{ kind: 'split-line', at }, join] }).lines).toHaveLength(read.lines.length);
   });
 
+  test('a word moved to another line counts there, and its height is read nowhere', () => {
+    const { box } = read.lines[3]!.words[2]!;
+    const move = { kind: 'move-to-line' as const, at: middle(3, 2), word: box, line: middle(2, 2) };
+    const result = measured({ corrections: [move] });
+    const count = (r: PageResult): number[] => r.lines.map((line) => line.words.length);
+    expect(count(result)).toEqual(count(read).map((n, i) => (i === 2 ? n + 1 : i === 3 ? n - 1 : n)));
+    const moved = result.lines[2]!.words.filter((word) => word.moved);
+    expect(moved).toHaveLength(1);
+    expect(moved[0]!.box.xMm).toBeCloseTo(box.xMm, 6);
+    expect(moved[0]!.xHeightsMm).toEqual([]);
+    expect(result.lines[2]!.xHeightMm).toBeCloseTo(read.lines[2]!.xHeightMm!, 2);
+    // It lasts beside others, in any order.
+    const text = {
+      kind: 'set-text' as const,
+      at: { xMm: box.xMm + box.widthMm / 2, yMm: middle(2, 2).yMm },
+      text: 'put',
+    };
+    expect(count(measured({ corrections: [text, move] }))).toEqual(count(result));
+  });
+
   test('a letter marked unreadable leaves closure and heights', () => {
     const known = measured({ text });
     const [line, word] = [0, 1];

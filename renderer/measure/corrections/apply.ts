@@ -5,16 +5,18 @@ import { withLines } from '../lines/page-layout.ts';
 import type { Layout } from '../lines/page-layout.ts';
 import type { Correction } from '../types.ts';
 import { correctLines } from './line-corrections.ts';
+import { lifted } from './moved-words.ts';
 import { correctWords } from './word-corrections.ts';
 
 /** The layout as the therapist corrected it: lines first, then words. What points nowhere changes nothing. */
 export function corrected(layout: Layout, corrections: readonly Correction[]): Layout {
   if (corrections.length === 0 || layout.lines.length === 0) return layout;
   const lines = correctLines(layout, corrections);
-  const relined =
+  const straight =
     lines === layout.lines
       ? layout
       : { ...withLines(layout, lines), ...wordsOf(lines, layout.map, layout.frame, layout.strokePx) };
+  const relined = lifted(straight, corrections);
   const words = correctWords(relined, corrections);
   return words === relined.words ? relined : { ...relined, words, odds: decided(relined, words) };
 }

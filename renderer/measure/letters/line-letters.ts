@@ -50,9 +50,10 @@ export function readLine(
 ): LineResult {
   const line = layout.lines[index]!;
   const { frame } = layout;
-  const read = layout.words[index]!.map((word, k) =>
-    readWord(layout, index, word, texts?.[k] ?? null, holesByBlob, marks.letters, kinds, widths),
-  );
+  const read = layout.words[index]!.map((word, k) => {
+    const result = readWord(layout, index, word, texts?.[k] ?? null, holesByBlob, marks.letters, kinds, widths);
+    return word.moved ? aside(result) : result;
+  });
   const words = read.map((word, k) => ({ ...word, excluded: marks.excluded.has(markKey(index, k)) }));
   const { u0, u1, v0, v1 } = extentOf(line.blobs);
   const { curve } = line.baseline;
@@ -70,6 +71,12 @@ export function readLine(
     startMm: u0 / frame.pxPerMm,
     rulingOffsetMm: rulingOffset(line, ink, layout),
   };
+}
+
+/** A word that stands above or below its line: it counts, but heights from that line's baseline mean nothing. */
+function aside(word: WordResult): WordResult {
+  const none = { xHeightsMm: [], unevenMm: [], ascendersMm: [], descendersMm: [], letterGapsMm: [], letters: [] };
+  return { ...word, ...none, xHeightMm: null, moved: true };
 }
 
 function readWord(

@@ -16,6 +16,14 @@ export interface WordWork {
   gapBefore: number | null;
   /** Whether a gap beside it may as well be one inside a word. */
   doubt?: boolean;
+  /** Moved into its line by hand: it stands above or below it. */
+  moved?: boolean;
+}
+
+/** A word that belongs to a line although it stands elsewhere: inserted above or below it, with a caret perhaps. */
+export interface MovedWord {
+  line: number;
+  word: WordWork;
 }
 
 /** Ink that shares this much of its width with the group before belongs to it (dots, bars, accents). */

@@ -10,7 +10,7 @@ import type { LineWork } from './line-work.ts';
 import { lineTraces } from './line-traces.ts';
 import { wordsOf } from '../letters/spacing.ts';
 import type { FoundWords } from '../letters/spacing.ts';
-import type { WordWork } from '../letters/word-groups.ts';
+import type { MovedWord, WordWork } from '../letters/word-groups.ts';
 import { median } from '../../statistics/order-statistics.ts';
 import type { GrayImage } from '../types.ts';
 
@@ -33,6 +33,8 @@ export interface Layout extends FoundWords {
   busy: boolean;
   /** Usual thickness of the ink across, pixels. */
   strokePx: number;
+  /** Words moved to other lines by hand; they join `words` after the text is laid. */
+  moved: MovedWord[];
 }
 
 /** A page of writing has up to some 4,000 pieces of ink; more is noise, print raster or a picture. */
@@ -95,6 +97,7 @@ function nowhere(frame: Frame, map: InkMap, strokePx: number): Layout {
     roughPx: null,
     busy: false,
     strokePx,
+    moved: [],
   };
 }
 

@@ -22,13 +22,15 @@ type Looks = readonly (number | null)[];
  */
 export function changeOfHand(lines: readonly LineResult[]): number | null {
   const looks = lines.map(looksOf);
-  let best: { at: number; apart: number } | null = null;
+  let best: { at: number; rest: number } | null = null;
   for (let at = LEAST_LINES; at + LEAST_LINES <= lines.length; at += 1) {
-    const apart = SPREADS.map((least, k) => distance(looks.slice(0, at), looks.slice(at), k, least));
-    const [first, second] = [...apart].sort((a, b) => b - a) as [number, number];
+    const parted = SPREADS.map((least, k) => distance(looks.slice(0, at), looks.slice(at), k, least));
+    const [first, second] = parted.map(({ apart }) => apart).sort((a, b) => b - a) as [number, number];
     if (second < APART && first < 2 * APART) continue;
-    const sum = apart.reduce((a, b) => a + b, 0);
-    if (!best || sum > best.apart) best = { at, apart: sum };
+    // Both lines at the change must look like their own side.
+    if (parted.some(({ apart, isClean }) => apart >= APART && !isClean)) continue;
+    const rest = parted.reduce((sum, each) => sum + each.rest, 0);
+    if (!best || rest < best.rest) best = { at, rest };
   }
   return best?.at ?? null;
 }
@@ -42,13 +44,27 @@ function looksOf({ words, xHeightMm }: LineResult): Looks {
   ];
 }
 
-/** How far two groups of lines lie apart in one look, in spreads of a line within its group. */
-function distance(above: readonly Looks[], below: readonly Looks[], k: number, least: number): number {
+/**
+ * How far two groups of lines lie apart in one look, in spreads of a line within its group; `rest` is what remains
+ * unlike within the groups: least where they are parted rightly.
+ */
+function distance(
+  above: readonly Looks[],
+  below: readonly Looks[],
+  k: number,
+  least: number,
+): { apart: number; rest: number; isClean: boolean } {
   const of = (group: readonly Looks[]): number[] => group.flatMap((looks) => looks[k] ?? []);
   const [a, b] = [of(above), of(below)];
   const [middleA, middleB] = [median(a), median(b)];
-  if (middleA === null || middleB === null || Math.min(a.length, b.length) < LEAST_LINES) return 0;
+  if (middleA === null || middleB === null || Math.min(a.length, b.length) < LEAST_LINES)
+    return { apart: 0, rest: 0, isClean: true };
   const off = [...a.map((x) => Math.abs(x - middleA)), ...b.map((x) => Math.abs(x - middleB))];
-  const spread = SD_OF_MAD * median(off)!;
-  return Math.abs(middleA - middleB) / Math.max(least, spread);
+  return {
+    apart: Math.abs(middleA - middleB) / Math.max(least, SD_OF_MAD * median(off)!),
+    rest: off.reduce((p, q) => p + q, 0) / least,
+    isClean:
+      Math.abs(a.at(-1)! - middleA) < Math.abs(a.at(-1)! - middleB) &&
+      Math.abs(b[0]! - middleB) < Math.abs(b[0]! - middleA),
+  };
 }

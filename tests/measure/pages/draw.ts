@@ -1,5 +1,5 @@
 import { createCanvas } from '@napi-rs/canvas';
-import type { SKRSContext2D } from '@napi-rs/canvas';
+import type { Canvas, SKRSContext2D } from '@napi-rs/canvas';
 import type { Chain } from '../../../build/letters/glyph.ts';
 import { CORNER_MARK } from '../../../renderer/measure/sheet/corner-marks.ts';
 import { seededRandom } from '../../../build/letters/random.ts';
@@ -111,6 +111,34 @@ function addGrain(context: SKRSContext2D, width: number, height: number, seed: n
   context.putImageData(image, 0, 0);
 }
 
+/** Gray of an ink that is so much darker than the paper. */
+function grayOf(contrast: number): string {
+  const level = Math.round(242 * (1 - contrast));
+  return `rgb(${level} ${level} ${level})`;
+}
+
+/** Writing of the other side shining through, turned left to right, and the holes of a binder. */
+function drawSheetOfPerson(context: SKRSContext2D, layer: Canvas, spec: PageSpec, view: View): void {
+  const { showThrough, holes } = spec.people!;
+  if (showThrough > 0) {
+    context.save();
+    context.globalAlpha = showThrough;
+    context.translate(view.width, 0.37 * spec.writing.pitchMm * pxPerMm(spec, view));
+    context.scale(-1, 1);
+    context.drawImage(layer, 0, 0);
+    context.restore();
+  }
+  if (!holes) return;
+  const { heightMm } = PAPERS[spec.paper];
+  context.fillStyle = '#3b3a38';
+  for (const y of [-108, 0, 108]) {
+    const [x0, y0] = view.toPicture(10, heightMm / 2 + y);
+    context.beginPath();
+    context.arc(x0, y0, 3 * pxPerMm(spec, view), 0, 2 * Math.PI);
+    context.fill();
+  }
+}
+
 /** Draws the sheet as the camera sees it, without any loss yet; RGBA, row by row. */
 export function drawPage(spec: PageSpec, ink: PageInk, view: View): Uint8ClampedArray {
   const canvas = createCanvas(view.width, view.height);
@@ -140,7 +168,7 @@ export function drawPage(spec: PageSpec, ink: PageInk, view: View): Uint8Clamped
   if (spec.ruling.kind === 'own-sheet') drawCornerMarks(context, spec, view);
   const layer = createCanvas(view.width, view.height);
   const pen = layer.getContext('2d');
-  pen.fillStyle = INKS[spec.ink];
+  pen.fillStyle = spec.people?.contrast ? grayOf(spec.people.contrast) : INKS[spec.ink];
   pen.beginPath();
   for (const ring of ink.rings) trace(pen, view, ring);
   pen.fill('nonzero');
@@ -153,11 +181,17 @@ export function drawPage(spec: PageSpec, ink: PageInk, view: View): Uint8Clamped
         capsule(chain[i] as number, chain[i + 1] as number, chain[i + 2] as number, chain[i + 3] as number, ink.penMm),
       );
   pen.fill('nonzero');
+  pen.beginPath();
+  for (const chain of ink.scribbles)
+    for (let i = 0; i + 3 < chain.length; i += 2)
+      trace(pen, view, capsule(chain[i]!, chain[i + 1]!, chain[i + 2]!, chain[i + 3]!, ink.scribbleMm));
+  pen.fill('nonzero');
   pen.globalCompositeOperation = 'destination-out';
   pen.beginPath();
   for (const eraser of ink.erasers) trace(pen, view, eraser);
   pen.fill('nonzero');
   if (spec.ink === 'pencil') addGrain(pen, view.width, view.height, spec.seed + 1);
+  if (spec.people) drawSheetOfPerson(context, layer, spec, view);
   context.drawImage(layer, 0, 0);
   return context.getImageData(0, 0, view.width, view.height).data;
 }

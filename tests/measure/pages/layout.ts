@@ -8,6 +8,7 @@ import type { PenHand } from '../../../build/letters/pen-fonts.ts';
 import { seededRandom } from '../../../build/letters/random.ts';
 import { shapeWord } from './word-shape.ts';
 import type { WordShape } from './word-shape.ts';
+import { caret, INSERTED, scribble, struckWords, wordGapOfPerson } from './people.ts';
 import { lineOfWords } from './words.ts';
 import type { BoxMm, LineTruth, PageSpec } from './types.ts';
 
@@ -19,6 +20,9 @@ export interface PageInk {
   strokes: Chain[];
   erasers: Chain[];
   penMm: number;
+  /** Strokes of a pen of this width beside the letters': crossings out and carets. */
+  scribbles: Chain[];
+  scribbleMm: number;
   lines: LineTruth[];
   words: WordShape[];
   smallLetters: number[];
@@ -79,6 +83,8 @@ export function layOut(spec: PageSpec, text?: readonly (readonly string[])[]): P
     strokes: [],
     erasers: [],
     penMm: font.kind === 'pen' ? writing.penMm : 0,
+    scribbles: [],
+    scribbleMm: Math.max(0.25, writing.xHeightMm / 8),
     lines: [],
     words: [],
     smallLetters: [],
@@ -88,6 +94,9 @@ export function layOut(spec: PageSpec, text?: readonly (readonly string[])[]): P
   const roomMm = PAPERS[spec.paper].widthMm - writing.leftMm - 9;
   for (let row = 0; row < writing.lines; row += 1) {
     const words = text?.[row] ?? lineOfWords(random, writing.wordsPerLine, writing.punctuation, writing.vocabulary);
+    const people = spec.people;
+    const spacing = people ? people.lineSd * random.normal() : 0;
+    const struck = people ? struckWords(people, random, writing.lines, words.length) : [];
     const angleDeg = writing.lineAngleDeg + row * writing.lineAngleStepDeg;
     const phase = random.between(0, 2 * Math.PI);
     const wave = (u: number): number => writing.waveMm * Math.sin((2 * Math.PI * u) / writing.waveLengthMm + phase);
@@ -112,20 +121,41 @@ export function layOut(spec: PageSpec, text?: readonly (readonly string[])[]): P
       const scaleMm =
         writing.xHeightMm * Math.exp(writing.lnPerWord * index) * (1 + writing.percentPerLine / 100) ** row;
       const slantDeg = writing.slantDeg + writing.slantSdDeg * random.normal();
-      const shape = shapeWord(font, word, scaleMm, slantDeg, writing, random);
+      const shape = shapeWord(font, word, scaleMm, slantDeg, writing, random, people);
       if (cursor + shape.widthMm > roomMm && index > 0) break;
       const placed = [...shape.rings, ...shape.strokes].map((chain) => onSheet(chain, cursor));
       page.rings.push(...placed.slice(0, shape.rings.length));
       page.strokes.push(...placed.slice(shape.rings.length));
       page.erasers.push(...shape.erasers.map((chain) => onSheet(chain, cursor)));
       lineChains.push(...placed);
+      if (struck.includes(index)) page.scribbles.push(onSheet(scribble(shape.widthMm, scaleMm, random), cursor));
       line.words.push({ text: word, box: boxOf(placed, page.penMm), xHeightMm: scaleMm, gapBeforeMm: gapMm });
       if (gapMm !== null) page.wordGapsXh.push(gapMm / scaleMm);
       page.words.push(shape);
       page.smallLetters.push(...shape.smallLetters);
       page.letterGapsXh.push(...shape.letterGaps.map((gap) => gap / scaleMm));
       const wanted = writing.wordGapXh + writing.wordGapSdXh * random.normal();
-      gapMm = Math.max(wanted, writing.wordGapXh / 2) * scaleMm;
+      gapMm = (people ? wordGapOfPerson(people, random, spacing) : Math.max(wanted, writing.wordGapXh / 2)) * scaleMm;
+      if (people && index + 1 < words.length && random.next() < people.inserted / (writing.lines * words.length)) {
+        // Written small above the gap, with a caret in it: a word of this line.
+        const extra = shapeWord(font, random.pick(INSERTED), 0.8 * scaleMm, slantDeg, writing, random, people);
+        const [left, up] = [cursor + shape.widthMm + gapMm / 2 - extra.widthMm / 2, 1.9 * scaleMm];
+        const raised = [...extra.rings, ...extra.strokes].map((chain) =>
+          onSheet(
+            chain.map((value, i) => (i % 2 ? value + up : value)),
+            left,
+          ),
+        );
+        page.rings.push(...raised.slice(0, extra.rings.length));
+        page.strokes.push(...raised.slice(extra.rings.length));
+        page.scribbles.push(onSheet(caret(scaleMm), cursor + shape.widthMm + gapMm / 2));
+        line.words.push({
+          text: extra.text,
+          box: boxOf(raised, page.penMm),
+          xHeightMm: 0.8 * scaleMm,
+          gapBeforeMm: null,
+        });
+      }
       cursor += shape.widthMm + gapMm;
     }
     if (line.words.length === 0) continue;

@@ -59,6 +59,36 @@ export interface Writing {
   aboveRulingMm: number;
 }
 
+/**
+ * What people do and fonts do not. Figures of 37 pages that two people wrote (CSAFE Handwriting Database; Crawford, Ray,
+ * Carriquiry 2020, Data in Brief) unless said otherwise. Gaps are ln(gap / x-height + 0.1): mean and spread.
+ */
+export interface People {
+  /** Coefficient of variation of the height of letters. */
+  letterCv: number;
+  /** Spread of the letters' feet about the baseline, x-heights. */
+  feetXh: number;
+  /** Spread of the slant from letter to letter, degrees. */
+  letterSlantSdDeg: number;
+  inner: { mean: number; sd: number };
+  between: { mean: number; sd: number };
+  /** How far lines differ in how wide they are spaced, ln. */
+  lineSd: number;
+  /** Share of letters that touch the one before. */
+  touching: number;
+  /** Share of words parted inside, and of points and commas set apart. */
+  parted: number;
+  marksApart: number;
+  /** Words crossed out and words inserted above a line, on the page. */
+  crossedOut: number;
+  inserted: number;
+  /** Contrast of the ink to the paper, share; null = that of the ink's color. */
+  contrast: number | null;
+  /** Strength of the other side's writing, share of the ink's. */
+  showThrough: number;
+  holes: boolean;
+}
+
 /** How the page became a picture. */
 export interface Picture {
   dpi: number;
@@ -89,6 +119,8 @@ export interface PageSpec {
   /** Whether the engine is told the text. */
   textGiven?: boolean;
   writing: Writing;
+  /** A page like one that a person wrote. */
+  people?: People;
   picture: Picture;
 }
 

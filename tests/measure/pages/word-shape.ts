@@ -1,7 +1,8 @@
 import { extent } from '../../../build/letters/glyph.ts';
 import type { Chain, LetterFont } from '../../../build/letters/glyph.ts';
 import type { Random } from '../../../build/letters/random.ts';
-import type { Writing } from './types.ts';
+import { letterOfPerson, gapOfPerson } from './people.ts';
+import type { People, Writing } from './types.ts';
 
 /** A word as written, in mm; x along the baseline from the ink's left edge, y up from the baseline. */
 export interface WordShape {
@@ -32,6 +33,7 @@ export function shapeWord(
   slantDeg: number,
   writing: Writing,
   random: Random,
+  people?: People,
 ): WordShape {
   const penMm = font.kind === 'pen' ? writing.penMm : 0;
   const scale = scaleMm - penMm;
@@ -50,14 +52,17 @@ export function shapeWord(
   let cursor = 0;
   let inkRight: number | null = null;
   let before: string | null = null;
-  for (const char of text) {
+  const ofWord = people ? random.normal() : 0;
+  const parted = people && random.next() < people.parted ? 1 + Math.floor(random.next() * (text.length - 1)) : -1;
+  for (const [at, char] of [...text].entries()) {
     const glyph = font.glyph(char);
+    const own = people ? letterOfPerson(people, random, ofWord) : { size: 1, width: 1, footXh: 0, shear: 0 };
     const place = (chain: Chain, dx: number): Chain => {
       const out = new Float64Array(chain.length);
       for (let i = 0; i + 1 < chain.length; i += 2) {
-        const y = (chain[i + 1] as number) * scale + penMm / 2;
-        out[i] = (chain[i] as number) * scale + shear * y + dx;
-        out[i + 1] = y;
+        const y = (chain[i + 1] as number) * scale * own.size + penMm / 2;
+        out[i] = (chain[i] as number) * scale * own.width + (shear + own.shear) * y + dx;
+        out[i + 1] = y + own.footXh * scaleMm;
       }
       return out;
     };
@@ -67,11 +72,13 @@ export function shapeWord(
       const left = still.left - penMm / 2;
       const right = still.right + penMm / 2;
       if (writing.letterGapXh !== null && inkRight !== null) cursor = inkRight + writing.letterGapXh * scaleMm - left;
+      if (people && inkRight !== null)
+        cursor = inkRight + gapOfPerson(people, random, { char, isParted: at === parted }) * scaleMm - left;
       if (inkRight !== null) shape.letterGaps.push(cursor + left - inkRight);
       inkRight = Math.max(inkRight ?? -Infinity, cursor + right);
       for (const ring of glyph.rings) shape.rings.push(place(ring, cursor));
       for (const stroke of glyph.strokes) shape.strokes.push(place(stroke, cursor));
-      if (SMALL.has(char)) shape.smallLetters.push(still.high + penMm / 2);
+      if (SMALL.has(char)) shape.smallLetters.push(people ? still.high - still.low + penMm : still.high + penMm / 2);
       if (OPENABLE.has(char) && random.next() < writing.openShare) {
         // A strip straight up from the middle of the bowl, leaning with the letter.
         const bowl = char === 'o' ? 0.5 : 0.42;
