@@ -14,8 +14,16 @@ const measured = (image: GrayImage, text?: string): PageResult =>
   measurePage(image, text === undefined ? { scale } : { scale, text });
 const codes = ({ warnings }: PageResult): string[] => warnings.map(({ code }) => code);
 
-/** A page as a person writes it, small enough for a test. */
-async function written(change: Partial<People> = {}): Promise<GrayImage> {
+const pages = new Map<string, Promise<GrayImage>>();
+/** A page as a person writes it, small enough for a test; each is drawn once. */
+function written(change: Partial<People> = {}): Promise<GrayImage> {
+  const key = JSON.stringify(change);
+  const page = pages.get(key) ?? drawn(change);
+  pages.set(key, page);
+  return page;
+}
+
+async function drawn(change: Partial<People>): Promise<GrayImage> {
   const [like] = peopleSpecs(3, 1);
   const people = { ...like!.people!, letterCv: 0.18, crossedOut: 0, inserted: 0, parted: 0, contrast: null };
   const writing = {
