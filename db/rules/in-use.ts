@@ -1,5 +1,5 @@
 /** One answer to "what are the rules now": the merged rule table with the shipped screen, set-up constants and sample texts, with the clinic's values in place. */
-import type { RulesInUse } from '../types/rules-in-use.ts';
+import { type RulesInUse, Translations } from '../types/rules-in-use.ts';
 import type { ClinicRules } from '../types/rules.ts';
 import { SampleTexts } from '../types/sample-texts.ts';
 import { goalLadder } from './table/ladder-thresholds.ts';
@@ -7,7 +7,9 @@ import { RuleTableError, rulesCurrent } from './index.ts';
 import { TextLibraryError, textLibrary } from './library/text-library.ts';
 import { screenTables } from './screen/items-schema.ts';
 import sampleTexts from './screen/sample-texts.json' with { type: 'json' };
+import spanish from './texts/es.json' with { type: 'json' };
 
+const translations = { es: Translations.parse(spanish) };
 const shippedSampleTexts = SampleTexts.parse(sampleTexts);
 
 /** @throws RuleTableError when the clinic's changes do not fit */
@@ -18,6 +20,7 @@ export function rulesInUse(clinic: ClinicRules | null): RulesInUse {
     ...screenTables(rules.thresholds),
     sampleTexts: shippedSampleTexts,
     texts: textsOf(clinic),
+    translations,
     goalLadder: goalLadder(rules.thresholds),
   };
 }

@@ -35,6 +35,15 @@ export const Dose = z.object({
 });
 export type Dose = z.infer<typeof Dose>;
 
+/** Where a line's words come from: keys of shipped texts (logic/texts/text-keys.ts) and what was filled in. */
+const LineKeys = z.object({
+  text: z.array(z.string().max(200)).max(20),
+  letters: z.array(z.string().max(8)).max(40),
+  words: z.array(z.string().max(400)).max(200),
+  /** Codes of `cautions`, in their order. */
+  cautions: z.array(z.string().max(60)).max(60),
+});
+
 export const ProgramLine = z.object({
   id: Id,
   /** Item code of the rule table; null for the therapist's own line. */
@@ -46,6 +55,8 @@ export const ProgramLine = z.object({
   text: Note,
   /** Which of the item's versions the words are; null = the item has one wording, or the therapist's own. */
   version: z.string().max(60).nullable().default(null),
+  /** null = own words, or a program stored before its words had keys. */
+  keys: LineKeys.nullable().default(null),
   dose: Dose,
   rule: z.string().max(20).nullable(),
   /** Finding, measure or fact codes that brought it in. */

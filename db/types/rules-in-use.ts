@@ -6,6 +6,12 @@ import { SampleTexts } from './sample-texts.ts';
 import { TextLibrary } from './rule-table/text-frames.ts';
 
 /** Everything the clinic knows, as the window and the logic get it: the rule table, the intake screen, set-up constants, sample texts. */
+/** Shipped texts of one language by their keys, each with the digest of the English that it was made from. */
+export const Translations = z.record(
+  z.string(),
+  z.strictObject({ english: z.string().regex(/^[0-9a-f]{16}$/), text: z.string().min(1) }),
+);
+
 export const RulesInUse = z.object({
   ...RuleTable.shape,
   intake: ItemTable,
@@ -14,6 +20,8 @@ export const RulesInUse = z.object({
   sampleTexts: SampleTexts,
   /** Frames and word lists of texts that are made. */
   texts: TextLibrary,
+  /** By language code; English is the table's own. */
+  translations: z.record(z.string(), Translations),
   /** Rungs of goals, lowest first. */
   goalLadder: z.array(GoalRung).min(1),
 });

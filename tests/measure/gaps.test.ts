@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { gapChances } from '../../renderer/measure/letters/gap-model.ts';
 import type { GapLine } from '../../renderer/measure/letters/gap-model.ts';
-import { seededNumbers } from '../../renderer/statistics/seeded-numbers.ts';
+import { seededNumbers } from '../../renderer/measure/seeded-numbers.ts';
 
 /** ln-normal numbers about a median. */
 function around(chance: () => number, middle: number, spread: number): number {

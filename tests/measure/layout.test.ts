@@ -8,7 +8,7 @@ import { modeOf } from '../../renderer/measure/lines/density-peak.ts';
 import { drawnTogether } from '../../renderer/measure/lines/shared-direction.ts';
 import type { Trace } from '../../renderer/measure/lines/trace.ts';
 import { leastSquares } from '../../renderer/statistics/least-squares.ts';
-import { seededNumbers } from '../../renderer/statistics/seeded-numbers.ts';
+import { seededNumbers } from '../../renderer/measure/seeded-numbers.ts';
 
 const chance = seededNumbers(5);
 

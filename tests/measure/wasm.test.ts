@@ -10,7 +10,7 @@ import type { Band } from '../../renderer/measure/image/ruling-erase.ts';
 import { joinedRuns } from '../../renderer/measure/image/runs.ts';
 import type { Runs } from '../../renderer/measure/image/runs.ts';
 import { fastLuma, lumaOf, plainLuma } from '../../renderer/measure/image/luma.ts';
-import { seededNumbers } from '../../renderer/statistics/seeded-numbers.ts';
+import { seededNumbers } from '../../renderer/measure/seeded-numbers.ts';
 import type { GrayImage } from '../../renderer/measure/types.ts';
 
 /** A second thread as the page worker has it; it ends with this process. */

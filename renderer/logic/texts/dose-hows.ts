@@ -1,6 +1,9 @@
-/** How a dose is done, by its key (`dose.how` of db/rules/library/doses.json). Numbers are said by dose-words.ts. */
+/**
+ * How a dose is done, by its key (`dose.how` of db/rules/library/doses.json). Numbers are said by dose-words.ts; other
+ * languages stand in db/rules/texts.
+ */
 
-const en = {
+export const doseHows = {
   always: 'All the time you write.',
   once: 'Set it up once, then leave it.',
   'these-lines': 'For the lines you write.',
@@ -36,46 +39,3 @@ const en = {
   forms: '5 to 10 boxes.',
   'until-fresh': 'Rest until you are as fresh as at the start.',
 } as const;
-
-type DoseHow = keyof typeof en;
-type Hows = Readonly<Record<DoseHow, string>>;
-
-/** Written for this program; to be checked by a Spanish-speaking clinician before first use. */
-const es: Hows = {
-  always: 'Siempre que escriba.',
-  once: 'Prepárelo una vez y déjelo así.',
-  'these-lines': 'Para los renglones que escriba.',
-  'each-time': 'Cada vez, antes de empezar.',
-  'each-line': 'En cada renglón.',
-  'each-rest': 'En cada descanso.',
-  'in-clinic': 'Solo en la clínica, con el terapeuta.',
-  'each-visit': 'En cada visita.',
-  'warm-slow': 'Una vez al empezar. En cada descanso abra la mano otra vez 30 segundos.',
-  'warm-lean': 'Apóyese hasta 30 segundos. Descanse. Hágalo 3 veces.',
-  'warm-opposition-slow': '8 toques. Tarde 3 segundos con cada dedo.',
-  'warm-opposition': '10 toques, descanse, y 10 más.',
-  'warm-soft': 'Despacio y suave, 5 veces.',
-  'warm-rest': '5 veces, despacio: antes de escribir, en cada descanso y al final.',
-  'warm-neck': '3 giros lentos a cada lado.',
-  'hand-short': '5 veces, descanse, y 5 más.',
-  'hand-slow': '8 veces despacio, descanse un minuto, y 8 más.',
-  'putty-soft': '8 veces suave, no más. Pare antes de cansar la mano.',
-  'putty-draw': '6 trazos o letras.',
-  'arm-slides': '8 veces despacio, descanse, y 8 más.',
-  sort: '10 cosas.',
-  dots: 'Lento y grande.',
-  'write-size': '4 renglones, descanse, y 4 más.',
-  'write-short-lines': '4 renglones cortos, descanse, y 4 más.',
-  letters: 'Cada letra 5 veces, luego en 3 palabras.',
-  'letters-closed': '8 letras, mire, y 8 más. 3 filas en total.',
-  'letters-zones': '6 pares en una fila. 3 filas.',
-  'lines-8': '8 renglones.',
-  'lines-6': '6 renglones.',
-  'lines-5': '5 renglones.',
-  'lines-3': '3 renglones.',
-  'lines-2': '2 renglones.',
-  forms: 'De 5 a 10 casillas.',
-  'until-fresh': 'Descanse hasta estar como al empezar.',
-};
-
-export const doseHows: Readonly<Record<'en' | 'es', Hows>> = { en, es };

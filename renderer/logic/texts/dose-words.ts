@@ -28,7 +28,7 @@ function oftenWords(dose: Pick<Dose, 'timesPerDay' | 'daysPerWeek'>, t: Texts['d
 
 /** How the line is done, or '' where its numbers say it all. */
 export const howWords = (dose: Dose, t: Texts['dose']): string =>
-  dose.how in t.how ? t.how[dose.how as keyof typeof t.how] : '';
+  Object.hasOwn(t.how, dose.how) ? t.how[dose.how]! : '';
 
 /** The whole dose in one go, for the screen and the command line; the therapist's own wording comes first. */
 export function doseWords(dose: Dose, t: Texts['dose']): string {

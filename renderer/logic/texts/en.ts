@@ -68,7 +68,8 @@ const en = {
         ? `one turn of ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}`
         : `${turns} turns of ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}, rest ${rest} minutes after each`,
     linesATurn: (n: number) => `${n} ${n === 1 ? 'line' : 'lines'} a turn`,
-    how: doseHows.en,
+    /** English; other languages are laid over it by db/rules/texts. */
+    how: doseHows as Readonly<Record<string, string>>,
   },
   stop: {
     title: 'When to stop',
@@ -76,12 +77,6 @@ const en = {
     signs:
       'Stop and call us: pain that is more than mild or grows, tingling, numbness, dizziness, a change of skin color.',
     emergency: 'New weakness, face or speech change, sudden loss of balance: call the emergency number.',
-    /** Cautions of the rule table that the signs above say already. */
-    covers: [
-      'Stop if it hurts more than 3 of 10, or if the pain goes up. Call us.',
-      'Stop and call us if it tingles or goes numb, or if the skin changes color.',
-      'Stop if you feel dizzy, or if your arm tingles.',
-    ] as readonly string[],
   },
   family: {
     title: 'Your writing visit',

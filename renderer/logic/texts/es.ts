@@ -71,7 +71,7 @@ export const es: Texts = {
         ? `un turno de ${minutes} ${minutes === 1 ? 'minuto' : 'minutos'}`
         : `${turns} turnos de ${minutes} ${minutes === 1 ? 'minuto' : 'minutos'}, descanso de ${rest} minutos tras cada uno`,
     linesATurn: (n) => `${n} ${n === 1 ? 'renglón' : 'renglones'} por turno`,
-    how: doseHows.es,
+    how: doseHows,
   },
   stop: {
     title: 'Cuándo parar',
@@ -80,11 +80,6 @@ export const es: Texts = {
       'Pare y llámenos: dolor más que leve o que crece, hormigueo, falta de tacto, mareo, cambio de color de la piel.',
     emergency:
       'Debilidad nueva, cambio de cara o habla, pérdida súbita del equilibrio: llame al número de emergencias.',
-    covers: [
-      'Pare si el dolor pasa de 3 de 10 o si aumenta. Llámenos.',
-      'Pare y llámenos si hay hormigueo, si se duerme la mano o si la piel cambia de color.',
-      'Pare si se marea o si siente hormigueo en el brazo.',
-    ],
   },
   family: {
     title: 'Su visita de escritura',

@@ -1,8 +1,5 @@
-/** Languages that family pages can be printed in. Another one is one more row and one more file of texts. */
+/** Languages that family pages can be printed in; their shipped titles, texts and cautions stand in db/rules/texts. */
 import { texts as en, type Texts } from './en.ts';
-import { shippedEs } from './shipped-es.ts';
-import { shippedEsLines } from './shipped-es-lines.ts';
-import { shippedEsTexts } from './shipped-es-texts.ts';
 import { es } from './es.ts';
 
 export type Language = 'en' | 'es';
@@ -12,13 +9,11 @@ interface LanguageOfPages {
   /** For dates; null = the window's. */
   locale: string | null;
   texts: Texts;
-  /** Titles, texts and cautions of the shipped rule table by their English words. */
-  shipped: Readonly<Record<string, string>>;
 }
 
 export const languages: Readonly<Record<Language, LanguageOfPages>> = {
-  en: { name: 'English', locale: null, texts: en, shipped: {} },
-  es: { name: 'Español', locale: 'es', texts: es, shipped: { ...shippedEs, ...shippedEsTexts, ...shippedEsLines } },
+  en: { name: 'English', locale: null, texts: en },
+  es: { name: 'Español', locale: 'es', texts: es },
 };
 
 /** The client's language where there are texts for it, else English. */

@@ -1,5 +1,5 @@
 import { sortedOrder } from '../../statistics/order-statistics.ts';
-import { seededNumbers } from '../../statistics/seeded-numbers.ts';
+import { seededNumbers } from '../seeded-numbers.ts';
 
 /** How often a page is resampled from its own words or lines: its ends vary by a tenth of its width between seeds. */
 const DRAWS = 120;

@@ -1,43 +1,159 @@
 /** Pages in other languages: no shipped caution or title stays English, and what is unsafe is known in any of them. */
+import { render } from 'svelte/server';
 import { expect, test } from 'vitest';
 import { rulesInUse } from '../../../db/rules/in-use.ts';
+import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import { stopItems } from '../../../renderer/logic/pages/kinds/family-sections.ts';
-import { languages } from '../../../renderer/logic/texts/languages.ts';
+import { practiceRequestOf } from '../../../renderer/logic/pages/practice/practice-request.ts';
 import { rulings } from '../../../renderer/logic/pages/practice/ruling-drawings.ts';
+import { buildPacket } from '../../../renderer/logic/pages/sheet/build-packet.ts';
+import { textsOf } from '../../../renderer/logic/pages/sheet/fit-sheets.ts';
+import type { DocSheet, Packet } from '../../../renderer/logic/pages/sheet/packet.ts';
+import { emptyWords } from '../../../renderer/logic/pages/sheet/page-choices.ts';
 import { printedPractice } from '../../../renderer/logic/pages/sheet/printed-practice.ts';
+import { added } from '../../../renderer/logic/program/clinic/edit-lines.ts';
+import { compose } from '../../../renderer/logic/program/draft/compose.ts';
 import { refusedByGate } from '../../../renderer/logic/program/print-gate.ts';
-import type { DocSheet } from '../../../renderer/logic/pages/sheet/packet.ts';
-import { programLine, record } from './record.ts';
+import { doseHows } from '../../../renderer/logic/texts/dose-hows.ts';
+import { languages } from '../../../renderer/logic/texts/languages.ts';
+import { speakerOf } from '../../../renderer/logic/texts/said-line.ts';
+import { textDigest } from '../../../renderer/logic/texts/text-digest.ts';
+import {
+  additionKey,
+  cautionKey,
+  englishTexts,
+  howKey,
+  type TextKey,
+  textKey,
+  titleKey,
+} from '../../../renderer/logic/texts/text-keys.ts';
+import DocPage from '../../../renderer/window/pages/DocPage.svelte';
+import { client } from '../program/support.ts';
+import { input as pageInput, programLine, record } from './record.ts';
 
 const rules = rulesInUse(null);
-const others = Object.entries(languages).filter(([code]) => code !== 'en');
+const english = englishTexts(rules);
+const others = Object.keys(languages).filter((code) => code !== 'en');
 
-test.each(others)('every caution and title that a program can carry is there: %s', (_, { shipped }) => {
-  const carried = new Set(
-    [...rules.items]
-      .flatMap((item) => item.cautions)
-      .map((code) => rules.cautionTexts.find((c) => c.code === code)!.text),
+/** Keys of what a program line can carry. What to write has its own language. */
+function carriedKeys(): TextKey[] {
+  const items = rules.items.filter(({ ref }) => ref?.kind !== 'content');
+  return [
+    'phrase.letters-on-sheet',
+    ...items.flatMap(({ code, versions, additions }) => [
+      titleKey(code),
+      textKey(code, null),
+      ...versions.map((each) => textKey(code, each.code)),
+      ...additions.map((each) => additionKey(code, each.code)),
+    ]),
+    ...new Set(
+      items
+        .flatMap(({ cautions, versions }) => [...cautions, ...versions.flatMap((each) => each.cautions)])
+        .map(cautionKey),
+    ),
+    ...rules.cautionTexts.filter(({ on }) => on === 'hand').map(({ code }) => cautionKey(code)),
+    ...Object.keys(doseHows).map(howKey),
+  ];
+}
+
+test.each(others)(
+  'every text that a program can carry is there, made from the English as it is now: %s',
+  (language) => {
+    const rows = rules.translations[language]!;
+    const stale = carriedKeys().filter((key) => rows[key]?.english !== textDigest(english.get(key)!));
+    // See `node build/gates/translations.ts`.
+    expect(stale).toEqual([]);
+    expect(Object.keys(rows).filter((key) => !english.has(key as TextKey))).toEqual([]);
+    // No two English texts become one.
+    const from = new Map<string, Set<string>>();
+    for (const [key, { text }] of Object.entries(rows))
+      from.set(text, (from.get(text) ?? new Set()).add(english.get(key as TextKey)!));
+    expect([...from].filter(([, texts]) => texts.size > 1)).toEqual([]);
+  },
+);
+
+const input = { ...client({ 'finger-isolation': 2, 'legibility-unfamiliar': 2 }), canWrite: 'yes' as const };
+const drafted = compose(input, rules).lines;
+
+const choices = {
+  pt: 16 as const,
+  withPictures: false,
+  withLog: false,
+  withCard: false,
+  withPractice: false,
+  withDrawings: true,
+  language: 'es' as const,
+  withEnglish: false,
+  words: emptyWords(),
+  withDaily: false,
+  withFurther: false,
+};
+
+/** The home program of the drafted lines in Spanish. */
+function spanish(inUse: RulesInUse, lines = drafted): Packet {
+  const from = pageInput({ record: record((r) => void (r.programs[0]!.lines = [...lines])) });
+  const practice = practiceRequestOf(from, inUse, languages.es.texts);
+  return buildPacket('home-program', from, { ...choices, practice }, inUse);
+}
+const htmlOfSheets = (packet: Packet): string =>
+  packet.sheets
+    .flatMap((model) => (model.type === 'doc' ? [model] : []))
+    .map((model) => render(DocPage, { props: { model, index: 0, blobUrl: String } }).body)
+    .join('');
+
+test('a draft prints in Spanish whole: titles, texts, cautions and doses', () => {
+  expect(drafted.length).toBeGreaterThan(5);
+  const packet = spanish(rules);
+  const printed = packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet) : [])).join('\n');
+  for (const { title, cautions } of drafted.filter(({ kind }) => kind !== 'content'))
+    for (const words of [title, ...cautions]) expect(printed).not.toContain(words);
+  expect(packet.sheets.some((sheet) => sheet.type === 'doc' && sheet.english !== undefined)).toBe(false);
+  expect(htmlOfSheets(packet)).not.toContain('lang="en"');
+  expect(packet.warnings.join(' ')).not.toContain('In English');
+});
+
+test('an English text that changed after its Spanish was written prints in English, marked as English, and is told', () => {
+  const [line] = drafted.filter(({ keys, kind }) => keys?.text.length === 1 && kind === 'writing');
+  const changed = {
+    ...rules,
+    items: rules.items.map((item) =>
+      item.code === line!.item ? { ...item, title: 'Now do it slowly', text: 'Only twice.' } : item,
+    ),
+  };
+  const packet = spanish(changed, compose(input, changed).lines);
+  expect(packet.warnings).toContainEqual(
+    'In English, because the words were changed after the Español was written: “Now do it slowly”, “Only twice.”.',
   );
-  for (const text of carried) expect(shipped, text).toHaveProperty([text]);
-  // What to write has its own language.
-  for (const { title, text, kind, code, versions, additions } of rules.items) {
-    if (kind === 'content' && code !== 'picture-sheet') continue;
-    expect(shipped, title).toHaveProperty([title]);
-    expect(shipped, text).toHaveProperty([text]);
-    for (const each of [...versions, ...additions]) expect(shipped, each.text).toHaveProperty([each.text]);
-  }
-  for (const { title, text } of rules.papers) {
-    expect(shipped, title).toHaveProperty([title]);
-    expect(shipped, text).toHaveProperty([text]);
-  }
-  // Nothing is translated that no rule says any more, and no two titles become one.
-  const said = new Set([
-    ...rules.cautionTexts.map((c) => c.text),
-    ...rules.items.flatMap((i) => [i.title, i.text, ...[...i.versions, ...i.additions].map((each) => each.text)]),
-    ...rules.papers.flatMap((p) => [p.title, p.text]),
-  ]);
-  for (const text of Object.keys(shipped)) expect(said, text).toContain(text);
-  expect(new Set(Object.values(shipped)).size).toBe(Object.keys(shipped).length);
+  expect(htmlOfSheets(packet)).toContain('<span lang="en">Now do it slowly</span>');
+  // Nothing else falls back with it.
+  const others = packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? (sheet.english ?? []) : []));
+  expect(new Set(others)).toEqual(new Set(['Now do it slowly', 'Only twice.']));
+});
+
+test('a text that the language has no words for prints in English and is told', () => {
+  const { [titleKey(drafted[0]!.item!)]: _, ...rest } = rules.translations['es']!;
+  const packet = spanish({ ...rules, translations: { es: rest } });
+  expect(packet.warnings).toContainEqual(`In English, because Fairhand has no Español for it: “${drafted[0]!.title}”.`);
+});
+
+test('what the therapist worded anew stays as it is, without a word of another version', () => {
+  const own = drafted.map((line, i) =>
+    i === 0 ? { ...line, title: 'Mi título', text: 'My own words.', edited: true } : line,
+  );
+  const said = speakerOf(rules, 'es').line(own[0]!);
+  expect([said.title, said.text]).toEqual(['Mi título', 'My own words.']);
+  expect(spanish(rules, own).warnings.join(' ')).not.toContain('In English');
+});
+
+test('letters that were not known are said in the page’s language too', () => {
+  const item = rules.items.find(({ text }) => text.includes('{letters}'))!;
+  const line = added([], item.code, { ...input, confusions: [] }, rules, '00000000-0000-4000-8000-000000000001')[0]!;
+  expect(line.text).toContain('those on your sheet');
+  const { text } = speakerOf(rules, 'es').line(line);
+  expect(text).toContain('las de su hoja');
+  const known = { ...input, confusions: [{ intended: 'a', read: 'o', count: 3 }] };
+  const named = added([], item.code, known, rules, '00000000-0000-4000-8000-000000000001')[0]!;
+  expect(speakerOf(rules, 'es').line(named).text).toMatch(/letras: a\./);
 });
 
 test('the practice on a page is known by its line, whatever the language or the wording', () => {
@@ -53,12 +169,12 @@ test('the practice on a page is known by its line, whatever the language or the 
 });
 
 test('cautions that the general signs say stronger are not said twice, in no language', () => {
-  const general = 'Stop if you feel dizzy, or if your arm tingles.';
-  expect(rules.cautionTexts.map((c) => c.text)).toContain(general);
-  for (const { shipped, texts } of Object.values(languages)) {
-    const [program] = record((r) => {
-      r.programs[0]!.lines = [programLine({ cautions: [shipped[general] ?? general, 'Own caution.'] })];
-    }).programs;
+  const general = rules.cautionTexts.find(({ code }) => code === 'neck-stop')!.text;
+  const keys = { text: [], letters: [], words: [], cautions: ['neck-stop', ''] };
+  for (const [language, { texts }] of Object.entries(languages)) {
+    const line = programLine({ item: 'neck-turns', keys, cautions: [general, 'Own caution.'] });
+    const lines = [language === 'en' ? line : speakerOf(rules, language).line(line)];
+    const [program] = record((r) => void (r.programs[0]!.lines = lines)).programs;
     expect(stopItems(program!, texts)).toEqual([
       texts.stop.line,
       'Own caution.',

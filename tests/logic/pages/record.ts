@@ -32,6 +32,7 @@ export const programLine = (more: Partial<ProgramLine>): ProgramLine => ({
   kind: 'writing',
   tier: 2,
   version: null,
+  keys: null,
   title: 'Lists',
   text: 'Write a list.',
   dose: dose(5),

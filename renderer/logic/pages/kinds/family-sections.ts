@@ -154,10 +154,16 @@ export function cautionsOf(program: Program | null): string[] {
   return [...new Set((program?.lines ?? []).flatMap((line) => line.cautions))];
 }
 
+/** Codes of cautions that `stop.signs` says already, for everybody. */
+const coveredCautions: ReadonlySet<string> = new Set(['stop-pain', 'stop-tingle', 'hand-tingle', 'neck-stop']);
+
 /** When to stop: the client's own cautions between what holds for everybody, nothing twice. */
 export function stopItems(program: Program | null, t: Texts): string[] {
-  const own = cautionsOf(program).filter((caution) => !t.stop.covers.includes(caution));
-  return [t.stop.line, ...own, t.stop.signs, t.stop.emergency];
+  const lines = program?.lines ?? [];
+  const own = lines.flatMap(({ cautions, keys }) =>
+    cautions.filter((_, i) => !coveredCautions.has(keys?.cautions[i] ?? '')),
+  );
+  return [t.stop.line, ...new Set(own), t.stop.signs, t.stop.emergency];
 }
 
 export function callLine(input: PageInput, t: Texts['common']): string {

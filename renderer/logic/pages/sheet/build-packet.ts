@@ -9,6 +9,7 @@ import { caregiverPage } from '../kinds/caregiver.ts';
 import { initialEvaluation } from '../kinds/initial-evaluation.ts';
 import { familyCaptionMm, familyPage } from '../kinds/family.ts';
 import { type Language, languages } from '../../texts/languages.ts';
+import { type Speaker, speakerOf } from '../../texts/said-line.ts';
 import { letterPage } from '../kinds/letter.ts';
 import type { Packet, SheetModel, WritingPicture } from './packet.ts';
 import { thenAndNowPictures } from './pictures.ts';
@@ -110,26 +111,44 @@ export function buildPacket(kind: PageKind, from: PageInput, choices: PacketChoi
 }
 
 function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
-  const english = () => build(kind, input, choices, rules, languages.en.texts);
-  if (choices.language === 'en' || !inOtherLanguages.includes(kind)) return english();
-  const { texts, locale, name, shipped } = languages[choices.language];
-  const record = translated(input.record, shipped);
-  const packet = build(kind, { ...input, record, locale: locale ?? input.locale }, choices, rules, texts);
+  const englishPacket = () => build(kind, input, choices, rules, languages.en.texts);
+  if (choices.language === 'en' || !inOtherLanguages.includes(kind)) return englishPacket();
+  const { texts, locale, name } = languages[choices.language];
+  const speaker = speakerOf(rules, choices.language);
+  const programs = input.record.programs.map((each) => ({ ...each, lines: each.lines.map(speaker.line) }));
+  const how = speaker.hows(programOf(input)?.lines.map(({ dose }) => dose.how) ?? []);
+  const spoken = { ...texts, dose: { ...texts.dose, how: { ...texts.dose.how, ...how } } };
+  const record = { ...input.record, programs };
+  const packet = build(kind, { ...input, record, locale: locale ?? input.locale }, choices, rules, spoken);
+  const english = [...speaker.english];
   const sheets: SheetModel[] = packet.sheets.map((sheet) =>
-    sheet.type === 'doc' || sheet.type === 'practice' ? { ...sheet, language: choices.language } : sheet,
+    sheet.type === 'doc'
+      ? { ...sheet, language: choices.language, ...(english.length > 0 ? { english } : {}) }
+      : sheet.type === 'practice'
+        ? { ...sheet, language: choices.language }
+        : sheet,
   );
-  if (choices.withEnglish && kind !== 'practice-pages') sheets.push(...english().sheets);
+  if (choices.withEnglish && kind !== 'practice-pages') sheets.push(...englishPacket().sheets);
   const check = `The ${name} words come with Fairhand. What you or your clinic wrote stays as it is: change it on the page where needed, and let somebody who speaks the language read it first.`;
-  const asWritten = new Set(
-    programOf(input)
-      ?.lines.map(({ text }) => text)
-      .filter((text) => text.trim()),
-  );
-  const untold =
-    kind === 'home-program' && programOf({ ...input, record })?.lines.some(({ text }) => asWritten.has(text))
-      ? ['How each line is done prints in English where its words did not come with Fairhand.']
-      : [];
-  return { ...packet, sheets, warnings: [...packet.warnings, ...untold, check] };
+  return { ...packet, sheets, warnings: [...packet.warnings, ...leftInEnglish(kind, input, speaker, name), check] };
+}
+
+/** What prints in English on a page of another language, and why. */
+function leftInEnglish(kind: PageKind, input: PageInput, speaker: Speaker, name: string): string[] {
+  const warnings: string[] = [];
+  const left = [...speaker.english];
+  const said = (why: string): void => {
+    const shown = left.slice(0, 3).map((words) => `“${words}”`);
+    const more = left.length > 3 ? ` and ${left.length - 3} more` : '';
+    warnings.push(`In English, because ${why}: ${shown.join(', ')}${more}.`);
+  };
+  const reasons = new Set(speaker.untold.values());
+  if (reasons.has('changed')) said(`the words were changed after the ${name} was written`);
+  else if (reasons.has('missing')) said(`Fairhand has no ${name} for it`);
+  const lines = programOf(input)?.lines ?? [];
+  if (kind === 'home-program' && lines.some((line) => line.text.trim() && speaker.line(line).text === line.text))
+    warnings.push('How each line is done prints in English where its words did not come with Fairhand.');
+  return warnings;
 }
 
 const noPictures = { pictures: [] as WritingPicture[], trueSize: true, warning: '' };
@@ -154,32 +173,6 @@ function picturesFor(kind: PageKind, input: PageInput, t: Texts): typeof noPictu
   const told = family ? sameScale : trueSize;
   const why = sameScale ? 'a line is wider than the sheet' : 'a page has no scale, so sizes cannot be compared';
   return { pictures, trueSize, warning: told ? '' : `The pictures are not at true size: ${why}.` };
-}
-
-/** Programs with the shipped titles, texts and cautions in another language; own wording stays. */
-function translated(record: ClientRecord, shipped: Readonly<Record<string, string>>): ClientRecord {
-  // Texts that name the client's own letters are known by what stands around the letters.
-  const mark = '{letters}';
-  const withLetters = Object.keys(shipped).filter((words) => words.includes(mark));
-  const said = (words: string): string => {
-    if (Object.hasOwn(shipped, words)) return shipped[words]!;
-    for (const key of withLetters) {
-      const [before = '', after = ''] = key.split(mark);
-      if (words.startsWith(before) && words.endsWith(after) && words.length > key.length - mark.length)
-        return shipped[key]!.replace(mark, words.slice(before.length, words.length - after.length));
-    }
-    return words;
-  };
-  const programs = record.programs.map((program) => ({
-    ...program,
-    lines: program.lines.map((line) => ({
-      ...line,
-      title: said(line.title),
-      text: said(line.text),
-      cautions: line.cautions.map(said),
-    })),
-  }));
-  return { ...record, programs };
 }
 
 function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {

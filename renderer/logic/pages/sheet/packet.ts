@@ -77,6 +77,8 @@ export interface Doc {
   sheet: SheetName;
   /** Language of the page's own words; English where not given. */
   language?: Language;
+  /** Words on it that are English all the same, because the language has none for them. */
+  english?: string[];
   pt: number;
   title: string;
   /** Under the title: name, date, next visit. */

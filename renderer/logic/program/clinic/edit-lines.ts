@@ -80,6 +80,7 @@ export function ownLine(
     title,
     text,
     version: null,
+    keys: null,
     dose,
     rule: null,
     findings: [],

@@ -1,12 +1,4 @@
-/** FNV-1a, 32 bits, with a start value of its own for each quarter of the id. */
-function fnv(text: string, start: number): number {
-  let hash = start;
-  for (let i = 0; i < text.length; i += 1) {
-    hash ^= text.charCodeAt(i);
-    hash = Math.imul(hash, 0x01000193);
-  }
-  return hash >>> 0;
-}
+import { fnv } from '../../texts/text-digest.ts';
 
 /** A UUID (version 8, made by rule) that is the same for the same words: drafts can be compared line by line. */
 export function lineId(words: string): string {

@@ -4,6 +4,8 @@ import type { Dose, LineKind, ProgramLine, Tier } from '../../../../db/types/pro
 import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts';
 import { meets } from '../facts/condition-holds.ts';
 import { threshold } from '../../rules/threshold.ts';
+import { filled } from '../../texts/said-line.ts';
+import { additionKey, lettersOnSheet, textKey } from '../../texts/text-keys.ts';
 import type { Facts } from '../facts/fact-types.ts';
 import { lineId } from './line-id.ts';
 import type { LineReason, WordedItem } from './proposal-types.ts';
@@ -22,11 +24,11 @@ export const withMinutes = (dose: Dose, minutes: number, timesPerDay: number): D
 });
 
 /** Sentences that print with an item for this client; `hand` sentences go with everything that takes minutes. */
-function cautionsFor(item: LibraryItem, facts: Facts, rules: RuleTable): string[] {
+function cautionsFor(item: LibraryItem, facts: Facts, rules: RuleTable): RuleTable['cautionTexts'] {
   const own = item.cautions.flatMap((code) => rules.cautionTexts.find((each) => each.code === code) ?? []);
   const ofHand = countedKinds.has(item.kind) ? rules.cautionTexts.filter((each) => each.on === 'hand') : [];
   const holds = [...own, ...ofHand].filter((row) => row.when === null || meets(row.when, facts) !== null);
-  return [...new Set(holds.map((row) => row.text))];
+  return holds.filter((row, i) => holds.findIndex(({ text }) => text === row.text) === i);
 }
 
 /** Letters that readers took for others most often, most frequent first. */
@@ -42,21 +44,19 @@ function failingLetters(input: ProgramInput, most: number): string[] {
 }
 
 /** The item's words with the client's own letters in place of `{letters}`, the own words in place of `{words}`. */
-export function wordsOf(
-  item: Pick<LibraryItem, 'text' | 'additions' | 'occasion'>,
-  input: ProgramInput,
-  facts: Facts,
-  rules: RuleTable,
-): string {
+function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, facts: Facts, rules: RuleTable) {
   const letters = failingLetters(input, threshold(rules.thresholds, 'letters-taught'));
   const words = facts.occasions.get(item.occasion ?? '') ?? [];
   const additions = item.additions.filter(
     ({ when, text }) => meets(when, facts) !== null && (words.length > 0 || !text.includes('{words}')),
   );
-  return [item.text, ...additions.map(({ text }) => text)]
-    .join(' ')
-    .replace('{letters}', letters.length > 0 ? letters.join(', ') : 'those on your sheet')
-    .replace('{words}', words.join(', '));
+  const version = 'version' in item ? item.version : null;
+  return {
+    text: filled([item.text, ...additions.map(({ text }) => text)].join(' '), { letters, words }, lettersOnSheet),
+    keys: [textKey(item.code, version), ...additions.map(({ code }) => additionKey(item.code, code))],
+    letters,
+    words: [...words],
+  };
 }
 
 /** @param reasons rules that brought it in, first one first; empty = added from the library by hand */
@@ -83,6 +83,8 @@ export function lineOf(
   };
   const tier = item.onTier === 'program' ? (Math.min(4, Math.max(2, facts.tier)) as Tier) : item.tier;
   const join = (parts: readonly string[], most: number): string => [...new Set(parts)].join(' ').slice(0, most);
+  const { text, keys, letters, words } = wordsOf(item, input, facts, rules);
+  const cautions = cautionsFor(item, facts, rules);
   const until = first ? `Up: ${first.advance}${first.stepBack === '' ? '' : ` Back: ${first.stepBack}`}` : '';
   return {
     id: lineId(item.code),
@@ -90,8 +92,9 @@ export function lineOf(
     kind: item.kind,
     tier,
     title: item.title,
-    text: wordsOf(item, input, facts, rules),
+    text,
     version: 'version' in item ? item.version : null,
+    keys: { text: keys, letters, words, cautions: cautions.map(({ code }) => code) },
     dose: base,
     rule: first?.id ?? null,
     findings: [...new Set(reasons.flatMap((each) => each.uses))],
@@ -100,7 +103,7 @@ export function lineOf(
       [first?.sourceNote ?? '', item.sourceNote].filter((each) => each !== ''),
       400,
     ),
-    cautions: cautionsFor(item, facts, rules),
+    cautions: cautions.map((row) => row.text),
     because: first
       ? join(
           reasons.map((each) => each.rule.because),
