@@ -34,6 +34,7 @@ module.exports = {
     '!node_modules/**/{test,tests,__tests__,example,examples,docs,benchmark,benchmarks,.github}/**',
     '!node_modules/**/*.{ts,mts,cts,map,md,markdown,flow,c,cc,cpp,h,hpp,gyp,gypi,tsbuildinfo}',
     '!node_modules/zod/src',
+    '!node_modules/date-fns/{locale,fp,parse,docs,cdn*}{,/**}',
     '!node_modules/pdfjs-dist/{build,web,image_decoders,types,legacy/web,legacy/image_decoders}',
   ],
   asar: true,

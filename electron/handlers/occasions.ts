@@ -1,3 +1,4 @@
+import { subDays } from 'date-fns/subDays';
 import { textBands, languagesWithBands } from '../../renderer/logic/sample/text-bands.ts';
 import { measuredText, sentencesAText } from '../../renderer/logic/sample/measured-text.ts';
 import { seedOf } from '../../renderer/logic/sample/seeded-choice.ts';
@@ -18,7 +19,7 @@ const hasTexts = (language: string): boolean => (languagesWithBands as readonly 
 function textsOfYear(services: Services) {
   const rules = currentRules(services);
   const value = (code: string): number => threshold(rules.thresholds, code);
-  const since = new Date(services.options.now().getTime() - value('text-days-apart') * 86_400_000).toISOString();
+  const since = subDays(services.options.now(), value('text-days-apart')).toISOString();
   const written: WrittenText[] = services.need().textsSince(since);
   return { rules, written, known: knownTexts(written, value('text-frames-apart')) };
 }

@@ -1,9 +1,7 @@
 /** The few facts of one client that the worklist looks at: derived from the record, or kept small for 5,000 clients. */
+import { daysLater } from '../texts/days.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { WorkFacts } from '../../../electron/contract/caseload.ts';
-
-const addDays = (date: string, days: number): string =>
-  new Date(Date.parse(date) + days * 86_400_000).toISOString().slice(0, 10);
 
 /** Tasks that nobody reads: personal lines, signatures, a row of one letter. */
 const unreadKinds: ReadonlySet<string> = new Set(['personal', 'signature', 'repeated-letter']);
@@ -63,7 +61,7 @@ function reportDue(record: ClientRecord, from: string | null, today: string): st
   if (!care || from === null) return null;
   const since = record.visits.filter((visit) => visit.date > from && visit.date <= today).length;
   const byVisits = care.reportEveryVisits !== null && since >= care.reportEveryVisits ? today : null;
-  const byDays = care.reportEveryDays === null ? null : addDays(from, care.reportEveryDays);
+  const byDays = care.reportEveryDays === null ? null : daysLater(from, care.reportEveryDays);
   const both = [byVisits, byDays].filter((date) => date !== null).sort();
   return both[0] ?? null;
 }

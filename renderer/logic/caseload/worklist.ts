@@ -2,6 +2,7 @@
  * What waits for the therapist over the whole caseload, by date. Pure: facts of each client in, rows
  * out; the window only draws them. Limits are rows of the threshold table.
  */
+import { daysBetween, daysLater } from '../texts/days.ts';
 import type { WorkFacts } from '../../../electron/contract/caseload.ts';
 import { threshold } from '../rules/threshold.ts';
 
@@ -61,10 +62,6 @@ export const workLimits = (rows: Parameters<typeof threshold>[0]): WorkLimits =>
   goalDaysAhead: threshold(rows, 'work-goal-days'),
 });
 
-const day = 86_400_000;
-const daysFrom = (from: string, to: string): number => Math.round((Date.parse(to) - Date.parse(from)) / day);
-const plus = (date: string, days: number): string => new Date(Date.parse(date) + days * day).toISOString().slice(0, 10);
-
 /** What is due for one client. */
 function itemsOf(facts: WorkFacts, today: string, limits: WorkLimits): WorkItem[] {
   const { clientId, code } = facts;
@@ -75,7 +72,7 @@ function itemsOf(facts: WorkFacts, today: string, limits: WorkLimits): WorkItem[
     on: string | null = due,
     count = 1,
   ): WorkItem => {
-    const days = due === null ? 0 : daysFrom(today, due);
+    const days = due === null ? 0 : daysBetween(today, due);
     const hour = kind === 'visit' ? facts.nextHour : null;
     return { clientId, code, group, kind, due, days, late: days < 0, count, on, hour };
   };
@@ -85,25 +82,26 @@ function itemsOf(facts: WorkFacts, today: string, limits: WorkLimits): WorkItem[
     out.push(item('today', 'visit', today, facts.visitToday ? today : null));
   const oldest = [...facts.unreadSince].sort()[0];
   // Waits at once, late after some days.
-  if (oldest) out.push(item('read', 'sample', plus(oldest, limits.sampleLateDays), oldest, facts.unreadSince.length));
-  if (facts.reportDue !== null && daysFrom(today, facts.reportDue) <= limits.reportDaysAhead)
+  if (oldest)
+    out.push(item('read', 'sample', daysLater(oldest, limits.sampleLateDays), oldest, facts.unreadSince.length));
+  if (facts.reportDue !== null && daysBetween(today, facts.reportDue) <= limits.reportDaysAhead)
     out.push(item('report', 'progress-report', facts.reportDue));
-  const notes = facts.notesUnwritten.filter((on) => daysFrom(today, plus(on, limits.noteDays)) <= 0).sort();
+  const notes = facts.notesUnwritten.filter((on) => daysBetween(today, daysLater(on, limits.noteDays)) <= 0).sort();
   if (notes[0] !== undefined)
-    out.push(item('report', 'visit-note', plus(notes[0], limits.noteDays), notes[0], notes.length));
-  if (facts.certifiedUntil !== null && daysFrom(today, facts.certifiedUntil) <= limits.certificationDays)
+    out.push(item('report', 'visit-note', daysLater(notes[0], limits.noteDays), notes[0], notes.length));
+  if (facts.certifiedUntil !== null && daysBetween(today, facts.certifiedUntil) <= limits.certificationDays)
     out.push(item('ends', 'certification', facts.certifiedUntil));
   if (facts.authorizedLeft !== null && facts.authorizedLeft <= limits.authorizationVisits)
     out.push(item('ends', 'authorization', null, null, facts.authorizedLeft));
   if (facts.draftSince !== null) out.push(item('draft', 'draft', facts.draftSince));
   for (const due of facts.goalsDue)
-    if (daysFrom(today, due) <= limits.goalDaysAhead) out.push(item('goal', 'goal', due));
+    if (daysBetween(today, due) <= limits.goalDaysAhead) out.push(item('goal', 'goal', due));
   const planned = facts.nextOn !== null && facts.nextOn >= today;
   if (!planned && !facts.visitToday && !facts.discharged)
     out.push(
       facts.lastVisit === null
         ? item('unplanned', 'first-visit', null)
-        : item('unplanned', 'no-visit-planned', plus(facts.lastVisit, limits.noVisitDays), facts.lastVisit),
+        : item('unplanned', 'no-visit-planned', daysLater(facts.lastVisit, limits.noVisitDays), facts.lastVisit),
     );
   return out;
 }

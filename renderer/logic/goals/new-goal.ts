@@ -1,3 +1,4 @@
+import { daysLater } from '../texts/days.ts';
 import type { Goal, GoalRung } from '../../../db/types/goal.ts';
 import type { Sample } from '../../../db/types/sample.ts';
 import type { Occasion } from '../record/occasions.ts';
@@ -44,7 +45,7 @@ export function proposedGoal(
     wordsOf: step.wordsOf,
     percent: step.percent,
     tries,
-    dueOn: addDays(setOn, limits.goalWeeks * 7),
+    dueOn: daysLater(setOn, limits.goalWeeks * 7),
     setOn,
     baseline: read ? `${wordsReadOf(read.legibility!)} words read (${baseline} %)` : '',
     because: wants,
@@ -129,6 +130,3 @@ export function baselinePercent(text: string): number | null {
 
 const aidOf = (sample: Sample | undefined): string =>
   [sample?.conditions.pen, sample?.conditions.grip].filter((part) => part?.trim()).join(', ');
-
-const addDays = (day: string, days: number): string =>
-  new Date(Date.parse(`${day}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);

@@ -1,3 +1,5 @@
+import { daysLater } from '../texts/days.ts';
+
 /** Spans the progress page can show. */
 export const spans = [
   { value: 'all', label: 'since the beginning' },
@@ -12,5 +14,5 @@ export type SpanCode = (typeof spans)[number]['value'];
 export function spanStart(span: SpanCode, today: string): string | null {
   const days = Number(span);
   if (!Number.isFinite(days)) return null;
-  return new Date(Date.parse(`${today}T00:00:00Z`) - days * 86_400_000).toISOString().slice(0, 10);
+  return daysLater(today, -days);
 }

@@ -1,3 +1,4 @@
+import { daysBetween } from '../texts/days.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Limits } from '../rules/limits.ts';
 import { familyOf, type RepeatPair } from '../../change/index.ts';
@@ -25,7 +26,7 @@ export function repeatPairs(record: Facts, { repeatDays }: Pick<Limits, 'repeatD
   for (const list of groups.values()) {
     for (let i = 0; i + 1 < list.length; i++) {
       const [first, second] = [list[i]!, list[i + 1]!];
-      if ((Date.parse(second.day) - Date.parse(first.day)) / 86_400_000 > repeatDays) continue;
+      if (daysBetween(first.day, second.day) > repeatDays) continue;
       pairs.push({
         task: familyOf(first.sample.task.kind)!,
         kind: first.legibility!.reader,

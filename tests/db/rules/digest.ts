@@ -19,8 +19,11 @@ export function canonicalJson(value: unknown): string {
   );
 }
 
-/** SHA-256 (hex) of the shipped table, screen, set-up constants, sample texts and goal ladder, without the version. */
+/**
+ * SHA-256 (hex) of the shipped table, screen, set-up constants, sample texts and goal ladder, without the version.
+ * Translations stay out: each row names the English it was made from, and a printed page keeps its words.
+ */
 export function shippedDigest(): string {
-  const { version: _version, ...table } = rulesInUse(null);
+  const { version: _version, translations: _translations, ...table } = rulesInUse(null);
   return createHash('sha256').update(canonicalJson(table)).digest('hex');
 }

@@ -1,4 +1,5 @@
 /** Counters that payers ask for: since when, how many, what is due. Every interval is the clinic's own. */
+import { daysBetween } from '../../texts/days.ts';
 import type { Care } from '../../../../db/types/client.ts';
 import type { Visit } from '../../../../db/types/visit.ts';
 import { plural } from '../../texts/count-words.ts';
@@ -26,8 +27,6 @@ export interface Counter {
   /** It is reached or past: to be shown as a warning. */
   due: boolean;
 }
-
-const daysBetween = (from: string, to: string): number => Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000);
 
 /** Start of care: as noted, else the first visit. */
 export const startOfCare = (input: DatedRecord): string | null =>

@@ -2,6 +2,7 @@
  * Letter to a neurologist or other referrer: the question, the medicine clock, what the writing does, before and after
  * at true size. Numbers from the facts; the question and the opinion are the therapist's own.
  */
+import { daysBetween } from '../../texts/days.ts';
 import type { PageWords } from '../../../../db/types/page.ts';
 import { changeLine, conditionsWords, goalLines, legibilityWords, measureLines } from './clinical-lines.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf, type ReadOccasion } from '../sheet/page-facts.ts';
@@ -13,7 +14,6 @@ export type LetterOptions = PageWords['letter'] & { pictures: WritingPicture[]; 
 const sizeCodes = ['x-height', 'line-decrement', 'page-decrement', 'baseline-angle'];
 
 /** Days between two ISO dates. */
-const daysBetween = (from: string, to: string): number => Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000);
 
 const conditions = ({ sample }: ReadOccasion): string => {
   const words = conditionsWords(sample.conditions);

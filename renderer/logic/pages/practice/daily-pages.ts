@@ -2,6 +2,7 @@
  * Practice pages until the next visit: one for each practice day, with new lines each day for what the client wants to
  * write. A line that a client was given within the year does not come again; names and signatures do.
  */
+import { daysBetween, daysLater } from '../../texts/days.ts';
 import type { OccasionCode, OwnWord } from '../../../../db/types/occasions.ts';
 import type { Program } from '../../../../db/types/program.ts';
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
@@ -30,10 +31,7 @@ const paperOf: Partial<Record<OccasionCode, RulingCode>> = { signature: 'signatu
 export function practiceDays(input: PageInput): number {
   const day = dayOf(input);
   const plan = input.record.visitPlans.find((each) => each.visitId === input.visitId);
-  const days =
-    plan?.nextOn && plan.nextOn > day
-      ? Math.round((Date.parse(plan.nextOn) - Date.parse(day)) / 86_400_000)
-      : usualDays;
+  const days = plan?.nextOn && plan.nextOn > day ? daysBetween(day, plan.nextOn) : usualDays;
   const writing = (programOf(input)?.lines ?? []).filter((line) => line.kind === 'writing');
   const aWeek = Math.max(0, ...writing.map((line) => line.dose.daysPerWeek));
   return Math.min(mostPages, Math.max(1, Math.ceil((days * (aWeek === 0 ? 7 : aWeek)) / 7)));
@@ -41,7 +39,7 @@ export function practiceDays(input: PageInput): number {
 
 /** Lines and frames of practice pages that this client was given within the year. */
 function givenBefore(input: PageInput, days: number): { used: Set<string>; frames: string[] } {
-  const since = new Date(Date.parse(dayOf(input)) - days * 86_400_000).toISOString();
+  const since = daysLater(dayOf(input), -days);
   const sheets = input.record.issuedPages
     .filter((page) => page.issuedAt >= since)
     .sort((a, b) => a.issuedAt.localeCompare(b.issuedAt))

@@ -1,3 +1,4 @@
+import { daysBetween, daysLater } from '../../texts/days.ts';
 import type { PracticeLog } from '../../../../db/types/program.ts';
 
 /** What was typed for one practice day; null or '' = not said. */
@@ -30,14 +31,12 @@ export function dayProblem(day: PracticeDay, today: string): string {
 }
 
 /** The day before, for entering a week of paper in one go; dates as YYYY-MM-DD. */
-export const dayAfter = (date: string): string =>
-  new Date(Date.parse(`${date}T00:00:00Z`) + 86_400_000).toISOString().slice(0, 10);
+export const dayAfter = (date: string): string => daysLater(date, 1);
 
 /** Logs of the seven days up to the newest one, in the order given. */
 export function lastWeek(logs: readonly PracticeLog[]): PracticeLog[] {
   const newest = logs.reduce((day, log) => (log.date > day ? log.date : day), '');
-  const from = Date.parse(newest) - 6 * 86_400_000;
-  return logs.filter((log) => Date.parse(log.date) >= from);
+  return logs.filter((log) => daysBetween(log.date, newest) <= 6);
 }
 
 export interface PracticeSummary {
@@ -55,7 +54,7 @@ export function practiceSummary(logs: readonly PracticeLog[]): PracticeSummary {
   const rises = logs.flatMap((log) =>
     log.fatigueBefore !== null && log.fatigueAfter !== null ? [log.fatigueAfter - log.fatigueBefore] : [],
   );
-  const span = dates.length > 1 ? (Date.parse(dates.at(-1)!) - Date.parse(dates[0]!)) / 86_400_000 + 1 : 0;
+  const span = dates.length > 1 ? daysBetween(dates[0]!, dates.at(-1)!) + 1 : 0;
   return {
     days: dates.length,
     minutes: logs.reduce((sum, log) => sum + (log.minutes ?? 0), 0),

@@ -3,6 +3,7 @@
  * Words read are judged by the model of change (`StepSigns`); letters, fatigue and pain by the criteria of common
  * practice. It proposes; nothing moves by itself.
  */
+import { daysBetween } from '../../texts/days.ts';
 import { median } from '../../../statistics/order-statistics.ts';
 import { threshold } from '../../rules/threshold.ts';
 import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
@@ -63,10 +64,10 @@ function tiredStarts(ordered: readonly Session[], points: number): Session[] {
   const said = ordered.filter((each) => each.startedAt != null);
   const last = said.at(-1);
   if (!last) return [];
-  const before = said.filter((each) => days(each.day, last.day) > 6).map((each) => each.startedAt ?? 0);
+  const before = said.filter((each) => daysBetween(each.day, last.day) > 6).map((each) => each.startedAt ?? 0);
   if (before.length < 3) return [];
   const usual = median(before)!;
-  return said.filter((each) => days(each.day, last.day) <= 6 && (each.startedAt ?? 0) >= usual + points);
+  return said.filter((each) => daysBetween(each.day, last.day) <= 6 && (each.startedAt ?? 0) >= usual + points);
 }
 
 /** The practice that came back, as a sentence; none where nothing did. */
@@ -79,7 +80,6 @@ function practiceWords(practice: PracticeBack | null | undefined): string[] {
   return [`Practiced ${often}${minutes}${lines}.`];
 }
 
-const days = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / 86_400_000;
 const percent = (value: number): string => `${Math.round(value)} %`;
 
 /**

@@ -2,6 +2,7 @@
  * A whole log typed in one go: one day a line, in the order of the printed columns: "14 20 2 4 0 e" is the 14th, 20
  * minutes, tired 2 before and 4 after, pain 0, easy. A dash leaves one out; "14 -" is a day without practice.
  */
+import { daysLater } from '../../texts/days.ts';
 import type { PracticeLog } from '../../../../db/types/program.ts';
 
 type QuickDay = Pick<PracticeLog, 'date' | 'minutes' | 'fatigueBefore' | 'fatigueAfter' | 'pain'> & {
@@ -21,7 +22,7 @@ function dateOf(text: string, today: string): string | null {
   if (/^\d{4}-\d{2}-\d{2}$/.test(text)) return Number.isNaN(Date.parse(text)) ? null : text;
   if (!/^\d{1,2}$/.test(text)) return null;
   for (let back = 0; back <= 62; back++) {
-    const date = new Date(Date.parse(today) - back * 86_400_000).toISOString().slice(0, 10);
+    const date = daysLater(today, -back);
     if (Number(date.slice(8)) === Number(text)) return date;
   }
   return null;

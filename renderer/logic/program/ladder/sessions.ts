@@ -1,4 +1,5 @@
 /** What a record says for the next proposal: readings with their fatigue and pain, the own first samples, the last step. */
+import { daysBetween } from '../../texts/days.ts';
 import type { ClientRecord } from '../../../../db/types/record.ts';
 import type { PracticeLog, Program } from '../../../../db/types/program.ts';
 import { stepSigns, type StepSigns } from '../../../change/index.ts';
@@ -108,7 +109,7 @@ export function stepSignsOf(record: ClientRecord, limits: Limits): StepSigns {
   const { answer, before, now } = changeSince(record, since, limits);
   const from = [before.at(-1)?.day ?? '', since].sort().at(-1)!;
   const to = now.at(-1)?.day ?? from;
-  const days = from === '' ? 0 : (Date.parse(to) - Date.parse(from)) / 86_400_000;
+  const days = from === '' ? 0 : daysBetween(from, to);
   return stepSigns(answer.chances, now.length, days, limits.change);
 }
 
