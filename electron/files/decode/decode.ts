@@ -3,8 +3,7 @@ import type { Sharp } from 'sharp';
 import { lumaOf } from '../../../renderer/measure/index.ts';
 import { DecodeError } from './decode-error.ts';
 import { drawPdfPage } from './decode-pdf.ts';
-import { readHeader } from './picture-header.ts';
-import type { PictureFormat } from './picture-header.ts';
+import { formatOf, type PictureFormat, resolutionOf } from './picture-header.ts';
 
 /** What a file may be at most before it is decoded. */
 export interface DecodeLimits {
@@ -56,26 +55,25 @@ async function orCode<T>(work: PromiseLike<T>): Promise<T> {
 
 /**
  * Decodes a scan or photo (PNG, JPEG, WebP, TIFF) or one page of a PDF to gray.
- * The format is told by the first bytes, never by the name; sizes are checked before any pixel is decoded.
+ * The format is told by the first bytes, never by the name; sharp checks the size before any pixel is decoded.
  * @throws DecodeError
  */
 export async function decodePage(bytes: Uint8Array, options: Partial<DecodeOptions> = {}): Promise<DecodedPage> {
   const { maxBytes, maxPixels, page } = { ...DECODE_LIMITS, page: 1, ...options };
   if (bytes.length > maxBytes) throw new DecodeError('too-large');
-  const header = readHeader(bytes);
-  if (header.format === 'pdf') {
+  const format = formatOf(bytes);
+  if (format === 'pdf') {
     const drawn = await orCode(drawPdfPage(bytes, page, maxPixels));
-    return { ...drawn, format: 'pdf', width: drawn.gray.width, height: drawn.gray.height };
+    return { ...drawn, format, width: drawn.gray.width, height: drawn.gray.height };
   }
   if (page !== 1) throw new DecodeError('page-not-found');
-  if ((header.width ?? 0) * (header.height ?? 0) > maxPixels) throw new DecodeError('too-large');
   const { data, info } = await orCode(
     openPicture(bytes, maxPixels).raw({ depth: 'uchar' }).toBuffer({ resolveWithObject: true }),
   );
   return {
     gray: { width: info.width, height: info.height, data: grayOf(data, info.channels) },
-    format: header.format,
-    fileDpi: header.fileDpi,
+    format,
+    fileDpi: resolutionOf(bytes, format),
     width: info.width,
     height: info.height,
   };
@@ -104,7 +102,7 @@ export async function pictureForWindow(
   bytes: Uint8Array,
   options: Partial<DecodeOptions> = {},
 ): Promise<{ mime: string; bytes: Uint8Array }> {
-  const { format } = readHeader(bytes);
+  const format = formatOf(bytes);
   if (format === 'png' || format === 'jpeg' || format === 'webp') return { mime: `image/${format}`, bytes };
   const decoded = await decodePage(bytes, options);
   const { width, height, data } = decoded.gray;

@@ -1,20 +1,13 @@
-/** Size and resolution from the first directory of a TIFF, or of the TIFF inside an EXIF block. */
-export interface TiffHeader {
-  width: number | null;
-  height: number | null;
-  /** Dots per inch; null when missing, without a unit, or different in the two directions. */
-  dpi: number | null;
-}
-
 // Tags of TIFF 6.0 (1992), section 8.
-const IMAGE_WIDTH = 256;
-const IMAGE_LENGTH = 257;
 const X_RESOLUTION = 282;
 const Y_RESOLUTION = 283;
 const RESOLUTION_UNIT = 296;
 
-/** Reads the first directory; null when it lies outside the bytes at hand. */
-export function tiffHeader(bytes: Uint8Array): TiffHeader | null {
+/**
+ * Dots per inch by the first directory of a TIFF, or of the TIFF inside an EXIF block.
+ * @returns null when missing, without a unit, different in the two directions, or outside the bytes at hand
+ */
+export function tiffDpi(bytes: Uint8Array): number | null {
   if (bytes.length < 8) return null;
   const little = bytes[0] === 0x49;
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
@@ -40,6 +33,5 @@ export function tiffHeader(bytes: Uint8Array): TiffHeader | null {
   const y = found.get(Y_RESOLUTION) ?? x;
   const unit = found.get(RESOLUTION_UNIT) ?? 2;
   const same = x !== undefined && y !== undefined && Math.abs(x - y) <= 0.001 * x;
-  const dpi = !same || unit === 1 ? null : unit === 3 ? x * 2.54 : x;
-  return { width: found.get(IMAGE_WIDTH) ?? null, height: found.get(IMAGE_LENGTH) ?? null, dpi };
+  return !same || unit === 1 ? null : unit === 3 ? x * 2.54 : x;
 }
