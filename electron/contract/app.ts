@@ -66,6 +66,8 @@ export const appRequests = {
     z.object({ recoveryKey: Passphrase, next: Passphrase }).strict(),
     z.object({ status: AppStatus, recoveryKey: z.string() }),
   ),
+  /** Prints the recovery sheet that the window shows: all that is printed while locked. */
+  'app.printRecoverySheet': read(nothing, nothing),
   /** Somebody is at work (keys, pen, pointer): idle time starts anew. */
   'app.used': read(nothing, nothing),
   /** Opens with the key that the operating system's key store holds. */

@@ -60,7 +60,7 @@ const answeredWhileLocked = {
   'about.licences': 'holds what others wrote',
   'about.diagnostics': 'help is needed most when the caseload does not open; it holds nothing of a client',
   'about.saveDiagnostics': 'the same text as a file',
-  'pages.print': 'prints what the window shows: while locked that is the recovery sheet at most',
+  'app.printRecoverySheet': 'the recovery sheet of a caseload that was just made or opened by its key',
   'backup.listWith': 'backups are shown to whoever gives the passphrase of that day, when the caseload does not open',
   'backup.bring': 'a backup file is looked at before it is restored; it opens by its passphrase alone',
   'backup.restore': 'a caseload that does not open is replaced by a backup, by its passphrase',

@@ -13,6 +13,7 @@ import type { appRequests } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import { forgetSystemKey, hasSystemKey, keepSystemKey, openSystemKey } from '../files/system-key.ts';
 import type { Handler } from './handler.ts';
+import { printWindow } from './pages.ts';
 import { prove } from './prove.ts';
 import type { Services } from './services.ts';
 
@@ -135,6 +136,7 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     return services.status();
   },
 
+  'app.printRecoverySheet': printWindow,
   'app.lock': (services) => {
     services.lock('asked');
     services.demo = false;

@@ -17,6 +17,12 @@ const orRefuse = async <T>(code: 'save-failed' | 'print-failed', work: Promise<T
   }
 };
 
+/** The print dialog for what the window shows. @throws Refusal print-failed */
+export async function printWindow(services: Services): Promise<Record<string, never>> {
+  await orRefuse('print-failed', services.options.port.printPaper());
+  return {};
+}
+
 /** Flags and vetoes are asked again here: what is handed out must not rest on what the window showed. */
 function refuseUnsafePractice(services: Services, clientId: string, visitId: string, model: unknown): void {
   const packet = model as Packet;
@@ -32,7 +38,8 @@ function refuseUnsafePractice(services: Services, clientId: string, visitId: str
 
 export const pageHandlers: { [N in keyof typeof pageRequests]: Handler<N> } = {
   'pages.draft': saveFact('pageDraft'),
-  'pages.savePdf': async (services, { name, paper }) => {
+  'pages.savePdf': async (services, { name, paper, page }) => {
+    if (page) refuseUnsafePractice(services, page.clientId, page.visitId, page.model);
     const bytes = await orRefuse('print-failed', services.options.port.printPdf({ pageSize: paper }));
     const { saved } = await orRefuse(
       'save-failed',
@@ -40,9 +47,9 @@ export const pageHandlers: { [N in keyof typeof pageRequests]: Handler<N> } = {
     );
     return { saved };
   },
-  'pages.print': async (services) => {
-    await orRefuse('print-failed', services.options.port.printPaper());
-    return {};
+  'pages.print': async (services, { page }) => {
+    if (page) refuseUnsafePractice(services, page.clientId, page.visitId, page.model);
+    return printWindow(services);
   },
   'pages.issue': async (services, { id, clientId, visitId, kind, model, paper }) => {
     const caseload = services.need();

@@ -116,7 +116,7 @@ test('random messages get only declared answers; refusals and reads leave the ro
 }, 300_000);
 
 test('a handler’s own error crosses as a code with a sentence, never as its text', async () => {
-  const answer = await ask('pages.savePdf', { name: 'summary', paper: 'A4' });
+  const answer = await ask('pages.savePdf', { name: 'summary', paper: 'A4', page: null });
   expect(answer).toEqual({ ok: false, code: 'print-failed' });
   expect(JSON.stringify(answer)).not.toContain('secret');
 });

@@ -1,4 +1,4 @@
-/** Keeping a page as issued asks red flags again, whatever the window shows. */
+/** Keeping, printing and saving a page ask red flags and cautions again, whatever the window shows. */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -58,6 +58,11 @@ const page = (steps: [title: string, lineId: string | undefined][]) => ({
   },
 });
 
+type Made = Pick<ReturnType<typeof page>, 'clientId' | 'visitId'> & { model: unknown };
+const shown = ({ clientId: client, visitId: visit, model }: Made) => ({ clientId: client, visitId: visit, model });
+const toPrint = (made: Made) => ask('pages.print', { page: shown(made) });
+const toPdf = (made: Made) => ask('pages.savePdf', { name: 'page', paper: 'A4', page: shown(made) });
+
 beforeAll(async () => {
   expect((await ask('app.create', { passphrase: 'calm river blue lantern', initials: 'QM', clinic: '' })).ok).toBe(
     true,
@@ -93,6 +98,21 @@ test('practice that was never tested for is not kept; what needs no test is', as
   // A step that names no line of the program cannot be checked.
   expect(await ask('pages.issue', page([['A list', undefined]]))).toMatchObject({ code: 'practice-not-safe' });
   expect(await ask('pages.issue', page([['A list', id()]]))).toMatchObject({ code: 'practice-not-safe' });
+  // Printing and saving ask the same gate.
+  for (const send of [toPrint, toPdf]) {
+    expect(await send(page([['Open the hand slowly', lines[0]!.id]]))).toMatchObject({ code: 'practice-not-safe' });
+    expect(await send(page([['A list, reworded', lines[1]!.id]]))).toMatchObject({ ok: true });
+  }
+  const sheet = (lineIds: string[] | undefined) => ({
+    ...page([]),
+    model: { sheets: [{ type: 'practice', title: 'Practice page', lineIds }] },
+  });
+  for (const send of [toPrint, toPdf, (made: unknown) => ask('pages.issue', made)]) {
+    expect(await send(sheet([lines[1]!.id]))).toMatchObject({ ok: true });
+    expect(await send(sheet([lines[0]!.id]))).toMatchObject({ code: 'practice-not-safe', detail: 'Practice page' });
+    expect(await send(sheet([]))).toMatchObject({ code: 'practice-not-safe' });
+    expect(await send(sheet(undefined))).toMatchObject({ code: 'practice-not-safe' });
+  }
 });
 
 test('with an open red flag no page with practice is kept, one without is', async () => {
@@ -103,5 +123,8 @@ test('with an open red flag no page with practice is kept, one without is', asyn
     ok: false,
     code: 'practice-not-safe',
   });
+  for (const send of [toPrint, toPdf])
+    expect(await send(page([['A list', undefined]]))).toMatchObject({ code: 'practice-not-safe' });
   expect(await ask('pages.issue', page([]))).toMatchObject({ ok: true });
+  expect(await toPrint(page([]))).toMatchObject({ ok: true });
 });

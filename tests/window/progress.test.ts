@@ -119,7 +119,7 @@ test('the page prints in black on white from a dark screen, and the screen comes
       seen.push({ theme: document.documentElement.dataset['theme'], dark, light });
     });
   });
-  await call(app, 'pages.savePdf', { name: 'progress', paper: 'A4' });
+  await call(app, 'pages.savePdf', { name: 'progress', paper: 'A4', page: null });
   const [seen] = (await page.evaluate(() => (globalThis as unknown as { seen: unknown[] }).seen)) as {
     theme: string;
     dark: number;

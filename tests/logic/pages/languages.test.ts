@@ -160,12 +160,19 @@ test('the practice on a page is known by its line, whatever the language or the 
   const step = { lineId: 'a', title: 'Abrir la mano', text: '', dose: '', cautions: [], drawing: null };
   const sheet = { type: 'doc', sections: [{ key: 'practice', title: '', blocks: [{ kind: 'steps', items: [step] }] }] };
   const printed = printedPractice({ sheets: [sheet as unknown as DocSheet] });
-  expect(printed).toEqual([{ lineId: 'a', title: 'Abrir la mano', kind: 'step' }]);
-  const safe = (id: string) => ({ stopped: false, allowed: new Map([[id, '']]) });
+  expect(printed).toEqual([{ lineIds: ['a'], title: 'Abrir la mano', kind: 'step' }]);
+  const safe = (id: string) => ({ stopped: false, hasProgram: true, allowed: new Map([[id, '']]) });
   expect(refusedByGate(printed, safe('a'))).toBeNull();
   expect(refusedByGate(printed, safe('b'))).toBe('Abrir la mano');
-  expect(refusedByGate([{ ...printed[0]!, lineId: null }], safe('a'))).toBe('Abrir la mano');
+  expect(refusedByGate([{ ...printed[0]!, lineIds: null }], safe('a'))).toBe('Abrir la mano');
   expect(refusedByGate(printed, { ...safe('a'), stopped: true })).toBe('a red flag is open');
+  // A sheet to write on names the lines it is for; without a program it is paper, and only red flags stop it.
+  const lined = (lineIds: string[] | null) => [{ lineIds, title: 'Practice page', kind: 'sheet' as const }];
+  expect(refusedByGate(lined(['a']), safe('a'))).toBeNull();
+  expect(refusedByGate(lined(['a', 'b']), safe('a'))).toBe('Practice page');
+  expect(refusedByGate(lined([]), safe('a'))).toBe('Practice page');
+  expect(refusedByGate(lined([]), { ...safe('a'), hasProgram: false })).toBeNull();
+  expect(refusedByGate(lined(null), { ...safe('a'), hasProgram: false })).toBe('Practice page');
 });
 
 test('cautions that the general signs say stronger are not said twice, in no language', () => {

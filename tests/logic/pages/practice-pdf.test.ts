@@ -34,6 +34,7 @@ function request(sheet: SheetName, ruling: RulingCode, more: Partial<PracticeReq
     instruction: 'Stop when a line gets hard to read.',
     date: 'March 4, 2026',
     clientCode: 'C-014',
+    lineIds: [],
     ...more,
   };
 }

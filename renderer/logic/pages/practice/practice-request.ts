@@ -39,6 +39,9 @@ function ownNameFirst(text: Tables['contents'][number] | undefined, input: PageI
   return nameTexts.has(text.code) && name && !input.useCode ? [name, ...text.lines.slice(1)] : text.lines;
 }
 
+/** Lines that a sheet to write on rests on. */
+const sheetKinds: ReadonlySet<ProgramLine['kind']> = new Set(['writing', 'paper', 'content']);
+
 /** A practice page as the program in force asks for it; every part can be changed before printing. */
 export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): PracticeRequest {
   const program = programOf(input);
@@ -83,6 +86,7 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
     instruction: t.practice.instruction,
     date: longDate(dayOf(input), input.locale),
     clientCode: client.code,
+    lineIds: lines.filter(({ kind }) => sheetKinds.has(kind)).map(({ id }) => id),
   };
 }
 

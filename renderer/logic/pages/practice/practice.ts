@@ -48,6 +48,8 @@ export interface PracticeRequest {
   instruction: string;
   date: string;
   clientCode: string;
+  /** Lines of the program that the sheet is for; none = there is no program. */
+  lineIds: readonly string[];
   /** Frames of models that were made: kept with the page, so that none comes again too soon. Absent = models not made. */
   frames?: string[];
 }
@@ -72,6 +74,8 @@ export interface PracticeSheet {
   /** Not on pages that were issued before there were any. */
   dots?: DrawnDot[];
   pictures?: DrawnPicture[];
+  /** Lines of the program that it is for; absent on pages that were kept before lines were named. */
+  lineIds?: readonly string[];
   /** Model lines of a page that was made for one day, and their frames; on its first sheet only. */
   written?: string[];
   frames?: string[];
@@ -215,7 +219,7 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
   });
 }
 
-const headOf = ({ sheet, ruling, bold, title, instruction, date, clientCode }: PracticeRequest) => ({
+const headOf = ({ sheet, ruling, bold, title, instruction, date, clientCode, lineIds }: PracticeRequest) => ({
   type: 'practice' as const,
   sheet,
   ruling,
@@ -225,6 +229,7 @@ const headOf = ({ sheet, ruling, bold, title, instruction, date, clientCode }: P
   formId: ruling.toUpperCase(),
   date,
   clientCode,
+  lineIds,
 });
 
 /** Each word beside its picture, with one row for it and one to write on. */

@@ -6,11 +6,15 @@ import type { Packet } from './packet.ts';
 export function printedPractice(packet: Pick<Packet, 'sheets'>): Printed[] {
   return packet.sheets.flatMap((sheet): Printed[] =>
     sheet.type === 'practice'
-      ? [{ lineId: null, title: sheet.title, kind: 'sheet' }]
+      ? [{ lineIds: sheet.lineIds ?? null, title: sheet.title, kind: 'sheet' }]
       : sheet.sections.flatMap((section) =>
           section.blocks.flatMap((block) =>
             block.kind === 'steps'
-              ? block.items.map(({ lineId = null, title }): Printed => ({ lineId, title, kind: 'step' }))
+              ? block.items.map(({ lineId = null, title }): Printed => ({
+                  lineIds: lineId === null ? null : [lineId],
+                  title,
+                  kind: 'step',
+                }))
               : [],
           ),
         ),

@@ -16,6 +16,7 @@ export interface SafeProgram {
   stopped: boolean;
   /** Lines of the program that may be printed now. */
   allowed: ReadonlyMap<string, string>;
+  hasProgram: boolean;
   warnings: string[];
 }
 
@@ -54,7 +55,7 @@ export function safeProgram(input: DatedRecord, rules: RulesInUse): SafeProgram 
   );
   const allowed = new Map(lines.map((line) => [line.id, line.title]));
   if (!program || (open === undefined && unsafe.size === 0))
-    return { record, stopped: open !== undefined, allowed, warnings };
+    return { record, stopped: open !== undefined, allowed, hasProgram: program !== null, warnings };
   const programs = record.programs.map((each) => (each.id === program.id ? { ...program, lines } : each));
-  return { record: { ...record, programs }, stopped: open !== undefined, allowed, warnings };
+  return { record: { ...record, programs }, stopped: open !== undefined, allowed, hasProgram: true, warnings };
 }
