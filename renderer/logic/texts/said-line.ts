@@ -8,7 +8,7 @@ import { textDigest } from './text-digest.ts';
 import { cautionKey, englishTexts, howKey, type TextKey, titleKey } from './text-keys.ts';
 
 /** Why a shipped text prints in English. */
-export type Untold = 'changed' | 'missing';
+type Untold = 'changed' | 'missing';
 
 export interface Speaker {
   /** The line with its words said. */

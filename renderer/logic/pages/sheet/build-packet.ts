@@ -1,5 +1,4 @@
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
-import type { ClientRecord } from '../../../../db/types/record.ts';
 import type { ProgramLine } from '../../../../db/types/program.ts';
 import type { PageKind, PageWords } from '../../../../db/types/page.ts';
 import { flagsOf } from '../../program/facts/from-record.ts';

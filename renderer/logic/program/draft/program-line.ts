@@ -44,7 +44,7 @@ function failingLetters(input: ProgramInput, most: number): string[] {
 }
 
 /** The item's words with the client's own letters in place of `{letters}`, the own words in place of `{words}`. */
-function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, facts: Facts, rules: RuleTable) {
+export function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, facts: Facts, rules: RuleTable) {
   const letters = failingLetters(input, threshold(rules.thresholds, 'letters-taught'));
   const words = facts.occasions.get(item.occasion ?? '') ?? [];
   const additions = item.additions.filter(
