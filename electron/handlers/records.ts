@@ -31,7 +31,7 @@ import {
 } from '../files/backup/client-file.ts';
 import { freeName } from '../files/save-into.ts';
 import type { Handler } from './handler.ts';
-import { kindWords } from './kind-words.ts';
+import { kindWords } from './sharing/kind-words.ts';
 import { prove } from './prove.ts';
 import type { Services } from './services.ts';
 

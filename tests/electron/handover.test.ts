@@ -5,7 +5,7 @@ import { generateX25519Identity } from 'age-encryption';
 import { afterEach, expect, test } from 'vitest';
 import type { Caseload } from '../../db/index.ts';
 import { messages, type MessageCode } from '../../electron/contract/messages.ts';
-import type { HandoverState, LookedInto } from '../../electron/contract/handover.ts';
+import type { HandoverState, LookedInto } from '../../electron/contract/sharing/handover.ts';
 import type { RequestName } from '../../electron/contract/index.ts';
 import { readHandover } from '../../electron/files/handover/handover-file.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';

@@ -3,8 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { expect, test } from '@playwright/test';
-import { leakTest } from '../../build/torture/leaks/index.ts';
-import { search } from '../../build/torture/leaks/search.ts';
+import { leakTest } from '../../../build/torture/leaks/index.ts';
+import { search } from '../../../build/torture/leaks/search.ts';
 
 test.skip(Boolean(process.env['FAIRHAND_TEST_SHELL']), 'this is about the browser shell');
 

@@ -1,7 +1,7 @@
 /** Hand-overs between the laptops of one clinic: keys, files, what is taken in, what both sides changed. */
 import { z } from 'zod';
-import { Id, IsoDateTime } from '../../db/types/common.ts';
-import { nothing, read, write } from './request.ts';
+import { Id, IsoDateTime } from '../../../db/types/common.ts';
+import { nothing, read, write } from '../request.ts';
 
 const Colleague = z.object({ name: z.string(), recipient: z.string(), short: z.string() });
 

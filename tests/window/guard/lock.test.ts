@@ -12,8 +12,8 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { createCaseload } from '../../db/index.ts';
-import { expect, launchApp, PASSPHRASE, test, type LaunchedApp } from './app.ts';
+import { createCaseload } from '../../../db/index.ts';
+import { expect, launchApp, PASSPHRASE, test, type LaunchedApp } from '../app.ts';
 
 const ID = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c88';
 const NAME = 'Lockhart Invented';

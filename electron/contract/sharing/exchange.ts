@@ -1,7 +1,7 @@
 /** Files for the clinic's record system. Each is saved where the therapist chooses and noted in the trail. */
 import { z } from 'zod';
-import { Id } from '../../db/types/common.ts';
-import { write } from './request.ts';
+import { Id } from '../../../db/types/common.ts';
+import { write } from '../request.ts';
 
 const Saved = z.object({ saved: z.boolean() });
 

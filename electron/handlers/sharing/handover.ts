@@ -2,13 +2,18 @@ import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
-import type { Caseload } from '../../db/index.ts';
-import { partOf } from '../../db/handover/part-of.ts';
-import { differences } from '../../renderer/logic/exchange/both-changed.ts';
-import { Refusal } from '../contract/envelope.ts';
-import type { handoverRequests, HandoverState } from '../contract/handover.ts';
-import { asHandoverRefusal, readHandover, writeHandover, type ReadHandover } from '../files/handover/handover-file.ts';
-import { colleagueKey, colleagues, ownKeys, shortKey } from '../files/handover/keys.ts';
+import type { Caseload } from '../../../db/index.ts';
+import { partOf } from '../../../db/handover/part-of.ts';
+import { differences } from '../../../renderer/logic/exchange/both-changed.ts';
+import { Refusal } from '../../contract/envelope.ts';
+import type { handoverRequests, HandoverState } from '../../contract/sharing/handover.ts';
+import {
+  asHandoverRefusal,
+  readHandover,
+  writeHandover,
+  type ReadHandover,
+} from '../../files/handover/handover-file.ts';
+import { colleagueKey, colleagues, ownKeys, shortKey } from '../../files/handover/keys.ts';
 import {
   handoverName,
   LARGEST_HANDOVER,
@@ -16,10 +21,10 @@ import {
   putIntoShare,
   readFromShare,
   waitingInShare,
-} from '../files/handover/share.ts';
-import type { Handler } from './handler.ts';
+} from '../../files/handover/share.ts';
+import type { Handler } from '../handler.ts';
 import { kindWords } from './kind-words.ts';
-import type { Services } from './services.ts';
+import type { Services } from '../services.ts';
 
 /** The hand-over that was looked into last; it goes with its caseload when that is locked. */
 const lookedInto = new WeakMap<Caseload, { token: string; name: string; read: ReadHandover }>();

@@ -1,13 +1,13 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { clientBundle } from '../../renderer/logic/exchange/bundle.ts';
-import { dictionaryCsv } from '../../renderer/logic/exchange/dictionary.ts';
-import type { KeptFiles } from '../../renderer/logic/exchange/fhir-documents.ts';
-import { measuresCsv } from '../../renderer/logic/exchange/measures-csv.ts';
-import type { exchangeRequests } from '../contract/exchange.ts';
-import { Refusal } from '../contract/envelope.ts';
-import type { Handler } from './handler.ts';
-import { currentRules } from './rules.ts';
-import type { Services } from './services.ts';
+import { clientBundle } from '../../../renderer/logic/exchange/bundle.ts';
+import { dictionaryCsv } from '../../../renderer/logic/exchange/dictionary.ts';
+import type { KeptFiles } from '../../../renderer/logic/exchange/fhir-documents.ts';
+import { measuresCsv } from '../../../renderer/logic/exchange/measures-csv.ts';
+import type { exchangeRequests } from '../../contract/sharing/exchange.ts';
+import { Refusal } from '../../contract/envelope.ts';
+import type { Handler } from '../handler.ts';
+import { currentRules } from '../rules.ts';
+import type { Services } from '../services.ts';
 
 /** A UUID made of a name (the layout of version 5): the same each time, so that importing twice updates. */
 function idFor(name: string): string {

@@ -2,10 +2,10 @@
 import { rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { search } from '../../build/torture/leaks/search.ts';
-import { profileFolder } from '../../electron/window-profile.ts';
-import { openClient, openTab } from '../../electron/browser/walk.ts';
-import { expect, PASSPHRASE, test } from './app.ts';
+import { search } from '../../../build/torture/leaks/search.ts';
+import { profileFolder } from '../../../electron/window-profile.ts';
+import { openClient, openTab } from '../../../electron/browser/walk.ts';
+import { expect, PASSPHRASE, test } from '../app.ts';
 
 /** Words that no other file on the machine holds. */
 const CANARIES = ['Zanzibella Quorndale', 'Q-CANARY-77', 'canarylily note text'];
