@@ -5,7 +5,7 @@ import { nothing, read } from './request.ts';
 
 export const LastPlace = z
   .object({
-    place: z.enum(['caseload', 'client', 'records', 'rules', 'handover', 'settings', 'asked']),
+    place: z.enum(['caseload', 'client', 'records', 'rules', 'handover', 'settings', 'figures']),
     clientId: Id.nullable(),
     visitId: z.string().max(40),
     tab: z.string().max(20),

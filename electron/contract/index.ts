@@ -4,6 +4,7 @@ import { aboutRequests } from './about.ts';
 import { appRequests } from './app.ts';
 import { caseloadRequests } from './caseload.ts';
 import { exchangeRequests } from './sharing/exchange.ts';
+import { figureRequests } from './sharing/figures.ts';
 import { goalRequests } from './goals.ts';
 import { handoverRequests } from './sharing/handover.ts';
 import { inkRequests } from './ink.ts';
@@ -31,6 +32,7 @@ export const contract = {
   ...exchangeRequests,
   ...pageRequests,
   ...recordRequests,
+  ...figureRequests,
   ...handoverRequests,
   ...rulesRequests,
   ...occasionRequests,

@@ -12,6 +12,7 @@ import { aboutHandlers } from './about.ts';
 import { appHandlers } from './app.ts';
 import { caseloadHandlers } from './caseload.ts';
 import { exchangeHandlers } from './sharing/exchange.ts';
+import { figureHandlers } from './sharing/figures.ts';
 import { goalHandlers } from './goals.ts';
 import { occasionHandlers } from './occasions.ts';
 import { handoverHandlers } from './sharing/handover.ts';
@@ -44,6 +45,7 @@ export const handlers: Handlers = {
   ...exchangeHandlers,
   ...pageHandlers,
   ...recordHandlers,
+  ...figureHandlers,
   ...handoverHandlers,
   ...rulesHandlers,
 };

@@ -4,7 +4,7 @@ import type { Page } from '@playwright/test';
 import { expect, openClient, test } from './app.ts';
 
 const tabs = ['Visit and record', 'Screen', 'Sample', 'Read back', 'Program', 'Goal', 'Progress', 'Pages'];
-const places = ['Backup', 'Rules', 'Hand over', 'Settings'];
+const places = ['Backup', 'Rules', 'Figures', 'Hand over', 'Settings'];
 
 // Legacy mode: axe would open a second page for its report, and the window opens none.
 async function check(page: Page, where: string): Promise<void> {

@@ -21,7 +21,7 @@ interface Registered {
 }
 
 /** Screens that are not of a client: the open client keeps its place behind them. */
-export type Place = 'caseload' | 'records' | 'rules' | 'handover' | 'asked' | 'settings';
+export type Place = 'caseload' | 'records' | 'rules' | 'handover' | 'figures' | 'settings';
 /** What was just taken out: stands in the Undo button's place for a while. */
 export interface Notice {
   words: string;

@@ -23,6 +23,7 @@ export const places: readonly { place: Place; label: string }[] = [
   { place: 'caseload', label: 'Caseload' },
   { place: 'rules', label: 'Rules' },
   { place: 'records', label: 'Backup' },
+  { place: 'figures', label: 'Figures' },
   { place: 'handover', label: 'Hand over' },
   { place: 'settings', label: 'Settings' },
 ];

@@ -4,7 +4,7 @@ import type { Tab } from '../../logic/caseload/tabs.ts';
 export interface Place {
   /** Whose caseload it was: another one has other clients. */
   folder: string;
-  place: 'caseload' | 'client' | 'records' | 'rules' | 'handover' | 'asked' | 'settings';
+  place: 'caseload' | 'client' | 'records' | 'rules' | 'handover' | 'figures' | 'settings';
   clientId: string | null;
   visitId: string;
   tab: Tab;

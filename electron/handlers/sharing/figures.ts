@@ -1,0 +1,86 @@
+import { setImmediate } from 'node:timers/promises';
+import { CaseloadError, type Caseload } from '../../../db/index.ts';
+import {
+  figureFacts,
+  figureRows,
+  rulesChanged,
+  type FigureFacts,
+  type GroupedBy,
+} from '../../../renderer/logic/caseload/figures.ts';
+import { figuresCsv } from '../../../renderer/logic/caseload/figures-csv.ts';
+import { texts } from '../../../renderer/logic/texts/en.ts';
+import { Refusal } from '../../contract/envelope.ts';
+import type { figureRequests } from '../../contract/sharing/figures.ts';
+import type { Handler } from '../handler.ts';
+import { currentRules } from '../rules.ts';
+import type { Services } from '../services.ts';
+
+/** Records read between two pauses, so that the window stays alive with a large caseload. */
+const AT_ONCE = 10;
+
+/** The last answer of each open caseload, good until anything is written. */
+const known = new WeakMap<Caseload, { mark: string; facts: FigureFacts[]; unread: number }>();
+
+async function factsOf(services: Services): Promise<{ facts: FigureFacts[]; unread: number }> {
+  const caseload = services.need();
+  const rules = currentRules(services);
+  const today = services.today();
+  const mark = `${caseload.lastSeq()} ${today}`;
+  const before = known.get(caseload);
+  if (before?.mark === mark) return before;
+  const facts: FigureFacts[] = [];
+  let unread = 0;
+  for (const [i, { id }] of caseload.clients().entries()) {
+    if (i % AT_ONCE === AT_ONCE - 1) await setImmediate();
+    // The caseload may have been locked, or another one opened, while this waited.
+    if (services.need() !== caseload) throw new Refusal('locked');
+    try {
+      facts.push(figureFacts(caseload.record(id), rules, today));
+    } catch (error) {
+      if (!(error instanceof CaseloadError) || (error.code !== 'damaged' && error.code !== 'not-found')) throw error;
+      unread += 1;
+    }
+  }
+  const found = { mark, facts, unread };
+  known.set(caseload, found);
+  return found;
+}
+
+function namer(services: Services, by: GroupedBy): (group: string) => string {
+  const { vocabulary } = currentRules(services);
+  const names =
+    by === 'diagnoses'
+      ? new Map(vocabulary.diagnoses.map(({ code, name }) => [code as string, name as string]))
+      : new Map(Object.entries<string>(texts.occasions));
+  return (group) =>
+    group === 'all'
+      ? 'All clients'
+      : group === 'none'
+        ? 'None noted'
+        : (names.get(group) ?? group.replaceAll('-', ' '));
+}
+
+export const figureHandlers: { [N in keyof typeof figureRequests]: Handler<N> } = {
+  'figures.all': async (services) => {
+    const { facts, unread } = await factsOf(services);
+    const rows = (by: GroupedBy) => {
+      const nameOf = namer(services, by);
+      return figureRows(facts, by).map((row) => ({ ...row, name: nameOf(row.group) }));
+    };
+    const because = new Map(currentRules(services).rules.map((rule) => [rule.id, rule.because]));
+    const rules = rulesChanged(facts).map((row) => ({ ...row, because: because.get(row.rule) ?? '' }));
+    return { diagnoses: rows('diagnoses'), occasions: rows('occasions'), rules, unread };
+  },
+  'figures.csv': async (services, { by }) => {
+    const { facts } = await factsOf(services);
+    const text = figuresCsv(figureRows(facts, by), namer(services, by));
+    // Byte order mark: spreadsheets take the file for UTF-8.
+    const bytes = new TextEncoder().encode(`\ufeff${text}`);
+    const suggestedName = `figures-${by}-${services.today()}.csv`;
+    try {
+      return { saved: (await services.options.port.chooseSave({ suggestedName, bytes, mime: 'text/csv' })).saved };
+    } catch {
+      throw new Refusal('save-failed');
+    }
+  },
+};
