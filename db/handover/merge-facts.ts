@@ -87,7 +87,13 @@ const stands = (a: HandedEntry, b: HandedEntry): number =>
 const best = (entries: readonly HandedEntry[]): HandedEntry =>
   entries.reduce((found, entry) => (stands(entry, found) > 0 ? entry : found));
 
-const parents = { clientId: 'client', visitId: 'visit', sampleId: 'sample', pageId: 'samplePage', goalId: 'goal' };
+const parents = ['clientId', 'visitId', 'sampleId', 'pageId', 'goalId'];
+
+/** Ids of what a fact belongs to. */
+function pointsAt(body: string): string[] {
+  const fact = factOf(body);
+  return parents.map((field) => fact[field]).filter((id) => typeof id === 'string');
+}
 
 export function mergeFacts(all: readonly HandedEntry[], grown: readonly GrownLaptop[]): Merged {
   const after = orderOf(all, grown);
@@ -120,20 +126,37 @@ export function mergeFacts(all: readonly HandedEntry[], grown: readonly GrownLap
     const into = joined.get(String(factOf(fact.body)['clientId']));
     if (into !== undefined) fact.body = JSON.stringify({ ...factOf(fact.body), clientId: into });
   }
+  const back = (id: string): { kind: FactKind; body: string } | null => {
+    const versions = (byFact.get(id) ?? []).filter((entry) => entry.after !== null);
+    if (versions.length === 0) return null;
+    const last = best(lastOf(versions));
+    const kept = last.after as string;
+    const into = joined.get(String(factOf(kept)['clientId']));
+    return {
+      kind: kindOf(last),
+      body: into === undefined ? kept : JSON.stringify({ ...factOf(kept), clientId: into }),
+    };
+  };
+  // Taken away by somebody who did not know what was written into it: it stays.
+  const within = new Map<string, HandedEntry[]>();
+  for (const entry of decisions) {
+    if (entry.after === null) continue;
+    for (const id of pointsAt(entry.after)) within.set(id, [...(within.get(id) ?? []), entry]);
+  }
+  for (const [id, written] of within) {
+    if (facts.has(id) || joined.has(id)) continue;
+    const removals = lastOf(byFact.get(id) ?? []);
+    if (written.every((entry) => removals.some((removal) => after(removal, entry)))) continue;
+    const kept = back(id);
+    if (kept) facts.set(id, kept);
+  }
   // What something points at comes back as it last was.
   const queue = [...facts.values()];
   for (let fact = queue.pop(); fact !== undefined; fact = queue.pop()) {
-    const body = factOf(fact.body);
-    for (const field of Object.keys(parents)) {
-      const id = body[field];
-      if (typeof id !== 'string' || facts.has(id)) continue;
-      const versions = (byFact.get(id) ?? []).filter((entry) => entry.after !== null);
-      if (versions.length === 0) continue;
-      const back = best(lastOf(versions));
-      const into = joined.get(String(factOf(back.after as string)['clientId']));
-      const kept = back.after as string;
-      const moved = into === undefined ? kept : JSON.stringify({ ...factOf(kept), clientId: into });
-      const found = { kind: kindOf(back), body: moved };
+    for (const id of pointsAt(fact.body)) {
+      if (facts.has(id)) continue;
+      const found = back(id);
+      if (!found) continue;
       facts.set(id, found);
       queue.push(found);
     }

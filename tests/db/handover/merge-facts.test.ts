@@ -20,6 +20,10 @@ const skews = fc.tuple(fc.integer({ min: -90, max: 90 }), fc.integer({ min: -90,
 function live(history: readonly Act[], skew: readonly number[]) {
   const laptops = ['one', 'two', 'three'].map((name, i) => new Laptop(name, skew[i] ?? 0));
   const files: ReturnType<Laptop['handOver']>[] = [];
+  // All begin with one client and two visits.
+  const [first, ...others] = laptops as [Laptop, ...Laptop[]];
+  for (const thing of [0, 1]) for (const what of [0, 1]) act(laptops, files, { laptop: 0, what, thing, value: 0 }, -1);
+  for (const other of others) other.takeIn(first.handOver());
   history.forEach((one, minute) => {
     act(laptops, files, one, minute);
     // What a laptop shows is always what all its entries say.
@@ -94,8 +98,8 @@ test('1,000 histories of three laptops: any order of exchanges ends the same, no
     { numRuns: 1000, seed: 17 },
   );
   // The histories are worth something: both sides did change the same fact.
-  expect(both).toBeGreaterThan(1000);
-}, 240_000);
+  expect(both).toBeGreaterThan(500);
+}, 600_000);
 
 test('the set alone counts: entries in any order give the same', () => {
   fc.assert(
@@ -108,4 +112,4 @@ test('the set alone counts: entries in any order give the same', () => {
     }),
     { numRuns: 100, seed: 17 },
   );
-}, 60_000);
+}, 300_000);
