@@ -81,6 +81,20 @@ test('a page goes in by file, is measured in millimeters and drawn over', async 
   await page.getByRole('button', { name: /^Word after/ }).click();
   await page.getByRole('button', { name: /^New line from here/ }).click();
   await expect(page.getByText(/3 lines, 8 words\.$/)).toBeVisible();
+  await page.getByRole('button', { name: 'Take back the last correction' }).click();
+  await expect(page.getByText(/2 lines, 8 words\.$/)).toBeVisible();
+
+  // By keyboard the word goes to the line below, and stays there when the page is measured again.
+  const perLine = () => page.locator('table tbody tr td:nth-child(2)').allTextContents();
+  await page.keyboard.press('Alt+PageDown');
+  await tab('Measures');
+  await expect.poll(perLine).toEqual(['3', '5']);
+  await page.getByRole('button', { name: 'Measure again' }).click();
+  await expect(page.locator('progress')).toHaveCount(0);
+  await expect.poll(perLine).toEqual(['3', '5']);
+  // Both ranges stand beside a value: how exactly it was read, and what a hand varies from page to page.
+  await expect(xHeight).toContainText(/this hand [\d.]+ mm to [\d.]+ mm/);
+  if (process.env['FAIRHAND_SHOT']) await page.screenshot({ path: process.env['FAIRHAND_SHOT'] });
 });
 
 test('a page without scale says so; two marked points give it', async ({ demoApp }) => {

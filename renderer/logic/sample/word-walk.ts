@@ -37,3 +37,17 @@ export function walk(page: Lines, from: WordAt | null, step: Step): WordAt | nul
   }
   return from;
 }
+
+/** The word at a place, or the nearest: after a correction the same ink may be another word of another line. */
+export function wordNear(page: Lines, box: Box): WordAt | null {
+  const [x, y] = [middle(box), box.yMm + box.heightMm / 2];
+  let best: WordAt | null = null;
+  let least = Infinity;
+  page.lines.forEach(({ words }, line) =>
+    words.forEach(({ box: other }, word) => {
+      const away = Math.hypot(middle(other) - x, other.yMm + other.heightMm / 2 - y);
+      if (away < least) [least, best] = [away, { line, word }];
+    }),
+  );
+  return best;
+}

@@ -5,7 +5,7 @@ import type { OpenRecord } from '../frame/open-record.svelte.ts';
 import { sentenceOf } from '../frame/saving.svelte.ts';
 import type { Correction } from '../../measure/index.ts';
 import { layerOf, measuresOfWord, type Layer, type Px } from '../../logic/sample/overlay-shapes.ts';
-import type { WordAt } from '../../logic/sample/word-walk.ts';
+import { wordNear, type WordAt } from '../../logic/sample/word-walk.ts';
 
 export class PageState {
   readonly open: OpenRecord;
@@ -67,12 +67,16 @@ export class PageState {
   async measure(corrections: readonly Correction[] = this.corrections): Promise<void> {
     this.problem = '';
     this.progress = { stage: 'start', done: 0 };
+    const { result, selected } = this;
+    const before = selected ? result?.lines[selected.line]?.words[selected.word]?.box : undefined;
     try {
       await this.open.request('pageMeasurement', 'sample.measure', {
         id: this.open.newId(),
         pageId: this.pageId,
         corrections: corrections.map((c) => ({ ...c })),
       });
+      // The word in hand stays in hand, wherever it stands now.
+      if (before && this.result && this.selected === selected) this.selected = wordNear(this.result, before);
     } catch (error) {
       this.problem = sentenceOf(error);
     } finally {
