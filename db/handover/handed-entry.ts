@@ -52,7 +52,7 @@ export function readNote(entry: Pick<HandedEntry, 'after'>): z.infer<typeof Note
   }
 }
 
-export type Place = Pick<HandedEntry, 'laptop' | 'seq'>;
+type Place = Pick<HandedEntry, 'laptop' | 'seq'>;
 
 /** Whether `later` was written by somebody whose laptop had `earlier` at that moment. Clocks play no part. */
 export type CameAfter = (later: Place, earlier: Place) => boolean;

@@ -32,7 +32,7 @@ async function fits(page: Page, where: string): Promise<void> {
 
 for (const theme of ['light', 'dark', 'contrast'] as const) {
   test(`every screen passes axe and reflows at 200 %: ${theme} theme`, async ({ demoApp }) => {
-    test.setTimeout(240_000);
+    test.setTimeout(300_000);
     const { page } = demoApp;
     await page.setViewportSize({ width: 640, height: 360 });
     for (let n = 0; n < { light: 0, dark: 1, contrast: 2 }[theme]; n++) await page.keyboard.press('Alt+t');

@@ -38,7 +38,7 @@ export const HandoverState = z.object({
 });
 export type HandoverState = z.infer<typeof HandoverState>;
 
-export const ExpectedClient = Named.extend({
+const ExpectedClient = Named.extend({
   state: z.enum(['new', 'known', 'nothing-new', 'erased-here']),
   changes: z.number().int(),
   codeHere: z.string(),

@@ -8,7 +8,7 @@ const uuid = (text: string): string => {
   const hex = createHash('sha256').update(text).digest('hex');
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-4${hex.slice(13, 16)}-8${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
 };
-export const CLIENT = uuid('client');
+const CLIENT = uuid('client');
 
 type Fact = Record<string, unknown> & { id: string };
 
