@@ -186,6 +186,9 @@ describe('corrections by hand', () => {
     expect(moved).toHaveLength(1);
     expect(moved[0]!.box.xMm).toBeCloseTo(box.xMm, 6);
     expect(moved[0]!.xHeightsMm).toEqual([]);
+    // The space that it left behind is no word gap.
+    expect(result.lines[3]!.words[2]!.gapBeforeMm).toBeNull();
+    expect(result.lines[3]!.words[3]!.gapBeforeMm).toBeCloseTo(read.lines[3]!.words[4]!.gapBeforeMm!, 6);
     expect(result.lines[2]!.xHeightMm).toBeCloseTo(read.lines[2]!.xHeightMm!, 2);
     // It lasts beside others, in any order.
     const text = {

@@ -14,7 +14,7 @@ const AROUND_MM = 0.3;
 /** Takes words out of the lines they were read in. They join their new lines after the text is laid (`withMoved`). */
 export function lifted(layout: Layout, corrections: readonly Correction[]): Layout {
   let lines = layout.lines;
-  const moves: { blobs: LineBlob[]; to: Correction & { kind: 'move-to-line' } }[] = [];
+  const moves: { blobs: LineBlob[]; rest: LineBlob[]; to: Correction & { kind: 'move-to-line' } }[] = [];
   for (const to of corrections) {
     if (to.kind !== 'move-to-line') continue;
     const from = lineAt({ ...layout, lines }, spotOf(layout, to.at));
@@ -27,13 +27,15 @@ export function lifted(layout: Layout, corrections: readonly Correction[]): Layo
     lines = lines.flatMap((other, i) =>
       i !== from ? [other] : rest.length === 0 ? [] : [sized({ ...line, blobs: rest }, layout.lists, lineSize(line))],
     );
-    moves.push({ blobs, to });
+    moves.push({ blobs, rest, to });
   }
   if (moves.length === 0) return layout;
   const without = { ...withLines(layout, lines), ...wordsOf(lines, layout.map, layout.frame, layout.strokePx) };
-  const moved = moves.flatMap(({ blobs, to }) => {
+  const moved = moves.flatMap(({ blobs, rest, to }) => {
     const line = lineAt(without, spotOf(without, to.line));
-    return line < 0 ? [] : [{ line, word: wordOf(blobs, without, lines[line]!) }];
+    const from = lines.findIndex((other) => other.blobs.some(({ index }) => index === rest[0]?.index));
+    const hole = from < 0 ? null : { line: from, at: Math.min(...blobs.map((b) => b.from)) };
+    return line < 0 ? [] : [{ line, word: wordOf(blobs, without, lines[line]!), hole }];
   });
   return { ...without, moved };
 }
@@ -46,6 +48,10 @@ export function withMoved(
   if (layout.moved.length === 0) return { layout, texts };
   const words = layout.words.map((own) => [...own]);
   const all = texts?.map((own) => [...own]) ?? null;
+  for (const { hole } of layout.moved) {
+    const after = hole ? words[hole.line]!.findIndex((word) => word.from > hole.at) : -1;
+    if (after > 0) words[hole!.line]![after] = { ...words[hole!.line]![after]!, gapBefore: null };
+  }
   for (const { line, word } of layout.moved) {
     const middle = (word.from + word.to) / 2;
     const after = words[line]!.findIndex((other) => (other.from + other.to) / 2 > middle);

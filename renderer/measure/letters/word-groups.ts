@@ -24,6 +24,8 @@ export interface WordWork {
 export interface MovedWord {
   line: number;
   word: WordWork;
+  /** Where it was taken out of another line: the space there is no word gap. Null where that line is gone. */
+  hole: { line: number; at: number } | null;
 }
 
 /** Ink that shares this much of its width with the group before belongs to it (dots, bars, accents). */
