@@ -3,12 +3,13 @@ import { expect, test } from 'vitest';
 import { rulesInUse } from '../../../db/rules/in-use.ts';
 import type { InkRecording } from '../../../db/types/sample.ts';
 import { changeLimits } from '../../../renderer/change/index.ts';
+import { inkMeasures } from '../../../renderer/logic/program/facts/ink-facts.ts';
 import { inkSeries } from '../../../renderer/logic/progress/ink-series.ts';
 import { smallMultiples } from '../../../renderer/logic/progress/small-multiples.ts';
 import { sampleValues } from '../../../renderer/logic/record/measure-values.ts';
 import { exchangeValues } from '../../../renderer/logic/exchange/values.ts';
 import { observationOf } from '../../../renderer/logic/exchange/fhir-observations.ts';
-import { loops, recordingOf } from '../sample/ink-facts.ts';
+import { line, loops, recordingOf } from '../sample/ink-facts.ts';
 import { record, sample } from './facts.ts';
 
 const rules = rulesInUse(null);
@@ -96,4 +97,29 @@ test('exports name method and device; codes are never those of paper', () => {
     },
   ]);
   expect(told.device).toEqual({ reference: '#pen' });
+});
+
+test('the rules see clear trends, stops and rhythms of the latest bouts, and unknown where nobody looked', () => {
+  const of = { clientId: 'c', visitId: 'v-2026-01-05', sampleId: 's0' };
+  const at = (minute: number) => ({ ...of, startedAt: `2026-01-05T10:0${minute}:00.000Z` });
+  const made = written([5]);
+  made.client = { handNow: 'right' } as never;
+  const said = () => Object.fromEntries(inkMeasures(made).map(({ code, value }) => [code, value]));
+  expect(said()).toMatchObject({
+    'ink-size-decrement': 0,
+    'ink-stops': 0,
+    'ink-rhythm': null,
+    'ink-lifts-per-word': null,
+  });
+  made.inkRecordings.push(
+    recordingOf(loops(0.02, 2), at(1)),
+    recordingOf(line({ hz: 4.8, amplitudeMm: 0.5 }), at(2)),
+    recordingOf(line({ hz: 6, amplitudeMm: 0.9 }), { ...at(3), hand: 'left' }),
+  );
+  const now = said();
+  // 2 % a stroke: 0.98^10 - 1 = -18.3 % in ten strokes.
+  expect(now['ink-size-decrement']).toBeCloseTo(-18.3, 0);
+  expect(now['ink-stops']).toBe(2);
+  expect(now['ink-rhythm']).toBeCloseTo(0.5 / Math.SQRT2, 1);
+  expect(now['ink-rhythm-frequency']).toBeCloseTo(4.8, 1);
 });

@@ -21,6 +21,7 @@ import { recordAsOf } from '../../record/record-as-of.ts';
 import { refOf } from '../../rules/item-ref.ts';
 import { threshold } from '../../rules/threshold.ts';
 import { compose } from '../draft/compose.ts';
+import { inkMeasures } from './ink-facts.ts';
 import {
   latestByCode,
   boutsOf,
@@ -98,7 +99,12 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
   const occasions = occasionsOf(record).filter((each) => !each.probe);
   const last = occasions.at(-1);
   const read = occasions.filter((o) => o.legibility).at(-1);
-  const pages = occasions.map((o) => measuredPage(record, o.sample.id)).filter((p): p is PageResult => p !== null);
+  // Paper goes before pages drawn from pen recordings: on glass people write larger. Without any paper they count.
+  const onPaper = occasions.filter(({ surface }) => surface === null);
+  const pagesOf = (of: typeof occasions): PageResult[] =>
+    of.map((o) => measuredPage(record, o.sample.id)).filter((p): p is PageResult => p !== null);
+  const paper = pagesOf(onPaper);
+  const pages = paper.length > 0 ? paper : pagesOf(occasions);
   const lastPage = pages.at(-1);
   const previous = record.programs.filter((p) => p.status === 'approved').at(-1);
   const interests = client.interests.toLowerCase();
@@ -125,6 +131,7 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
       ...rowsOfOneLetter(record),
       ...occasions.flatMap(sampleMeasures),
       ...occasions.flatMap((each) => typedMeasures(each, rules)),
+      ...inkMeasures(record),
     ]),
     confusions: (read?.legibility?.confusions ?? []).map(({ intended, read: r, count }) => ({
       intended,
