@@ -112,7 +112,10 @@ export class App implements SaveHost {
 
   /** Back to where the lock came: screen, visit, scroll and field. */
   async #return(): Promise<void> {
+    const arrived = this.arrivals;
     const left = this.#left ?? (await this.#beforeTheStart());
+    // Somebody went on already.
+    if (this.arrivals !== arrived) return;
     this.#left = null;
     if (!left || left.folder !== this.status.folder) return;
     if (left.clientId !== null) {
@@ -127,7 +130,8 @@ export class App implements SaveHost {
   /** The place that an earlier start of this window left. */
   async #beforeTheStart(): Promise<LeftPlace | null> {
     const { at } = await ask('about.lastPlace', {}).catch(() => ({ at: null }));
-    return at && { ...at, tab: at.tab as Tab, folder: this.status.folder };
+    // The screen and how far it was scrolled; no field takes the focus from what is begun meanwhile.
+    return at && { ...at, field: -1, caret: null, tab: at.tab as Tab, folder: this.status.folder };
   }
 
   async refresh(): Promise<void> {
