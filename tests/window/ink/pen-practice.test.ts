@@ -103,8 +103,10 @@ test('paper on a tablet: crosses are tapped before and after; a paper that slipp
   await tap(110, 600);
   await tap(610, 600);
   await expect(page.getByRole('article')).toHaveCount(1);
-  const { recording, samples } = await kept(demoApp);
-  expect(samples, 'taps are no ink').toBe(sent);
+  const { recording, samples, measures } = await kept(demoApp);
+  // Taps on the crosses are no ink; a pen that hovers on its way to them is told.
+  expect(samples - sent, 'taps are no ink').toBeLessThan(20);
+  expect(measures.source.contacts).toBe(1);
   expect(recording.drift).toEqual({ beforeMm: 100, afterMm: 100, movedMm: 2 });
   await expect(page.getByText('the paper slipped or the scale is off')).toBeVisible();
 });
