@@ -38,7 +38,14 @@ export const pragmas: readonly (readonly [name: string, set: string, readsBack: 
 function applyKey(db: Db, identity: Uint8Array): void {
   db.pragma("cipher = 'chacha20'");
   const key = caseloadKey(identity);
-  const raw = Buffer.from(`raw:${key.toString('hex')}`);
+  // Digit by digit: a string could not be zeroed.
+  const raw = Buffer.alloc(4 + 2 * key.length);
+  raw.write('raw:', 'ascii');
+  const digit = (value: number): number => value + (value < 10 ? 0x30 : 0x57);
+  for (const [n, byte] of key.entries()) {
+    raw[4 + 2 * n] = digit(byte >> 4);
+    raw[5 + 2 * n] = digit(byte & 15);
+  }
   key.fill(0);
   try {
     // Missing in the published types.

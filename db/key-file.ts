@@ -12,7 +12,7 @@ import { createHash, hkdfSync, randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { generateX25519Identity, identityToRecipient } from 'age-encryption';
 import { z } from 'zod';
-import { openText, sealText } from './age.ts';
+import { openBytes, sealText } from './age.ts';
 import { keyFile, keyFileCopy, writeDurably } from './files.ts';
 
 const Wraps = z.object({ recipient: z.string(), passphrase: z.string().max(4000), recovery: z.string().max(4000) });
@@ -120,11 +120,9 @@ export async function unwrap(
   wraps: Pick<Wraps, 'passphrase' | 'recovery'>,
   secret: { passphrase: string } | { recoveryKey: string },
 ): Promise<Buffer | null> {
-  const text =
-    'passphrase' in secret
-      ? await openText(wraps.passphrase, secret.passphrase)
-      : await openText(wraps.recovery, normalRecoveryKey(secret.recoveryKey));
-  return text === null ? null : Buffer.from(text);
+  return 'passphrase' in secret
+    ? openBytes(wraps.passphrase, secret.passphrase)
+    : openBytes(wraps.recovery, normalRecoveryKey(secret.recoveryKey));
 }
 
 /** Key of the caseload file, 32 bytes (HKDF-SHA-256, RFC 5869). Zero it after use. */

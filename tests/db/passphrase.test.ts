@@ -1,12 +1,14 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { armor, Decrypter, Encrypter } from 'age-encryption';
 import { expect, test } from 'vitest';
-import { openText, sealText } from '../../db/age.ts';
+import { openBytes, sealText } from '../../db/age.ts';
 import { keyFile, keyFileCopy } from '../../db/files.ts';
 import { createCaseload, openCaseload, rekeyCaseload } from '../../db/index.ts';
 import { parseKeyFile, readKeyFile, writeKeyFile } from '../../db/key-file.ts';
 import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE, QUICK } from './support.ts';
 
+const opened = async (sealed: string, passphrase: string): Promise<string | null> =>
+  (await openBytes(sealed, passphrase))?.toString() ?? null;
 const NEXT = 'nine lighthouses and a spoon';
 
 test('an old key file with the old secret opens nothing of today, whatever was changed', async () => {
@@ -48,16 +50,16 @@ test('our passphrase files and those of the age library open each other', async 
   const theirs = new Decrypter();
   theirs.addPassphrase(PASSPHRASE);
   expect(await theirs.decrypt(armor.decode(ours), 'text')).toBe('secret');
-  expect(await openText(ours, `${PASSPHRASE}!`)).toBeNull();
+  expect(await opened(ours, `${PASSPHRASE}!`)).toBeNull();
   const encrypter = new Encrypter();
   encrypter.setScryptWorkFactor(QUICK);
   encrypter.setPassphrase(PASSPHRASE);
-  expect(await openText(armor.encode(await encrypter.encrypt('secret')), PASSPHRASE)).toBe('secret');
+  expect(await opened(armor.encode(await encrypter.encrypt('secret')), PASSPHRASE)).toBe('secret');
 });
 
 test('the same letters typed on another keyboard are the same passphrase', async () => {
   expect(
-    await openText(
+    await opened(
       await sealText('secret', 'Žluťoučký kůň pěl'.normalize('NFD'), QUICK),
       'Žluťoučký kůň pěl'.normalize('NFC'),
     ),

@@ -13,7 +13,8 @@ import type { BackupAnswer, BackupJob } from './jobs.ts';
 import { unpack } from './unpack.ts';
 import { writeBackup } from './write.ts';
 
-const job = workerData as BackupJob;
+const lent = workerData as BackupJob;
+const job: BackupJob = { ...lent, identity: Buffer.from(lent.identity) };
 
 /** Twenty steps are enough for a bar; every block would flood the main thread. */
 let told = -1;
@@ -88,11 +89,9 @@ async function run(): Promise<BackupAnswer> {
 }
 
 try {
-  const answer = await run();
+  const answer = await run().finally(() => job.identity.fill(0));
   parentPort?.postMessage({ answer });
 } catch (error) {
   const failed = error instanceof Refusal ? error.code : codeOf(error);
   parentPort?.postMessage({ failed, words: error instanceof Error ? error.message : '' });
-} finally {
-  job.identity.fill(0);
 }

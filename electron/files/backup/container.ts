@@ -84,7 +84,7 @@ export async function openContainer(file: string): Promise<Container> {
 export async function* decrypted(container: Container, place: Place, identity: Uint8Array): AsyncGenerator<Uint8Array> {
   const { file } = container;
   const decrypter = new Decrypter();
-  decrypter.addIdentity(Buffer.from(identity).toString('ascii'));
+  decrypter.addIdentity(Buffer.from(identity.buffer, identity.byteOffset, identity.length).toString('ascii'));
   const source = createReadStream(file, { start: place.offset, end: place.offset + place.size - 1 });
   const bytes = streamOf(source as AsyncIterable<Uint8Array>);
   let plain: ReadableStream<Uint8Array>;

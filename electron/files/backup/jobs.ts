@@ -6,7 +6,7 @@ import type { Salvage } from '../../../db/salvage.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { messages, type MessageCode } from '../../contract/messages.ts';
 
-/** `identity` is copied to the worker, which zeroes its copy when it ends. */
+/** `identity` is lent to the worker, and zeroed when it ends. */
 export type BackupJob = { identity: Uint8Array } & (
   | { kind: 'write'; folder: string; target: string; scratch: string; now: string }
   | { kind: 'unpack'; file: string; scratch: string }
@@ -40,12 +40,16 @@ type Message =
 export function runBackupJob(job: BackupJob, { onProgress, signal }: BackupHooks = {}): Promise<BackupAnswer> {
   return new Promise((resolve, reject) => {
     if (signal?.aborted) return reject(new Refusal('cancelled'));
-    const worker = new Worker(WORKER, { workerData: job, execArgv: ['--no-warnings'] });
+    // Shared, not copied into the message: copies on the way could not be zeroed.
+    const identity = new Uint8Array(new SharedArrayBuffer(job.identity.length));
+    identity.set(job.identity);
+    const worker = new Worker(WORKER, { workerData: { ...job, identity }, execArgv: ['--no-warnings'] });
     let settled = false;
     const finish = (act: () => void): void => {
       if (settled) return;
       settled = true;
       signal?.removeEventListener('abort', abort);
+      identity.fill(0);
       void worker.terminate().then(act);
     };
     const abort = (): void => finish(() => reject(new Refusal('cancelled')));

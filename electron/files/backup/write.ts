@@ -41,7 +41,9 @@ function* innerMembers(db: Db, progress: (bytes: number) => void): Generator<Tar
 async function writeParts(job: WriteJob, db: Db, handle: number, progress: Progress): Promise<Manifest> {
   const key = readKeyFile(job.folder);
   if (key.state !== 'ok') throw new Refusal('key-file-missing');
-  const recipient = await identityToRecipient(Buffer.from(job.identity).toString('ascii'));
+  const recipient = await identityToRecipient(
+    Buffer.from(job.identity.buffer, job.identity.byteOffset, job.identity.length).toString('ascii'),
+  );
   const wraps = key.file.recipient === recipient ? key.file : key.file.outgoing;
   if (wraps === null) throw new Refusal('key-file-missing');
   const { format, version, at } = key.file;
