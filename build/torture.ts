@@ -1,6 +1,6 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --wait SECONDS, --seed N,
+ * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --trails N, --wait SECONDS, --seed N,
  * --only PART, --out FILE.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -13,9 +13,11 @@ import { keyChangeKillTest } from './torture/key-change.ts';
 import { killTest } from './torture/kill.ts';
 import { penKillTest } from './torture/pen-kill.ts';
 import { leakTest } from './torture/leaks/index.ts';
-import { messageTest } from './torture/messages.ts';
 import { migrationKillTest } from './torture/migration.ts';
+import { memoryTest } from './torture/memory/index.ts';
+import { messageTest } from './torture/messages.ts';
 import { scaleTest } from './torture/scale.ts';
+import { trailTest } from './torture/trail.ts';
 
 const { values } = parseArgs({
   options: {
@@ -24,6 +26,7 @@ const { values } = parseArgs({
     'pen-kills': { type: 'string', default: '100' },
     'backup-kills': { type: 'string', default: '100' },
     fuzz: { type: 'string', default: '5000' },
+    trails: { type: 'string', default: '200' },
     ink: { type: 'string', default: '5000' },
     files: { type: 'string', default: '10000' },
     messages: { type: 'string', default: '100000' },
@@ -71,6 +74,8 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
   backupAndRestoreKilled: () => backupKillTest(Number(values['backup-kills']), seed),
   fiveThousandClients: () => scaleTest(5000, 10, seed),
   penKilled: () => penKillTest(Number(values['pen-kills']), seed),
+  trailTampered: () => trailTest(Number(values.trails), seed),
+  memoryAfterTheLock: memoryTest,
   keyChangeKilled: () => keyChangeKillTest(Number(values['key-kills']), seed),
   leaks: () =>
     leakTest({

@@ -168,6 +168,8 @@ export interface Caseload {
   lastSeq(): number;
   /** Hash of one entry of the trail; null when there is none. */
   trailHashAt(seq: number): string | null;
+  /** Tables, indexes and triggers that are missing, foreign or other than Fairhand makes them. */
+  schemaDifferences(): string[];
   /** Quick check of every page; 'ok' or what SQLite reports. */
   quickCheck(): string;
   /** Gives `use` a copy of the key for a worker; the copy is zeroed afterwards. */

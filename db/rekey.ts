@@ -21,6 +21,8 @@ export type RekeyOptions = {
   now: string;
   /** log2 of scrypt's N; lower only in tests. */
   workFactor?: number;
+  /** Told the new key, zeroed after the call, and how far the trail goes, when the new file is in place. */
+  onNewKey?: ((identity: Uint8Array, trail: { entries: number; head: string }) => void) | undefined;
   // The passphrase in use, or the recovery key of the newest sheet.
 } & ({ passphrase: string } | { recoveryKey: string });
 
@@ -48,7 +50,7 @@ export async function rekeyCaseload(
       // After a change that was cut off two secrets may be there: the one that opens the file is the one in use.
       const old = fitting(caseloadFile(folder), secrets, file.outgoing !== null);
       if (old.wraps === null) throw new CaseloadError('wrong-passphrase');
-      copyUnder(folder, ready, old.identity, fresh.identity);
+      const trail = copyUnder(folder, ready, old.identity, fresh.identity);
       const { recipient, passphrase: wrapped, recovery } = old.wraps;
       const key = { format: 'fairhand-key', version: 1, at: now, ...fresh.wraps } as const;
       writeKeyFile(folder, { ...key, outgoing: { recipient, passphrase: wrapped, recovery } });
@@ -58,6 +60,7 @@ export async function rekeyCaseload(
       renameSync(ready, main);
       syncFolder(folder);
       writeKeyFile(folder, { ...key, outgoing: null });
+      options.onNewKey?.(fresh.identity, trail);
     } finally {
       for (const each of [fresh, ...secrets]) each.identity.fill(0);
     }
@@ -70,31 +73,34 @@ export async function rekeyCaseload(
   }
 }
 
-function copyUnder(folder: string, ready: string, from: Buffer, to: Buffer): void {
+function copyUnder(folder: string, ready: string, from: Buffer, to: Buffer) {
   for (const each of companions(ready)) rmSync(each, { force: true });
   const old = openFile(caseloadFile(folder), from);
   try {
     old.pragma('wal_checkpoint(TRUNCATE)');
     const db = createFile(ready, to);
+    let trail: { entries: number; head: string };
     try {
       migrate(db, null, '', readMigrations(), versionOf(old));
       db.pragma('foreign_keys = OFF');
-      copyRows(old, db);
+      trail = copyRows(old, db);
       db.pragma('wal_checkpoint(TRUNCATE)');
     } finally {
       db.close();
     }
     syncFile(ready);
+    return trail;
   } finally {
     old.close();
   }
 }
 
-function copyRows(old: Db, db: Db): void {
+function copyRows(old: Db, db: Db): { entries: number; head: string } {
   const waiting = new Map<string, Record<string, unknown>>();
   for (const entry of dump(old)) load(db, entry, waiting);
   const [before, after] = [manifestOf(old, ''), manifestOf(db, '')];
   const same = sameCounts(before.counts, after.counts) && before.trailHead === after.trailHead;
   const sums = [sumsOf(dump(old)), sumsOf(dump(db))].map((each) => JSON.stringify(each));
   if (!same || waiting.size > 0 || sums[0] !== sums[1]) throw new CaseloadError('damaged');
+  return { entries: after.counts['trail'] ?? 0, head: after.trailHead };
 }

@@ -5,6 +5,8 @@ import type { Backend } from './backend.ts';
 import type { ShellEvent } from './contract/index.ts';
 import { dispatch } from './handlers/dispatch.ts';
 import { Services } from './handlers/services.ts';
+import { thisMachine } from './data-folder.ts';
+import { stateFolder } from './files/trail-seal.ts';
 import type { ShellPort } from './shell-port.ts';
 
 /** An unattended caseload locks after this long without use, unless Settings say otherwise (10 minutes). */
@@ -25,6 +27,8 @@ export interface BackendOptions {
   /** The folder that holds package.json and dist/: the repository, or the root of the package. */
   appRoot: string;
   now?: () => Date;
+  /** Where the trail's second sealed note lies; the system's own place unless a test says otherwise. */
+  state?: string | null;
 }
 
 /** The demo caseload that was built with the app, or null. */
@@ -78,6 +82,7 @@ export function openBackend(options: BackendOptions): Backend & Pick<Services, '
     now: options.now ?? (() => new Date()),
     emit: (event) => options.emit(JSON.stringify(event)),
     demoSource: demoSource(options.appRoot),
+    state: options.state === undefined ? stateFolder(thisMachine()) : options.state,
   });
   const stopIdle = lockWhenIdle(
     services,

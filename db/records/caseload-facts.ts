@@ -6,6 +6,7 @@ import { guarded } from '../errors.ts';
 import type { FolderLock } from '../folder-lock.ts';
 import { openHandover } from '../handover/handover.ts';
 import { versionOf } from '../migrate.ts';
+import { schemaDifferences } from '../schema-check.ts';
 import { putBlob, readBlob } from './blobs.ts';
 import { readClientRecord } from './client-record.ts';
 import { clientByCode, listClients, searchClients } from './clients.ts';
@@ -109,6 +110,7 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
     counts: () => open(() => countRows(db)),
     lastSeq: () => open(() => lastSeq(db)),
     trailHashAt: (seq) => open(() => hashAt(db, seq)),
+    schemaDifferences: () => open(() => schemaDifferences(db)),
     quickCheck: () => open(() => checkFile(db, false)),
     withKey: (use) =>
       open(() => {

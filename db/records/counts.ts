@@ -8,7 +8,11 @@ const countOf = (db: Db, table: string): number => db.prepare(`SELECT count(*) F
 /** Rows of each kind of fact, and of blob, setting and trail. */
 export function countRows(db: Db): Counts {
   const counts: Counts = {};
-  for (const kind of allKinds) counts[kind] = countOf(db, homes[kind].table);
+  const there = new Set(db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all());
+  for (const kind of allKinds) {
+    // A backup of an earlier version has no table for what came later.
+    if (there.has(homes[kind].table)) counts[kind] = countOf(db, homes[kind].table);
+  }
   for (const table of ['blob', 'setting', 'trail']) counts[table] = countOf(db, table);
   return counts;
 }

@@ -2,6 +2,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import type { Backend } from '../backend.ts';
 import type { ShellPort } from '../shell-port.ts';
+import { leaveMemoryOutOfDumps } from '../no-dumps.ts';
 import { BROWSER_ORIGIN } from '../window-policy.ts';
 import type { WindowSize } from '../window-size.ts';
 import { bind, emit } from './bind.ts';
@@ -43,6 +44,7 @@ export interface Session {
  * @throws when the browser does not start or the caseload cannot be opened; nothing is left behind then
  */
 export async function startSession(options: SessionOptions): Promise<Session> {
+  leaveMemoryOutOfDumps();
   const { context, page, wipe } = await launch({
     executable: options.executable,
     dataFolder: options.dataFolder,

@@ -38,8 +38,21 @@ export const AppStatus = z.object({
   lastBackupAt: IsoDateTime.nullable(),
   /** The second place for backups has had no copy for over a week. */
   secondOld: z.boolean(),
-  /** What the opening found missing: the log of the last session, changes that the newest backup has, or a trail that differs from a backup's. */
-  missing: z.enum(['nothing', 'log', 'newer-backup', 'rewritten']),
+  /**
+   * What the opening found missing or strange: the log of the last session, changes that the newest backup has, a trail
+   * that differs from a backup's or from the sealed note, a trail shorter than the note, a note of another caseload or
+   * none, tables or triggers that Fairhand does not make.
+   */
+  missing: z.enum([
+    'nothing',
+    'log',
+    'newer-backup',
+    'rewritten',
+    'rolled-back',
+    'other-caseload',
+    'seal-missing',
+    'foreign-tables',
+  ]),
   /** The operating system's key store holds a key for this caseload. */
   systemKey: z.boolean(),
   /** ISO date of today by the shell's clock: logic takes its date from here. */
@@ -80,6 +93,8 @@ export const appRequests = {
   /** Lets the operating system's key store open this caseload; asks for the passphrase. */
   'app.keepSystemKey': write(z.object({ passphrase: Passphrase }).strict(), AppStatus),
   'app.forgetSystemKey': write(nothing, AppStatus),
+  /** The therapist knows why the opening found something strange: it is noted in the trail and sealed anew. */
+  'app.acknowledge': write(nothing, AppStatus),
   'app.lock': read(nothing, AppStatus),
   'app.openDemo': read(nothing, AppStatus),
   'app.removeDemo': write(nothing, AppStatus),

@@ -78,7 +78,7 @@ export const messages = {
   'demo-not-ours':
     'The folder “demo” holds something that is not the demo of Fairhand. Nothing was deleted. Look into that folder yourself.',
   'passphrase-too-weak':
-    'This passphrase repeats itself, or its letters stand in a row, so it is guessed at once. Nothing was changed. Use four or five unrelated words.',
+    'This passphrase is guessed too soon: common words or names, words of the clinic, repeats, a year, or letters in a row. Nothing was changed. Use four or five unrelated words.',
   'empty-file': 'This file is empty. Nothing was added. Scan or copy the page again.',
   'unreadable-file':
     'This file cannot be read as a picture or PDF. Nothing was added. Save the page as PNG, JPEG, TIFF or PDF and try again.',

@@ -6,6 +6,7 @@ import { dataFolder, thisMachine } from '../data-folder.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
+import { leaveMemoryOutOfDumps } from '../no-dumps.ts';
 import { openBackend } from '../open-backend.ts';
 import { keepSize, rememberedSize } from '../window-size.ts';
 import { profileFolder } from '../window-profile.ts';
@@ -21,6 +22,7 @@ import { registerScheme, setupNoNetwork, setupScheme } from './scheme.ts';
 import { askBeforeClosing, comeForward, openWindow, reopenAfterCrash } from './window.ts';
 
 export async function main(argv: readonly string[]): Promise<void> {
+  leaveMemoryOutOfDumps();
   registerScheme();
   app.enableSandbox();
   const at = argv.indexOf('--data');

@@ -11,6 +11,7 @@ import {
 import { isWeak } from '../../db/weak-passphrase.ts';
 import type { appRequests } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
+import { isGuessable } from '../files/passphrase-guess.ts';
 import { forgetSystemKey, hasSystemKey, keepSystemKey, openSystemKey } from '../files/system-key.ts';
 import type { Handler } from './handler.ts';
 import { printWindow } from './pages.ts';
@@ -31,11 +32,18 @@ async function open(services: Services, secret: Secret): Promise<void> {
   await services.took(opened.caseload);
 }
 
+/** Of a new passphrase. @throws Refusal passphrase-too-short, passphrase-too-weak */
+async function refuseGuessable(passphrase: string, words: readonly string[]): Promise<void> {
+  if ([...passphrase].length < SHORTEST_PASSPHRASE) throw new Refusal('passphrase-too-short');
+  if (isWeak(passphrase) || (await isGuessable(passphrase, words))) throw new Refusal('passphrase-too-weak');
+}
+
 /** Gives the file a new key by the recovery key, which is used up, and opens it; answers the new recovery key. */
 async function recover(services: Services, recoveryKey: string, next: string): Promise<string> {
   const { folder } = services;
+  await refuseGuessable(next, []);
   services.lock('asked');
-  const done = await rekeyCaseload({ folder, now: nowIso(services), recoveryKey, next });
+  const done = await rekeyCaseload({ folder, now: nowIso(services), recoveryKey, next, onNewKey: services.reseal });
   if (!done.ok) throw new Refusal(done.code === 'wrong-passphrase' ? 'wrong-recovery-key' : done.code);
   forgetSystemKey(folder);
   await open(services, { passphrase: next });
@@ -44,7 +52,7 @@ async function recover(services: Services, recoveryKey: string, next: string): P
 
 /** What a demo caseload can consist of. */
 const DEMO_PARTS =
-  /^(caseload\.(db(-wal|-shm|\..*)?|key\.json|key-copy\.json|lock|laptop|place)|backups|copies|set-aside|exports|second-place\.json)$/;
+  /^(caseload\.(db(-wal|-shm|\..*)?|key\.json|key-copy\.json|tries\.json|seal|lock|laptop|place)|backups|copies|set-aside|exports|second-place\.json)$/;
 
 /** Deletes what the demo consists of, and its folder when nothing else is in it. @throws Refusal demo-not-ours */
 async function removeDemo(services: Services): Promise<void> {
@@ -68,6 +76,7 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
 
   'app.create': async (services, { passphrase, initials, clinic }) => {
     if (services.demo) throw new Refusal('caseload-exists');
+    await refuseGuessable(passphrase, [initials, clinic]);
     const created = await createCaseload({ folder: services.options.folder, passphrase, now: nowIso(services) });
     if (!created.ok) throw new Refusal(created.code);
     await services.took(created.caseload);
@@ -76,6 +85,8 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
       { initials, clinic, credentials: '' },
       { at: nowIso(services), by: initials },
     );
+    // A sealed note that is taken away later is missed.
+    created.caseload.putSetting('sealed', true, { at: nowIso(services), by: initials });
     return { status: services.status(), recoveryKey: created.recoveryKey };
   },
 
@@ -137,6 +148,11 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   },
 
   'app.printRecoverySheet': printWindow,
+  'app.acknowledge': (services) => {
+    services.acknowledge();
+    return services.status();
+  },
+
   'app.lock': (services) => {
     services.lock('asked');
     services.demo = false;
@@ -185,13 +201,18 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   'app.rekey': async (services, { passphrase, next }) => {
     services.need();
     if (services.demo) throw new Refusal('wrong-passphrase');
-    if ([...next].length < SHORTEST_PASSPHRASE) throw new Refusal('passphrase-too-short');
-    if (isWeak(next)) throw new Refusal('passphrase-too-weak');
+    await refuseGuessable(next, Object.values(services.therapist()));
     // What is refused leaves the caseload open.
     await services.slowed(() => prove(services.folder, passphrase));
     services.lock('asked');
     return services.slowed(async () => {
-      const done = await rekeyCaseload({ folder: services.folder, passphrase, next, now: nowIso(services) });
+      const done = await rekeyCaseload({
+        folder: services.folder,
+        passphrase,
+        next,
+        now: nowIso(services),
+        onNewKey: services.reseal,
+      });
       if (!done.ok) throw new Refusal(done.code);
       forgetSystemKey(services.folder);
       return { recoveryKey: done.recoveryKey };

@@ -191,6 +191,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
         passphrase,
         now: nowIso(services),
         beforeReplacing,
+        onNewKey: services.reseal,
       });
       renameLaptop(services);
       return done;
@@ -201,6 +202,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     services.lock('asked');
     const done = await undoRestore(services.folder, keptAs, nowIso(services));
     renameLaptop(services);
+    services.sealAtNextOpening();
     return done;
   },
   'client.erase': async (services, { clientId }) => {

@@ -13,6 +13,8 @@ import { checkIsDue, secondPlaceIsOld } from '../files/backup/backup-schedule.ts
 import { newestIn } from '../files/backup/backup-second.ts';
 import { endPageWorker } from '../files/measure/page-file.ts';
 import { hasSystemKey } from '../files/system-key.ts';
+import { TrailWatch } from '../files/trail-watch.ts';
+import { forgetTries, noteWrongTry, secondsToWait } from '../files/unlock-delay.ts';
 import { backupNames, backupsFolder, checkCaseload } from '../files/backup/backup.ts';
 import { autoBackup, type AutoBackup } from '../files/backup/backup-auto.ts';
 import type { BlobSource } from '../window-files.ts';
@@ -27,16 +29,14 @@ export interface ServiceOptions {
   appRoot?: string;
   now: () => Date;
   emit: (event: ShellEvent) => void;
+  /** Where the second sealed note of the trail lies, outside the caseload's folder; null: nowhere. */
+  state?: string | null;
   /** Folder of the built demo caseload, or null where it is not shipped. */
   demoSource: string | null;
 }
 
 /** Scans waiting for the request that names them; more than this many means a runaway page. */
 const maxStaged = 24;
-
-/** Passphrases that may be wrong before waiting begins, and the longest wait. */
-const freeTries = 3;
-const longestWaitSeconds = 60;
 
 const Therapist = { initials: '', clinic: '', credentials: '' };
 
@@ -54,12 +54,11 @@ export class Services implements BlobSource {
   #lastUse: number;
   #backups: AutoBackup | null = null;
   #lastTry: Promise<void> = Promise.resolve();
-  #wrongTries = 0;
-  /** No unlocking before this instant, ms. */
-  #waitUntil = 0;
+  readonly #watch: TrailWatch;
 
   constructor(options: ServiceOptions) {
     this.options = options;
+    this.#watch = new TrailWatch(options.state ?? null);
     this.#lastUse = options.now().getTime();
   }
 
@@ -76,7 +75,7 @@ export class Services implements BlobSource {
     return now - this.#lastUse;
   }
 
-  /** Slows guessing down: after some wrong passphrases every further one waits, longer each time. Never destructive. */
+  /** Slows guessing down (unlock-delay.ts). */
   slowed<T>(attempt: () => Promise<T>): Promise<T> {
     // One at a time: many asked at once would all be let through.
     const turn = this.#lastTry.then(() => this.#tried(attempt));
@@ -88,22 +87,16 @@ export class Services implements BlobSource {
   }
 
   async #tried<T>(attempt: () => Promise<T>): Promise<T> {
-    const now = this.options.now().getTime();
-    // A clock that was set back must not make the wait longer than it is.
-    this.#waitUntil = Math.min(this.#waitUntil, now + longestWaitSeconds * 1000);
-    if (now < this.#waitUntil)
-      throw new Refusal('wait-before-retry', String(Math.ceil((this.#waitUntil - now) / 1000)));
+    const now = () => this.options.now().getTime();
+    const wait = secondsToWait(this.folder, now());
+    if (wait > 0) throw new Refusal('wait-before-retry', String(wait));
     try {
       const value = await attempt();
-      this.#wrongTries = 0;
-      this.#waitUntil = 0;
+      forgetTries(this.folder);
       return value;
     } catch (error) {
-      if (error instanceof Refusal && (error.code === 'wrong-passphrase' || error.code === 'wrong-recovery-key')) {
-        this.#wrongTries++;
-        const over = this.#wrongTries - freeTries;
-        if (over >= 0) this.#waitUntil = now + Math.min(longestWaitSeconds, 2 ** over) * 1000;
-      }
+      if (error instanceof Refusal && (error.code === 'wrong-passphrase' || error.code === 'wrong-recovery-key'))
+        noteWrongTry(this.folder, now());
       throw error;
     }
   }
@@ -115,14 +108,43 @@ export class Services implements BlobSource {
     this.used();
     this.damageFound = false;
     this.missing = caseload.logLost ? 'log' : 'nothing';
+    if (this.missing === 'nothing') this.missing = this.#watch.strange(caseload, !this.demo);
+    this.#seal();
     const second = () => this.secondPlace() || null;
     const backups = await autoBackup({ caseload, now: this.options.now, second });
     // It may have been locked meanwhile.
     if (this.caseload !== caseload) return;
     this.#backups = backups;
     if (this.missing === 'nothing' && backups.behind) this.missing = 'newer-backup';
-    if (backups.rewritten) this.missing = 'rewritten';
+    if (this.missing === 'nothing' && backups.rewritten) this.missing = 'rewritten';
     if (!this.demo) void this.#checkAtStart(caseload).catch(() => undefined);
+  }
+
+  #seal(): void {
+    if (this.demo || !this.caseload || this.missing !== 'nothing') return;
+    try {
+      this.#watch.seal(this.caseload, this.options.now().toISOString());
+    } catch {
+      // A full disk: the note stays as it was and tells of less.
+    }
+  }
+
+  /** Seals anew how far the trail goes: after a change of the key, and after a restore. */
+  reseal = (identity: Uint8Array, trail: { entries: number; head: string }): void =>
+    this.#watch.sealUnder(this.folder, identity, trail, this.options.now().toISOString());
+
+  /** What was put in place just now was put there by the therapist. */
+  sealAtNextOpening(): void {
+    this.#watch.replaced(this.folder);
+  }
+
+  /** The therapist knows why: noted in the trail, and sealed as it is. */
+  acknowledge(): void {
+    const caseload = this.need();
+    if (this.missing === 'nothing') return;
+    caseload.putSetting('acknowledged', { what: this.missing, on: this.today() }, this.doing());
+    this.missing = 'nothing';
+    this.#seal();
   }
 
   /** Trail, and the pages of a file that was too large to be looked through while it opened; in a worker. */
@@ -150,6 +172,7 @@ export class Services implements BlobSource {
   /** Makes an hourly backup if one is due; at closing, one if anything changed. The demo is not backed up by itself. */
   async lookAfterBackups(closing = false): Promise<void> {
     if (this.demo || !this.caseload) return;
+    this.#seal();
     await (closing ? this.#backups?.ifChanged('close') : this.#backups?.look());
   }
 
@@ -224,8 +247,14 @@ export class Services implements BlobSource {
     this.backingUp?.abort();
     void this.#backups?.stop();
     this.#backups = null;
-    this.caseload?.close();
+    this.#seal();
+    const { caseload } = this;
     this.caseload = null;
+    try {
+      caseload?.close();
+    } catch {
+      // A full or read-only disk: what was saved lies in the log, which the next opening reads.
+    }
     endPageWorker();
     if (wasOpen) this.options.emit({ kind: 'locked', why });
   }

@@ -1,10 +1,11 @@
 import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { openFile, openReader } from '../../db/connection.ts';
+import { createFile, openFile, openReader } from '../../db/connection.ts';
+import { dump, manifestOf } from '../../db/dump.ts';
 import { caseloadFile, copiesFolder } from '../../db/files.ts';
 import { openCaseload } from '../../db/index.ts';
-import { readMigrations, versionOf, type Migration } from '../../db/migrate.ts';
+import { migrate, readMigrations, versionOf, type Migration } from '../../db/migrate.ts';
 import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE } from './support.ts';
 
 const next = (version: number, sql: string): Migration => ({ version, name: `${version}-test.sql`, sql });
@@ -84,4 +85,15 @@ test('all facts of the newest version lie in strict tables', () => {
     const tables = sql.match(/CREATE TABLE/g) ?? [];
     expect(sql.match(/\) STRICT;/g) ?? [], name).toHaveLength(tables.length);
   }
+});
+
+test('a file of any earlier version can be copied and counted: backups of that day are restored so', async () => {
+  const { folder, identity } = await closed();
+  const old = createFile(`${caseloadFile(folder)}.old`, identity);
+  for (const { version } of shipped) {
+    migrate(old, null, '', shipped, version);
+    expect(manifestOf(old, NOW).counts['client'], String(version)).toBe(0);
+    expect([...dump(old)].map(({ name }) => name).filter((name) => name.startsWith('rows/client-'))).toEqual([]);
+  }
+  old.close();
 });

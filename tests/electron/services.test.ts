@@ -95,6 +95,28 @@ test('wrong passphrases asked for all at once are tried one by one and slowed do
   expect((await unlock(services)).ok).toBe(true);
 });
 
+test('a restart does not shorten the wait, nor give the free tries back; the right passphrase does', async () => {
+  const { folder } = await kept();
+  const guess = async (services: Services) =>
+    (await ask(services, 'app.unlock', { passphrase: 'a guess, wrong' })).code;
+  for (const code of ['wrong-passphrase', 'wrong-passphrase', 'wrong-passphrase', 'wait-before-retry'])
+    expect(await guess(servicesIn(folder))).toBe(code);
+  expect((await unlock(servicesIn(folder))).code).toBe('wait-before-retry');
+  now = new Date(now.getTime() + 1100);
+  expect(await guess(servicesIn(folder))).toBe('wrong-passphrase');
+  // Longer each time.
+  now = new Date(now.getTime() + 1100);
+  expect(await guess(servicesIn(folder))).toBe('wait-before-retry');
+  // A clock that was set back a year makes it no longer than a minute.
+  now = new Date(now.getTime() - 365 * 86_400_000);
+  expect(await guess(servicesIn(folder))).toBe('wait-before-retry');
+  now = new Date(now.getTime() + 61_000);
+  const services = servicesIn(folder);
+  expect((await unlock(services)).ok).toBe(true);
+  services.lock('asked');
+  expect(await guess(servicesIn(folder))).toBe('wrong-passphrase');
+});
+
 test('the trail is checked whenever the caseload opens, everything weekly; damage is told', async () => {
   const { folder } = await kept();
   const services = servicesIn(folder);
@@ -151,6 +173,10 @@ test('a file older than its newest backup is told, unless it was restored', asyn
   await ask(services, 'app.lock');
   for (const file of companions(caseloadFile(folder))) rmSync(file, { force: true });
   copyFileSync(path.join(old, 'caseload.db'), caseloadFile(folder));
+  expect(await missing(services)).toBe('rolled-back');
+  // The backups tell by themselves where there is no sealed note.
+  await ask(services, 'app.lock');
+  rmSync(path.join(folder, 'caseload.seal'));
   expect(await missing(services)).toBe('newer-backup');
   const [backup] = readdirSync(backupsFolder(folder));
   now = new Date(now.getTime() + 60_000);

@@ -65,7 +65,15 @@ async function openInBrowser(dataFolder: string, saveFolder: string, options: La
     size: options.size ?? { width: 1280, height: 720 },
     save: saveWithoutDialog(saveFolder),
     openBackend: (port, emit) =>
-      openBackend({ folder: dataFolder, port, emit, shell: 'browser', appRoot, ...(now && { now }) }),
+      openBackend({
+        folder: dataFolder,
+        port,
+        emit,
+        shell: 'browser',
+        appRoot,
+        state: path.join(dataFolder, '..', 'state'),
+        ...(now && { now }),
+      }),
   });
   return { page: session.page as Page, close: () => session.close() };
 }

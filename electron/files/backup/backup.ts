@@ -202,6 +202,8 @@ export interface RestoreBackup extends BackupHooks {
   /** The passphrase of the day of the backup, or the recovery key. */
   passphrase: string;
   now: string;
+  /** Told the key of what was restored, zeroed after the call, and how far its trail goes. */
+  onNewKey?: ((identity: Uint8Array, trail: { entries: number; head: string }) => void) | undefined;
 }
 
 /** Removes what restores that were killed left beside the caseload. The folder's lock must be held. */
@@ -226,12 +228,17 @@ export function restoreBackup(options: RestoreBackup): Promise<{ keptAs: string 
     const scratch = `${caseloadFile(folder)}.${randomUUID()}.ready`;
     let lock: FolderLock | null = null;
     try {
-      await runBackupJob({ kind: 'unpack', file, scratch, identity }, { onProgress, signal });
+      const unpacked = await runBackupJob({ kind: 'unpack', file, scratch, identity }, { onProgress, signal });
       beforeReplacing();
       lock = takeFolderLock(folder);
       if (!lock) throw new Refusal('locked-by-another');
       sweep(folder, scratch);
-      return { keptAs: replaceCaseload(folder, scratch, key, stampOf(now)) ?? '' };
+      const keptAs = replaceCaseload(folder, scratch, key, stampOf(now)) ?? '';
+      if (unpacked.kind === 'unpack') {
+        const { counts, trailHead } = unpacked.manifest;
+        options.onNewKey?.(identity, { entries: counts['trail'] ?? 0, head: trailHead });
+      }
+      return { keptAs };
     } finally {
       identity.fill(0);
       for (const each of companions(scratch)) rmSync(each, { force: true });

@@ -1,11 +1,9 @@
-import { createHash } from 'node:crypto';
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { autoBackup, rotate } from '../../../electron/files/backup/backup-auto.ts';
 import { backupNames, backupsFolder } from '../../../electron/files/backup/backup.ts';
-import { openFile } from '../../../db/connection.ts';
-import { caseloadFile } from '../../../db/files.ts';
+import { rewriteTrail } from '../../db/rewrite-trail.ts';
 import { client, doing, newCaseload, newFolder } from '../../db/support.ts';
 
 test('backups follow the changes: hourly, at closing, and to the second place while it is there', async () => {
@@ -50,27 +48,7 @@ test('a history that was rewritten, every hash recomputed, is noticed by the bac
   caseload.put('client', client({ id, note: 'a later note' }), doing);
   expect((await autoBackup(options)).rewritten).toBe(false);
   // With the key: an old entry and all that follow it get new hashes; the chain by itself fits.
-  caseload.withKey((identity) => {
-    const db = openFile(caseloadFile(caseload.folder), identity);
-    db.exec('DROP TRIGGER trail_never_changes');
-    const rows = db.prepare('SELECT * FROM trail ORDER BY seq').all() as Record<string, unknown>[];
-    let previous = '';
-    for (const row of rows) {
-      if (row['seq'] === 1) row['by'] = 'XX';
-      const parts = ['seq', 'at', 'by', 'client_id', 'kind', 'fact_id', 'action', 'step', 'reverses', 'digest'];
-      const text = JSON.stringify([previous, ...parts.map((part) => row[part])]);
-      const hash = createHash('sha256').update(text).digest('hex');
-      db.prepare('UPDATE trail SET by = ?, prev_hash = ?, hash = ? WHERE seq = ?').run(
-        row['by'],
-        previous,
-        hash,
-        row['seq'],
-      );
-      previous = hash;
-    }
-    db.prepare('UPDATE trail_head SET hash = ?').run(previous);
-    db.close();
-  });
+  caseload.withKey((identity) => rewriteTrail(caseload.folder, identity));
   expect((await autoBackup(options)).rewritten).toBe(true);
 });
 
