@@ -79,6 +79,8 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     await refuseGuessable(passphrase, [initials, clinic]);
     const created = await createCaseload({ folder: services.options.folder, passphrase, now: nowIso(services) });
     if (!created.ok) throw new Refusal(created.code);
+    // A note of a caseload that lay here once says nothing about this one.
+    services.sealAtNextOpening();
     await services.took(created.caseload);
     created.caseload.putSetting(
       'therapist',
