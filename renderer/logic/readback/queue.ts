@@ -34,7 +34,7 @@ export interface ReaderOf {
 const DAY_MS = 86_400_000;
 
 /** Who is known by initials. */
-export const sameReader = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
+const sameReader = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 /**
  * Lines that this reader may read now, shuffled over clients and dates.
