@@ -1,8 +1,8 @@
 /**
  * `npm run bench`: the speed of measuring, as ratios within this run, so that the machine's own speed drops out.
  * One A4 page at 300 dpi, by our engine and by the OpenCV pipeline of build/bench/opencv_reference.py with two threads;
- * then a page with twice the lines; the memory beyond the decoded picture; and whether the window stays awake while a
- * page comes in. Exit 1 when a limit is missed.
+ * then a page with twice the lines; the memory beyond the decoded picture; the time of a verdict about change; and
+ * whether the window stays awake while a page comes in. Exit 1 when a limit is missed.
  */
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -19,6 +19,7 @@ import { median } from '../../renderer/statistics/order-statistics.ts';
 import { inkTimes } from './bench-ink.ts';
 import { memoryBeyondPicture } from './bench-memory.ts';
 import { LONG_TASK_MS, windowTimes } from './bench-window.ts';
+import { verdictTimes } from './bench-verdict.ts';
 import type { BenchJob, BenchTimes } from './bench-worker.ts';
 
 const LINES = 24;
@@ -96,6 +97,7 @@ try {
   }
   report('twice the lines, time after decoding', ours.afterDecodeMs / fewer.afterDecodeMs, 'x', 2.2);
   report('memory beyond the decoded picture', memoryBeyondPicture(full), 'MB', 64);
+  for (const { what, ms, most } of verdictTimes()) report(what, ms, 'ms', most);
   const shown = await windowTimes(full.bytes, LINES);
   if (typeof shown === 'string') console.log(`Skipped: the window while a page comes in. ${shown}`);
   else {

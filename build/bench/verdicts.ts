@@ -51,7 +51,7 @@ function worst(rates: readonly Rate[]): Rate[] {
   const groups = Map.groupBy(rates, ({ setting, what }) => {
     const [first, ...rest] = setting.split(', ');
     const spread = rest.find((part) => part.startsWith('SD ')) ?? '';
-    return /^(unchanged|onset|decrement|stable|hand)/.test(first!)
+    return /^(unchanged|goal level|onset|decrement|stable|hand)/.test(first!)
       ? [first, rest[0]?.includes('pairs') ? rest[0] : '', spread, rest.at(-1) === 'no fall', what].join('|')
       : `${setting}|${what}`;
   });

@@ -24,7 +24,7 @@ export function textsSince(db: Db, at: string): { text: string; codes: string[];
 }
 
 /** A text that somebody has met: read from a sample, or known from taking it. */
-export interface TextMetRow {
+interface TextMetRow {
   sampleId: string;
   how: 'read' | 'took';
   /** ISO 8601. */

@@ -1,5 +1,5 @@
 /** Log likelihood of the level of a run of visits: before, or now. */
-import { CELLS, EFFECTS, EFFECT_WEIGHTS, LEVELS, LOGITS, logistic, SPREADS } from './posterior/grid.ts';
+import { CELLS, EFFECTS, EFFECT_WEIGHTS, LEVELS, LOGITS, logistic } from './posterior/grid.ts';
 import { visitTable } from './visit-table.ts';
 
 /** One visit as the model counts it. */
@@ -26,9 +26,12 @@ export function phaseLikelihood(visits: readonly PhaseVisit[], decay: number, re
     groups.set(group, known);
   });
   const all = new Float64Array(CELLS);
+  const product = new Float64Array(CELLS).fill(1);
   for (const [group, { log, readers }] of groups) {
-    addVisit(all, group === null ? log : overLeniency(log, readerSpread / Math.sqrt(readers)), 1);
+    if (group === null) addVisit(all, log, 1);
+    else multiplyOverLeniency(product, all, log, readerSpread / Math.sqrt(readers));
   }
+  for (let cell = 0; cell < CELLS; cell++) all[cell]! += Math.log(product[cell]!);
   return all;
 }
 
@@ -37,50 +40,70 @@ export function addVisit(sum: Float64Array, table: Float64Array, weight: number)
   for (let cell = 0; cell < CELLS; cell++) sum[cell]! += weight * table[cell]!;
 }
 
-/** For one level: levels that lenient or strict readers see instead, with their weights. */
+/** For each level a run of levels that lenient or strict readers see instead, with their weights, one after the other. */
 interface Seen {
-  levels: Int32Array;
+  /** First level of each run. */
+  first: Int32Array;
+  /** Where each run's weights begin; one more at the end. */
+  start: Int32Array;
   weights: Float64Array;
 }
 
 /** Few spreads of leniency occur: that of one reader over the root of how many read together. */
-const seenBySpread = new Map<number, Seen[]>();
+const seenBySpread = new Map<number, Seen>();
 
-/** Linear between levels, the ends held. */
-function seenWith(spread: number): Seen[] {
+/** Linear between levels, the ends held. Whole runs, gaps of weight 0 included: adding them up needs no look-up. */
+function seenWith(spread: number): Seen {
   const known = seenBySpread.get(spread);
   if (known) return known;
-  const seen = LOGITS.map((logit): Seen => {
-    const weights = new Map<number, number>();
-    const add = (level: number, weight: number): void => void weights.set(level, (weights.get(level) ?? 0) + weight);
+  const first = new Int32Array(LEVELS);
+  const start = new Int32Array(LEVELS + 1);
+  const weights: number[] = [];
+  LOGITS.forEach((logit, level) => {
+    const run = new Map<number, number>();
+    const add = (at: number, weight: number): void => void run.set(at, (run.get(at) ?? 0) + weight);
     EFFECTS.forEach((z, k) => {
       const place = Math.min(LEVELS - 1, Math.max(0, LEVELS * logistic(logit + spread * z) - 0.5));
       const below = Math.min(Math.floor(place), LEVELS - 2);
       add(below, EFFECT_WEIGHTS[k]! * (1 - (place - below)));
       add(below + 1, EFFECT_WEIGHTS[k]! * (place - below));
     });
-    return { levels: Int32Array.from(weights.keys()), weights: Float64Array.from(weights.values()) };
+    const from = Math.min(...run.keys());
+    for (let at = from; at <= Math.max(...run.keys()); at++) weights.push(run.get(at) ?? 0);
+    first[level] = from;
+    start[level + 1] = weights.length;
   });
+  const seen = { first, start, weights: Float64Array.from(weights) };
   if (seenBySpread.size > 50) seenBySpread.clear();
   seenBySpread.set(spread, seen);
   return seen;
 }
 
-/** Likelihood averaged over what the readers' leniency may be. */
-function overLeniency(log: Float64Array, spread: number): Float64Array {
+/** A product below this is moved to its logarithm before it gets too small; one logarithm a group would cost most. */
+const SMALL = 1e-150;
+const LEAST = 1e-300;
+
+/**
+ * Multiplies by a group's likelihood averaged over what the readers' leniency may be.
+ * @param product, sum together the joint likelihood: product times e to the sum; both are changed
+ */
+function multiplyOverLeniency(product: Float64Array, sum: Float64Array, log: Float64Array, spread: number): void {
   let top = -Infinity;
   for (let cell = 0; cell < CELLS; cell++) if (log[cell]! > top) top = log[cell]!;
-  const seen = seenWith(spread);
-  const out = new Float64Array(CELLS);
+  const { first, start, weights } = seenWith(spread);
   const likely = new Float64Array(LEVELS);
-  for (let s = 0; s < SPREADS.length; s++) {
-    for (let i = 0; i < LEVELS; i++) likely[i] = Math.exp(log[s * LEVELS + i]! - top);
+  for (let row = 0; row < CELLS; row += LEVELS) {
+    for (let i = 0; i < LEVELS; i++) likely[i] = Math.exp(log[row + i]! - top);
     for (let i = 0; i < LEVELS; i++) {
-      const { levels, weights } = seen[i]!;
-      let sum = 0;
-      for (let k = 0; k < levels.length; k++) sum += weights[k]! * likely[levels[k]!]!;
-      out[s * LEVELS + i] = Math.log(Math.max(sum, 1e-300)) + top;
+      let mean = 0;
+      for (let at = start[i]!, level = first[i]!; at < start[i + 1]!; at++, level++)
+        mean += weights[at]! * likely[level]!;
+      const cell = row + i;
+      if (product[cell]! < SMALL || mean < SMALL) {
+        sum[cell]! += Math.log(product[cell]!) + Math.log(Math.max(mean, LEAST));
+        product[cell] = 1;
+      } else product[cell]! *= mean;
+      sum[cell]! += top;
     }
   }
-  return out;
 }

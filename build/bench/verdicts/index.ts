@@ -1,6 +1,7 @@
 /** Every setting whose error rates are held, in the order in which they are shown. */
 import { boutSettings } from './bouts.ts';
 import { gainSettings } from './gains.ts';
+import { goalSettings } from './goals.ts';
 import { handSettings } from './hands.ts';
 import { lossSettings } from './losses.ts';
 import { proposalSettings } from './proposals.ts';
@@ -13,6 +14,7 @@ export const settings: readonly Setting[] = [
   ...lossSettings,
   ...proposalSettings,
   ...boutSettings,
+  ...goalSettings,
   ...handSettings,
 ];
 

@@ -15,17 +15,19 @@ export interface ObservationContext {
 /** Every value as an observation with unit, interval, method and the conditions of writing. */
 export function observationOf(value: ExchangeValue, { clientId, visits, idOf }: ObservationContext): Observation {
   const components: ObservationComponent[] = [];
-  if (value.low !== null)
-    components.push(component('interval-low', 'Lower end of the 95 % interval', value.low, value));
-  if (value.high !== null)
-    components.push(component('interval-high', 'Upper end of the 95 % interval', value.high, value));
+  if (value.low !== null) components.push(component('interval-low', lower(value), value.low, value));
+  if (value.high !== null) components.push(component('interval-high', upper(value), value.high, value));
   if (value.n !== null)
     components.push({
       code: concept(systems.measure, 'n', 'Readings, words or letters that it rests on'),
       valueInteger: value.n,
     });
-  const notes = [value.about, value.who && `by ${value.who}`, value.sample ? circumstances(value.sample) : ''];
-  const whole = value.unit === 'level' || value.unit === '0 to 3' || value.unit === '0 to 10';
+  // A verdict that compares nothing has its words as value.
+  const notes = [
+    value.value === null ? '' : value.about,
+    value.who && `by ${value.who}`,
+    value.sample ? circumstances(value.sample) : '',
+  ];
   return {
     resourceType: 'Observation',
     id: idOf([value.factId, value.code, value.who === 'ruler' ? 'ruler' : ''].join(' ')),
@@ -34,7 +36,7 @@ export function observationOf(value: ExchangeValue, { clientId, visits, idOf }: 
     subject: refer(clientId),
     ...(value.visitId && visits.has(value.visitId) ? { encounter: refer(value.visitId) } : {}),
     effectiveDateTime: value.at ?? value.day,
-    ...(whole ? { valueInteger: value.value } : { valueQuantity: quantity(value.value, value.unit) }),
+    ...(value.value === null ? { valueString: value.about } : valueOf(value.value, value.unit)),
     ...(value.method ? { method: { text: [value.method, value.version].filter(Boolean).join('; version ') } } : {}),
     ...(value.device ? deviceOf(value.device) : {}),
     ...(components.length > 0 ? { component: components } : {}),
@@ -47,6 +49,18 @@ function deviceOf(name: string): Pick<Observation, 'contained' | 'device'> {
   const pen: Device = { resourceType: 'Device', id: 'pen', deviceName: [{ name, type: 'user-friendly-name' }] };
   return { contained: [pen], device: { reference: '#pen' } };
 }
+
+/** The interval of a change has its own width, told in the method. */
+const lower = ({ code }: ExchangeValue): string =>
+  code === 'change' ? 'Lower end of the interval' : 'Lower end of the 95 % interval';
+const upper = ({ code }: ExchangeValue): string =>
+  code === 'change' ? 'Upper end of the interval' : 'Upper end of the 95 % interval';
+
+/** Grades, levels and ratings are whole numbers; all else has a unit. */
+const valueOf = (value: number, unit: string): Pick<Observation, 'valueInteger' | 'valueQuantity'> =>
+  unit === 'level' || unit === '0 to 3' || unit === '0 to 10'
+    ? { valueInteger: value }
+    : { valueQuantity: quantity(value, unit) };
 
 const component = (code: string, name: string, number: number, { unit }: ExchangeValue): ObservationComponent => ({
   code: concept(systems.measure, code, name),

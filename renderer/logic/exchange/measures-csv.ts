@@ -40,7 +40,7 @@ export const CSV_COLUMNS: readonly Column[] = [
   {
     name: 'about',
     meaning:
-      'screening item with side, or goal, that a grade or level belongs to; of pen recordings task, hand and surface',
+      'screening item with side, or goal, that a grade or level belongs to; of pen recordings task, hand and surface; the sentences of the verdict about change',
     cell: (v) => v.about,
   },
   { name: 'value', meaning: 'the value in its unit', cell: (v) => rounded(v.value) },
@@ -50,7 +50,11 @@ export const CSV_COLUMNS: readonly Column[] = [
     cell: (v) => v.unit,
   },
   { name: 'n', meaning: 'readings, words or letters that the value rests on', cell: (v) => v.n },
-  { name: 'low', meaning: 'lower end of the 95 % interval', cell: (v) => rounded(v.low) },
+  {
+    name: 'low',
+    meaning: 'lower end of the 95 % interval (of a change: of the interval told in method)',
+    cell: (v) => rounded(v.low),
+  },
   { name: 'high', meaning: 'upper end of the 95 % interval', cell: (v) => rounded(v.high) },
   { name: 'by', meaning: 'who read, rated or logged; page, ruler or pen for measures of writing', cell: (v) => v.who },
   { name: 'device', meaning: 'pen and surface of a pen recording', cell: (v) => v.device },

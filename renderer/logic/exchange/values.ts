@@ -2,7 +2,7 @@
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Sample } from '../../../db/types/sample.ts';
-import { CHANGE_VERSION, familyOf, type ChangeExamination, type Visit } from '../../change/index.ts';
+import { CHANGE_VERSION, familyOf, type ChangeExamination, type ChangeLimits, type Visit } from '../../change/index.ts';
 import { changeOf } from '../record/change-samples.ts';
 import { limitsOf } from '../rules/limits.ts';
 import { inkValues } from '../record/ink-values.ts';
@@ -10,6 +10,7 @@ import { sampleValues } from '../record/measure-values.ts';
 import { inkTaskNames, surfaceNames } from '../sample/ink-sentence.ts';
 import { readersText } from '../texts/occasion-words.ts';
 import { occasionsOf, type Occasion } from '../record/occasions.ts';
+import { verdictValue } from './verdict-value.ts';
 import { wilson } from '../../statistics/wilson.ts';
 
 /** One value, with what stands behind it. */
@@ -23,7 +24,8 @@ export interface ExchangeValue {
   at: string | null;
   sample: Sample | null;
   code: string;
-  value: number;
+  /** Null for a verdict that compares nothing: its words stand in `about`. */
+  value: number | null;
   unit: string;
   n: number | null;
   /** 95 % interval, in the unit. */
@@ -34,7 +36,7 @@ export interface ExchangeValue {
   method: string;
   version: string;
   corrected: boolean;
-  /** Item, side or goal that a grade or level belongs to; of pen recordings: task, hand, surface. */
+  /** Item, side or goal that a grade or level belongs to; the sentences of a verdict; of pen recordings task and surface. */
   about: string;
   /** What a pen recording was made with; '' for everything else. */
   device: string;
@@ -70,7 +72,8 @@ const blank = {
 /** All values of a record, oldest first. Signatures and personal lines are left out, as on every page. */
 export function exchangeValues(record: Facts, rules: Pick<RulesInUse, 'intake' | 'thresholds'>): ExchangeValue[] {
   const dayOf = new Map(record.visits.map((visit) => [visit.id, visit.date]));
-  const change = changeOf(record, limitsOf(rules));
+  const limits = limitsOf(rules);
+  const change = changeOf(record, limits);
   const values = [
     ...occasionsOf(record).flatMap((occasion) => fromOccasion(occasion, change)),
     ...sampleValues(record)
@@ -94,6 +97,7 @@ export function exchangeValues(record: Facts, rules: Pick<RulesInUse, 'intake' |
         who: m.source === 'ruler' ? 'ruler' : 'page',
       })),
     ...fromInk(record),
+    ...fromVerdict(record, change, limits.change),
     ...fromScreen(record, rules, dayOf),
     ...fromPractice(record),
     ...fromGoals(record, dayOf),
@@ -132,6 +136,31 @@ const fromInk = (record: Facts): ExchangeValue[] =>
         .join('; '),
       device: [recording.device.trim(), surfaceNames[recording.surface]].filter((each) => each !== '').join(', '),
     }));
+
+/** The verdict of today over all visits, at the day of the latest one; named after the client, whose it is. */
+function fromVerdict(
+  { samples }: Pick<ClientRecord, 'samples'>,
+  change: ChangeExamination,
+  limits: ChangeLimits,
+): ExchangeValue[] {
+  const verdict = verdictValue(change, limits);
+  const clientId = samples[0]?.clientId;
+  if (!verdict || clientId === undefined) return [];
+  const { words, ...value } = verdict;
+  return [
+    {
+      ...blank,
+      ...value,
+      factId: clientId,
+      visitId: null,
+      at: null,
+      sample: null,
+      code: 'change',
+      unit: 'points',
+      about: words,
+    },
+  ];
+}
 
 /** Whether a sample counts in the verdict about change, as a clause; '' where nothing is compared with it. */
 function comparedWords({ sample, day }: Occasion, { before, now, leftOut }: ChangeExamination): string {

@@ -59,6 +59,26 @@ export function buildLevels(
   return { values, texts: levelTexts(values, variable), problems };
 }
 
+/**
+ * Three levels where five would lie inside the noise: less than expected, as expected, more. Only the one in the middle
+ * has two ends, and it is as wide as the noise asks.
+ * @param width least width of a level, in the variable's unit
+ * @returns null where there is no room for it
+ */
+export function threeLevels(variable: LevelVariable, expected: number, width: number): GoalLevels | null {
+  const { unit, min, max } = variable;
+  const above = expected + Math.max(1, Math.ceil(width));
+  if (above > max || expected <= min) return null;
+  const as = above - 1 > expected ? `${expected} to ${above - 1} ${unit}` : `${expected} ${unit}`;
+  const more = above >= max ? `${above} ${unit}` : `${above} ${unit} or more`;
+  const texts: GoalLevels['texts'] = ['', `fewer than ${expected} ${unit}`, as, more, ''];
+  return { values: [min, min, expected, above, max + 1], texts, problems: [] };
+}
+
+/** Three levels: the outermost two are left empty on purpose. */
+export const hasThreeLevels = (texts: readonly string[]): boolean =>
+  texts.length === LEVELS.length && texts.every((text, i) => (text.trim() === '') === (i === 0 || i === 4));
+
 /** Level that a value reaches. */
 export function levelReached(levels: GoalLevels['values'], value: number): -2 | -1 | 0 | 1 | 2 {
   return ([2, 1, 0, -1].find((level) => value >= levels[level + 2]!) as 2 | 1 | 0 | -1 | undefined) ?? -2;
@@ -88,7 +108,8 @@ interface Range {
 export function checkLevels(texts: readonly string[]): string[] {
   if (texts.every((text) => text.trim() === '')) return [];
   const problems: string[] = [];
-  const empty = LEVELS.filter((_, i) => !texts[i]?.trim());
+  const isThree = hasThreeLevels(texts);
+  const empty = isThree ? [] : LEVELS.filter((_, i) => !texts[i]?.trim());
   if (empty.length) problems.push(`Level ${empty.map(signed).join(', ')} has no text yet.`);
   const ranges = texts.map(parseRange);
   const unread = LEVELS.filter((_, i) => texts[i]?.trim() && !ranges[i]);
@@ -111,7 +132,7 @@ export function checkLevels(texts: readonly string[]): string[] {
   }
   const starts = ranges.slice(1).map((range) => range?.low ?? NaN);
   const steps = starts.slice(1).map((start, i) => start - starts[i]!);
-  if (steps.every(Number.isFinite) && Math.max(...steps) - Math.min(...steps) > 1) {
+  if (!isThree && steps.every(Number.isFinite) && Math.max(...steps) - Math.min(...steps) > 1) {
     problems.push('The levels are not equally spaced.');
   }
   return problems;

@@ -4,7 +4,8 @@ import type { Sample } from '../../../db/types/sample.ts';
 import type { Occasion } from '../record/occasions.ts';
 import type { Limits } from '../rules/limits.ts';
 import { wordsReadOf } from '../record/sample-legibility.ts';
-import { buildLevels, type GoalLevels } from './levels.ts';
+import { smallestChange, type ChangeLimits } from '../../change/index.ts';
+import { buildLevels, threeLevels, type GoalLevels } from './levels.ts';
 import { nextStep, rungAbove, type ReadSample, wordsOfPercent } from './goal-ladder.ts';
 
 /** A goal without the stamps that are set when it is saved. */
@@ -19,6 +20,7 @@ export const readSamples = (occasions: readonly Occasion[]): ReadSample[] =>
  * @param setOn day of agreeing, YYYY-MM-DD
  * @param ladder rungs in use
  * @param current what the goal in force says is written, or null
+ * @param visitSd how much the client varies from visit to visit, from the posterior; null = not known
  */
 export function proposedGoal(
   ids: { id: string; clientId: string },
@@ -29,6 +31,7 @@ export function proposedGoal(
   limits: Limits,
   ladder: readonly GoalRung[],
   current: string | null = null,
+  visitSd: number | null = null,
 ): GoalDraft {
   const last = occasions.at(-1);
   const read = occasions.findLast((o) => o.legibility);
@@ -49,7 +52,7 @@ export function proposedGoal(
     setOn,
     baseline: read ? `${wordsReadOf(read.legibility!)} words read (${baseline} %)` : '',
     because: wants,
-    levels: levelsFor(baseline, step.percent, step.wordsOf, tries.of),
+    levels: levelsFor(baseline, step.percent, step.wordsOf, tries.of, levelNoise(visitSd, limits)),
     weight: 1,
     nextStep: rungAbove(ladder, step.rung.output),
     replaces: null,
@@ -66,9 +69,10 @@ export function revisedGoal(
   mdc: number | null,
   limits: Limits,
   ladder: readonly GoalRung[],
+  visitSd: number | null = null,
 ): GoalDraft {
   const ids = { id, clientId: goal.clientId };
-  const fresh = proposedGoal(ids, occasions, mdc, goal.because, setOn, limits, ladder, goal.output);
+  const fresh = proposedGoal(ids, occasions, mdc, goal.because, setOn, limits, ladder, goal.output, visitSd);
   const { at: _at, by: _by, ...kept } = goal;
   return {
     ...kept,
@@ -87,6 +91,27 @@ export function revisedGoal(
 }
 
 /**
+ * How much the tries of a goal vary: a level narrower than the noise would be reached or missed by chance.
+ * Shapes: spread from visit to visit, logit (the client's own where the model knows it), and the model's numbers.
+ */
+interface LevelNoise {
+  visitSd: number;
+  limits: Pick<ChangeLimits, 'decay'>;
+}
+
+/** @param visitSd from the posterior; null: what a clinic's clients usually vary from visit to visit */
+export const levelNoise = (visitSd: number | null, { change }: Pick<Limits, 'change'>): LevelNoise => ({
+  visitSd: visitSd ?? change.pairSpread * change.visitsApart,
+  limits: change,
+});
+
+/** Least width of a level judged by all tries together, percentage points. */
+function leastWidth(percent: number, wordsOf: number, tries: number, { visitSd, limits }: LevelNoise): number {
+  const p = Math.min(0.95, Math.max(0.05, percent / 100));
+  return smallestChange({ p, words: wordsOf, n1: 1, n2: tries, sd: visitSd }, limits).levelWidth;
+}
+
+/**
  * Level texts of a goal; a baseline near the bottom could hardly worsen, so it lies at -2. In percent of words where one
  * word is less than a step; else in words of all tries together, because no smaller step could be counted.
  * @param baseline,expected percent of words
@@ -97,14 +122,49 @@ export function levelsFor(
   expected: number | null,
   wordsOf: number | null,
   tries: number,
+  noise: LevelNoise,
 ): Goal['levels'] {
   if (baseline === null || expected === null) return ['', '', '', '', ''];
-  const built = goalLevels(baseline, expected, wordsOf, tries, false);
+  const built = goalLevels(baseline, expected, wordsOf, tries, false, noise);
   return built.problems.length === 0 ? built.texts : ['', '', '', '', ''];
 }
 
-/** Levels of a goal with what is wrong with them, as for `levelsFor`. */
+/**
+ * Levels of a goal with what is wrong with them, as for `levelsFor`: five where each is wider than the noise, else three,
+ * else a sentence about what would make it possible.
+ */
 export function goalLevels(
+  baseline: number,
+  expected: number,
+  wordsOf: number | null,
+  tries: number,
+  couldWorsen: boolean,
+  noise: LevelNoise,
+): GoalLevels {
+  const five = fiveLevels(baseline, expected, wordsOf, tries, couldWorsen);
+  if (!wordsOf || !(expected > baseline)) return five;
+  const width = leastWidth(expected, wordsOf, tries, noise);
+  if (five.problems.length === 0 && (expected - baseline) / (couldWorsen ? 1 : 2) >= width) return five;
+  const three = threeLevels({ unit: '% of words', min: 0, max: 100 }, Math.round(expected), width);
+  if (three) return three;
+  const longer = Array.from({ length: MOST_WORDS }, (_, i) => i + 1).find(
+    (words) => words > wordsOf && expected + Math.ceil(leastWidth(expected, words, tries, noise)) <= 100,
+  );
+  const counted = `${tries === 1 ? 'one try' : `${tries} tries together`} of ${wordsOf} words`;
+  const advice = longer ? `write at least ${longer} words a try` : 'count more tries together';
+  return {
+    ...five,
+    problems: [
+      `Judged by ${counted}, a level must be at least ${Math.ceil(width)} points wide, or it is reached by chance: ` +
+        `${advice}, or set the expected level lower.`,
+    ],
+  };
+}
+
+/** Longest text of one try that is asked for. */
+const MOST_WORDS = 120;
+
+function fiveLevels(
   baseline: number,
   expected: number,
   wordsOf: number | null,

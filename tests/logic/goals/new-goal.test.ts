@@ -2,7 +2,14 @@ import { expect, test } from 'vitest';
 import type { Reading } from '../../../db/types/reading.ts';
 import type { Sample } from '../../../db/types/sample.ts';
 import { checkLevels } from '../../../renderer/logic/goals/levels.ts';
-import { baselinePercent, levelsFor, proposedGoal, revisedGoal } from '../../../renderer/logic/goals/new-goal.ts';
+import {
+  baselinePercent,
+  goalLevels,
+  levelNoise,
+  levelsFor,
+  proposedGoal,
+  revisedGoal,
+} from '../../../renderer/logic/goals/new-goal.ts';
 import { missingParts } from '../../../renderer/logic/goals/sentence.ts';
 import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
 import { ladder, limits } from '../../limits.ts';
@@ -73,14 +80,8 @@ test('a goal starts from the last sample: step, paper, aid, cue, start level, le
     dueOn: '2026-02-03',
     because: 'write to my sister',
   });
-  // A step of 8 % is less than one of eight words, so the three tries are counted together: 12 of 24 now, 16 expected.
-  expect(goal.levels).toEqual([
-    'fewer than 14 words of 24 (3 tries together)',
-    '14 to 15 words of 24 (3 tries together)',
-    '16 to 17 words of 24 (3 tries together)',
-    '18 to 19 words of 24 (3 tries together)',
-    '20 words of 24 (3 tries together) or more',
-  ]);
+  // Five levels two words wide would be reached by chance: V = .66 · .34 / 8 + (.66 · .34 · .45)², 200·√(V/3) = 22.6.
+  expect(goal.levels).toEqual(['', 'fewer than 66 % of words', '66 to 88 % of words', '89 % of words or more', '']);
   expect(goal.nextStep).toBe('two lines');
   expect(checkLevels(goal.levels)).toEqual([]);
   expect(missingParts(goal)).toEqual([]);
@@ -108,13 +109,33 @@ test('the start level is read from its text', () => {
   expect(baselinePercent('hardly anything')).toBeNull();
 });
 
+const noise = levelNoise(0.45, limits);
+
 test('levels count in percent where a step is more than one word', () => {
-  expect(levelsFor(30, 60, 20, 3)).toEqual([
-    'fewer than 45 % of words',
-    '45 to 59 % of words',
-    '60 to 74 % of words',
-    '75 to 89 % of words',
-    '90 % of words or more',
+  expect(levelsFor(20, 60, 40, 3, noise)).toEqual([
+    'fewer than 40 % of words',
+    '40 to 59 % of words',
+    '60 to 79 % of words',
+    '80 to 99 % of words',
+    '100 % of words',
   ]);
-  expect(levelsFor(null, 60, 20, 3)).toEqual(['', '', '', '', '']);
+  expect(levelsFor(null, 60, 20, 3, noise)).toEqual(['', '', '', '', '']);
+});
+
+test('no level is narrower than the noise of the tries: then three, else a sentence', () => {
+  // CHANGE, part 3, worked by hand: p .6, 20 words, sd .45: V = .0237, 200·√(V/3) = 17.8 points; five would be 15 wide.
+  expect(levelsFor(30, 60, 20, 3, noise)).toEqual([
+    '',
+    'fewer than 60 % of words',
+    '60 to 77 % of words',
+    '78 % of words or more',
+    '',
+  ]);
+  const built = goalLevels(80, 92, 10, 3, true, noise);
+  expect(built.problems).toEqual([
+    'Judged by 3 tries together of 10 words, a level must be at least 11 points wide, or it is reached by chance: ' +
+      'write at least 20 words a try, or set the expected level lower.',
+  ]);
+  // A client who varies more needs wider levels.
+  expect(levelsFor(30, 60, 20, 3, { ...noise, visitSd: 0.85 })[2]).toBe('60 to 86 % of words');
 });

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { rulesInUse } from '../../../db/rules/in-use.ts';
 import { dictionary, dictionaryCsv } from '../../../renderer/logic/exchange/dictionary.ts';
 import { CSV_COLUMNS, measuresCsv } from '../../../renderer/logic/exchange/measures-csv.ts';
+import { CHANGE_VERSION } from '../../../renderer/change/index.ts';
 import { exchangeValues } from '../../../renderer/logic/exchange/values.ts';
 import { MEASURES } from '../../../renderer/measure/measures/measure-table.ts';
 import { record } from './record.ts';
@@ -39,6 +40,35 @@ test('every value of the record is a row; what is read back is what the record s
   const read = rows.filter((row) => row[at('measure')] === 'words-read').map((row) => Number(row[at('value')]));
   expect(read.length).toBeGreaterThan(1);
   expect(rows.map((row) => row[at('date')])).toEqual([...rows.map((row) => row[at('date')])].sort());
+});
+
+test('the verdict about change is a row: comparable or not first, what was left out and under what, in words', () => {
+  const verdict = (change: (r: ReturnType<typeof record>) => void) => {
+    const [head, ...rows] = readCsv(measuresCsv([record(change)], rules));
+    const row = rows.find((each) => each[head!.indexOf('measure')] === 'change')!;
+    return (name: string) => row[head!.indexOf(name)]!;
+  };
+  const same = verdict((r) => {
+    for (const sample of r.samples) sample.conditions.doseState = 'on';
+  });
+  expect(same('version')).toBe(CHANGE_VERSION);
+  expect(Number(same('low'))).toBeLessThan(Number(same('high')));
+  expect(same('method')).toMatch(
+    /^compared under: task copy, cue none, dose on, hand \w+, surface paper, view true-size;/,
+  );
+  const apart = verdict((r) => {
+    const last = r.samples
+      .map(({ takenAt }) => takenAt)
+      .sort()
+      .at(-1);
+    for (const sample of r.samples) {
+      sample.baseline = sample.takenAt !== last;
+      sample.conditions.doseState = sample.baseline ? 'off' : 'on';
+    }
+  });
+  expect(apart('about')).toMatch(/^Not comparable\. Not comparable: the first visits were written with medicine off/);
+  expect(apart('value')).toBe('');
+  expect(apart('method')).toContain('nothing compared; differing: dose');
 });
 
 test('no name, no text that was written, and nothing that a spreadsheet would run', () => {
