@@ -4,9 +4,9 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
-import { run } from '../../electron/command-line.ts';
-import { INK_CODES } from '../../renderer/ink/index.ts';
-import type { InkResult } from '../../renderer/ink/index.ts';
+import { run } from '../../../electron/command-line.ts';
+import { INK_CODES } from '../../../renderer/ink/index.ts';
+import type { InkResult } from '../../../renderer/ink/index.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'fairhand-ink-command-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
