@@ -6,10 +6,13 @@ import { goalLadder } from './table/ladder-thresholds.ts';
 import { RuleTableError, rulesCurrent } from './index.ts';
 import { TextLibraryError, textLibrary } from './library/text-library.ts';
 import { screenTables } from './screen/items-schema.ts';
+import { OccasionRung } from '../types/goal.ts';
+import occasionRungs from './table/occasion-rungs.json' with { type: 'json' };
 import sampleTexts from './screen/sample-texts.json' with { type: 'json' };
 import spanish from './texts/es.json' with { type: 'json' };
 
 const translations = { es: Translations.parse(spanish) };
+const shippedOccasionRungs = occasionRungs.map((row) => OccasionRung.parse(row));
 const shippedSampleTexts = SampleTexts.parse(sampleTexts);
 
 /** @throws RuleTableError when the clinic's changes do not fit */
@@ -22,6 +25,7 @@ export function rulesInUse(clinic: ClinicRules | null): RulesInUse {
     texts: textsOf(clinic),
     translations,
     goalLadder: goalLadder(rules.thresholds),
+    occasionRungs: shippedOccasionRungs,
   };
 }
 

@@ -1,8 +1,16 @@
 import { z } from 'zod';
+import { OccasionCode } from './occasions.ts';
 import { factFields, Id, IsoDate, Line, Note, SourceTag } from './common.ts';
 
 export const GoalLevel = z.union([z.literal(-2), z.literal(-1), z.literal(0), z.literal(1), z.literal(2)]);
 export type GoalLevel = z.infer<typeof GoalLevel>;
+
+/**
+ * How a goal is judged. words: read by a reader. exact: every word and digit right. told-apart: a second person tells
+ * pairs of signatures. accepted: taken in use, where and when.
+ */
+export const GoalMeasure = z.enum(['words', 'exact', 'told-apart', 'accepted']);
+export type GoalMeasure = z.infer<typeof GoalMeasure>;
 
 /** One goal: one output, one variable, five levels. A revision is a new goal that names the one it replaces. */
 export const Goal = z.object({
@@ -29,6 +37,10 @@ export const Goal = z.object({
   nextStep: Line,
   replaces: Id.nullable(),
   status: z.enum(['active', 'met', 'revised', 'dropped']),
+  /** What the client wants to write it for; absent = none named. */
+  occasion: OccasionCode.optional(),
+  /** Absent = words read. */
+  measure: GoalMeasure.optional(),
 });
 export type Goal = z.infer<typeof Goal>;
 
@@ -54,3 +66,13 @@ export type GoalRung = z.infer<typeof GoalRung>;
 
 /** A rung as it is shipped. */
 export const ShippedRung = GoalRung.extend({ source: SourceTag, sourceNote: z.string().max(400) });
+
+/** One rung of the ladder of a writing occasion, lowest first. */
+export const OccasionRung = GoalRung.extend({
+  occasion: OccasionCode,
+  measure: GoalMeasure,
+  /** On what it is written; '' = the paper of the last sample. */
+  paper: Line,
+  source: SourceTag,
+});
+export type OccasionRung = z.infer<typeof OccasionRung>;

@@ -26,7 +26,8 @@ export type OpensWhen = z.infer<typeof OpensWhen>;
 const ItemDetail = z.object({
   question: Text,
   below: z.number().int().min(1).max(4),
-  choices: z.array(z.object({ code: Code, title: Text })).min(2),
+  /** `said`: the choice as a sentence of a page, where its title is none by itself; '' = nothing to say. */
+  choices: z.array(z.object({ code: Code, title: Text, said: z.string().max(200).optional() })).min(2),
 });
 
 /** Client's own rating 0 to 10. `level` grades the higher rating, `rise` after minus before. */
@@ -47,6 +48,8 @@ export const IntakeItem = z.object({
   writingBlock: z.boolean(),
   observe: z.array(Text).min(1),
   anchors: z.object({ 3: Text, 2: Text, 1: Text, 0: Text }),
+  /** An anchor as a sentence of a page, where it only makes sense beside its item. */
+  said: z.object({ 3: Text, 2: Text, 1: Text, 0: Text }).partial().optional(),
   asksSide: z.boolean(),
   /** What the side means: the hand it was tested on, or the side of the page that is missed. */
   sideOf: z.enum(['hand', 'page']).default('hand'),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { GoalRung } from './goal.ts';
+import { GoalRung, OccasionRung } from './goal.ts';
 import { ItemTable, RedFlagTable, SetupTable } from './items.ts';
 import { RuleTable } from './rules.ts';
 import { SampleTexts } from './sample-texts.ts';
@@ -24,5 +24,7 @@ export const RulesInUse = z.object({
   translations: z.record(z.string(), Translations),
   /** Rungs of goals, lowest first. */
   goalLadder: z.array(GoalRung).min(1),
+  /** Rungs of each writing occasion, lowest first. */
+  occasionRungs: z.array(OccasionRung).min(1),
 });
 export type RulesInUse = z.infer<typeof RulesInUse>;

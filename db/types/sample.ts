@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { OccasionCode } from './occasions.ts';
 import { ClockTime, factFields, Hand, Id, IsoDateTime, Line, Note, ZeroToTen } from './common.ts';
 
 export const TaskKind = z.enum([
@@ -33,6 +34,8 @@ export const Task = z.object({
   spellingNoted: z.boolean(),
   /** The words in question; absent = none noted. */
   spellings: z.array(OwnSpelling).max(60).optional(),
+  /** The writing occasion that it is a sample of; absent = none. */
+  occasion: OccasionCode.optional(),
 });
 export type Task = z.infer<typeof Task>;
 

@@ -1,5 +1,6 @@
 import type { Goal } from '../../../db/types/goal.ts';
 import { wordsOfPercent } from './goal-ladder.ts';
+import { successWords } from './success-words.ts';
 
 type GoalText = Pick<
   Goal,
@@ -15,6 +16,7 @@ type GoalText = Pick<
   | 'setOn'
   | 'baseline'
   | 'because'
+  | 'measure'
 >;
 
 const cueWords = { none: 'without cues', visual: 'with a visual cue', verbal: 'with one spoken cue' } as const;
@@ -34,7 +36,9 @@ export function goalSentence(goal: GoalText, who: string, showDate: (iso: string
   const aid = goal.aid ? ` with ${goal.aid}` : '';
   parts.push(`${who} will write ${output}${length}${paper}${aid}, ${cueWords[goal.cue]}`);
   let sentence = parts.join(' ');
-  if (goal.percent !== null) {
+  const measure = goal.measure ?? 'words';
+  if (measure !== 'words') sentence += `, so that ${successWords[measure]}`;
+  else if (goal.percent !== null) {
     sentence += `, so that ${readerWords[goal.reader]} reads ${goal.percent} % of the words${wordCount(goal)}`;
   }
   const { need, of } = goal.tries;
@@ -49,9 +53,9 @@ export function missingParts(goal: GoalText): string[] {
   const missing: [boolean, string][] = [
     [!goal.output, 'what is written'],
     [!goal.paper, 'paper'],
-    [goal.percent === null, 'how many words are to be read'],
+    [(goal.measure ?? 'words') === 'words' && goal.percent === null, 'how many words are to be read'],
     [!goal.dueOn, 'a date'],
-    [!goal.baseline, 'the start level'],
+    [(goal.measure ?? 'words') === 'words' && !goal.baseline, 'the start level'],
     [!goal.because, 'why it matters to the client'],
     [goal.tries.need > goal.tries.of, 'tries that are possible (more are needed than there are)'],
   ];

@@ -3,9 +3,10 @@ import type { ClientRecord } from '../../../db/types/record.ts';
 import { changeOf, type ChangeFacts } from '../record/change-samples.ts';
 import { occasionsOf } from '../record/occasions.ts';
 import type { Limits } from '../rules/limits.ts';
-import type { FlagInput, SteadyLoss } from './flags.ts';
+import { logPainRise } from '../record/log-pain.ts';
+import type { FlagInput, Sign, SteadyLoss } from './flags.ts';
 
-type Facts = ChangeFacts & Pick<ClientRecord, 'redFlags' | 'intakeAnswers'>;
+type Facts = ChangeFacts & Pick<ClientRecord, 'redFlags' | 'intakeAnswers' | 'practiceLogs'>;
 
 /** Steady loss where the model flags it; a loss that only asks for a repeat raises nothing here. */
 function steadyLossOf(record: ChangeFacts, limits: Limits): SteadyLoss | null {
@@ -22,6 +23,41 @@ function steadyLossOf(record: ChangeFacts, limits: Limits): SteadyLoss | null {
   };
 }
 
+/** Day of the latest review of a pain that rose: the log is looked at anew from there. '' = never reviewed. */
+export const painReviewedOn = (redFlags: ClientRecord['redFlags']): string =>
+  redFlags.reduce((day, { flag, review }) => (flag === 'pain-high' && review && review.on > day ? review.on : day), '');
+
+/** Pain that rose in the last sample, or in the practice log. */
+function painSigns(record: Facts, limits: Limits): Sign[] {
+  const last = occasionsOf(record).at(-1)?.sample;
+  const { painBefore: before = null, painAfter: after = null } = last ?? {};
+  const inSample = last && before !== null && after !== null && after - before >= limits.painRiseFlag;
+  const rise = logPainRise(record.practiceLogs, painReviewedOn(record.redFlags));
+  const latest = [...record.practiceLogs].sort((a, b) => a.date.localeCompare(b.date)).at(-1);
+  return [
+    ...(inSample
+      ? [
+          {
+            flag: 'pain-high',
+            at: last.takenAt,
+            source: `sample/${last.id}`,
+            because: `Pain rose from ${before} to ${after} of 10 while a sample was written.`,
+          },
+        ]
+      : []),
+    ...(rise !== null && latest && rise >= limits.painRiseFlag
+      ? [
+          {
+            flag: 'pain-high',
+            at: latest.at,
+            source: `practiceLog/${latest.id}`,
+            because: `Pain rose by ${Math.round(rise * 10) / 10} of 10 from the first three days of the practice log to the last three.`,
+          },
+        ]
+      : []),
+  ];
+}
+
 /**
  * What `openFlags` needs from a whole record: approving a program, drafting one and the screen all pass through here.
  * @param visitId where given, every question must have been asked at that visit
@@ -30,5 +66,6 @@ export const flagInputOf = (record: Facts, limits: Limits, visitId?: string): Fl
   redFlags: record.redFlags,
   intakeAnswers: record.intakeAnswers,
   loss: steadyLossOf(record, limits),
+  signs: painSigns(record, limits),
   ...(visitId === undefined ? {} : { visitId }),
 });

@@ -22,6 +22,8 @@ export interface FlagInput {
   intakeAnswers: readonly IntakeAnswer[];
   /** null or nothing: none. */
   loss?: SteadyLoss | null;
+  /** Signs in samples and in the practice log. */
+  signs?: readonly Sign[];
   /** Ask for every question at this visit; without it a question counts as asked once it was ever answered. */
   visitId?: string;
 }
@@ -57,8 +59,10 @@ export interface FlagState {
   sentence: string;
 }
 
-interface Sign {
+/** Something that raises a flag, besides answers. */
+export interface Sign {
   flag: string;
+  /** When it was noted. */
   at: string;
   source: string;
   because: string;
@@ -121,6 +125,7 @@ export function openFlags(input: FlagInput, table: RedFlagTable): FlagState {
   const signs = [
     ...signsFromQuestions(answers, table),
     ...signsFromAnswers(input.intakeAnswers, table),
+    ...(input.signs ?? []),
     ...(input.loss ? [{ flag: table.steadyLoss.flag, source: 'retests', ...input.loss }] : []),
   ];
 

@@ -24,7 +24,8 @@ export function setUpInput(record: Facts, measures: Omit<SetupInput, 'cautions'>
   );
   return {
     ...measures,
-    hand: measures.hand ?? record.client.handNow,
+    // The record says which hand writes; what was chosen here counts only while it does not.
+    hand: record.client.handNow ?? measures.hand,
     cautions: [
       ...(has('hip-precautions') ? (['hip'] as const) : []),
       ...(has('wheelchair') ? (['wheelchair'] as const) : []),

@@ -31,6 +31,8 @@ export interface Limits {
   harderDayPoints: number;
   /** From this percent of equal words, two sentences of judgement count as the same. */
   noteAgainPercent: number;
+  /** From this many points more of 10, pain that rises is a flag. */
+  painRiseFlag: number;
 }
 
 const codes: Readonly<Record<Exclude<keyof Limits, 'change'>, string>> = {
@@ -48,6 +50,7 @@ const codes: Readonly<Record<Exclude<keyof Limits, 'change'>, string>> = {
   goalSamples: 'goal-samples',
   harderDayPoints: 'harder-day-points',
   noteAgainPercent: 'note-again-share',
+  painRiseFlag: 'pain-rise-flag',
 };
 
 /** Reads the limits from the rules in use. @throws RangeError naming a threshold that the table lacks */

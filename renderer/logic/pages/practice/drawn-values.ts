@@ -8,6 +8,17 @@ const digits = (count: number, choice: Choice): string =>
 
 const monthDays = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
+/** A sum in numbers and the same sum in words. */
+export function drawnSum(language: string, choice: Choice): { digits: string; words: string } {
+  const spanish = language.startsWith('es');
+  const whole = 2 + choice.below(197);
+  const cents = two(5 * choice.below(20));
+  return {
+    digits: `${whole}${spanish ? ',' : '.'}${cents}`,
+    words: `${numberWords(whole, language)} ${spanish ? 'con' : 'and'} ${cents}/100`,
+  };
+}
+
 /** Value of a slot that is drawn; null = the slot is none of these. Telephone numbers begin with 555: nobody's. */
 export function drawnValue(slot: string, language: string, choice: Choice): string | null {
   const spanish = language.startsWith('es');

@@ -9,7 +9,8 @@ import type { Program } from '../../../../db/types/program.ts';
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import { latestAnswers } from '../../record/latest-answers.ts';
 import { findings } from '../../intake/findings.ts';
-import { flagInputOf } from '../../intake/flag-input.ts';
+import { flagInputOf, painReviewedOn } from '../../intake/flag-input.ts';
+import { logPainRise } from '../../record/log-pain.ts';
 import { openFlags, type FlagState } from '../../intake/flags.ts';
 import { setUp } from '../../setup/set-up.ts';
 import { isOfTask } from '../../record/measure-values.ts';
@@ -132,6 +133,11 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
       ...occasions.flatMap(sampleMeasures),
       ...occasions.flatMap((each) => typedMeasures(each, rules)),
       ...inkMeasures(record),
+      {
+        code: 'log-pain-rise',
+        value: logPainRise(record.practiceLogs, painReviewedOn(record.redFlags)),
+        unit: 'points',
+      },
     ]),
     confusions: (read?.legibility?.confusions ?? []).map(({ intended, read: r, count }) => ({
       intended,

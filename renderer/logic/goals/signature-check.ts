@@ -1,0 +1,48 @@
+/**
+ * A signature succeeds when a second person tells pairs right: six pairs, three of this client's from two days and three
+ * with a drawn look-alike, at least five right; and when it was accepted in use. It is never read.
+ */
+import type { SignatureCheck } from '../../../db/types/occasions.ts';
+import { choiceFrom, seedOf } from '../sample/seeded-choice.ts';
+
+type Pairs = SignatureCheck['pairs'];
+
+const pairsOfAKind = 3;
+/** Of six. */
+const rightNeeded = 5;
+
+/** Six pairs in a drawn order, nothing said yet. */
+export function newPairs(seed: string): Pairs {
+  const left: Pairs[number]['shown'][] = [
+    ...Array.from({ length: pairsOfAKind }, () => 'same' as const),
+    ...Array.from({ length: pairsOfAKind }, () => 'drawn' as const),
+  ];
+  const choice = choiceFrom(seedOf(seed));
+  const pairs: Pairs = [];
+  while (left.length > 0) pairs.push({ shown: left.splice(choice.below(left.length), 1)[0]!, said: null });
+  return pairs;
+}
+
+export interface SignatureVerdict {
+  right: number;
+  said: number;
+  of: number;
+  /** All pairs are judged and enough of them right. */
+  told: boolean;
+  sentence: string;
+}
+
+export function signatureVerdict(check: Pick<SignatureCheck, 'pairs' | 'accepted'>): SignatureVerdict {
+  const of = check.pairs.length;
+  const said = check.pairs.filter((pair) => pair.said !== null).length;
+  const right = check.pairs.filter((pair) => pair.said === pair.shown).length;
+  const told = of === 2 * pairsOfAKind && said === of && right >= rightNeeded;
+  const accepted = check.accepted ? ` Accepted in use: ${check.accepted.where || 'place not noted'}.` : '';
+  const sentence =
+    said < of
+      ? `${said} of ${of} pairs are judged; what is there is kept.`
+      : told
+        ? `${right} of ${of} pairs told right: the signature can be told apart.`
+        : `${right} of ${of} pairs told right, ${rightNeeded} are needed: practice goes on.`;
+  return { right, said, of, told, sentence: `${sentence}${accepted}` };
+}

@@ -1,0 +1,96 @@
+/**
+ * The writing sample of an occasion: what the client wants to write, with new words each time. Its words are the
+ * client's own, so it is charted apart from the measured texts.
+ */
+import type { OccasionCode, WritingOccasion } from '../../../../db/types/occasions.ts';
+import type { TextLibrary } from '../../../../db/types/rule-table/text-frames.ts';
+import type { ClientRecord } from '../../../../db/types/record.ts';
+import type { Task } from '../../../../db/types/sample.ts';
+import { sentenceKey } from '../../sample/fill-frame.ts';
+import { choiceFrom, seedOf } from '../../sample/seeded-choice.ts';
+import { drawnSum, drawnValue } from './drawn-values.ts';
+import { practiceLines } from './practice-lines.ts';
+
+export type OccasionTask = Pick<Task, 'kind' | 'text' | 'textCodes' | 'occasion'>;
+
+/** Lines of own words that a sample has. */
+const linesOf: Partial<Record<OccasionCode, number>> = {
+  list: 6,
+  board: 5,
+  card: 2,
+  diary: 2,
+  recipe: 2,
+  work: 2,
+  other: 2,
+};
+
+/** What each sample is, in words. */
+export const occasionSampleWords: Readonly<Record<OccasionCode, string>> = {
+  signature: 'Three signatures, each in a box of the real size.',
+  check: 'One check: date, payee, sum in numbers, sum in words. Every digit is read exactly.',
+  list: 'Six things, one under the other.',
+  message: 'A message with name, number and time.',
+  form: 'Six fields of a form.',
+  card: 'Two lines for a card.',
+  diary: 'Two lines about the day.',
+  work: 'Two lines as they are needed at work.',
+  recipe: 'Two lines of a recipe.',
+  'name-address': 'Name and address in four lines. The text stays in the picture.',
+  numbers: 'Six dates and times. Every digit is read exactly.',
+  board: 'Five words, large, on an upright sheet; standing only after a balance check.',
+  other: 'Two lines of the client’s own words.',
+};
+
+/**
+ * @param draw counts the draws: the same number gives the same words
+ * @returns the task; text '' where it is not kept (signature, name and address)
+ */
+export function occasionTask(
+  record: Pick<ClientRecord, 'client' | 'samples'>,
+  occasion: Pick<WritingOccasion, 'code' | 'words' | 'topics'>,
+  library: TextLibrary,
+  draw: number,
+): OccasionTask {
+  const { code } = occasion;
+  const head = { textCodes: [`occasion-${code}`], occasion: code };
+  if (code === 'signature') return { ...head, kind: 'signature', text: '' };
+  if (code === 'name-address') return { ...head, kind: 'personal', text: '' };
+  const own = record.client.language.slice(0, 2);
+  const language = library.frames.some((frame) => frame.language === own) ? own : 'en';
+  const seed = seedOf(`${record.client.id} ${code} ${record.samples.length} ${draw}`);
+  const choice = choiceFrom(seed);
+  const value = (slot: string): string => drawnValue(slot, language, choice) ?? '';
+  const person = (): string => {
+    const mine = occasion.words.filter((word) => word.kind === 'person').map((word) => word.text.trim());
+    const names = library.lists.find((l) => l.code === 'who' && l.stream === 'practice' && l.language === language);
+    return choice.of(mine.length > 0 ? mine : (names?.words ?? ['Ana']));
+  };
+  const drawn = ((): string[] | null => {
+    if (code === 'check') {
+      const { digits, words } = drawnSum(language, choice);
+      return [value('date'), person(), digits, words];
+    }
+    if (code === 'message') return [person(), value('phone'), value('hour')];
+    if (code === 'numbers')
+      return [value('date'), value('hour'), value('digits-date'), value('hour'), value('date'), value('digits-date')];
+    if (code === 'form')
+      return [person(), value('digits-date'), value('phone'), value('five'), value('hour'), value('amount')];
+    return null;
+  })();
+  const kind = code === 'numbers' ? 'digits' : 'goal-output';
+  if (drawn) return { ...head, kind, text: drawn.join('\n') };
+  const used = new Set(record.samples.flatMap(({ task }) => task.text.split('\n').map(sentenceKey)));
+  const lines = practiceLines(library, {
+    language,
+    occasion: code,
+    words: occasion.words,
+    topics: occasion.topics,
+    seed,
+    count: linesOf[code] ?? 2,
+    used,
+    lastFrames: new Set(),
+    phraseShare: 0,
+    mostLetters: null,
+  });
+  return { ...head, kind, text: lines.map((line) => line.text).join('\n') };
+}
