@@ -94,7 +94,7 @@ export function revisedGoal(
  * How much the tries of a goal vary: a level narrower than the noise would be reached or missed by chance.
  * Shapes: spread from visit to visit, logit (the client's own where the model knows it), and the model's numbers.
  */
-interface LevelNoise {
+export interface LevelNoise {
   visitSd: number;
   limits: Pick<ChangeLimits, 'decay'>;
 }

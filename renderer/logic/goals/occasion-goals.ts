@@ -10,7 +10,7 @@ import { occasionsWanted } from '../record/writing-occasions.ts';
 import type { Limits } from '../rules/limits.ts';
 import { nextStep } from './goal-ladder.ts';
 import { successWords } from './success-words.ts';
-import { type GoalDraft, levelsFor, readSamples } from './new-goal.ts';
+import { type GoalDraft, type LevelNoise, levelsFor, readSamples } from './new-goal.ts';
 
 export interface OccasionStep {
   occasion: OccasionCode;
@@ -69,7 +69,12 @@ export function occasionSteps(
 }
 
 /** A goal as it could be agreed on now for an occasion. */
-export function occasionGoal(base: GoalDraft, step: OccasionStep, ladder: readonly OccasionRung[]): GoalDraft {
+export function occasionGoal(
+  base: GoalDraft,
+  step: OccasionStep,
+  ladder: readonly OccasionRung[],
+  noise: LevelNoise,
+): GoalDraft {
   const { rung, occasion, percent } = step;
   const rungs = ladder.filter((each) => each.occasion === occasion);
   const above = rungs[rungs.findIndex((each) => each.code === rung.code) + 1];
@@ -85,7 +90,7 @@ export function occasionGoal(base: GoalDraft, step: OccasionStep, ladder: readon
     percent: read ? percent : null,
     baseline: read ? base.baseline : '',
     levels: read
-      ? levelsFor(baseline === undefined ? null : Number(baseline), percent, rung.words, base.tries.of)
+      ? levelsFor(baseline === undefined ? null : Number(baseline), percent, rung.words, base.tries.of, noise)
       : ['', '', '', '', ''],
     nextStep: above?.output ?? '',
   };

@@ -4,13 +4,14 @@ import { rulesInUse } from '../../../db/rules/in-use.ts';
 import { OccasionCode } from '../../../db/types/occasions.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { occasionGoal, occasionSteps } from '../../../renderer/logic/goals/occasion-goals.ts';
-import { proposedGoal } from '../../../renderer/logic/goals/new-goal.ts';
+import { levelNoise, proposedGoal } from '../../../renderer/logic/goals/new-goal.ts';
 import { goalSentence, missingParts } from '../../../renderer/logic/goals/sentence.ts';
 import { newPairs, signatureVerdict } from '../../../renderer/logic/goals/signature-check.ts';
 import { ladder, limits } from '../../limits.ts';
 import { clientId, id, record } from '../pages/record.ts';
 
 const rules = rulesInUse(null);
+const noise = levelNoise(null, limits);
 const wants = (...codes: OccasionCode[]): ClientRecord =>
   record((r) => {
     r.samples = [];
@@ -43,7 +44,7 @@ test('a signature is told apart and accepted, never read; sums and dates are exa
   expect(steps.map((step) => step.rung.measure)).toEqual(['told-apart', 'exact', 'words']);
   const ids = { id: id(), clientId };
   const base = proposedGoal(ids, [], null, 'Sign for the rent', '2026-03-04', limits, ladder);
-  const goal = occasionGoal(base, steps[0]!, rules.occasionRungs);
+  const goal = occasionGoal(base, steps[0]!, rules.occasionRungs, noise);
   expect(goal).toMatchObject({
     occasion: 'signature',
     percent: null,
@@ -54,7 +55,7 @@ test('a signature is told apart and accepted, never read; sums and dates are exa
   expect(said).toContain('a second person tells at least 5 of 6 pairs of signatures right');
   expect(said).not.toContain('reads');
   expect(missingParts(goal)).toEqual([]);
-  const list = occasionGoal(base, steps[2]!, rules.occasionRungs);
+  const list = occasionGoal(base, steps[2]!, rules.occasionRungs, noise);
   expect(list.output).toBe('a list of three things');
   expect(list.percent).not.toBeNull();
 });
@@ -67,6 +68,7 @@ test('a rung that was met gives the next one, and a tick that is taken off gives
         proposedGoal({ id: id(), clientId }, [], null, '', '2026-03-04', limits, ladder),
         occasionSteps(client, rules.occasionRungs, null, limits)[0]!,
         rules.occasionRungs,
+        noise,
       ),
       status: 'met',
       at: '2026-03-04T09:00:00.000Z',
