@@ -8,7 +8,7 @@ export interface ScreenHelp {
   steps: readonly string[];
 }
 
-type HelpOf = Tab | 'caseload' | 'rules' | 'records' | 'settings' | 'start';
+type HelpOf = Tab | 'caseload' | 'rules' | 'records' | 'figures' | 'handover' | 'settings' | 'start';
 
 export const screenHelp: Record<HelpOf, ScreenHelp> = {
   start: {
@@ -103,6 +103,22 @@ export const screenHelp: Record<HelpOf, ScreenHelp> = {
     steps: [
       '“Back up now” writes an encrypted copy, opens it again and compares.',
       'Name a second place, such as a USB stick: copies then go there too.',
+    ],
+  },
+  figures: {
+    purpose: 'Asks the caseload as a whole: goals met, change beyond noise, practice, visits.',
+    steps: [
+      'Choose how to group: by diagnosis, or by what is written. No share is given below ten clients.',
+      'Read what may not be concluded: nothing here compares people or proves what helped.',
+      'The same figures leave as a table without names.',
+    ],
+  },
+  handover: {
+    purpose: 'Hands clients to a colleague as an encrypted file, and takes theirs in.',
+    steps: [
+      'Give your colleague your own key; keep theirs under a name, once each.',
+      'Choose clients and a key, then write the file to a stick or the shared folder.',
+      'Taking in shows first what would change. What both of you changed is shown side by side.',
     ],
   },
   settings: {
