@@ -138,7 +138,7 @@ export async function launchApp(options: LaunchOptions = {}): Promise<LaunchedAp
 export async function openClient(page: Page, name: string): Promise<void> {
   await page.getByRole('banner').waitFor();
   await page.keyboard.press('Control+k');
-  await page.getByRole('combobox').fill(name);
+  await page.getByRole('combobox', { name: 'Name, code or command' }).fill(name);
   await page.getByRole('option', { name }).first().waitFor();
   await page.keyboard.press('Enter');
   await page.getByRole('main').getByRole('heading', { level: 1 }).first().waitFor();
