@@ -11,6 +11,7 @@ import { emptyWords, pageKinds, usualSheet } from '../../../renderer/logic/pages
 import { practiceRequestOf } from '../../../renderer/logic/pages/practice/practice-request.ts';
 import SheetView from '../../../renderer/window/pages/SheetView.svelte';
 import { texts } from '../../../renderer/logic/texts/en.ts';
+import { textKey } from '../../../renderer/logic/texts/text-keys.ts';
 import { packetText } from '../../../renderer/logic/pages/kinds/visit-note.ts';
 import { chromiumPath, htmlOf, noChromium, type Printed, printHtml } from './html.ts';
 import { clientId, id, input, programLine, record, visitIds } from './record.ts';
@@ -185,6 +186,12 @@ test('a program prints wholly in the other language, the letters to practice amo
         kind: item.kind,
         title: item.title,
         text: item.text.replace('{letters}', 'a, o'),
+        keys: {
+          text: [textKey(item.code, null)],
+          letters: item.text.includes('{letters}') ? ['a', 'o'] : [],
+          words: [],
+          cautions: [],
+        },
       }),
     );
   const from = input({
