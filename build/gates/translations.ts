@@ -12,7 +12,10 @@ const file = new URL(`../../db/rules/texts/${language}.json`, import.meta.url);
 const rows = JSON.parse(readFileSync(file, 'utf8')) as Record<string, { english: string; text: string }>;
 const rules = rulesInUse(null);
 const ownLanguage = new Set(rules.items.filter(({ ref }) => ref?.kind === 'content').map(({ code }) => code));
-const unused = new Set(rules.cautionTexts.filter(({ on }) => on !== 'item' && on !== 'hand').map(({ code }) => code));
+// Sentences for every client's page are texts of the page itself (renderer/logic/texts).
+const printed = (row: (typeof rules.cautionTexts)[number]): boolean =>
+  row.on === 'item' || row.on === 'hand' || (row.on === 'page' && row.when !== null);
+const unused = new Set(rules.cautionTexts.filter((row) => !printed(row)).map(({ code }) => code));
 const english = englishTexts({
   items: rules.items.filter(({ code }) => !ownLanguage.has(code)),
   cautionTexts: rules.cautionTexts.filter(({ code }) => !unused.has(code)),

@@ -74,9 +74,10 @@ const en = {
   stop: {
     title: 'When to stop',
     line: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
-    signs:
-      'Stop and call us: pain that is more than mild or grows, tingling, numbness, dizziness, a change of skin color.',
-    emergency: 'New weakness, face or speech change, sudden loss of balance: call the emergency number.',
+    signs: 'Stop and call us: pain that is more than mild or grows, tingling, numb fingers, a change of skin color.',
+    emergency:
+      'Call the emergency number: new weakness or a numb side, a change of face or speech, sudden or new dizziness, ' +
+      'loss of balance, double vision, trouble walking.',
   },
   family: {
     title: 'Your writing visit',

@@ -76,10 +76,10 @@ export const es: Texts = {
   stop: {
     title: 'Cuándo parar',
     line: 'Pare cuando cueste leer una línea. Parar es parte del plan.',
-    signs:
-      'Pare y llámenos: dolor más que leve o que crece, hormigueo, falta de tacto, mareo, cambio de color de la piel.',
+    signs: 'Pare y llámenos: dolor más que leve o que crece, hormigueo, dedos dormidos, cambio de color de la piel.',
     emergency:
-      'Debilidad nueva, cambio de cara o habla, pérdida súbita del equilibrio: llame al número de emergencias.',
+      'Llame al número de emergencias: debilidad nueva o un lado dormido, cambio de cara o habla, mareo súbito o nuevo, ' +
+      'pérdida del equilibrio, vista doble, no puede andar bien.',
   },
   family: {
     title: 'Su visita de escritura',

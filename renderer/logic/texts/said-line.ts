@@ -13,6 +13,8 @@ type Untold = 'changed' | 'missing';
 export interface Speaker {
   /** The line with its words said. */
   line: (line: ProgramLine) => ProgramLine;
+  /** A sentence of the rule table for the whole page. */
+  pageSentence: (text: string) => string;
   /** How a dose is done, by its code. */
   hows: (codes: readonly string[]) => Record<string, string>;
   /** English words left on the page: their keys, and why. */
@@ -71,6 +73,10 @@ export function speakerOf(rules: RulesInUse, language: string): Speaker {
           return code === undefined ? words : said([cautionKey(code)], words);
         }),
       };
+    },
+    pageSentence: (text) => {
+      const row = rules.cautionTexts.find((each) => each.on === 'page' && each.text === text);
+      return row ? said([cautionKey(row.code)], text) : text;
     },
     hows: (codes) =>
       Object.fromEntries(

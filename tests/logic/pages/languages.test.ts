@@ -51,7 +51,9 @@ function carriedKeys(): TextKey[] {
         .flatMap(({ cautions, versions }) => [...cautions, ...versions.flatMap((each) => each.cautions)])
         .map(cautionKey),
     ),
-    ...rules.cautionTexts.filter(({ on }) => on === 'hand').map(({ code }) => cautionKey(code)),
+    ...rules.cautionTexts
+      .filter(({ on, when }) => on === 'hand' || (on === 'page' && when !== null))
+      .map(({ code }) => cautionKey(code)),
     ...Object.keys(doseHows).map(howKey),
   ];
 }
@@ -176,8 +178,8 @@ test('the practice on a page is known by its line, whatever the language or the 
 });
 
 test('cautions that the general signs say stronger are not said twice, in no language', () => {
-  const general = rules.cautionTexts.find(({ code }) => code === 'neck-stop')!.text;
-  const keys = { text: [], letters: [], words: [], cautions: ['neck-stop', ''] };
+  const general = rules.cautionTexts.find(({ code }) => code === 'stop-tingle')!.text;
+  const keys = { text: [], letters: [], words: [], cautions: ['stop-tingle', ''] };
   for (const [language, { texts }] of Object.entries(languages)) {
     const line = programLine({ item: 'neck-turns', keys, cautions: [general, 'Own caution.'] });
     const lines = [language === 'en' ? line : speakerOf(rules, language).line(line)];
@@ -196,3 +198,29 @@ test('every paper has its name in every language but the table’s own', () => {
   for (const [language, { texts }] of Object.entries(languages))
     if (language !== 'en') expect([...kinds].filter((kind) => texts.practice.papers[kind] === undefined)).toEqual([]);
 });
+
+test.each(Object.entries(languages))(
+  'sudden dizziness is for the emergency number, and this client’s own sentences print, on every page: %s',
+  (language, { texts }) => {
+    const from = pageInput({
+      record: record((r) => {
+        const codes = ['dizziness', 'heat-sensitive', 'unstable-shoulder'];
+        r.client.precautions = codes.map((code) => ({ code, text: '' }));
+      }),
+    });
+    const practice = practiceRequestOf(from, rules, texts);
+    const own = ['page-dizzy', 'page-heat', 'page-shoulder'].map((code) =>
+      language === 'en' ? english.get(cautionKey(code))! : rules.translations[language]![cautionKey(code)]!.text,
+    );
+    for (const kind of ['family-summary', 'home-program', 'caregiver'] as const) {
+      const packet = buildPacket(kind, from, { ...choices, practice, language: language as 'en' | 'es' }, rules);
+      const printed = packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet) : []));
+      for (const words of [...own, texts.stop.emergency]) expect(printed.join('\n'), kind).toContain(words);
+      const called = printed.find((words) => words.includes(texts.stop.emergency))!;
+      expect(called).toMatch(/sudden or new dizziness|mareo súbito o nuevo/);
+      // The signs for a call to the clinic name no dizziness.
+      expect(texts.stop.signs).not.toMatch(/dizz|mareo/);
+      expect(packet.warnings.join(' ')).not.toContain('In English');
+    }
+  },
+);

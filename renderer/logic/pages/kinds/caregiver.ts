@@ -49,7 +49,14 @@ export function caregiverPage(input: PageInput, pt: 14 | 16 | 20, t: Texts): Pac
       {
         key: 'stop',
         title: '',
-        blocks: [{ kind: 'stop', title: t.stop.title, items: stopItems(program, t), call: callLine(input, t.common) }],
+        blocks: [
+          {
+            kind: 'stop',
+            title: t.stop.title,
+            items: stopItems(program, t, input.pageSays),
+            call: callLine(input, t.common),
+          },
+        ],
       },
     ],
     foot: t.common.deferShort,

@@ -155,15 +155,18 @@ export function cautionsOf(program: Program | null): string[] {
 }
 
 /** Codes of cautions that `stop.signs` says already, for everybody. */
-const coveredCautions: ReadonlySet<string> = new Set(['stop-pain', 'stop-tingle', 'hand-tingle', 'neck-stop']);
+const coveredCautions: ReadonlySet<string> = new Set(['stop-pain', 'stop-tingle', 'hand-tingle']);
 
-/** When to stop: the client's own cautions between what holds for everybody, nothing twice. */
-export function stopItems(program: Program | null, t: Texts): string[] {
+/**
+ * When to stop: the client's own cautions between what holds for everybody, nothing twice.
+ * @param pageSays sentences for the whole page that hold for this client
+ */
+export function stopItems(program: Program | null, t: Texts, pageSays: readonly string[] = []): string[] {
   const lines = program?.lines ?? [];
   const own = lines.flatMap(({ cautions, keys }) =>
     cautions.filter((_, i) => !coveredCautions.has(keys?.cautions[i] ?? '')),
   );
-  return [t.stop.line, ...new Set(own), t.stop.signs, t.stop.emergency];
+  return [t.stop.line, ...new Set([...own, ...pageSays]), t.stop.signs, t.stop.emergency];
 }
 
 export function callLine(input: PageInput, t: Texts['common']): string {

@@ -71,7 +71,7 @@ function familyDoc(input: PageInput, options: FamilyOptions, program: Program | 
       {
         kind: 'stop',
         title: t.stop.title,
-        items: stopItems(program, t),
+        items: stopItems(program, t, input.pageSays),
         call: callLine(input, t.common),
       },
     ],

@@ -165,7 +165,7 @@ function programDoc(input: PageInput, program: Program, options: ProgramSheetOpt
         {
           kind: 'stop',
           title: t.stop.title,
-          items: [t.stop.line, t.stop.signs, t.stop.emergency],
+          items: [t.stop.line, ...(input.pageSays ?? []), t.stop.signs, t.stop.emergency],
           call: callLine(input, t.common),
         },
       ],

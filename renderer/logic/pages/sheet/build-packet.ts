@@ -1,7 +1,8 @@
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import type { ProgramLine } from '../../../../db/types/program.ts';
 import type { PageKind, PageWords } from '../../../../db/types/page.ts';
-import { flagsOf } from '../../program/facts/from-record.ts';
+import { flagsOf, programInput } from '../../program/facts/from-record.ts';
+import { ownPageCautions } from '../../program/draft/compose.ts';
 import { exerciseDrawings, isMirrored } from '../drawings/exercise-drawings.ts';
 import { dayOf, longDate, mediumDate, type PageInput, programOf } from './page-facts.ts';
 import { caregiverPage } from '../kinds/caregiver.ts';
@@ -102,7 +103,8 @@ const inOtherLanguages: readonly PageKind[] = ['family-summary', 'home-program',
 export function buildPacket(kind: PageKind, from: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
   if (!forPractice.includes(kind)) return inLanguage(kind, from, choices, rules);
   const safe = safeProgram(from, rules);
-  const input = { ...from, record: safe.record };
+  const own = ownPageCautions(programInput(from.record, rules), rules);
+  const input = { ...from, record: safe.record, pageSays: own.map(({ text }) => text) };
   if (safe.stopped && kind === 'practice-pages') return packetOf(kind, input, [], safe.warnings);
   const stopped = safe.stopped ? { ...choices, withPractice: false, withLog: false, withCard: false } : choices;
   const packet = inLanguage(kind, input, stopped, rules);
@@ -118,7 +120,8 @@ function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, ru
   const how = speaker.hows(programOf(input)?.lines.map(({ dose }) => dose.how) ?? []);
   const spoken = { ...texts, dose: { ...texts.dose, how: { ...texts.dose.how, ...how } } };
   const record = { ...input.record, programs };
-  const packet = build(kind, { ...input, record, locale: locale ?? input.locale }, choices, rules, spoken);
+  const pageSays = (input.pageSays ?? []).map(speaker.pageSentence);
+  const packet = build(kind, { ...input, record, pageSays, locale: locale ?? input.locale }, choices, rules, spoken);
   const english = [...speaker.english];
   const sheets: SheetModel[] = packet.sheets.map((sheet) =>
     sheet.type === 'doc'

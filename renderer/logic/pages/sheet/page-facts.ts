@@ -30,6 +30,8 @@ export interface PageInput {
   limits: Limits;
   /** Repeat pairs of the whole clinic; null = not known here, this client's own are used. */
   pairs: readonly RepeatPair[] | null;
+  /** Sentences of the rule table that hold for this client, for the stop box; absent = none. */
+  pageSays?: readonly string[];
 }
 
 /** Enough to know the day of the page and what was in force. */

@@ -88,6 +88,12 @@ export function firedRules(input: ProgramInput, rules: RuleTable): { rule: Rule;
   });
 }
 
+/** Cautions of the whole page that hold for this client and not for everybody. */
+export function ownPageCautions(input: ProgramInput, rules: RuleTable): RuleTable['cautionTexts'] {
+  const facts = factsOf(input, rules);
+  return rules.cautionTexts.filter((row) => row.on === 'page' && row.when !== null && meets(row.when, facts) !== null);
+}
+
 /** Sentences that go with the whole page, for this client. */
 const pageOf = (facts: Facts, rules: RuleTable): string[] =>
   rules.cautionTexts
