@@ -80,7 +80,10 @@ export function inCm(mm: number): string {
   return `${Math.round(mm / 10)} cm`;
 }
 
-/** Half inches: finer than a chair can be set. */
+/** Quarter inches, as finely as a chair can be set: the same number as on the screen of the set-up. */
 export function inInches(mm: number): string {
-  return `${Math.round(mm / 25.4 / 0.5) * 0.5} in`;
+  const quarters = Math.round(mm / 25.4 / 0.25);
+  const whole = Math.floor(quarters / 4);
+  const fraction = ['', '1/4', '1/2', '3/4'][quarters - 4 * whole]!;
+  return `${[whole > 0 || fraction === '' ? String(whole) : '', fraction].filter(Boolean).join(' ')} in`;
 }

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
+import { rulesInUse } from '../../../db/rules/in-use.ts';
 import { shippedItems } from '../../../db/rules/screen/items-schema.ts';
 import type { Care } from '../../../db/types/client.ts';
 import { counters, noCare, sinceLastReport } from '../../../renderer/logic/pages/kinds/care.ts';
+import { initialEvaluation } from '../../../renderer/logic/pages/kinds/initial-evaluation.ts';
 import type { PageInput } from '../../../renderer/logic/pages/sheet/page-facts.ts';
 import { familyPage } from '../../../renderer/logic/pages/kinds/family.ts';
 import { textsOf } from '../../../renderer/logic/pages/sheet/fit-sheets.ts';
@@ -102,7 +104,7 @@ test('a late addendum prints after the note with date and initials', () => {
   const late = withCare({}, (r) => {
     r.visits[2]!.addenda = [{ at: '2026-04-16T08:00:00.000Z', by: 'JM', text: 'The client called: pen too thick.' }];
   });
-  expect(packetText(visitNote(late))).toContain('April 16, 2026, JM: The client called: pen too thick.');
+  expect(packetText(visitNote(late, shippedItems))).toContain('April 16, 2026, JM: The client called: pen too thick.');
 });
 
 test('pen motion is said in a sentence in note and report: what was seen, no diagnosis', () => {
@@ -116,7 +118,7 @@ test('pen motion is said in a sentence in note and report: what was seen, no dia
     ];
   });
   const whole = input({ record: written });
-  const note = packetText(visitNote(whole));
+  const note = packetText(visitNote(whole, shippedItems));
   expect(note).toMatch(/joined loops, right hand \(pen, on the glass of a screen\): \d+ % smaller over the line/);
   expect(note).toContain('1 long stop');
   expect(note).toContain('left hand (pen, on the glass of a screen): A steady rhythm at 4.8 Hz');
@@ -141,8 +143,54 @@ test('two therapists at one client: the note names both, the family reads nothin
   const shared = record((r) => {
     for (const sample of r.samples) if (sample.visitId === input().visitId) sample.by = 'KT';
   });
-  expect(packetText(visitNote(input({ record: shared })))).toContain('therapist (JM, then KT)');
+  expect(packetText(visitNote(input({ record: shared }), shippedItems))).toContain('therapist (JM, then KT)');
   const options = { pt: 14 as const, pictures: [], when: '', bring: '', ownWords: '' };
   const saw = (from: PageInput) => textsOf(familyPage(from, options, texts).sheets[0] as DocSheet).join(' ');
   expect(saw(input({ record: shared }))).toBe(saw(input()));
+});
+
+test('the first note says what the screen found and how the seat is set, and speaks of no practice before it', () => {
+  const first = input({
+    visitId: visitIds[0],
+    record: record((r) => {
+      for (const answer of r.intakeAnswers) {
+        if (answer.item === 'seating') answer.grade = 1;
+        if (answer.item === 'touch') Object.assign(answer, { state: 'not-tested', grade: null, reason: 'tired' });
+      }
+    }),
+  });
+  const note = packetText(visitNote(first, shippedItems));
+  const titleOf = (code: string) => shippedItems.items.find((item) => item.code === code)!.title;
+  expect(note).toContain('FOUND AT THE SCREEN');
+  expect(note).toContain(`${titleOf('seating')}: 1 of 3.`);
+  expect(note).toContain(`${titleOf('touch')}, right: not tested (tired)`);
+  expect(note).toMatch(/No difficulty: .+\./);
+  expect(note).toMatch(/Seat \d+( \d\/\d)? in \(\d+ cm\), table/);
+  expect(note).not.toMatch(/home practice/i);
+  // A later visit that asked nothing says nothing of it.
+  expect(packetText(visitNote(input(), shippedItems))).not.toContain('FOUND AT THE SCREEN');
+});
+
+test('the report names what came into the home program and what went', () => {
+  const changed = withCare({}, (r) => {
+    const [now] = r.programs;
+    const before = { ...now!, id: visitIds[1], visitId: visitIds[0], tier: 2 as const, lines: now!.lines.slice(0, 3) };
+    r.programs = [before, { ...now!, lines: now!.lines.slice(1) }];
+  });
+  const words = { ...emptyWords().report, skilled: 'Own judgement.' };
+  const report = packetText(progressReport(changed, words, shippedItems));
+  expect(report).toContain('April 15, 2026: tier 2 to 3; new: Shopping list, A note to a neighbor.');
+  expect(packetText(progressReport(input(), words, shippedItems))).not.toMatch(/changes of the home program/i);
+});
+
+test('the evaluation starts the judgement from items scored 0 or 1 and gives the minutes of the program', () => {
+  const weak = withCare({}, (r) => {
+    for (const answer of r.intakeAnswers) if (answer.item === 'seating') answer.grade = 1;
+  });
+  const options = { ...emptyWords().report, pictures: [], trueSize: true };
+  const evaluation = packetText(initialEvaluation(weak, options, rulesInUse(null), texts));
+  expect(evaluation).toContain(
+    `Scored 0 or 1 at the screen: ${shippedItems.items.find((i) => i.code === 'seating')!.title.toLowerCase()}`,
+  );
+  expect(evaluation).toMatch(/About \d+ minutes on a practice day, tier 3, approved\./);
 });

@@ -10,6 +10,7 @@ import { changeOf } from '../../record/change-samples.ts';
 import { changeSentences } from '../../texts/change-words.ts';
 import { differencesSentence } from '../../record/condition-changes.ts';
 import { smallMultiples } from '../../progress/small-multiples.ts';
+import { lengthWords } from '../../texts/dose-words.ts';
 import { wilson } from '../../../statistics/wilson.ts';
 import { wordsReadOf } from '../../record/sample-legibility.ts';
 import {
@@ -19,6 +20,7 @@ import {
   longDate,
   type PageInput,
   type ReadOccasion,
+  setupOf,
   visitsUpTo,
 } from '../sheet/page-facts.ts';
 
@@ -123,13 +125,30 @@ export function enduranceLines(input: PageInput): string[] {
   ];
 }
 
-/** Home practice since the visit before. */
-export function homePracticeLine(input: PageInput): string {
-  const previous = visitsUpTo(input).at(-2)?.date ?? '';
+/** Seat, table and footrest in words, and what has to be done about the chair there is. */
+export function setUpLines(input: PageInput): string[] {
+  const figure = setupOf(input);
+  if (!figure) return ['Seat and table: not measured.'];
+  const say = (mm: number): string => lengthWords(mm, input.locale);
+  const { chair } = figure;
+  const change = chair && chair.changeMm !== 0 ? (chair.changeMm > 0 ? 'raised' : 'lowered') : '';
+  return [
+    `Seat ${say(figure.seatMm)}, table ${say(figure.tableMm)}${figure.footrestMm > 0 ? `, footrest ${say(figure.footrestMm)}` : ''}.`,
+    ...(chair && change ? [`The chair of ${say(chair.nowMm)} is ${change} by ${say(Math.abs(chair.changeMm))}.`] : []),
+    ...(figure.raiseTableMm > 0 ? [`The table is raised by ${say(figure.raiseTableMm)}.`] : []),
+  ];
+}
+
+/** Home practice since the visit before; nothing at the first visit. */
+export function homePracticeLines(input: PageInput): string[] {
+  const previous = visitsUpTo(input).at(-2)?.date;
+  if (previous === undefined) return [];
   const logs = input.record.practiceLogs.filter((log) => log.date > previous && log.date <= dayOf(input));
-  return logs.length === 0
-    ? 'No home practice was logged since the last visit.'
-    : `Home practice: ${practiceSentence(logs)}`;
+  return [
+    logs.length === 0
+      ? 'No home practice was logged since the last visit.'
+      : `Home practice: ${practiceSentence(logs)}`,
+  ];
 }
 
 /** Latest level of a goal up to the visit. */

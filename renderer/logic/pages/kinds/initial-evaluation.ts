@@ -2,18 +2,21 @@
  * The initial evaluation: what was asked, found, measured and agreed at the first visit. Numbers come from the facts;
  * the limiting factor, the judgement and the plan are the therapist's own words.
  */
+import type { ClientRecord } from '../../../../db/types/record.ts';
 import type { PageWords } from '../../../../db/types/page.ts';
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import { flagsOf } from '../../program/facts/from-record.ts';
 import { measuredPage } from '../../program/facts/record-measures.ts';
 import { recordAsOf } from '../../record/record-as-of.ts';
 import { occasionsWanted } from '../../record/writing-occasions.ts';
-import { lengthWords } from '../../texts/dose-words.ts';
-import type { Texts } from '../../texts/en.ts';
-import { conditionsWords, enduranceLines, goalLines, legibilityWords } from './clinical-lines.ts';
+import { findings } from '../../intake/findings.ts';
+import { doseWords } from '../../texts/dose-words.ts';
+import { type Texts, texts as en } from '../../texts/en.ts';
+import { conditionsWords, enduranceLines, goalLines, legibilityWords, setUpLines } from './clinical-lines.ts';
+import { minutesADay } from './program-sheet.ts';
 import { findingLines } from './finding-lines.ts';
 import { identity, listed, packet, signatures, worded } from './report-parts.ts';
-import { legibleOf, longDate, type PageInput, programOf, setupOf } from '../sheet/page-facts.ts';
+import { legibleOf, longDate, type PageInput, programOf, visitOf } from '../sheet/page-facts.ts';
 import type { Packet, WritingPicture } from '../sheet/packet.ts';
 
 type Options = PageWords['report'] & { pictures: WritingPicture[]; trueSize: boolean };
@@ -58,15 +61,6 @@ function flagLines(input: PageInput, rules: RulesInUse): string[] {
   ];
 }
 
-function setUpLines(input: PageInput): string[] {
-  const figure = setupOf(input);
-  if (!figure) return ['Seat and table: not measured.'];
-  const say = (mm: number): string => lengthWords(mm, input.locale);
-  return [
-    `Seat ${say(figure.seatMm)}, table ${say(figure.tableMm)}${figure.footrestMm > 0 ? `, footrest ${say(figure.footrestMm)}` : ''}.`,
-  ];
-}
-
 /** Values of the page with the interval of the page, as measured. */
 function measured(input: PageInput): string[] {
   const sample = input.record.samples.filter((each) => each.visitId === input.visitId).at(-1);
@@ -93,14 +87,24 @@ function sampleLines(input: PageInput): string[] {
 function programLines(input: PageInput): string[] {
   const program = programOf(input);
   if (!program) return ['No home program yet.'];
-  return program.lines
-    .filter((line) => ['warm-up', 'exercise', 'writing'].includes(line.kind))
-    .map((line) =>
-      [line.title, line.dose.text]
+  const lines = program.lines.filter((line) => ['warm-up', 'exercise', 'writing'].includes(line.kind));
+  return [
+    `About ${minutesADay(program)} minutes on a practice day, tier ${program.tier}, ${program.status}.`,
+    ...lines.map((line) =>
+      [line.title, doseWords(line.dose, en.dose)]
         .filter(Boolean)
         .join(': ')
         .replace(/[.\s]*$/, '.'),
-    );
+    ),
+  ];
+}
+
+/** Items with a score of 0 or 1: what the judgement of the limiting factor starts from. */
+function markedLines(record: ClientRecord, rules: RulesInUse): string[] {
+  const marked = findings(record.intakeAnswers, rules.intake).filter((one) => one.severity === 'before');
+  const titles = new Map(rules.intake.items.map((item) => [item.code, item.title.toLowerCase()]));
+  const names = [...new Set(marked.map((one) => titles.get(one.code) ?? one.code))];
+  return names.length === 0 ? [] : [`Scored 0 or 1 at the screen: ${names.join(', ')}.`];
 }
 
 export function initialEvaluation(input: PageInput, options: Options, rules: RulesInUse, t: Texts): Packet {
@@ -111,8 +115,10 @@ export function initialEvaluation(input: PageInput, options: Options, rules: Rul
   ].filter(Boolean);
   const record = recordAsOf(input.record, input.visitId);
   const warnings = [
-    ...(options.skilled.trim() ? [] : ['The limiting factor and your judgement are not written yet.']),
-    ...(options.plan.trim() ? [] : ['The plan of care is not written yet.']),
+    ...(options.skilled.trim() || visitOf(input)?.skilled.trim()
+      ? []
+      : ['The limiting factor and your judgement are not written yet.']),
+    ...(options.plan.trim() || visitOf(input)?.plan.trim() ? [] : ['The plan of care is not written yet.']),
     ...(record.goals.length > 0 ? [] : ['No goal is agreed yet.']),
   ];
   const pictures =
@@ -143,10 +149,13 @@ export function initialEvaluation(input: PageInput, options: Options, rules: Rul
       ...listed('sample', 'Writing sample', sampleLines(input)),
       ...pictures,
       ...listed('measures', 'Measures of the page (interval of this page)', measured(input)),
-      ...worded('factor', 'Limiting factor and judgement', options.skilled),
+      ...listed('factor', 'Limiting factor and judgement', [
+        ...markedLines(record, rules),
+        ...[options.skilled.trim() || (visitOf(input)?.skilled.trim() ?? '')].filter(Boolean),
+      ]),
       ...listed('goals', 'Goals', goalLines(input)),
       ...listed('program', 'Home program and dose', programLines(input)),
-      ...worded('plan', 'Plan of care', options.plan),
+      ...worded('plan', 'Plan of care', options.plan.trim() || (visitOf(input)?.plan ?? '')),
       signatures(options),
     ],
     warnings,

@@ -1,5 +1,6 @@
 /** Progress report for a payer interval, and discharge summary: numbers from the facts, judgement from the therapist. */
 import type { PageWords } from '../../../../db/types/page.ts';
+import type { Program } from '../../../../db/types/program.ts';
 import type { Visit } from '../../../../db/types/visit.ts';
 import { plural } from '../../texts/count-words.ts';
 import { careOf, counters, sinceLastReport, startOfCare } from './care.ts';
@@ -27,6 +28,33 @@ function missedLines(input: PageInput, from: string): string[] {
   const missed = careOf(input).missedVisits.filter((one) => one.on >= from && one.on <= dayOf(input));
   const said = missed.map(({ on, reason }) => [longDate(on, input.locale), reason].filter(Boolean).join(': '));
   return missed.length === 0 ? [] : [`Visits missed: ${missed.length} (${said.join('; ')}).`];
+}
+
+/** Programs approved in the interval: what came in and what went, and the therapist's note on why. */
+function programChanges(input: PageInput, from: string): string[] {
+  const day = dayOf(input);
+  const days = new Map(input.record.visits.map((visit) => [visit.id, visit.date]));
+  const dated = input.record.programs
+    .filter((program) => program.status === 'approved')
+    .map((program) => ({ program, on: days.get(program.visitId) ?? '' }))
+    .filter(({ on }) => on <= day)
+    .sort((a, b) => a.on.localeCompare(b.on));
+  const titles = (program: Program): string[] =>
+    program.lines.filter((line) => ['warm-up', 'exercise', 'writing'].includes(line.kind)).map((line) => line.title);
+  return dated.flatMap(({ program, on }, at) => {
+    const before = dated[at - 1]?.program;
+    if (on < from || !before) return [];
+    const [old, now] = [titles(before), titles(program)];
+    const came = now.filter((title) => !old.includes(title));
+    const went = old.filter((title) => !now.includes(title));
+    const parts = [
+      before.tier === program.tier ? '' : `tier ${before.tier} to ${program.tier}`,
+      came.length > 0 ? `new: ${came.join(', ')}` : '',
+      went.length > 0 ? `taken out: ${went.join(', ')}` : '',
+      program.note.trim(),
+    ].filter(Boolean);
+    return [`${longDate(on, input.locale)}: ${parts.length > 0 ? parts.join('; ') : 'unchanged'}.`];
+  });
 }
 
 const outsideLines = (input: PageInput): string[] =>
@@ -77,6 +105,7 @@ export function progressReport(input: PageInput, options: ReportOptions, table: 
       ...listed('interval', 'Interval', interval),
       ...listed('outcome', 'Outcome', outcome(input)),
       ...listed('findings', 'Screen, then and now', thenAndNowFindings(input.record, input.visitId, table)),
+      ...listed('changes', 'Changes of the home program', programChanges(input, from)),
       ...listed('outside', 'Tests given elsewhere', outsideLines(input)),
       ...listed('goals', 'Goals', goalLines(input)),
       ...worded('skilled', 'Why skilled therapy', own),

@@ -2,16 +2,19 @@
  * The visit note as text for the clinic's record system: numbers come from the facts, sentences of skilled judgement
  * are the therapist's own and never made up here.
  */
+import type { ItemTable } from '../../../../db/types/items.ts';
 import type { Visit } from '../../../../db/types/visit.ts';
 import {
   changeLine,
   enduranceLines,
   goalLines,
-  homePracticeLine,
+  homePracticeLines,
   keyMeasures,
   legibilityLines,
   measureLines,
+  setUpLines,
 } from './clinical-lines.ts';
+import { findings } from '../../intake/findings.ts';
 import { dayOf, longDate, type PageInput, programOf, visitOf, visitsUpTo, whoOf } from '../sheet/page-facts.ts';
 import { inkLinesToday } from './ink-lines.ts';
 import { plural } from '../../texts/count-words.ts';
@@ -65,7 +68,7 @@ const minutesWords = (visit: Visit | null): string => {
 const measuredToday = (input: PageInput): boolean =>
   input.record.samples.some((sample) => sample.visitId === input.visitId);
 
-function sectionsOf(input: PageInput, visit: Visit): Section[] {
+function sectionsOf(input: PageInput, visit: Visit, intake: ItemTable): Section[] {
   const program = programOf(input);
   const own = (text: string): string[] => (text.trim() ? [text.trim()] : []);
   const programLine = program
@@ -77,7 +80,8 @@ function sectionsOf(input: PageInput, visit: Visit): Section[] {
       ]
     : ['No home program yet.'];
   const parts: [string, string, string[]][] = [
-    ['told', 'Told by the client', [...own(visit.told), homePracticeLine(input)]],
+    ['told', 'Told by the client', [...own(visit.told), ...homePracticeLines(input)]],
+    ['found', 'Found at the screen', foundLines(input, intake)],
     [
       'measured',
       'Measured',
@@ -105,11 +109,31 @@ function sectionsOf(input: PageInput, visit: Visit): Section[] {
     .map(([key, title, lines]) => ({ key, title, blocks: [{ kind: 'list', items: lines }] }));
 }
 
+/** What the screen of this visit found: flags, what needs work, what was not tested; the rest in one line. */
+function foundLines(input: PageInput, intake: ItemTable): string[] {
+  const here = (fact: { visitId: string }): boolean => fact.visitId === input.visitId;
+  const flags = input.record.redFlags.filter(here);
+  const all = findings(input.record.intakeAnswers.filter(here), intake).filter((one) => one.source !== 'not asked');
+  const fine = all.filter((one) => one.severity === 'fine');
+  const titles = new Map(intake.items.map((item) => [item.code, item.title.toLowerCase()]));
+  const yes = flags.filter((flag) => flag.present).length;
+  return [
+    flags.length === 0
+      ? ''
+      : `Red flags: ${flags.length} asked, ${yes === 0 ? 'none answered with yes' : `${yes} answered with yes`}.`,
+    ...all.filter((one) => one.severity !== 'fine' && one.severity !== 'not-indicated').map((one) => one.sentence),
+    fine.length === 0
+      ? ''
+      : `No difficulty: ${[...new Set(fine.map((one) => titles.get(one.code) ?? one.code))].join(', ')}.`,
+    ...(input.record.setups.some(here) ? setUpLines(input) : []),
+  ].filter(Boolean);
+}
+
 const dayOfVisit = (input: PageInput, visitId: string): string =>
   input.record.visits.find((v) => v.id === visitId)?.date ?? input.today;
 
 /** The note as a packet (to preview, edit and freeze). */
-export function visitNote(input: PageInput): Packet {
+export function visitNote(input: PageInput, intake: ItemTable): Packet {
   const visit = visitOf(input);
   const doc: Doc = {
     sheet: input.sheet,
@@ -120,7 +144,7 @@ export function visitNote(input: PageInput): Packet {
       { label: 'Date', value: longDate(dayOf(input), input.locale) },
       { label: 'Minutes', value: minutesWords(visit) },
     ],
-    sections: visit ? sectionsOf(input, visit) : [],
+    sections: visit ? sectionsOf(input, visit, intake) : [],
     foot: [input.clinic.therapist, input.clinic.credentials, input.clinic.name].filter(Boolean).join(', '),
   };
   return {

@@ -197,7 +197,7 @@ function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: 
         choices.withDaily ? wordsToMend(input, t, longestLine) : [],
       );
     case 'visit-note':
-      return visitNote(input);
+      return visitNote(input, rules.intake);
     case 'referral':
       return referralPage(input, flagsOf(input.record, rules), words.referral);
     case 'letter':
