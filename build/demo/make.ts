@@ -76,6 +76,18 @@ class Maker {
       { ...client, familyConsentOn: client.familyConsent ? day(this.today, first.daysAgo) : null },
       doing,
     );
+    for (const { words, ...occasion } of person.occasions)
+      this.caseload.put(
+        'writingOccasion',
+        {
+          id: randomUUID(),
+          clientId: id,
+          on: true,
+          ...occasion,
+          words: words.map(([kind, text]) => ({ kind, text })),
+        },
+        doing,
+      );
     const goalId = randomUUID();
     for (const visit of person.visits) await this.visit(person, id, goalId, visit, visit === first);
     this.practice(person, id);

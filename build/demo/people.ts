@@ -83,6 +83,20 @@ export const people: readonly DemoClient[] = [
       familyConsent: true,
       ...call,
     },
+    occasions: [
+      {
+        code: 'list',
+        topics: ['garden'],
+        often: 'weekly',
+        example: 'The seed list on the club board, A4, read by the members',
+        words: [
+          ['thing', 'broad beans'],
+          ['thing', 'early peas'],
+          ['person', 'Wenna'],
+        ],
+      },
+      { code: 'card', topics: ['garden', 'family'], often: 'monthly', example: '', words: [['person', 'Wenna']] },
+    ],
     care: {
       payer: 'Meadowline Health Fund (invented)',
       authorizedVisits: 12,
@@ -286,6 +300,16 @@ export const people: readonly DemoClient[] = [
       familyConsent: true,
       ...call,
     },
+    occasions: [
+      {
+        code: 'message',
+        topics: ['books'],
+        often: 'daily',
+        example: 'A slip of 7 by 12 cm, read by the colleague of the next shift',
+        words: [['place', 'the front desk']],
+      },
+      { code: 'signature', topics: [], often: 'weekly', example: 'On a line of 6 cm', words: [] },
+    ],
     care: {
       payer: 'Harrowfield Mutual (invented)',
       authorizedVisits: 8,
@@ -417,6 +441,10 @@ export const people: readonly DemoClient[] = [
       largePrint: '16',
       ...call,
     },
+    occasions: [
+      { code: 'form', topics: ['cooking'], often: 'weekly', example: 'Boxes of 5 mm', words: [] },
+      { code: 'check', topics: ['cooking'], often: 'monthly', example: '', words: [['place', 'the market']] },
+    ],
     care: {
       payer: 'Meadowline Health Fund (invented)',
       authorizedVisits: 20,
@@ -546,6 +574,15 @@ export const people: readonly DemoClient[] = [
       interests: 'travel, outdoors',
       ...call,
     },
+    occasions: [
+      {
+        code: 'work',
+        topics: ['work', 'travel'],
+        often: 'daily',
+        example: 'Meeting notes in a lined book, read by two colleagues',
+        words: [],
+      },
+    ],
     care: {
       payer: 'Harrowfield Mutual (invented)',
       authorizedVisits: 7,
@@ -746,6 +783,10 @@ export const people: readonly DemoClient[] = [
       largePrint: '16',
       ...call,
     },
+    occasions: [
+      { code: 'card', topics: ['family'], often: 'weekly', example: 'A page to the grandchildren', words: [] },
+      { code: 'diary', topics: ['family', 'outdoors'], often: 'daily', example: '', words: [] },
+    ],
     care: {
       payer: 'pays herself',
       authorizedVisits: null,
@@ -845,6 +886,7 @@ export const people: readonly DemoClient[] = [
       interests: 'making things',
       ...call,
     },
+    occasions: [{ code: 'numbers', topics: ['making'], often: 'daily', example: 'Receipts of his shop', words: [] }],
     flags: [
       { code: 'small-unexplained', note: 'Smaller and smaller over half a year, voice softer, no diagnosis yet.' },
     ],
@@ -879,6 +921,10 @@ export const people: readonly DemoClient[] = [
       familyConsent: true,
       ...call,
     },
+    occasions: [
+      { code: 'board', topics: ['books', 'work'], often: 'daily', example: 'Blackboard, letters of 6 cm', words: [] },
+      { code: 'work', topics: ['work'], often: 'daily', example: 'Marks and a line under each test', words: [] },
+    ],
     care: {
       payer: 'Harrowfield Mutual (invented)',
       authorizedVisits: 10,

@@ -1,5 +1,6 @@
 import type { Client } from '../../db/types/client.ts';
 import type { Grade, Side } from '../../db/types/common.ts';
+import type { OwnWord, WritingOccasion } from '../../db/types/occasions.ts';
 import type { Conditions, TaskKind } from '../../db/types/sample.ts';
 
 /** How a client's hand writes at one visit; sizes in mm, angles in degrees. */
@@ -94,9 +95,15 @@ export interface DemoCare {
   missed?: { daysAgo: number; reason: string }[];
 }
 
+export type DemoOccasion = Pick<WritingOccasion, 'code' | 'topics' | 'often' | 'example'> & {
+  words: [OwnWord['kind'], string][];
+};
+
 export interface DemoClient {
   client: Partial<Client> & { name: string; code: string };
   care?: DemoCare;
+  /** What the client wants to write, as the record keeps it. */
+  occasions: DemoOccasion[];
   /** Red flags present; every other question is answered no. */
   flags: { code: string; note: string }[];
   setup?: {

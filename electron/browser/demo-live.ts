@@ -4,10 +4,13 @@
  */
 import type { Page } from 'playwright-core';
 import type { DemoSteps } from './demo-steps.ts';
-import { openTab } from './walk.ts';
+import { fitCard, openTab } from './walk.ts';
 
 /** Longest wait for a page to be measured, in milliseconds. */
 const MEASURING = 60_000;
+
+/** A card on a screen of 96 dots an inch. */
+const CARD_PX = { across: '324', down: '204' };
 
 /** Sections of the intake screen, by the words on their buttons. */
 const intakeSections = [
@@ -53,6 +56,11 @@ export async function liveVisit(visit: DemoSteps): Promise<void> {
     // Somebody new: whoever has read this text before is not offered it again.
     await page.getByLabel('Reader’s initials', { exact: true }).fill('OH');
     await page.getByRole('button', { name: /^Start reading/ }).click();
+    const size = page.getByRole('dialog', { name: 'True size of this screen' });
+    await size.waitFor();
+    await visit.picture('screen-size');
+    await fitCard(size, CARD_PX);
+    await page.getByRole('dialog', { name: 'Blind reading' }).waitFor();
     await visit.picture('blind-reading');
     await page.getByLabel('Type what you read').fill(written.split('\n')[0] ?? '');
     await page.keyboard.press('Enter');

@@ -4,12 +4,10 @@
  */
 import type { Page } from 'playwright-core';
 import type { DemoSteps } from './demo-steps.ts';
-import { openTab } from './walk.ts';
+import { fitCard, openTab } from './walk.ts';
 
-/** A card of 85.60 x 53.98 mm (ISO/IEC 7810, ID-1) at five pixels a millimeter. */
+/** A card at five pixels a millimeter. */
 const CARD_PX = { across: '428', down: '270' };
-/** A card is set twice; the second time from elsewhere. */
-const BUTTONS = ['It fits', 'It fits again'];
 
 /** Loops of the height to fill, 40 px, for five seconds at about 100 events a second. */
 async function writeLoops(page: Page, left: number, top: number): Promise<void> {
@@ -53,11 +51,7 @@ export async function penVisit(visit: DemoSteps): Promise<void> {
   });
   await visit.step('The true size of the screen, by a card', async () => {
     await page.getByRole('button', { name: /^Set the (true size|size again)$/ }).click();
-    for (const name of BUTTONS) {
-      await page.getByLabel('Across, px').fill(CARD_PX.across);
-      await page.getByLabel('Down, px').fill(CARD_PX.down);
-      await page.getByRole('button', { name, exact: true }).click();
-    }
+    await fitCard(page, CARD_PX);
     await page.getByText(/^True size, set/).waitFor();
   });
   await visit.step('A line of practice with help, written with a pen', async () => {

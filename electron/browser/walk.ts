@@ -1,5 +1,5 @@
 /** Steps in the real window as a therapist takes them, by the words on the screen. */
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 
 /** Longest wait for one step, in milliseconds. */
 const PATIENCE = 30_000;
@@ -38,4 +38,13 @@ export async function savePage(page: Page, kind: string): Promise<void> {
 export async function printSummary(page: Page, code: string): Promise<void> {
   await openClient(page, code);
   await savePage(page, 'Family summary');
+}
+
+/** Sets the true size of the screen by a card of 85.60 x 53.98 mm (ISO/IEC 7810, ID-1), twice, as the screen asks. */
+export async function fitCard(place: Page | Locator, card: { across: string; down: string }): Promise<void> {
+  for (const name of ['It fits', 'It fits again']) {
+    await place.getByLabel('Across, px').fill(card.across, { timeout: PATIENCE });
+    await place.getByLabel('Down, px').fill(card.down);
+    await place.getByRole('button', { name, exact: true }).click();
+  }
 }

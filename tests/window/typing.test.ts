@@ -1,4 +1,6 @@
 /** What is typed is kept while it is typed: on a pause, at the lock, at the close; and the therapist finds her place again. */
+import { existsSync } from 'node:fs';
+import path from 'node:path';
 import { expect, launchApp, openClient, PASSPHRASE, showPart, test, type LaunchedApp } from './app.ts';
 
 const ID = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c88';
@@ -38,6 +40,19 @@ test('half a second after typing the field is stored, without leaving it, and ty
   await expect(page.getByText('This must lie between')).toHaveCount(0);
   await page.keyboard.type('51');
   await expect.poll(() => stored(app)).toContain('"birthYear":1951');
+});
+
+test('a folder to write to is taken when its field is left, not while its name is half typed', async ({ app }) => {
+  const { page } = app;
+  await withClient(app);
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Backup', exact: true }).click();
+  const place = path.join(app.saveFolder, 'stick');
+  await page.getByLabel('Second place, for example a USB stick').pressSequentially(place.slice(0, -2));
+  await page.waitForTimeout(1500);
+  expect(existsSync(place.slice(0, -2))).toBe(false);
+  await page.keyboard.type(place.slice(-2));
+  await page.keyboard.press('Tab');
+  await expect.poll(() => existsSync(place)).toBe(true);
 });
 
 test('the lock stores what was just typed; unlocking returns to screen, scroll and field', async ({ app }) => {
