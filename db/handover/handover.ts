@@ -77,7 +77,8 @@ export function openHandover(db: Db, folder: string): HandoverRecords {
     takeIn: (handed, bytesOf, doing) => takeIn(db, names(doing), handed, bytesOf, doing),
     bothChanged: all,
     settle: (id, take, doing) => {
-      const found = all(doing).find((each) => each.id === id);
+      // A refusal writes nothing, not even this laptop's name.
+      const found = handedClients().length > 0 ? all(doing).find((each) => each.id === id) : undefined;
       if (!found) throw new CaseloadError('not-found', 'handover');
       const { kept, other, kind, clientId } = found;
       guarded(() =>

@@ -58,7 +58,8 @@ export type LookedInto = z.infer<typeof LookedInto>;
 const Recipient = z.string().max(200);
 
 export const handoverRequests = {
-  'handover.state': read(nothing, HandoverState),
+  // The first look makes this caseload's pair of keys.
+  'handover.state': write(nothing, HandoverState),
   'handover.addColleague': write(
     z.object({ name: z.string().trim().min(1).max(80), key: z.string().max(2000) }).strict(),
     HandoverState,

@@ -10,10 +10,22 @@ type Pair = z.infer<typeof Pair>;
 export const Colleague = z.object({ name: z.string().trim().min(1).max(80), recipient: z.string().max(100) });
 export type Colleague = z.infer<typeof Colleague>;
 
+function knownKeys(caseload: Caseload): Pair | null {
+  const known = Pair.safeParse(caseload.setting('handoverKey'));
+  return known.success ? known.data : null;
+}
+
+/** The public half, or null before the first use. */
+export const knownRecipient = (caseload: Caseload): string | null => knownKeys(caseload)?.recipient ?? null;
+
+/** The secret half to read a file with; before the first use one that fits nothing, so that looking writes nothing. */
+export const identityToRead = async (caseload: Caseload): Promise<string> =>
+  knownKeys(caseload)?.identity ?? (await generateX25519Identity());
+
 /** This caseload's own pair, made at the first use. It outlives a changed passphrase, so that colleagues need no new key. */
 export async function ownKeys(caseload: Caseload, doing: Doing): Promise<Pair> {
-  const known = Pair.safeParse(caseload.setting('handoverKey'));
-  if (known.success) return known.data;
+  const known = knownKeys(caseload);
+  if (known) return known;
   const identity = await generateX25519Identity();
   const pair = { identity, recipient: await identityToRecipient(identity) };
   caseload.putSetting('handoverKey', pair, doing);
@@ -26,7 +38,7 @@ export function colleagues(caseload: Caseload): Colleague[] {
 }
 
 /** What was pasted, as a public key. @throws Refusal key-is-secret, key-not-one, key-is-own */
-export function colleagueKey(pasted: string, own: string): string {
+export function colleagueKey(pasted: string, own: string | null): string {
   const key = pasted.trim().replace(/\s+/g, '').toLowerCase();
   if (key.startsWith('age-secret-key-')) throw new Refusal('key-is-secret');
   if (key === own) throw new Refusal('key-is-own');

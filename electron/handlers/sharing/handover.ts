@@ -13,7 +13,14 @@ import {
   writeHandover,
   type ReadHandover,
 } from '../../files/handover/handover-file.ts';
-import { colleagueKey, colleagues, ownKeys, shortKey } from '../../files/handover/keys.ts';
+import {
+  colleagueKey,
+  colleagues,
+  identityToRead,
+  knownRecipient,
+  ownKeys,
+  shortKey,
+} from '../../files/handover/keys.ts';
 import {
   handoverName,
   LARGEST_HANDOVER,
@@ -99,9 +106,9 @@ async function bytesAndName(
 
 export const handoverHandlers: { [N in keyof typeof handoverRequests]: Handler<N> } = {
   'handover.state': stateOf,
-  'handover.addColleague': async (services, { name, key }) => {
+  'handover.addColleague': (services, { name, key }) => {
     const caseload = services.need();
-    const recipient = colleagueKey(key, (await ownKeys(caseload, services.doing())).recipient);
+    const recipient = colleagueKey(key, knownRecipient(caseload));
     const others = colleagues(caseload).filter((each) => each.recipient !== recipient);
     caseload.putSetting('colleagues', [...others, { name: name.trim(), recipient }], services.doing());
     return stateOf(services);
@@ -146,8 +153,7 @@ export const handoverHandlers: { [N in keyof typeof handoverRequests]: Handler<N
     const caseload = services.need();
     const file = await bytesAndName(services, name);
     if (!file) return { token: null, name: '', madeAt: '', from: '', clients: [] };
-    const { identity } = await ownKeys(caseload, services.doing());
-    const read = await readHandover(file.bytes, identity, caseload.schemaVersion);
+    const read = await readHandover(file.bytes, await identityToRead(caseload), caseload.schemaVersion);
     const { head, handed } = read;
     try {
       const clients = caseload.handover.expect(handed, services.doing());

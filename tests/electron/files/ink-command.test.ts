@@ -11,7 +11,7 @@ import type { InkResult } from '../../../renderer/ink/index.ts';
 const folder = mkdtempSync(path.join(tmpdir(), 'fairhand-ink-command-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const reference = (name: string): string =>
-  fileURLToPath(new URL(`../outside/data/ink/${name}.inkml`, import.meta.url));
+  fileURLToPath(new URL(`../../outside/data/ink/${name}.inkml`, import.meta.url));
 const own = (name: string, text: string): string => {
   writeFileSync(path.join(folder, name), text);
   return path.join(folder, name);

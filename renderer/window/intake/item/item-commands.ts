@@ -1,8 +1,8 @@
 /** Keys of the intake screen: an item's answers, or the reasons why it was not tested. */
-import type { Grade } from '../../../db/types/common.ts';
-import type { IntakeItem } from '../../../db/types/items.ts';
-import { notTestedReasons } from '../../logic/intake/not-tested.ts';
-import type { CommandOf } from '../frame/command-of.ts';
+import type { Grade } from '../../../../db/types/common.ts';
+import type { IntakeItem } from '../../../../db/types/items.ts';
+import { notTestedReasons } from '../../../logic/intake/not-tested.ts';
+import type { CommandOf } from '../../frame/command-of.ts';
 
 type Command = CommandOf<unknown>;
 
