@@ -40,7 +40,7 @@ export async function penVisit(visit: DemoSteps): Promise<void> {
   await visit.step('What the pen told at an earlier visit, and its replay', async () => {
     await openTab(page, 'Sample');
     const picker = page.locator('#sample-picker');
-    const option = picker.locator('option', { hasText: 'again and again' }).first();
+    const option = picker.locator('option', { hasText: 'One letter' }).first();
     await picker.selectOption((await option.getAttribute('value')) ?? '');
     await page.getByRole('tab', { name: 'Pen' }).click();
     const replay = page.getByRole('button', { name: 'Replay' }).first();
