@@ -40,6 +40,8 @@ const Topic = z.strictObject({
   words: z.array(z.string().trim().min(1).max(40)).max(200),
   /** Words of it that nobody buys, carries or gives (ferries, owls): left out where a sentence asks for a thing. */
   onlyNamed: z.array(z.string().trim().min(1).max(40)).max(200).default([]),
+  /** Occasions that it is taken for where the client named no topic. */
+  usualFor: z.array(OccasionCode).max(13).optional(),
 });
 
 export const TextLibrary = z.strictObject({

@@ -22,6 +22,8 @@ const en = {
     sample: 'Please call me back before half past eight.',
     rest: (minutes: number) => `Stop here. Rest ${minutes} minutes, then look back at your lines.`,
     nextTime: 'Stop here for today. The lines below are for next time.',
+    /** Words on a practice check. */
+    check: { date: 'Date', payTo: 'Pay to', sum: 'Sum in words', sign: 'Signature' },
     actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
   /** What the client wants to write, as a short name on a page. */

@@ -15,6 +15,7 @@ export const es: Texts = {
       boxes: 'Casillas de',
       signature: 'Recuadros para firmar',
       dots: 'Puntos para unir, cada',
+      check: 'Cheques de práctica',
       lean: 'Líneas inclinadas para poner debajo de la hoja',
     },
     yes: 'sí',
@@ -26,6 +27,7 @@ export const es: Texts = {
     sample: 'Llame antes de las ocho y media.',
     rest: (minutes) => `Pare aquí. Descanse ${minutes} minutos y mire sus líneas.`,
     nextTime: 'Pare aquí por hoy. Las líneas de abajo son para la próxima vez.',
+    check: { date: 'Fecha', payTo: 'Páguese a', sum: 'Suma en letras', sign: 'Firma' },
     actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
   occasions: {

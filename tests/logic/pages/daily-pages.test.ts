@@ -85,7 +85,8 @@ describe('practice pages until the next visit', () => {
   it('a signature has its place and the client’s own name, a form its boxes', () => {
     const [signature, form] = pagesOf(wanting([occasion('signature'), occasion('form')], '2026-05-06'));
     expect(signature!.ruling).toBe('signature');
-    expect(form!.ruling).toBe('boxes-8');
+    // The program of tier 3 speaks of boxes of 6 mm.
+    expect(form!.ruling).toBe('boxes-6');
     expect(Math.max(...form!.models.map((line) => line.length))).toBeLessThanOrEqual(25);
   });
 

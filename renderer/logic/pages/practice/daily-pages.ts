@@ -12,8 +12,8 @@ import { seedOf } from '../../sample/seeded-choice.ts';
 import { sentenceKey } from '../../sample/fill-frame.ts';
 import type { Texts } from '../../texts/en.ts';
 import { dayOf, type PageInput, programOf } from '../sheet/page-facts.ts';
-import type { PracticeRequest, PracticeSheet } from './practice.ts';
-import { practiceLines, sameEachTime } from './practice-lines.ts';
+import { type PracticeRequest, type PracticeSheet, rowsPerSheet } from './practice.ts';
+import { checkModels, practiceLines, sameEachTime } from './practice-lines.ts';
 import type { RulingCode } from './ruling-drawings.ts';
 import { rulings } from './ruling-drawings.ts';
 import { writingArea } from './sheet-sizes.ts';
@@ -24,8 +24,16 @@ const usualDays = 7;
 /** New lines on a page; a shorter bout takes fewer. */
 const linesAPage = 6;
 
-/** Papers of their own: a form has boxes, a signature its place. */
-const paperOf: Partial<Record<OccasionCode, RulingCode>> = { signature: 'signature', form: 'boxes-8' };
+/** Papers of their own, by the tier of the program from 2 to 4: what the line's words speak of. */
+const paperOf: Partial<Record<OccasionCode, readonly [RulingCode, RulingCode, RulingCode]>> = {
+  signature: ['signature-large', 'signature', 'signature'],
+  form: ['boxes-8', 'boxes-6', 'boxes-5'],
+  check: ['check-large', 'check-true', 'check-true'],
+};
+
+/** The paper that an occasion is practiced on; null = the paper of the program. */
+export const paperOfOccasion = (code: OccasionCode, tier: number): RulingCode | null =>
+  paperOf[code]?.[Math.min(4, Math.max(2, tier)) - 2] ?? null;
 
 /** Practice days from the visit to the next one, by the days a week of the program's writing. */
 export function practiceDays(input: PageInput): number {
@@ -82,6 +90,7 @@ function linesOf(
     wanted.code === 'name-address'
       ? [...ownName(input), ...wanted.words.filter((word) => word.kind !== 'person').map((word) => word.text)]
       : [];
+  if (wanted.code === 'check') return { models: checkModels(rules.texts, wanted.words, want, known.used), frames: [] };
   const share = threshold(rules.thresholds, 'text-phrase-share');
   const lines = practiceLines(rules.texts, {
     language: want.language,
@@ -127,7 +136,7 @@ export function dailyPages(
   const requests = Array.from({ length: days - first }, (_, at): PracticeRequest => {
     const day = at + first;
     const each = wanted[at % wanted.length]!;
-    const ruling = paperOf[each.code] ?? main.ruling;
+    const ruling = paperOfOccasion(each.code, program?.tier ?? 2) ?? main.ruling;
     const boxes = rulings[ruling].kind === 'boxes';
     const columns = boxes ? Math.floor(writingArea(input.sheet).width / rulings[ruling].sizeMm) : null;
     const { models, frames } = linesOf(
@@ -136,7 +145,10 @@ export function dailyPages(
       rules,
       {
         seed: seedOf(`${input.record.client.id} ${input.visitId} ${day}`),
-        count: Math.max(1, Math.min(linesAPage, main.linesPerBout ?? linesAPage)),
+        count:
+          each.code === 'check'
+            ? rowsPerSheet(input.sheet, ruling)
+            : Math.max(1, Math.min(linesAPage, main.linesPerBout ?? linesAPage)),
         mostLetters: columns,
         language: known,
       },
@@ -149,6 +161,7 @@ export function dailyPages(
       ruling,
       models,
       frames,
+      checkLabels: t.practice.check,
       ...(boxes ? { linesPerBout: null, bouts: 1, marks: 'none' as const } : {}),
       title: t.practice.dayTitle(day + 1, days, t.occasions[each.code]),
     };

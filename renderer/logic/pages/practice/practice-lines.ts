@@ -7,7 +7,7 @@ import type { OccasionCode, OwnWord } from '../../../../db/types/occasions.ts';
 import type { TextFrame, TextLibrary } from '../../../../db/types/rule-table/text-frames.ts';
 import { fillFrame, sentenceKey } from '../../sample/fill-frame.ts';
 import { type Choice, choiceFrom } from '../../sample/seeded-choice.ts';
-import { drawnValue } from './drawn-values.ts';
+import { drawnSum, drawnValue } from './drawn-values.ts';
 
 export interface PracticeWish {
   language: string;
@@ -75,6 +75,27 @@ export function practiceLines(library: TextLibrary, wish: PracticeWish): Practic
   return lines;
 }
 
+/** Practice checks to fill in: date, payee, sum in numbers and in words, all drawn anew, none as one of the year. */
+export function checkModels(
+  library: TextLibrary,
+  own: readonly OwnWord[],
+  want: { seed: number; count: number; language: string },
+  used: ReadonlySet<string>,
+): string[] {
+  const choice = choiceFrom(want.seed);
+  const mine = own.filter(({ kind }) => kind === 'person' || kind === 'place').map(({ text }) => bare(text.trim()));
+  const names = library.lists.find((l) => l.code === 'who' && l.stream === 'practice' && l.language === want.language);
+  const out: string[] = [];
+  for (let i = 0; i < want.count * tries && out.length < want.count; i++) {
+    const who = mine.length > 0 && choice.chance(ownShare) ? choice.of(mine) : choice.of(names?.words ?? mine);
+    const value = (slot: string): string => drawnValue(slot, want.language, choice) ?? '';
+    const { digits, words } = drawnSum(want.language, choice);
+    const model = [value('date'), who, digits, words].join('  ·  ');
+    if (!used.has(sentenceKey(model)) && !out.includes(model)) out.push(model);
+  }
+  return out;
+}
+
 /** Frames of the occasion in a drawn order, those of the last pages at the end. */
 function framesFor(library: TextLibrary, wish: PracticeWish, choice: Choice): TextFrame[] {
   const all = library.frames.filter(
@@ -94,9 +115,10 @@ interface Words {
   lists: ReadonlyMap<string, readonly string[]>;
 }
 
+/** Slots that a kind of own word fits: a place of the client's is also where things are bought. */
 const slotsOfKind: Readonly<Record<OwnWord['kind'], readonly string[]>> = {
   person: ['who'],
-  place: ['where'],
+  place: ['where', 'shop'],
   thing: ['topic', 'thing'],
   phrase: [],
 };
@@ -105,7 +127,9 @@ function wordsFor(library: TextLibrary, wish: PracticeWish): Words {
   const ofLanguage = <T extends { language: string }>(list: readonly T[]): T[] =>
     list.filter((each) => each.language === wish.language);
   const topics = ofLanguage(library.topics);
-  const chosen = topics.filter((topic) => wish.topics.includes(topic.code));
+  const ticked = topics.filter((topic) => wish.topics.includes(topic.code));
+  // Nothing ticked: what is usual for the occasion, so that no shopping list asks for songs.
+  const chosen = ticked.length > 0 ? ticked : topics.filter((topic) => topic.usualFor?.includes(wish.occasion));
   const lists = new Map<string, readonly string[]>(
     ofLanguage(library.lists)
       .filter((list) => list.stream === 'practice')
@@ -123,7 +147,7 @@ function wordsFor(library: TextLibrary, wish: PracticeWish): Words {
 }
 
 /** Spanish topic words carry their article; a slot without "the" drops it. */
-const bare = (word: string): string => word.replace(/^(el|la|los|las) /, '');
+const bare = (word: string): string => word.replace(/^(el|la|los|las|the) /, '');
 
 function filled(frame: TextFrame, words: Words, language: string, choice: Choice): string {
   const taken: string[] = [];

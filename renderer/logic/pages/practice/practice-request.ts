@@ -102,11 +102,21 @@ const sheetOfItem: Readonly<Record<string, RulingCode>> = {
 /** Figures that are taken for each other, and sums as they are written. */
 const figures = ['1 7 1 7', '4 9 4 9', '0 6 0 6', '12.50', '407.96'];
 
-/** Further pages that the program's lines need beside the main one: dots, boxes, pictures, a sheet to lie under. */
-export function furtherPages(input: PageInput, tables: Tables, main: PracticeRequest): PracticeRequest[] {
+/**
+ * Further pages that the program's lines need beside the main one: dots, boxes, pictures, a sheet to lie under.
+ * @param onDaily items that have pages for each day
+ */
+export function furtherPages(
+  input: PageInput,
+  tables: Tables,
+  main: PracticeRequest,
+  onDaily: ReadonlySet<string> = new Set(),
+): PracticeRequest[] {
   const lines = programOf(input)?.lines ?? [];
   const filled = { ...main, linesPerBout: null, bouts: 1, marks: 'none' as const };
-  const codes = new Set(lines.flatMap((line) => sheetOfItem[line.item ?? ''] ?? []));
+  const codes = new Set(
+    lines.filter((line) => !onDaily.has(line.item ?? '')).flatMap((line) => sheetOfItem[line.item ?? ''] ?? []),
+  );
   const boxed = lines.some((line) => line.item === 'digits-and-money') ? figures : main.models;
   const words = lines.flatMap((line) => {
     const text = tables.contents.find((each) => `text-${each.code}` === line.item);

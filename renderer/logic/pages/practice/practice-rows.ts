@@ -52,6 +52,8 @@ export function rowShape(ruling: Ruling): RowShape {
       return { height: s * 1.75, baseline: s * 0.7 };
     case 'signature':
       return { height: s + 9, baseline: s * 0.72 };
+    case 'check':
+      return { height: s + 10, baseline: s };
     case 'plain':
       return { height: 12, baseline: 9 };
     case 'dots':
@@ -133,12 +135,16 @@ export function rowDots(area: Area, y: number): DrawnDot[] {
 }
 
 const signatureBox = { width: 80, gap: 12 };
+/** From this height on a box has the row to itself. */
+const largeBox = 30;
 
 export function signatureRow(area: Area, top: number, size: number): { lines: DrawnLine[]; texts: DrawnText[] } {
   const lines: DrawnLine[] = [];
   const texts: DrawnText[] = [];
-  for (const left of [area.x, area.x + signatureBox.width + signatureBox.gap]) {
-    const right = left + signatureBox.width;
+  const large = size >= largeBox;
+  const width = large ? Math.min(area.width, 2 * signatureBox.width) : signatureBox.width;
+  for (const left of large ? [area.x] : [area.x, area.x + signatureBox.width + signatureBox.gap]) {
+    const right = left + width;
     const bottom = top + size;
     lines.push(line('box', left, top, right, top), line('box', left, bottom, right, bottom));
     lines.push(line('box', left, top, left, bottom), line('box', right, top, right, bottom));

@@ -1,3 +1,4 @@
+import { checkForm, type CheckLabels } from './check-forms.ts';
 import type { Language } from '../../texts/languages.ts';
 import { breakLines, fontSizeFor, type LetterStyleCode } from './letter-styles.ts';
 import { type SheetName, writingArea } from './sheet-sizes.ts';
@@ -52,7 +53,11 @@ export interface PracticeRequest {
   lineIds: readonly string[];
   /** Frames of models that were made: kept with the page, so that none comes again too soon. Absent = models not made. */
   frames?: string[];
+  /** Words printed on practice checks; English where absent. */
+  checkLabels?: CheckLabels;
 }
+
+const englishCheck: CheckLabels = { date: 'Date', payTo: 'Pay to', sum: 'Sum in words', sign: 'Signature' };
 
 /** One sheet, ready to draw: the same numbers on the screen, on paper and in the record. */
 export interface PracticeSheet {
@@ -156,6 +161,7 @@ function spread(models: string[][], lines: number): Step[] {
  */
 export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
   if (request.pictures) return pictureSheets(request, request.pictures);
+  if (rulings[request.ruling].kind === 'check') return checkSheets(request);
   const ruling = rulings[request.ruling];
   const area = writingArea(request.sheet);
   const shape = rowShape(ruling);
@@ -231,6 +237,30 @@ const headOf = ({ sheet, ruling, bold, title, instruction, date, clientCode, lin
   clientCode,
   lineIds,
 });
+
+/** Checks to fill in, one for each model; without models as many empty ones as fit a sheet. */
+function checkSheets(request: PracticeRequest): PracticeSheet[] {
+  const area = writingArea(request.sheet);
+  const { sizeMm } = rulings[request.ruling];
+  const perSheet = rowsPerSheet(request.sheet, request.ruling);
+  const models = request.models.length > 0 ? request.models : Array.from({ length: perSheet }, () => '');
+  const pages = Math.min(12, Math.ceil(models.length / perSheet));
+  const row = rowShape(rulings[request.ruling]).height;
+  return Array.from({ length: pages }, (_, page) => {
+    const forms = models
+      .slice(page * perSheet, (page + 1) * perSheet)
+      .map((model, i) => checkForm(area, area.y + i * row, sizeMm, model, request.checkLabels ?? englishCheck));
+    const made = request.frames && page === 0 ? { written: request.models, frames: request.frames } : {};
+    return {
+      ...headOf(request),
+      page: page + 1,
+      pages,
+      lines: forms.flatMap((form) => form.lines),
+      texts: forms.flatMap((form) => form.texts),
+      ...made,
+    };
+  });
+}
 
 /** Each word beside its picture, with one row for it and one to write on. */
 function pictureSheets(request: PracticeRequest, drawings: Readonly<Record<string, string>>): PracticeSheet[] {

@@ -22,6 +22,9 @@ export type RulingCode =
   | 'boxes-6'
   | 'boxes-5'
   | 'signature'
+  | 'signature-large'
+  | 'check-large'
+  | 'check-true'
   | 'dots-30'
   | 'lean-10';
 
@@ -92,6 +95,15 @@ export const rulings: Record<RulingCode, Ruling> = {
   'boxes-6': boxes(6),
   'boxes-5': boxes(5),
   signature: { kind: 'signature', sizeMm: 20, xHeightMm: 3.5, label: 'Signature boxes', source: common },
+  'signature-large': { kind: 'signature', sizeMm: 36, xHeightMm: 6, label: 'Large signature boxes', source: common },
+  'check-large': { kind: 'check', sizeMm: 104, xHeightMm: 4, label: 'Large practice checks', source: common },
+  'check-true': {
+    kind: 'check',
+    sizeMm: 70,
+    xHeightMm: 3,
+    label: 'Practice checks, real size',
+    source: 'A personal check of 6 by 2 3/4 inches, from memory',
+  },
   'dots-30': { kind: 'dots', sizeMm: 30, xHeightMm: 3, label: 'Dots to join, 30 mm apart', source: common },
   'lean-10': { kind: 'lean', sizeMm: 10, xHeightMm: 3, label: 'Leaning lines to lie under the sheet', source: common },
 };
@@ -111,7 +123,13 @@ export const inks = {
 export type InkRole = keyof typeof inks;
 
 /** Papers without letters of their own: they fill the sheet. */
-export const withoutModels: ReadonlySet<RulingKind> = new Set<RulingKind>(['guide', 'signature', 'dots', 'lean']);
+export const withoutModels: ReadonlySet<RulingKind> = new Set<RulingKind>([
+  'guide',
+  'signature',
+  'dots',
+  'lean',
+  'check',
+]);
 
 /** Dash and gap of the midline, mm. */
 export const midlineDash = [2.5, 2] as const;

@@ -20,6 +20,7 @@ import { furtherPages } from '../practice/practice-request.ts';
 import { programSheets } from '../kinds/program-sheet.ts';
 import { comeBackWhen, dischargeSummary, progressReport } from '../kinds/progress-report.ts';
 import { referralPage } from '../kinds/referral.ts';
+import { itemOfOccasion, occasionsWanted } from '../../record/writing-occasions.ts';
 import { safeProgram } from './safe-program.ts';
 import { selfCheckCard } from '../kinds/self-check-card.ts';
 import type { Texts } from '../../texts/en.ts';
@@ -61,7 +62,10 @@ function packetOf(kind: PageKind, input: PageInput, sheets: SheetModel[], warnin
 function practicePages(input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): SheetModel[] {
   const main = { ...choices.practice, sheet: input.sheet };
   const days = choices.withDaily ? dailyPages(input, rules, main, t, choices.language) : [main];
-  return [...days, ...(choices.withFurther ? furtherPages(input, rules, main) : [])].flatMap(practiceSheets);
+  const wanted = occasionsWanted(input.record).map(({ code }) => itemOfOccasion[code]);
+  // Those that the pages of the days have room for; the others keep a page of their own.
+  const onDaily = new Set(days.length > wanted.length ? wanted : []);
+  return [...days, ...(choices.withFurther ? furtherPages(input, rules, main, onDaily) : [])].flatMap(practiceSheets);
 }
 
 /** Letters and spaces that fit a line of most papers in model letters. */
