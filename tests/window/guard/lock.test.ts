@@ -13,7 +13,7 @@ import {
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { createCaseload } from '../../../db/index.ts';
-import { expect, launchApp, PASSPHRASE, test, type LaunchedApp } from '../app.ts';
+import { expect, launchApp, openClient, PASSPHRASE, test, type LaunchedApp } from '../app.ts';
 
 const ID = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c88';
 const NAME = 'Lockhart Invented';
@@ -34,7 +34,7 @@ test('ten idle minutes lock the window: nothing of a client is left in it; a key
   const { page } = app;
   try {
     await withClient(app);
-    await page.getByRole('button', { name: NAME, exact: true }).click();
+    await openClient(page, NAME);
     await expect(page.getByRole('banner')).toContainText(NAME);
     const minutes = (n: number) => (now = new Date(now.getTime() + n * 60_000));
     minutes(9);
