@@ -1,6 +1,6 @@
 /** The practice log that came back on paper, typed in by keyboard alone in the real window. */
 import { texts } from '../../renderer/logic/texts/en.ts';
-import { expect, test } from './app.ts';
+import { expect, showPart, test } from './app.ts';
 import { axe, call, idOf, openTab, seedClient } from './seeds/progress-seed.ts';
 
 test('two days are typed in without a mouse; slips get a sentence; the progress page draws them', async ({ app }) => {
@@ -60,7 +60,7 @@ test('two days are typed in without a mouse; slips get a sentence; the progress 
     note: 'a good day',
   });
   await page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name: 'Progress', exact: true }).click();
-  await page.getByText('The same as a table').click();
+  await showPart(page, /^Table/);
   await expect(
     page.getByRole('group', { name: 'Table of progress' }).locator('tr', { hasText: 'Home practice' }),
   ).toHaveCount(3);

@@ -109,7 +109,7 @@ function canCutTheNetwork(): boolean {
 
 test('the whole demo visit runs without any network interface and leaves its pages and pictures', async () => {
   test.skip(!canCutTheNetwork(), 'cutting the network needs Linux and root');
-  test.setTimeout(240_000);
+  test.setTimeout(420_000);
   const out = path.join(folder, 'out');
   const visit = start('unshare', [
     '-n',

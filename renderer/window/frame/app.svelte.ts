@@ -10,7 +10,7 @@ import type { SaveHost, Theme } from './save-host.ts';
 import { Saving, sentenceOf } from './saving.svelte.ts';
 import type { CommandOf } from './command-of.ts';
 import type { Tab } from '../../logic/caseload/tabs.ts';
-import { flushTyping } from '../parts/typing-pause.ts';
+import { flushTyping, leaveQuietly } from '../parts/typing-pause.ts';
 import { lookBack, whereTheEyeIs, type Place as LeftPlace } from './return-place.ts';
 
 export type { Tab };
@@ -140,7 +140,10 @@ export class App implements SaveHost {
 
   /** Takes the shell's word on what is open; the rules are there before any screen shows. */
   async took(status: AppStatus): Promise<void> {
-    if (status.state !== 'open') this.#remember();
+    if (status.state !== 'open') {
+      this.#remember();
+      leaveQuietly();
+    }
     const unlocked = status.state === 'open' && this.status?.state !== 'open';
     const other = status.demo !== this.status?.demo || status.state === 'first-start';
     if (other) this.caseload = { list: 'due', typed: '', chosen: '' };

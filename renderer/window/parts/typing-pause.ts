@@ -18,13 +18,30 @@ export const isPause = (event: Event): boolean => event instanceof CustomEvent &
 
 let waiting: { field: TextField; timer: ReturnType<typeof setTimeout> } | null = null;
 
+/** The value that each field reported last in the middle of typing. */
+const reported = new WeakMap<TextField, string>();
+
 /** Reports what was typed and not saved yet. */
 export function flushTyping(): void {
   if (!waiting) return;
   clearTimeout(waiting.timer);
   const { field } = waiting;
   waiting = null;
+  reported.set(field, field.value);
   if (field.isConnected) field.dispatchEvent(new CustomEvent('change', { bubbles: true, detail: 'pause' }));
+}
+
+/**
+ * Takes the focus from a field whose words were reported already. Where a screen is taken away with the focus in it,
+ * the browser reports the field once more; after a lock that would be a save refused.
+ */
+export function leaveQuietly(): void {
+  const field = document.activeElement;
+  if (!isTextField(field) || reported.get(field) !== field.value) return;
+  const stop = (event: Event) => event.stopImmediatePropagation();
+  addEventListener('change', stop, true);
+  field.blur();
+  removeEventListener('change', stop, true);
 }
 
 /** True while something was typed that was not reported. */
