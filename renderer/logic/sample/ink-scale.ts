@@ -26,13 +26,38 @@ export const scaleOfTablet = (areaMm: { width: number; height: number }, screen:
   y: screen.height / areaMm.height,
 });
 
-export const agrees = (first: PxPerMm, second: PxPerMm): boolean =>
+const agrees = (first: PxPerMm, second: PxPerMm): boolean =>
   Math.abs(first.x / second.x - 1) <= AGREE && Math.abs(first.y / second.y - 1) <= AGREE;
 
 /** Screens have square pixels, so one that measures otherwise was set wrong; a tablet may be stretched. */
 export function judgeScale(scale: PxPerMm, surface: InkSurface): 'right' | 'refused' | 'stretched' {
   if (Math.abs(scale.x / scale.y - 1) <= STRETCHED) return 'right';
   return surface === 'screen' || surface === 'screen-film' ? 'refused' : 'stretched';
+}
+
+/** What a setting means: refused (set it again), the first of two, one that differs from the first, or the scale. */
+export type ScaleSetting =
+  { state: 'refused' | 'first' | 'differs'; message: string } | { state: 'set'; scale: PxPerMm };
+
+/**
+ * A scale is set twice, so that a slip shows.
+ * @param first the setting before, px per mm; null = none yet
+ * @returns the mean of both once they agree, else what to say
+ */
+export function scaleSetting(first: PxPerMm | null, scale: PxPerMm, surface: InkSurface): ScaleSetting {
+  if (judgeScale(scale, surface) === 'refused')
+    return {
+      state: 'refused',
+      message: 'Across and down differ by more than 1 %, which no screen does. Set the box again.',
+    };
+  if (!first)
+    return { state: 'first', message: 'Once more, please: the two settings must agree within half a percent.' };
+  if (!agrees(first, scale))
+    return {
+      state: 'differs',
+      message: 'The two settings differ by more than half a percent. Nothing was kept. Begin again.',
+    };
+  return { state: 'set', scale: { x: (first.x + scale.x) / 2, y: (first.y + scale.y) / 2 } };
 }
 
 /** A changed zoom, display or turn of the screen makes a scale void. */

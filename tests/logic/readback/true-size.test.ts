@@ -3,7 +3,7 @@
  * the inch of 25.4 mm (CSS Values and Units Level 4, absolute lengths).
  */
 import { expect, test } from 'vitest';
-import { scaleOfBox } from '../../../renderer/logic/sample/ink-scale.ts';
+import { scaleOfBox, scaleSetting } from '../../../renderer/logic/sample/ink-scale.ts';
 import {
   pxPerMmNow,
   sameEnlargement,
@@ -78,5 +78,18 @@ test('what was seen at two sizes has none; the model compares readings of one si
     'at true size',
     '1.5 times as large as written',
     'at a size not known',
+  ]);
+});
+
+test('a scale is set twice: a slip, a first, one that differs, then the mean of both', () => {
+  // A card of 85.60 x 53.98 mm (ISO/IEC 7810, ID-1) at four pixels a millimeter.
+  const right = scaleOfBox(342.4, 215.92, 'card');
+  expect(scaleSetting(null, { x: 4, y: 4.05 }, 'screen').state).toBe('refused');
+  expect(scaleSetting(null, { x: 4, y: 4.05 }, 'tablet-paper').state).toBe('first');
+  expect(scaleSetting(null, right, 'screen').state).toBe('first');
+  expect(scaleSetting(right, { x: 4.03, y: 4.03 }, 'screen').state).toBe('differs');
+  const set = scaleSetting(right, { x: 4.01, y: 4.01 }, 'screen');
+  expect(set.state === 'set' && [set.scale.x, set.scale.y].map((each) => Number(each.toFixed(6)))).toEqual([
+    4.005, 4.005,
   ]);
 });
