@@ -4,7 +4,7 @@
  */
 import { lengthWords, readsInches } from '../../texts/dose-words.ts';
 import type { Texts } from '../../texts/en.ts';
-import { callLine, setupInWords, setupTasks, stopItems } from './family-sections.ts';
+import { setupInWords, setupTasks, stopItems, stopSection } from './family-sections.ts';
 import { dayOf, longDate, type PageInput, programOf, setupOf, whoOf } from '../sheet/page-facts.ts';
 import { itemOfOccasion } from '../../record/writing-occasions.ts';
 import { paginate } from '../sheet/break-sheets.ts';
@@ -46,18 +46,7 @@ export function caregiverPage(input: PageInput, pt: 14 | 16 | 20, t: Texts): Pac
       },
       { key: 'fading', title: c.fadingTitle, blocks: [{ kind: 'list', items: c.fading }] },
       { key: 'not', title: c.notTitle, blocks: [{ kind: 'list', items: c.not }] },
-      {
-        key: 'stop',
-        title: '',
-        blocks: [
-          {
-            kind: 'stop',
-            title: t.stop.title,
-            items: stopItems(program, t, input.pageSays),
-            call: callLine(input, t.common),
-          },
-        ],
-      },
+      stopSection(input, stopItems(program, t, input.pageSays), t),
     ],
     foot: t.common.deferShort,
   };

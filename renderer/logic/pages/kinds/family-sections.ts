@@ -169,7 +169,7 @@ export function stopItems(program: Program | null, t: Texts, pageSays: readonly 
   return [t.stop.line, ...new Set([...own, ...pageSays]), t.stop.signs, t.stop.emergency];
 }
 
-export function callLine(input: PageInput, t: Texts['common']): string {
+function callLine(input: PageInput, t: Texts['common']): string {
   const { callName, callNumber } = input.record.client;
   return callName || callNumber ? t.call(callName, callNumber) : t.callBlank;
 }
@@ -194,3 +194,10 @@ export function setupInWords(figure: SetupFigure, locale: string, t: Texts): str
   const heights = [setup.seat(lengthWords(figure.seatMm, locale)), setup.table(lengthWords(figure.tableMm, locale))];
   return [heights.join(' '), ...setupTasks(figure, locale, t)];
 }
+
+/** The box of when to stop and whom to call, as every page that goes home has it. */
+export const stopSection = (input: PageInput, items: string[], t: Texts): Section => ({
+  key: 'stop',
+  title: '',
+  blocks: [{ kind: 'stop', title: t.stop.title, items, call: callLine(input, t.common) }],
+});

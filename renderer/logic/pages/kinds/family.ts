@@ -17,13 +17,13 @@ import {
   whoOf,
 } from '../sheet/page-facts.ts';
 import {
-  callLine,
   type FamilyOptions,
   goalBlocks,
   practiceSection,
   sawBlocks,
   setupTasks,
   stopItems,
+  stopSection,
 } from './family-sections.ts';
 import { shortenings } from '../sheet/family-shortenings.ts';
 import { fitOneSheet } from '../sheet/fit-sheets.ts';
@@ -64,18 +64,7 @@ function familyDoc(input: PageInput, options: FamilyOptions, program: Program | 
       : [];
   const goal = goalOf(input);
   const goalSection: Section[] = goal ? [{ key: 'goal', title: f.goalTitle, blocks: goalBlocks(goal, true, f) }] : [];
-  const stop: Section = {
-    key: 'stop',
-    title: '',
-    blocks: [
-      {
-        kind: 'stop',
-        title: t.stop.title,
-        items: stopItems(program, t, input.pageSays),
-        call: callLine(input, t.common),
-      },
-    ],
-  };
+  const stop = stopSection(input, stopItems(program, t, input.pageSays), t);
   const figure = setupOf(input);
   const help: Section = {
     key: 'help',

@@ -5,7 +5,7 @@
 import type { Program, ProgramLine } from '../../../../db/types/program.ts';
 import { doseOfLines, howWords } from '../../texts/dose-words.ts';
 import { type PageInput, dayOf, longDate, programOf, setupOf, visitOf, whoOf } from '../sheet/page-facts.ts';
-import { callLine, cautionsOf, setupInWords } from './family-sections.ts';
+import { cautionsOf, setupInWords, stopSection } from './family-sections.ts';
 import { changeSection } from '../sheet/fit-sheets.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import type { Block, Doc, DocSheet, PageStep, Section } from '../sheet/packet.ts';
@@ -158,18 +158,7 @@ function programDoc(input: PageInput, program: Program, options: ProgramSheetOpt
   sections.push(
     ...section('before', p.setupTitle, [...listOf(heights), ...stepsOf(of(['setup']), options)]),
     ...doSection(program, options, t),
-    {
-      key: 'stop',
-      title: '',
-      blocks: [
-        {
-          kind: 'stop',
-          title: t.stop.title,
-          items: [t.stop.line, ...(input.pageSays ?? []), t.stop.signs, t.stop.emergency],
-          call: callLine(input, t.common),
-        },
-      ],
-    },
+    stopSection(input, [t.stop.line, ...(input.pageSays ?? []), t.stop.signs, t.stop.emergency], t),
     ...section('use', p.useTitle, [...stepsOf(of(['tool']), options), ...listOf(of(['paper', 'content']).map(titled))]),
     ...section('good', p.goodTitle, listOf(of(goodKinds).map(titled))),
     ...section('visit', p.visitTitle, listOf(oneLine(program.lines.filter(options.inClinic)))),
