@@ -10,7 +10,7 @@ import { occasionsWanted } from '../record/writing-occasions.ts';
 import type { Limits } from '../rules/limits.ts';
 import { nextStep } from './goal-ladder.ts';
 import { successWords } from './success-words.ts';
-import { type GoalDraft, type LevelNoise, levelsFor, readSamples } from './new-goal.ts';
+import { baselinePercent, type GoalDraft, type LevelNoise, levelsFor, readSamples } from './new-goal.ts';
 
 export interface OccasionStep {
   occasion: OccasionCode;
@@ -79,7 +79,6 @@ export function occasionGoal(
   const rungs = ladder.filter((each) => each.occasion === occasion);
   const above = rungs[rungs.findIndex((each) => each.code === rung.code) + 1];
   const read = rung.measure === 'words';
-  const baseline = /\((\d+) %\)/.exec(base.baseline)?.[1];
   return {
     ...base,
     occasion,
@@ -90,7 +89,7 @@ export function occasionGoal(
     percent: read ? percent : null,
     baseline: read ? base.baseline : '',
     levels: read
-      ? levelsFor(baseline === undefined ? null : Number(baseline), percent, rung.words, base.tries.of, noise)
+      ? levelsFor(baselinePercent(base.baseline), percent, rung.words, base.tries.of, noise)
       : ['', '', '', '', ''],
     nextStep: above?.output ?? '',
   };

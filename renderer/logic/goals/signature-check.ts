@@ -8,8 +8,9 @@ import { choiceFrom, seedOf } from '../sample/seeded-choice.ts';
 type Pairs = SignatureCheck['pairs'];
 
 const pairsOfAKind = 3;
-/** Of six. */
-const rightNeeded = 5;
+/** Pairs shown, and how many must be told right. */
+export const pairsShown = 2 * pairsOfAKind;
+export const rightNeeded = 5;
 
 /** Six pairs in a drawn order, nothing said yet. */
 export function newPairs(seed: string): Pairs {
@@ -36,7 +37,7 @@ export function signatureVerdict(check: Pick<SignatureCheck, 'pairs' | 'accepted
   const of = check.pairs.length;
   const said = check.pairs.filter((pair) => pair.said !== null).length;
   const right = check.pairs.filter((pair) => pair.said === pair.shown).length;
-  const told = of === 2 * pairsOfAKind && said === of && right >= rightNeeded;
+  const told = of === pairsShown && said === of && right >= rightNeeded;
   const accepted = check.accepted ? ` Accepted in use: ${check.accepted.where || 'place not noted'}.` : '';
   const sentence =
     said < of
