@@ -9,7 +9,7 @@ import type { Task } from '../../../../db/types/sample.ts';
 import { sentenceKey } from '../../sample/fill-frame.ts';
 import { choiceFrom, seedOf } from '../../sample/seeded-choice.ts';
 import { drawnSum, drawnValue } from './drawn-values.ts';
-import { practiceLines } from './practice-lines.ts';
+import { practiceLines, practiceNames } from './practice-lines.ts';
 
 export type OccasionTask = Pick<Task, 'kind' | 'text' | 'textCodes' | 'occasion'>;
 
@@ -62,8 +62,8 @@ export function occasionTask(
   const value = (slot: string): string => drawnValue(slot, language, choice) ?? '';
   const person = (): string => {
     const mine = occasion.words.filter((word) => word.kind === 'person').map((word) => word.text.trim());
-    const names = library.lists.find((l) => l.code === 'who' && l.stream === 'practice' && l.language === language);
-    return choice.of(mine.length > 0 ? mine : (names?.words ?? ['Ana']));
+    const names = practiceNames(library, language);
+    return choice.of(mine.length > 0 ? mine : names.length > 0 ? names : ['Ana']);
   };
   const drawn = ((): string[] | null => {
     if (code === 'check') {

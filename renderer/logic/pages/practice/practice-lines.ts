@@ -75,6 +75,10 @@ export function practiceLines(library: TextLibrary, wish: PracticeWish): Practic
   return lines;
 }
 
+/** First names that practice texts use; empty where a language has no such list. */
+export const practiceNames = (library: TextLibrary, language: string): readonly string[] =>
+  library.lists.find((l) => l.code === 'who' && l.stream === 'practice' && l.language === language)?.words ?? [];
+
 /** Practice checks to fill in: date, payee, sum in numbers and in words, all drawn anew, none as one of the year. */
 export function checkModels(
   library: TextLibrary,
@@ -84,10 +88,11 @@ export function checkModels(
 ): string[] {
   const choice = choiceFrom(want.seed);
   const mine = own.filter(({ kind }) => kind === 'person' || kind === 'place').map(({ text }) => bare(text.trim()));
-  const names = library.lists.find((l) => l.code === 'who' && l.stream === 'practice' && l.language === want.language);
+  const names = practiceNames(library, want.language);
   const out: string[] = [];
   for (let i = 0; i < want.count * tries && out.length < want.count; i++) {
-    const who = mine.length > 0 && choice.chance(ownShare) ? choice.of(mine) : choice.of(names?.words ?? mine);
+    const who =
+      mine.length > 0 && choice.chance(ownShare) ? choice.of(mine) : choice.of(names.length > 0 ? names : mine);
     const value = (slot: string): string => drawnValue(slot, want.language, choice) ?? '';
     const { digits, words } = drawnSum(want.language, choice);
     const model = [value('date'), who, digits, words].join('  ·  ');
