@@ -1,10 +1,6 @@
 /** Pen ink: half an hour of it measured away from the window and loaded into it, and the work of a frame while a pen writes. */
 import { randomUUID } from 'node:crypto';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import type { Page } from 'playwright-core';
-import { hiddenProblems, inHiddenWindow } from '../../electron/browser/hidden.ts';
 import { openClient, openTab } from '../../electron/browser/walk.ts';
 import { measureInkInWorker } from '../../electron/files/ink/ink-in-worker.ts';
 import { packSamples, RAW_BYTES } from '../../renderer/ink/index.ts';
@@ -12,6 +8,8 @@ import { penEvents } from '../demo/ink/pen-events.ts';
 import { inkOf, strokesUpAndDown } from '../demo/ink/pen-model.ts';
 import type { PenStep } from '../demo/ink/pen-model.ts';
 import { playPen } from '../demo/ink/play-pen.ts';
+import { inDemoWindow, longestTask, watchLongTasks } from './demo-window.ts';
+import { nothingWritten } from '../../renderer/logic/record/nothing-written.ts';
 
 const RATE_HZ = 240;
 const PX_PER_MM = 5;
@@ -45,13 +43,12 @@ export interface InkTimes {
 }
 
 const recording = (ids: { clientId: string; visitId: string; sampleId: string }) => ({
+  ...nothingWritten(),
   id: randomUUID(),
   ...ids,
   order: 0,
   task: 'writing' as const,
   hand: 'right' as const,
-  blob: null,
-  sha256: null,
   mime: 'application/x-pen-samples' as const,
   startedAt: new Date().toISOString(),
   pointerType: 'pen' as const,
@@ -59,14 +56,6 @@ const recording = (ids: { clientId: string; visitId: string; sampleId: string })
   device: 'Bench pen',
   screen: { width: 1366, height: 768, devicePixelRatio: 1 },
   scale: { pxPerMmX: PX_PER_MM, pxPerMmY: PX_PER_MM, source: 'card' as const, at: new Date().toISOString() },
-  cues: null,
-  palmTouches: 0,
-  cancelled: 0,
-  abandoned: false,
-  notes: [],
-  otherPens: 0,
-  drift: null,
-  measured: null,
 });
 
 /** Measures away from this thread, and looks how long this thread was held up meanwhile. */
@@ -131,40 +120,19 @@ async function inWindow(
   await openTab(page, 'Sample');
   await page.getByRole('tab', { name: 'Text' }).click();
   await page.waitForTimeout(1000);
-  await page.evaluate(() => {
-    const tasks: number[] = [];
-    Object.assign(globalThis, { longTasks: tasks });
-    new PerformanceObserver((list) => {
-      for (const { duration } of list.getEntries()) tasks.push(duration);
-    }).observe({ type: 'longtask' });
-  });
+  await watchLongTasks(page);
   const began = performance.now();
   await page.getByRole('tab', { name: 'Pen' }).click();
   await page.getByText(/of 1[78]\d\d\.\d s/).waitFor();
   const loadedS = (performance.now() - began) / 1000;
   await page.waitForTimeout(3000);
-  const tasks = await page.evaluate(() => (globalThis as unknown as { longTasks: number[] }).longTasks);
-  return { frameMs, lostEvents, loadedS, longestLoadMs: tasks.length > 0 ? Math.max(...tasks) : null };
+  return { frameMs, lostEvents, loadedS, longestLoadMs: await longestTask(page) };
 }
 
 /** @returns a sentence where no window can be opened */
 export async function inkTimes(): Promise<InkTimes | string> {
   const bytes = halfAnHour();
   const away = await measured(bytes);
-  const folder = mkdtempSync(path.join(tmpdir(), 'bench-ink-'));
-  const options = {
-    dataFolder: path.join(folder, 'caseload'),
-    save: async () => ({ saved: false as const, name: null }),
-  };
-  try {
-    const outcome = await inHiddenWindow(options, async ({ page, ask }) => {
-      await ask('app.openDemo', {});
-      await page.reload();
-      return inWindow(page, ask, bytes);
-    });
-    if ('problem' in outcome) return hiddenProblems[outcome.problem];
-    return { samples: bytes.length / RAW_BYTES, ...away, ...outcome.done };
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
+  const done = await inDemoWindow(({ page, ask }) => inWindow(page, ask, bytes));
+  return typeof done === 'string' ? done : { samples: bytes.length / RAW_BYTES, ...away, ...done };
 }

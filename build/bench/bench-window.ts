@@ -1,9 +1,6 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import type { Page } from 'playwright-core';
-import { hiddenProblems, inHiddenWindow } from '../../electron/browser/hidden.ts';
 import { openClient } from '../../electron/browser/walk.ts';
+import { inDemoWindow, longestTask, watchLongTasks } from './demo-window.ts';
 
 /** Tasks of the window longer than this are told by the browser (W3C Long Tasks). */
 export const LONG_TASK_MS = 50;
@@ -14,16 +11,6 @@ export interface WindowTimes {
   shownMs: number;
   /** Longest time in which the window answered nothing, ms; null when none reached `LONG_TASK_MS`. */
   longestMs: number | null;
-}
-
-/** Runs in the page: from now on collects what the browser tells of long tasks, ms. */
-function watch(): void {
-  const tasks: number[] = [];
-  const from = performance.now();
-  Object.assign(globalThis, { longTasks: tasks });
-  new PerformanceObserver((list) => {
-    for (const { startTime, duration } of list.getEntries()) if (startTime >= from) tasks.push(duration);
-  }).observe({ type: 'longtask' });
 }
 
 async function walk(page: Page, jpeg: Uint8Array, lines: number): Promise<WindowTimes> {
@@ -38,35 +25,19 @@ async function walk(page: Page, jpeg: Uint8Array, lines: number): Promise<Window
   const picture = { name: 'page.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(jpeg) };
   await page.getByLabel('Picture or PDF of the page').setInputFiles(picture);
   // Handing the file over is the driver's work in the page, not the app's.
-  await page.evaluate(watch);
+  await watchLongTasks(page);
   await page.waitForFunction(() => document.querySelector('svg .word') !== null, undefined, { timeout: 60_000 });
   const shownMs = performance.now() - start;
   // What draws the overlay comes right behind.
   await page.waitForTimeout(1000);
   if (!(await page.getByRole('heading', { name: new RegExp(`^${lines} lines`) }).isVisible()))
     throw new Error('the page was not read as it was written');
-  const tasks = await page.evaluate(() => (globalThis as unknown as { longTasks: number[] }).longTasks);
-  return { shownMs, longestMs: tasks.length > 0 ? Math.max(...tasks) : null };
+  return { shownMs, longestMs: await longestTask(page) };
 }
 
 /**
  * Brings a page into the demo caseload in the real window, out of sight.
  * @returns a sentence where no window can be opened
  */
-export async function windowTimes(jpeg: Uint8Array, lines: number): Promise<WindowTimes | string> {
-  const folder = mkdtempSync(path.join(tmpdir(), 'bench-window-'));
-  const options = {
-    dataFolder: path.join(folder, 'caseload'),
-    save: async () => ({ saved: false as const, name: null }),
-  };
-  try {
-    const outcome = await inHiddenWindow(options, async ({ page, ask }) => {
-      await ask('app.openDemo', {});
-      await page.reload();
-      return walk(page, jpeg, lines);
-    });
-    return 'problem' in outcome ? hiddenProblems[outcome.problem] : outcome.done;
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
+export const windowTimes = (jpeg: Uint8Array, lines: number): Promise<WindowTimes | string> =>
+  inDemoWindow(({ page }) => walk(page, jpeg, lines));

@@ -9,6 +9,7 @@ import { measureInkInWorker } from '../files/ink/ink-in-worker.ts';
 import { inkOfRecording } from '../files/ink/recorded-ink.ts';
 import type { Handler } from './handler.ts';
 import type { Services } from './services.ts';
+import { nothingWritten } from '../../renderer/logic/record/nothing-written.ts';
 
 const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
@@ -130,6 +131,7 @@ export const inkHandlers: { [N in keyof typeof inkRequests]: Handler<N> } = {
     try {
       const ink = readInkml(bytes);
       const recording: Omit<InkRecording, 'at' | 'by'> = {
+        ...nothingWritten(),
         id,
         clientId: sample.clientId,
         visitId: sample.visitId,
@@ -137,8 +139,6 @@ export const inkHandlers: { [N in keyof typeof inkRequests]: Handler<N> } = {
         order: inkRecordings.filter((each) => each.sampleId === sampleId).length,
         task: INK_TASKS.find((task) => task === ink.task) ?? 'writing',
         hand: sample.conditions.hand ?? 'right',
-        blob: null,
-        sha256: null,
         mime: 'application/inkml+xml',
         startedAt: new Date(ink.startedAtMs ?? Date.parse(sample.takenAt)).toISOString(),
         pointerType: 'unknown',
@@ -146,14 +146,6 @@ export const inkHandlers: { [N in keyof typeof inkRequests]: Handler<N> } = {
         device,
         screen: { width: 1, height: 1, devicePixelRatio: 1 },
         scale: ink.calibrated ? { pxPerMmX: 1, pxPerMmY: 1, source: 'file', at: sample.takenAt } : null,
-        cues: null,
-        palmTouches: 0,
-        cancelled: 0,
-        abandoned: false,
-        notes: [],
-        otherPens: 0,
-        drift: null,
-        measured: null,
       };
       return await keep(services, recording, sample, bytes);
     } catch (error) {

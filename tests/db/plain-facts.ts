@@ -1,6 +1,7 @@
 /** The smallest whole facts; usable outside the test runner too. */
 import { randomUUID } from 'node:crypto';
 import type { Unstamped } from '../../db/index.ts';
+import { nothingWritten } from '../../renderer/logic/record/nothing-written.ts';
 
 const NOW = '2026-03-04T09:12:00.000Z';
 
@@ -135,6 +136,7 @@ export function inkRecording(
   more: Partial<Unstamped<'inkRecording'>> = {},
 ): Unstamped<'inkRecording'> {
   return {
+    ...nothingWritten(),
     id: randomUUID(),
     clientId,
     visitId,
@@ -142,8 +144,6 @@ export function inkRecording(
     order: 0,
     task: 'writing',
     hand: 'right',
-    blob: null,
-    sha256: null,
     mime: 'application/x-pen-samples',
     startedAt: NOW,
     pointerType: 'pen',
@@ -151,14 +151,6 @@ export function inkRecording(
     device: 'Test pen',
     screen: { width: 1366, height: 768, devicePixelRatio: 1 },
     scale: { pxPerMmX: 5, pxPerMmY: 5, source: 'card', at: NOW },
-    cues: null,
-    palmTouches: 0,
-    cancelled: 0,
-    abandoned: false,
-    notes: [],
-    otherPens: 0,
-    drift: null,
-    measured: null,
     ...more,
   };
 }

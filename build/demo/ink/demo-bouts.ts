@@ -7,6 +7,7 @@ import type { DemoVisit } from '../types.ts';
 import { penEvents } from './pen-events.ts';
 import { inkOf, strokesUpAndDown } from './pen-model.ts';
 import type { PenPlan } from './pen-model.ts';
+import { nothingWritten } from '../../../renderer/logic/record/nothing-written.ts';
 
 const PX_PER_MM = 5;
 const HEIGHT_MM = 6;
@@ -86,6 +87,7 @@ export function inventedInk(
     const ink = inkOf(plan, { rateHz: 200, noiseMm: 0.02, seed: 40 + order });
     const blob = caseload.putBlob(clientId, 'application/x-pen-samples', packSamples(penEvents(ink, PX_PER_MM)), doing);
     const recording: Omit<InkRecording, 'at' | 'by'> = {
+      ...nothingWritten(),
       id: randomUUID(),
       clientId,
       visitId,
@@ -102,13 +104,6 @@ export function inventedInk(
       device: 'Invented pen',
       screen: { width: 1366, height: 768, devicePixelRatio: 1 },
       scale: { pxPerMmX: PX_PER_MM, pxPerMmY: PX_PER_MM, source: 'card', at: takenAt },
-      cues: null,
-      palmTouches: 0,
-      cancelled: 0,
-      abandoned: false,
-      notes: [],
-      otherPens: 0,
-      drift: null,
       measured: { method: INK_METHOD, told: measureInk({ ...ink, task: plan.task }) as unknown as InkTold },
     };
     caseload.put('inkRecording', recording, doing);

@@ -3,6 +3,7 @@ import { inkOf, strokesUpAndDown } from '../../../build/demo/ink/pen-model.ts';
 import type { PenPlan } from '../../../build/demo/ink/pen-model.ts';
 import type { InkRecording, InkTold } from '../../../db/types/sample.ts';
 import { INK_METHOD, measureInk } from '../../../renderer/ink/index.ts';
+import { nothingWritten } from '../../../renderer/logic/record/nothing-written.ts';
 
 const from = { x: 20, y: 60 };
 
@@ -37,6 +38,7 @@ export function recordingOf(
   made += 1;
   const ink = inkOf(plan, { rateHz: 200, noiseMm: 0.02, seed: made });
   return {
+    ...nothingWritten(),
     id: `018f7c1e-0000-4000-9000-${String(made).padStart(12, '0')}`,
     at: of.startedAt,
     by: 'AB',
@@ -44,20 +46,12 @@ export function recordingOf(
     task: plan.task,
     hand: 'right',
     blob: '018f7c1e-0000-4000-a000-000000000001',
-    sha256: null,
     mime: 'application/x-pen-samples',
     pointerType: 'pen',
     surface: 'screen',
     device: 'Test pen',
     screen: { width: 1366, height: 768, devicePixelRatio: 1 },
     scale: { pxPerMmX: 5, pxPerMmY: 5, source: 'card', at: of.startedAt },
-    cues: null,
-    palmTouches: 0,
-    cancelled: 0,
-    abandoned: false,
-    notes: [],
-    otherPens: 0,
-    drift: null,
     measured: { method: INK_METHOD, told: measureInk(ink) as unknown as InkTold },
     ...of,
   };
