@@ -18,6 +18,7 @@ async function walk(page: Page, jpeg: Uint8Array, lines: number): Promise<Window
   await openClient(page, 'Q-105');
   await page.getByRole('button', { name: 'Start a visit today' }).click();
   await page.keyboard.press('Alt+2');
+  await page.getByRole('radio', { name: 'A text to compare' }).click();
   await page.getByLabel('Task').selectOption('free');
   await page.getByRole('button', { name: 'Start this sample' }).click();
   await page.getByText(/^Free writing/).waitFor();

@@ -10,6 +10,7 @@ test('a page goes in by file, is measured in millimeters and drawn over', async 
   await openClient(page, 'Margit Oszlan');
   await page.getByRole('button', { name: 'Start a visit today' }).click();
   await page.keyboard.press('Alt+2');
+  await page.getByRole('radio', { name: 'A text to compare' }).click();
   await page.getByLabel('Task').selectOption('free');
   await page.getByRole('button', { name: 'Start this sample' }).click();
   await expect(page.getByTitle(/^Free writing.*No page yet/)).toBeVisible();
@@ -102,6 +103,7 @@ test('a page without scale says so; two marked points give it', async ({ demoApp
   await openClient(page, 'Margit Oszlan');
   await page.keyboard.press('Alt+2');
   await page.getByRole('button', { name: 'New sample …' }).click();
+  await page.getByRole('radio', { name: 'A text to compare' }).click();
   await page.getByLabel('Task').selectOption('free');
   await page.getByRole('button', { name: 'Start this sample' }).click();
   await expect(page.getByTitle(/^Free writing.*No page yet/)).toBeVisible();
