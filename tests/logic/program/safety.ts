@@ -106,6 +106,9 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable): s
   none(putty, grade('skin') < 3, 'skin is not intact or untested');
   none(putty, diagnosis(...weakens) && !caution('referrer-order'), 'the condition weakens with use');
   none(putty, caution('hot-joint', 'arthritis-flare', 'putty-allergy', 'fragile-skin'), 'a caution');
+  none(putty, diagnosis('rheumatoid-arthritis'), 'rheumatoid joints are not squeezed against putty');
+  none(['thumb-to-tips'], caution('contracture') || diagnosis('burn', 'scleroderma'), 'quick work at a tight joint');
+  none(moves, diagnosis('als', 'myasthenia'), 'the hand weakens with repeats');
   none(['putty-pinch'], caution('thumb-arthritis') || detail('pain', 'thumb-base'), 'the thumb base hurts');
   // Brisk work.
   const brisk = draft.lines.filter((line) => counted.includes(line.kind) && /quick|brisk|fast/i.test(line.text));
