@@ -59,6 +59,16 @@ export interface TrailCheck {
   head: string;
 }
 
+/** Words of a form that are no fact yet. */
+export interface UnkeptWords {
+  /** Which form; the same words never fit another. */
+  place: string;
+  /** The client they are about; they go with the client. Null: of the clinic. */
+  clientId: string | null;
+  /** By the field's label. Empty: they were used. */
+  fields: Record<string, string>;
+}
+
 export interface BlobInfo {
   id: string;
   clientId: string;
@@ -129,6 +139,10 @@ export interface Caseload {
   inkSoFar(recordingId: string): Buffer;
   /** The pieces of a bout whose samples lie in a blob now. */
   dropInkPieces(recordingId: string): void;
+
+  /** Words typed into a form that are no fact yet; no fields: they were used. No trail. @throws not-found, disk-full */
+  keepWords(words: UnkeptWords, doing: Doing): void;
+  wordsKept(place: string): Record<string, string>;
 
   /** Clinic settings and the clinic's own rule changes, by name; null when never set. The caller validates. */
   setting(name: string): unknown;

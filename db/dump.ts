@@ -65,6 +65,7 @@ const tables = [
   'signature_check',
   'trial',
   'visit_plan',
+  'unkept_words',
   'setting',
   'trail',
   'trail_value',

@@ -20,6 +20,7 @@ import { getFact, together } from './store.ts';
 import { entriesFor, hashAt, lastChange, lastSeq, verifyTrail } from './trail.ts';
 import { textsMetBy, textsSince } from './texts-since.ts';
 import { exportClient, importClient, readExport } from './transfer.ts';
+import { keepWords, wordsKept } from './unkept-words.ts';
 import { canUndo, redoLast, undoLast } from './undo.ts';
 
 export interface OpenFile {
@@ -66,6 +67,8 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
     keepInkPiece: (recordingId, seq, bytes) => open(() => keepPiece(db, recordingId, seq, bytes)),
     inkSoFar: (recordingId) => open(() => piecesOf(db, recordingId)),
     dropInkPieces: (recordingId) => open(() => dropPieces(db, recordingId)),
+    keepWords: (words, doing) => open(() => keepWords(db, words, doing)),
+    wordsKept: (place) => open(() => wordsKept(db, place)),
     setting: (name) => open(() => readSetting(db, name)),
     putSetting: (name, value, doing) => open(() => writeSetting(db, name, value, doing)),
     removeSetting: (name, doing) => open(() => writeSetting(db, name, null, doing)),

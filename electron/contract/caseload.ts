@@ -49,6 +49,13 @@ export type WorkFacts = z.infer<typeof WorkFacts>;
 
 const kinds = Object.keys(factKinds) as [FactKind, ...FactKind[]];
 
+/** Words typed into a form that are no fact yet outlive a lock, a close and a kill. Which form: its name and its ids. */
+const Form = z.string().regex(/^[a-z][a-z0-9./-]{0,199}$/i);
+/** By the field's label; a field takes at most 8,000 characters. */
+const Words = z
+  .record(z.string().max(200), z.string().max(8000))
+  .refine((fields) => Object.keys(fields).length <= 60, 'too many fields');
+
 export const caseloadRequests = {
   'caseload.list': read(nothing, z.array(CaseloadEntry)),
   /** Clients that are not there, or cannot be read, are left out. */
@@ -61,4 +68,7 @@ export const caseloadRequests = {
   /** Undo or redo the last change of this client since the caseload was opened; the whole record returns. */
   'client.undo': write(z.object({ clientId: Id }).strict(), ClientRecord),
   'client.redo': write(z.object({ clientId: Id }).strict(), ClientRecord),
+  /** Keeps the words of a form; no fields: they were used, or given up. */
+  'typed.keep': write(z.object({ place: Form, clientId: Id.nullable(), fields: Words }).strict(), nothing),
+  'typed.kept': read(z.object({ place: Form }).strict(), z.object({ fields: Words })),
 } as const;

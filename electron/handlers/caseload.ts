@@ -64,4 +64,9 @@ export const caseloadHandlers: { [N in keyof typeof caseloadRequests]: Handler<N
   },
   'client.undo': (services, { clientId }) => travel(services, clientId, 'undo'),
   'client.redo': (services, { clientId }) => travel(services, clientId, 'redo'),
+  'typed.keep': (services, words) => {
+    services.need().keepWords(words, services.doing());
+    return {};
+  },
+  'typed.kept': (services, { place }) => ({ fields: services.need().wordsKept(place) }),
 };

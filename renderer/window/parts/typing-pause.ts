@@ -1,7 +1,8 @@
 /**
  * Saves a field while it is typed into: after a pause of half a second it reports its value as if it were left, and at
  * once when the window is hidden, locks or closes. Fields opt in by `data-pause`; they keep what is being typed while
- * the saved value returns.
+ * the saved value returns. A form whose words are no fact until a button is pressed (`data-kept`) is told at the same
+ * moments to keep them (frame/keeps-words.ts).
  */
 
 /** A pause in typing, in milliseconds. */
@@ -11,7 +12,11 @@ type TextField = HTMLInputElement | HTMLTextAreaElement;
 
 const isTextField = (target: EventTarget | null): target is TextField =>
   (target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement) &&
-  target.dataset['pause'] !== undefined;
+  (target.dataset['pause'] !== undefined ||
+    (target.closest('[data-kept]') !== null && target.type !== 'password' && target.type !== 'search'));
+
+/** Told to a form that keeps its words. */
+export const KEEP_WORDS = 'keepwords';
 
 /** True for a report in the middle of typing: half a number is no mistake yet. */
 export const isPause = (event: Event): boolean => event instanceof CustomEvent && event.detail === 'pause';
@@ -28,7 +33,9 @@ export function flushTyping(): void {
   const { field } = waiting;
   waiting = null;
   reported.set(field, field.value);
-  if (field.isConnected) field.dispatchEvent(new CustomEvent('change', { bubbles: true, detail: 'pause' }));
+  if (!field.isConnected) return;
+  const event = field.dataset['pause'] === undefined ? KEEP_WORDS : 'change';
+  field.dispatchEvent(new CustomEvent(event, { bubbles: true, detail: 'pause' }));
 }
 
 /**
