@@ -182,6 +182,8 @@ export interface Caseload {
   lastSeq(): number;
   /** Hash of one entry of the trail; null when there is none. */
   trailHashAt(seq: number): string | null;
+  /** Short form of the trail's head, to print and to type again (fingerprint.ts). */
+  fingerprint(): string;
   /** Tables, indexes and triggers that are missing, foreign or other than Fairhand makes them. */
   schemaDifferences(): string[];
   /** Quick check of every page; 'ok' or what SQLite reports. */

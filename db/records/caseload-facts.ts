@@ -3,6 +3,7 @@ import type { Caseload } from '../caseload.ts';
 import { CaseloadError } from '../codes.ts';
 import { checkFile, closeFile, type Db } from '../connection.ts';
 import { guarded } from '../errors.ts';
+import { fingerprintOf } from '../fingerprint.ts';
 import type { FolderLock } from '../folder-lock.ts';
 import { openHandover } from '../handover/handover.ts';
 import { versionOf } from '../migrate.ts';
@@ -113,6 +114,7 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
     counts: () => open(() => countRows(db)),
     lastSeq: () => open(() => lastSeq(db)),
     trailHashAt: (seq) => open(() => hashAt(db, seq)),
+    fingerprint: () => open(() => fingerprintOf(lastSeq(db), hashAt(db, lastSeq(db)) ?? '')),
     schemaDifferences: () => open(() => schemaDifferences(db)),
     quickCheck: () => open(() => checkFile(db, false)),
     withKey: (use) =>

@@ -42,6 +42,13 @@ const BackupName = z.string().max(200);
 export const recordRequests = {
   'trail.list': read(z.object({ clientId: Id }).strict(), z.array(TrailEntry)),
   'trail.verify': read(nothing, z.object({ whole: z.boolean(), entries: z.number().int() })),
+  /** Short form of the trail's head: printed on issued pages, typed again to check that nothing before it was rewritten. */
+  'trail.fingerprint': read(nothing, z.object({ fingerprint: z.string() })),
+  /** 'beyond': the trail is shorter than that. */
+  'trail.checkFingerprint': read(
+    z.object({ typed: z.string().max(80) }).strict(),
+    z.object({ fits: z.enum(['yes', 'no', 'beyond', 'unreadable']), entries: z.number().int() }),
+  ),
   /** Integrity of the whole file, references, checksums of every picture, trail; in a worker. */
   'records.check': read(nothing, z.object({ sound: z.boolean(), found: z.string() })),
   'backup.state': read(nothing, BackupState),

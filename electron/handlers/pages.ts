@@ -1,4 +1,5 @@
 import type { pageRequests } from '../contract/pages.ts';
+import { fits, readFingerprint } from '../../db/fingerprint.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { Packet } from '../../renderer/logic/pages/sheet/packet.ts';
 import { printedPractice } from '../../renderer/logic/pages/sheet/printed-practice.ts';
@@ -36,6 +37,15 @@ function refuseUnsafePractice(services: Services, clientId: string, visitId: str
   if (refused !== null) throw new Refusal('practice-not-safe', refused);
 }
 
+/** A page must not carry a fingerprint of another trail: it could never be checked. */
+function refuseForeignFingerprint(services: Services, model: unknown): void {
+  const { fingerprint } = (model ?? {}) as Partial<Packet>;
+  if (fingerprint === undefined) return;
+  const read = typeof fingerprint === 'string' ? readFingerprint(fingerprint) : null;
+  if (read === null || !fits(read, services.need().trailHashAt(read.entries) ?? ''))
+    throw new Refusal('malformed-request', 'fingerprint');
+}
+
 export const pageHandlers: { [N in keyof typeof pageRequests]: Handler<N> } = {
   'pages.draft': saveFact('pageDraft'),
   'pages.savePdf': async (services, { name, paper, page }) => {
@@ -54,6 +64,7 @@ export const pageHandlers: { [N in keyof typeof pageRequests]: Handler<N> } = {
   'pages.issue': async (services, { id, clientId, visitId, kind, model, paper }) => {
     const caseload = services.need();
     refuseUnsafePractice(services, clientId, visitId, model);
+    refuseForeignFingerprint(services, model);
     const bytes = await orRefuse('print-failed', services.options.port.printPdf({ pageSize: paper }));
     const doing = services.doing();
     return caseload.together(doing, (write) => {

@@ -4,6 +4,7 @@ import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { TrailRow } from '../../db/index.ts';
 import { laptopFile } from '../../db/files.ts';
+import { fits, readFingerprint } from '../../db/fingerprint.ts';
 import { listAside } from '../../db/set-aside.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { recordRequests } from '../contract/records.ts';
@@ -117,6 +118,15 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
   'trail.verify': (services) => {
     const { whole, entries } = services.need().verifyTrail();
     return { whole, entries };
+  },
+  'trail.fingerprint': (services) => ({ fingerprint: services.need().fingerprint() }),
+  'trail.checkFingerprint': (services, { typed }) => {
+    const caseload = services.need();
+    const read = readFingerprint(typed);
+    if (read === null) return { fits: 'unreadable', entries: 0 };
+    const { entries } = read;
+    if (entries > caseload.lastSeq()) return { fits: 'beyond', entries };
+    return { fits: fits(read, caseload.trailHashAt(entries) ?? '') ? 'yes' : 'no', entries };
   },
   'records.check': async (services) => {
     const { file, trail } = await services.need().withKey((identity) => checkCaseload(services.folder, identity));

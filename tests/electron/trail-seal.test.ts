@@ -4,6 +4,7 @@ import path from 'node:path';
 import { afterEach, expect, test } from 'vitest';
 import { openFile } from '../../db/connection.ts';
 import { caseloadFile, companions, keyFile, keyFileCopy } from '../../db/files.ts';
+import { fingerprintOf, readFingerprint } from '../../db/fingerprint.ts';
 import type { RequestName } from '../../electron/contract/index.ts';
 import { backupsFolder } from '../../electron/files/backup/backup.ts';
 import { stateFolder } from '../../electron/files/trail-seal.ts';
@@ -112,9 +113,12 @@ test('an entry changed and all hashes computed anew, triggers put back: the note
   const place = await sealed();
   const { services } = await open(place);
   const identity = services.need().withKey((key) => Buffer.from(key));
+  const printed = services.need().fingerprint();
   start(place);
   rewriteTrail(place.folder, identity);
-  expect(await missing(place)).toBe('rewritten');
+  const { services: after, missing: found } = await open(place);
+  expect(found).toBe('rewritten');
+  expect((await ask(after, 'trail.checkFingerprint', { typed: printed })).value).toMatchObject({ fits: 'no' });
 });
 
 test('another caseload with its own key in its place is told', async () => {
@@ -173,6 +177,35 @@ test('a changed passphrase, a restore and its undo by hand are no surprise, also
   const status = await ask(again, 'app.unlock', { passphrase: NEXT });
   expect(status.value).toMatchObject({ missing: 'nothing' });
 }, 240_000);
+
+test('a fingerprint is short, typed with slips of the eye it still fits, and a changed letter does not', async () => {
+  const place = await sealed();
+  const { services } = await open(place);
+  const { fingerprint } = (await ask(services, 'trail.fingerprint')).value as unknown as { fingerprint: string };
+  expect(fingerprint).toMatch(/^\d+(-[0-9A-HJKMNP-TV-Z]{4}){3}$/);
+  services.need().put('client', client({ id: place.id, note: 'more' }), doing);
+  const check = async (typed: string) => (await ask(services, 'trail.checkFingerprint', { typed })).value;
+  const slips = fingerprint
+    .toLowerCase()
+    .replaceAll('-', ' ')
+    .replaceAll('0', 'o')
+    .replace(/^o/, '0')
+    .replaceAll('1', 'l')
+    .replace(/^l/, '1');
+  for (const typed of [fingerprint, slips]) expect(await check(typed)).toMatchObject({ fits: 'yes' });
+  const last = fingerprint.at(-1) === 'Z' ? 'Y' : 'Z';
+  expect(await check(fingerprint.slice(0, -1) + last)).toMatchObject({ fits: 'no' });
+  expect(await check(`99${fingerprint}`)).toMatchObject({ fits: 'beyond' });
+  for (const typed of ['', 'hello', fingerprint.slice(0, -2)])
+    expect(await check(typed)).toMatchObject({ fits: 'unreadable' });
+});
+
+test('a fingerprint holds 60 bits of the hash and reads back', () => {
+  const hash = 'ffffffffffffffff'.padEnd(64, '0');
+  expect(fingerprintOf(7, hash)).toBe('7-ZZZZ-ZZZZ-ZZZZ');
+  expect(fingerprintOf(7, `0000000000000010${'0'.repeat(48)}`)).toBe('7-0000-0000-0001');
+  expect(readFingerprint('7-ZZZZ-ZZZZ-ZZZZ')).toEqual({ entries: 7, code: 'ZZZZZZZZZZZZ' });
+});
 
 test('the outer note lies where the system keeps such things and names neither client nor folder', async () => {
   const home = { home: '/home/x', env: {} };

@@ -48,6 +48,8 @@ export class Desk {
   #loose = $state.raw<Omit<PageDraft, 'at' | 'by'> | null>(null);
   /** A page issued before, shown as it was. */
   reopened = $state.raw<IssuedPage | null>(null);
+  /** The page that is being issued, with its fingerprint: what is kept is what is printed. */
+  issuing = $state.raw<Packet | null>(null);
 
   constructor(open: OpenRecord) {
     this.open = open;
@@ -133,7 +135,7 @@ export class Desk {
   );
   /** What is printed now. A page that is not ready stays out. */
   job: Packet[] = $derived.by(() => {
-    if (this.reopened || this.ticked.size === 0) return [this.packet];
+    if (this.issuing || this.reopened || this.ticked.size === 0) return [this.packet];
     return this.#tickedPackets.map((one) => one.packet).filter((packet) => packet.sheets.length > 0);
   });
   /** Ticked pages that stay out of the job, and why. */
@@ -161,7 +163,9 @@ export class Desk {
       : 'What this page is made from has changed since you changed its words. Undo your changes to make it anew.';
   });
 
-  packet: Packet = $derived(this.reopened ? (this.reopened.model as unknown as Packet) : (this.changed ?? this.built));
+  packet: Packet = $derived(
+    this.issuing ?? (this.reopened ? (this.reopened.model as unknown as Packet) : (this.changed ?? this.built)),
+  );
 
   /** School grade of what the family reads; null on other pages. */
   grade = $derived.by(() => {

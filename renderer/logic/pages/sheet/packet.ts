@@ -108,4 +108,6 @@ export interface Packet {
   basis: string[];
   /** What the therapist should look at before printing; never printed. */
   warnings: string[];
+  /** Short form of the trail's head when it was issued; on every sheet. Not on pages issued before there was one. */
+  fingerprint?: string;
 }
