@@ -134,3 +134,61 @@ test('print size and language of the pages stay with the client', async ({ app }
   await expect(page.getByRole('radio', { name: '16', exact: true })).toBeChecked();
   await expect(page.getByRole('radio', { name: 'Español', exact: true })).toBeChecked();
 });
+
+test('an issued page carries the fingerprint of the trail, and Backup tells whether it still fits', async ({ app }) => {
+  await seedClient(app);
+  await openTab(app, 'Pages');
+  const { page } = app;
+  await page.getByRole('button', { name: 'Keep as issued' }).click();
+  await expect(page.getByText('Kept as issued')).toBeVisible();
+  const { issuedPages } = (await call(app, 'client.open', { clientId: idOf('client') })) as {
+    issuedPages: { pdf: string; model: { fingerprint: string } }[];
+  };
+  const { pdf, model } = issuedPages[0]!;
+  const bytes = await page.evaluate(
+    async (id) => [...new Uint8Array(await (await fetch(`/blob/${id}`)).arrayBuffer())],
+    pdf,
+  );
+  const [sheet] = await readPdf(Buffer.from(bytes));
+  const printed = sheet!.texts
+    .map(({ text }) => text)
+    .join(' ')
+    .match(/# ?(\d+(?:-[0-9A-Z]{4}){3})/)?.[1];
+  expect(printed).toBe(model.fingerprint);
+  // What was not issued carries none.
+  await page.getByRole('button', { name: 'Save as PDF' }).click();
+  await expect(page.getByText('The PDF was saved.')).toBeVisible();
+  const [file] = readdirSync(app.saveFolder).filter((name) => name.endsWith('.pdf'));
+  const [draft] = await readPdf(readFileSync(path.join(app.saveFolder, file!)));
+  expect(draft!.texts.map(({ text }) => text).join(' ')).not.toContain(printed);
+
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Backup', exact: true }).click();
+  const field = page.getByLabel('Fingerprint on the page');
+  await field.fill(printed!.toLowerCase().replaceAll('-', ' '));
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByText('It fits: the first')).toBeVisible();
+  await field.fill(printed!.replace(/.$/, (last) => (last === 'Z' ? 'Y' : 'Z')));
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByText('It does not fit')).toBeVisible();
+  expect(await axe(page)).toEqual([]);
+});
+
+test('what was copied is gone from the clipboard after the lock', async ({ app }) => {
+  await seedClient(app);
+  await openTab(app, 'Pages');
+  const { page } = app;
+  await page.getByRole('radio', { name: /^Visit note/ }).click();
+  await page.getByRole('button', { name: 'Copy text' }).click();
+  await expect(page.getByText('The text is on the clipboard.')).toBeVisible();
+  await page.keyboard.press('Control+l');
+  const field = page.getByLabel('Passphrase', { exact: true });
+  await field.focus();
+  await page.keyboard.press('Control+v');
+  await expect(field).toHaveValue('');
+  // The looking works: what is copied now can be pasted.
+  await field.fill('pasted');
+  await page.evaluate(() => navigator.clipboard.writeText('from elsewhere'));
+  await field.fill('');
+  await page.keyboard.press('Control+v');
+  await expect(field).toHaveValue('from elsewhere');
+});

@@ -10,6 +10,7 @@ import type { SaveHost, Theme } from './save-host.ts';
 import { Saving, sentenceOf } from './saving.svelte.ts';
 import type { CommandOf } from './command-of.ts';
 import type { Tab } from '../../logic/caseload/tabs.ts';
+import { clearCopied } from '../parts/clipboard.ts';
 import { flushTyping, leaveQuietly } from '../parts/typing-pause.ts';
 import { lookBack, whereTheEyeIs, type Place as LeftPlace } from './return-place.ts';
 
@@ -149,6 +150,7 @@ export class App implements SaveHost {
     if (other) this.caseload = { list: 'due', typed: '', chosen: '' };
     if (status.state !== 'open' || other) this.leaveClient();
     if (status.state !== 'open') {
+      void clearCopied();
       this.paletteOpen = this.keysOpen = this.menuOpen = false;
       this.notice = null;
     }
@@ -256,6 +258,7 @@ export class App implements SaveHost {
 
   async lock(): Promise<void> {
     flushTyping();
+    await clearCopied();
     await this.saving.quiet();
     await this.took(await ask('app.lock', {}));
   }
