@@ -9,7 +9,9 @@ export const LastPlace = z
     clientId: Id.nullable(),
     visitId: z.string().max(40),
     tab: z.string().max(20),
-    scroll: z.number(),
+    /** Which part of the record was shown. */
+    part: z.enum(['visit', 'record', 'timeline', 'trail']),
+    scroll: z.array(z.number()).max(21),
     field: z.number().int(),
     caret: z.number().int().nullable(),
   })

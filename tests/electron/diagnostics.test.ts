@@ -2,6 +2,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, expect, test } from 'vitest';
+import type { LastPlace } from '../../electron/contract/about.ts';
 import { diagnosticText, withoutHome } from '../../electron/files/diagnostics.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
@@ -70,13 +71,22 @@ test('the place of the therapist is kept as ids and numbers; a spoiled file is n
   const caseload = await newCaseload();
   const services = { folder: caseload.folder } as Services;
   const { aboutHandlers } = await import('../../electron/handlers/about.ts');
-  const at = { place: 'client', clientId: null, visitId: '', tab: 'goals', scroll: 3, field: 2, caret: null } as const;
+  const at: LastPlace = {
+    place: 'client',
+    clientId: null,
+    visitId: '',
+    tab: 'goals',
+    part: 'visit',
+    scroll: [0, 40],
+    field: 2,
+    caret: null,
+  };
   expect(aboutHandlers['about.lastPlace'](services, {})).toEqual({ at: null });
   aboutHandlers['about.keepPlace'](services, { at });
   expect(aboutHandlers['about.lastPlace'](services, {})).toEqual({ at });
   expect(
     Object.keys(JSON.parse(readFileSync(path.join(caseload.folder, 'caseload.place'), 'utf8')) as object),
-  ).toHaveLength(7);
+  ).toHaveLength(8);
   writeFileSync(path.join(caseload.folder, 'caseload.place'), '{"place":');
   expect(aboutHandlers['about.lastPlace'](services, {})).toEqual({ at: null });
 });

@@ -93,8 +93,8 @@ export class App implements SaveHost {
   #told = '';
   #keepPlace(): void {
     if (this.status?.state !== 'open') return;
-    const { place, tab, open } = this;
-    const at = { place, tab, clientId: open?.clientId ?? null, visitId: open?.visitId ?? '', ...whereTheEyeIs() };
+    const { place, tab, open, recordView: part } = this;
+    const at = { place, tab, part, clientId: open?.clientId ?? null, visitId: open?.visitId ?? '', ...whereTheEyeIs() };
     const text = JSON.stringify(at);
     if (text === this.#told) return;
     this.#told = text;
@@ -106,9 +106,9 @@ export class App implements SaveHost {
   #left: LeftPlace | null = null;
   #remember(): void {
     if (this.status?.state !== 'open') return;
-    const { place, tab, open } = this;
+    const { place, tab, open, recordView: part } = this;
     const ids = { clientId: open?.clientId ?? null, visitId: open?.visitId ?? '' };
-    this.#left = { folder: this.status.folder, place, tab, ...ids, ...whereTheEyeIs() };
+    this.#left = { folder: this.status.folder, place, tab, part, ...ids, ...whereTheEyeIs() };
   }
 
   /** Back to where the lock came: screen, visit, scroll and field. */
@@ -120,11 +120,13 @@ export class App implements SaveHost {
     this.#left = null;
     if (!left || left.folder !== this.status.folder) return;
     if (left.clientId !== null) {
+      this.recordView = left.part;
       await this.openClient(left.clientId, left.tab);
       // Erased or merged elsewhere meanwhile: the caseload is a place as good.
       if (!this.open) return void (this.message = '');
       if (this.open.record.visits.some(({ id }) => id === left.visitId)) this.open.visitId = left.visitId;
-    } else if (left.place !== 'caseload' && left.place !== 'client') this.visitPlace(left.place);
+    }
+    if (left.place !== 'client' && left.place !== this.place) this.visitPlace(left.place);
     lookBack(left);
   }
 
