@@ -21,8 +21,8 @@ interface CanvasFactory {
 
 /** Saved drawing states inside each other: 28 are promised (ISO 32000-1, annex C); thousands take minutes to draw. */
 const DEEPEST_STATE = 500;
-/** Drawing steps of one page: a dense map has some hundred thousand. */
-const MOST_OPERATORS = 2_000_000;
+/** Drawing steps of one page: a scan has some ten, a dense map some hundred thousand. */
+const MOST_OPERATORS = 400_000;
 
 /**
  * Width in pixels of the widest picture on the page, to draw a scanned page at the resolution it was scanned with.

@@ -29,6 +29,9 @@ export interface DecodedPage {
   height: number;
 }
 
+/** The decoder works beside the worker's own thread: its limit is its own. 100 million pixels take two to four. */
+const DECODE_SECONDS = 15;
+
 /** libvips' words for a file that ends too early, as sharp passes them on. */
 const ENDS_EARLY = /premature|truncat|end of (file|stream|image)|not enough|short read|read error|data overrun/i;
 
@@ -38,6 +41,7 @@ const ENDS_EARLY = /premature|truncat|end of (file|stream|image)|not enough|shor
  */
 function openPicture(bytes: Uint8Array, maxPixels: number): Sharp {
   return sharp(bytes, { failOn: 'truncated', limitInputPixels: maxPixels, pages: 1, ignoreIcc: true })
+    .timeout({ seconds: DECODE_SECONDS })
     .autoOrient()
     .flatten({ background: '#ffffff' });
 }
@@ -49,6 +53,7 @@ async function orCode<T>(work: PromiseLike<T>): Promise<T> {
     if (error instanceof DecodeError) throw error;
     const words = error instanceof Error ? error.message : '';
     if (/pixel limit/i.test(words)) throw new DecodeError('too-large');
+    if (/^timeout/i.test(words)) throw new DecodeError('decode-timeout');
     throw new DecodeError(ENDS_EARLY.test(words) ? 'truncated' : 'unreadable-file');
   }
 }

@@ -11,6 +11,8 @@ export interface WorkerHooks {
   signal?: AbortSignal;
   /** The worker is ended after this time and the promise rejects with 'decode-timeout', ms. */
   timeoutMs?: number;
+  /** The worker is ended after this much processor time of its thread, with the same code, ms. */
+  cpuMs?: number;
 }
 
 export type PageJobExtras = Partial<
@@ -19,6 +21,12 @@ export type PageJobExtras = Partial<
 
 /** 100 million pixels take about ten seconds on a slow laptop; a minute means that something is wrong. */
 const TIMEOUT_MS = 60_000;
+/**
+ * Processor time of a file that is looked at or shown, and of one that is measured as well, ms: several times what the
+ * largest page takes. A file made to keep a core busy ends here, however slow the machine is.
+ */
+const CPU_MS = { look: 8_000, show: 8_000, measure: 40_000 };
+const CPU_LOOK_MS = 250;
 
 /** The worker beside this file: its source under Node, its built form in the packaged app. */
 const WORKER = new URL(import.meta.url.endsWith('.ts') ? './page-worker.ts' : './page-worker.js', import.meta.url);
@@ -77,7 +85,7 @@ export function endPageWorker(): void {
 }
 
 function runInWorker(job: PageJob, hooks: WorkerHooks): Promise<PageAnswer> {
-  const { signal, onProgress, timeoutMs = TIMEOUT_MS } = hooks;
+  const { signal, onProgress, timeoutMs = TIMEOUT_MS, cpuMs = CPU_MS[job.kind] } = hooks;
   return new Promise((resolve, reject) => {
     if (signal?.aborted) return reject(new DecodeError('cancelled'));
     const worker = takeWorker();
@@ -87,12 +95,21 @@ function runInWorker(job: PageJob, hooks: WorkerHooks): Promise<PageAnswer> {
       if (settled) return;
       settled = true;
       clearTimeout(timer);
+      clearInterval(clock);
       signal?.removeEventListener('abort', abort);
       if (isIdle) keepWorker(worker);
       else void worker.thread.terminate();
       act();
     };
-    const timer = setTimeout(() => finish(false, () => reject(new DecodeError('decode-timeout'))), timeoutMs);
+    const tooLong = () => finish(false, () => reject(new DecodeError('decode-timeout')));
+    const timer = setTimeout(tooLong, timeoutMs);
+    // A thread that has not begun yet tells nothing, and has used none.
+    const before = worker.thread.cpuUsage().catch(() => ({ user: 0, system: 0 }));
+    const look = async (): Promise<void> => {
+      const { user, system } = await worker.thread.cpuUsage(await before);
+      if ((user + system) / 1000 > cpuMs) tooLong();
+    };
+    const clock = setInterval(() => void look().catch(() => undefined), CPU_LOOK_MS);
     const abort = (): void => finish(false, () => reject(new DecodeError('cancelled')));
     signal?.addEventListener('abort', abort);
     worker.hear = (message) => {
@@ -100,7 +117,10 @@ function runInWorker(job: PageJob, hooks: WorkerHooks): Promise<PageAnswer> {
       else if ('answer' in message) finish(true, () => resolve(message.answer));
       else finish(message.failed !== null, () => reject(asError(message)));
     };
-    worker.fail = (error) => finish(false, () => reject(error));
+    worker.fail = (error) =>
+      finish(false, () =>
+        reject((error as { code?: string }).code === 'ERR_WORKER_OUT_OF_MEMORY' ? new DecodeError('too-large') : error),
+      );
     worker.thread.postMessage(job);
   });
 }
