@@ -10,6 +10,7 @@ import { rulesInUse } from '../../db/rules/in-use.ts';
 import { ClientRecord } from '../../db/types/record.ts';
 import { clientBundle, type BundleHelp, type BundleOptions } from '../../renderer/logic/exchange/bundle.ts';
 import { record } from '../logic/pages/record.ts';
+import { withBreakingTexts } from '../spoil-texts.ts';
 
 const rules = rulesInUse(null);
 const fhir = new Fhir();
@@ -138,6 +139,21 @@ test.each([
     'Condition',
   ] as const)
     expect(of(bundle, type).length, type).toBeGreaterThan(0);
+});
+
+test('no text of a client becomes a resource, a field or markup of the file', () => {
+  const plain = full();
+  const { spoiled, count } = withBreakingTexts(plain, ClientRecord);
+  expect(count).toBeGreaterThan(50);
+  const shape = (made: ClientRecord) => clientBundle(made, rules, everything, help);
+  const bundle = JSON.parse(JSON.stringify(shape(spoiled))) as Bundle;
+  const types = ({ entry }: Bundle) => (entry ?? []).map(({ resource }) => resource?.resourceType);
+  expect(types(bundle)).toEqual(types(shape(plain) as Bundle));
+  expect(JSON.stringify(bundle)).toContain('HYPERLINK');
+  const found = validate(bundle);
+  expect(found.messages.filter((m) => m.severity === 'error' || m.severity === 'fatal')).toEqual([]);
+  // The only place of FHIR where markup is read as such: no resource has a narrative.
+  expect(JSON.stringify(bundle)).not.toContain('"div":');
 });
 
 test('the validator refuses what is not FHIR, in each kind of resource', () => {

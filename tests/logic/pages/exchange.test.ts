@@ -5,6 +5,9 @@ import { CSV_COLUMNS, measuresCsv } from '../../../renderer/logic/exchange/measu
 import { CHANGE_VERSION } from '../../../renderer/change/index.ts';
 import { exchangeValues } from '../../../renderer/logic/exchange/values.ts';
 import { MEASURES } from '../../../renderer/measure/measures/measure-table.ts';
+import { progressCsv } from '../../../renderer/logic/progress/table-columns.ts';
+import { ClientRecord } from '../../../db/types/record.ts';
+import { BREAKING, withBreakingTexts } from '../../spoil-texts.ts';
 import { record } from './record.ts';
 
 const rules = rulesInUse(null);
@@ -85,6 +88,24 @@ test('no name, no text that was written, and nothing that a spreadsheet would ru
   for (const sample of made.samples) if (sample.task.text) expect(text).not.toContain(sample.task.text);
   for (const row of readCsv(text).slice(1))
     for (const cell of row) if (!/^-?[\d.]+(e-?\d+)?$/.test(cell)) expect(cell).not.toMatch(/^\s*[=+\-@\uff1d]/);
+});
+
+test('no text of a client, whichever field it was typed into, makes a formula, a cell or a row of its own', () => {
+  const plain = record();
+  const { spoiled, count } = withBreakingTexts(plain, ClientRecord);
+  expect(count).toBeGreaterThan(50);
+  const before = readCsv(measuresCsv([plain], rules));
+  const after = readCsv(measuresCsv([spoiled], rules));
+  expect(after.map((row) => row.length)).toEqual(before.map((row) => row.length));
+  const row = { day: '2026-03-04', right: null, words: null, percent: null, low: null, high: null };
+  const rest = { fatigueBefore: null, fatigueAfter: null, pain: null, minutes: null };
+  const table = readCsv(
+    progressCsv(BREAKING.map((text) => ({ ...row, ...rest, what: text, readers: text, note: text }))),
+  );
+  expect(table).toHaveLength(BREAKING.length + 1);
+  for (const cell of [...after.slice(1), ...table.slice(1)].flat())
+    if (!/^-?[\d.]+(e-?\d+)?$/.test(cell))
+      expect(cell).not.toMatch(/^[\s\ufeff]*[=+\-@\uff1d\uff0b\uff0d\uff20]|^[\t\r\n]/);
 });
 
 test('signatures and personal lines give no row at all', () => {
