@@ -19,6 +19,7 @@ const job: BackupJob = { ...lent, identity: Buffer.from(lent.identity) };
 /** Twenty steps are enough for a bar; every block would flood the main thread. */
 let told = -1;
 function progress(stage: string, done: number): void {
+  if (job.stop && Atomics.load(job.stop, 0) === 1) throw new Refusal('cancelled');
   const step = Math.floor(done * 20) + (stage === 'checking' ? 100 : 0);
   if (step === told) return;
   told = step;

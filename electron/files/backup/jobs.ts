@@ -6,8 +6,8 @@ import type { Salvage } from '../../../db/salvage.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { messages, type MessageCode } from '../../contract/messages.ts';
 
-/** `identity` is lent to the worker, and zeroed when it ends. */
-export type BackupJob = { identity: Uint8Array } & (
+/** `identity` is lent to the worker, and zeroed when it ends. `stop`, in shared memory, is 1 when it was cancelled. */
+export type BackupJob = { identity: Uint8Array; stop?: Int32Array } & (
   | { kind: 'write'; folder: string; target: string; scratch: string; now: string }
   | { kind: 'unpack'; file: string; scratch: string }
   | { kind: 'manifests'; files: string[] }
@@ -27,7 +27,7 @@ export type BackupAnswer =
 export interface BackupHooks {
   /** 'writing' or 'checking', and the share of it that is done, 0 to 1. */
   onProgress?: ((stage: string, done: number) => void) | undefined;
-  /** Aborting ends the worker at once; the promise rejects with Refusal 'cancelled'. */
+  /** Aborting ends the worker at its next block; the promise rejects with Refusal 'cancelled' when it has ended. */
   signal?: AbortSignal | undefined;
 }
 
@@ -36,6 +36,12 @@ const WORKER = new URL(import.meta.url.endsWith('.ts') ? './backup-worker.ts' : 
 type Message =
   { progress: { stage: string; done: number } } | { answer: BackupAnswer } | { failed: string; words: string };
 
+/**
+ * A worker ends by itself, with its files closed: a thread that is ended from outside in the middle of a call into
+ * SQLite can take the whole program with it. Only one that does not end is, after this time, ms.
+ */
+const END_MS = 10_000;
+
 /** @throws Refusal */
 export function runBackupJob(job: BackupJob, { onProgress, signal }: BackupHooks = {}): Promise<BackupAnswer> {
   return new Promise((resolve, reject) => {
@@ -43,16 +49,29 @@ export function runBackupJob(job: BackupJob, { onProgress, signal }: BackupHooks
     // Shared, not copied into the message: copies on the way could not be zeroed.
     const identity = new Uint8Array(new SharedArrayBuffer(job.identity.length));
     identity.set(job.identity);
-    const worker = new Worker(WORKER, { workerData: { ...job, identity }, execArgv: ['--no-warnings'] });
+    const stop = new Int32Array(new SharedArrayBuffer(4));
+    const worker = new Worker(WORKER, { workerData: { ...job, identity, stop }, execArgv: ['--no-warnings'] });
     let settled = false;
+    let ended = false;
     const finish = (act: () => void): void => {
       if (settled) return;
       settled = true;
       signal?.removeEventListener('abort', abort);
-      identity.fill(0);
-      void worker.terminate().then(act);
+      const end = () => {
+        identity.fill(0);
+        act();
+      };
+      if (ended) return end();
+      const late = setTimeout(() => void worker.terminate(), END_MS);
+      worker.once('exit', () => {
+        clearTimeout(late);
+        end();
+      });
     };
-    const abort = (): void => finish(() => reject(new Refusal('cancelled')));
+    const abort = (): void => {
+      Atomics.store(stop, 0, 1);
+      finish(() => reject(new Refusal('cancelled')));
+    };
     signal?.addEventListener('abort', abort);
     worker.on('message', (message: Message) => {
       if ('progress' in message) onProgress?.(message.progress.stage, message.progress.done);
@@ -64,6 +83,9 @@ export function runBackupJob(job: BackupJob, { onProgress, signal }: BackupHooks
       }
     });
     worker.on('error', (cause) => finish(() => reject(Object.assign(new Refusal('backup-failed'), { cause }))));
-    worker.on('exit', () => finish(() => reject(new Refusal('backup-failed'))));
+    worker.on('exit', () => {
+      ended = true;
+      finish(() => reject(new Refusal('backup-failed')));
+    });
   });
 }
