@@ -21,6 +21,7 @@ const en = {
     instruction: 'Stop when a line gets hard to read.',
     sample: 'Please call me back before half past eight.',
     rest: (minutes: number) => `Stop here. Rest ${minutes} minutes, then look back at your lines.`,
+    restFresh: 'Stop here. Rest until you are as fresh as at the start, then look back at your lines.',
     nextTime: 'Stop here for today. The lines below are for next time.',
     /** Words on a practice check. */
     check: { date: 'Date', payTo: 'Pay to', sum: 'Sum in words', sign: 'Signature' },

@@ -26,6 +26,7 @@ export const es: Texts = {
     instruction: 'Pare cuando cueste leer una línea.',
     sample: 'Llame antes de las ocho y media.',
     rest: (minutes) => `Pare aquí. Descanse ${minutes} minutos y mire sus líneas.`,
+    restFresh: 'Pare aquí. Descanse hasta estar como al empezar y mire sus líneas.',
     nextTime: 'Pare aquí por hoy. Las líneas de abajo son para la próxima vez.',
     check: { date: 'Fecha', payTo: 'Páguese a', sum: 'Suma en letras', sign: 'Firma' },
     actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',

@@ -58,7 +58,10 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
     const text = line.kind === 'content' ? tables.contents.find((c) => `text-${c.code}` === line.item) : undefined;
     return ownNameFirst(text, input);
   });
-  const bouts = Math.max(1, writing?.dose.sets ?? 1);
+  // Room for every turn of the day, whichever line of writing it belongs to.
+  const turnsOf = ({ dose }: ProgramLine): number => (dose.sets ?? 1) * Math.max(1, dose.timesPerDay);
+  const turned = lines.filter((line) => line.kind === 'writing' && line.dose.form === 'bouts');
+  const bouts = writing ? Math.max(1, ...[turned.reduce((sum, line) => sum + turnsOf(line), 0), turnsOf(writing)]) : 1;
   const linesPerBout = writing?.dose.lines ?? null;
   const rows = letters.map((letter) => `${letter} ${letter} ${letter}`);
   const code = ruling ?? 'dashed-10';
@@ -68,6 +71,7 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
   const most = linesPerBout === null ? 6 : Math.min(6, Math.max(room, letterRows.length + 1));
   const models = [...letterRows, ...contents].slice(0, most);
   const rest = writing?.dose.restMinutes ?? 2;
+  const fresh = writing?.dose.how === 'until-fresh';
   return {
     sheet: input.sheet,
     ruling: code,
@@ -75,7 +79,7 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
     models: models.length > 0 ? models : [t.practice.sample],
     linesPerBout,
     bouts,
-    restText: t.practice.rest(Math.max(1, Math.round(rest))),
+    restText: fresh ? t.practice.restFresh : t.practice.rest(Math.max(1, Math.round(rest))),
     nextTimeText: t.practice.nextTime,
     bold: client.largePrint === '20' || has('bold-base-line') || has('bold-lines-lamp'),
     startLine: 'none',

@@ -67,7 +67,8 @@ export function dayDose(input: Pick<ProgramInput, 'minutesALine'>, facts: Facts)
   const onset = facts.measures.get('onset-line') ?? null;
   const lines =
     onset === null ? null : boutLines(onset, onset, { share: limit('bout-share'), most: limit('bout-most') });
-  const byLines = lines === null ? Infinity : lines * (input.minutesALine ?? limit('minutes-a-line'));
+  const minutesALine = input.minutesALine ?? limit('minutes-a-line');
+  const byLines = lines === null ? Infinity : lines * minutesALine;
   const attention = isLow(facts, 'attention', 1) ? limit('dose-turn-attention') : Infinity;
   const turn = Math.max(limit('dose-line-least'), Math.floor(Math.min(of('turn'), byLines, attention)));
   const spread = row === rows.length;
@@ -76,7 +77,8 @@ export function dayDose(input: Pick<ProgramInput, 'minutesALine'>, facts: Facts)
     row,
     turn,
     turns: of('turns'),
-    lines,
+    // No more lines than the minutes of a turn hold.
+    lines: lines === null ? null : Math.min(lines, Math.max(1, Math.floor(turn / minutesALine))),
     rest: { least, most: spread ? null : least },
     spread,
     drills: of('drills'),

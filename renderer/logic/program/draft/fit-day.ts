@@ -70,14 +70,16 @@ function shareTurns(list: readonly Candidate[], day: DayDose, room: number): num
 /** The dose of a line of writing in turns of part c. */
 function inTurns(dose: Dose, turns: number, day: DayDose, own: number): Dose {
   const turn = turns === 1 && own > 0 ? Math.min(day.turn, own) : day.turn;
-  // A turn of one's own drill keeps its own lines; the day's main writing stops where lines fall.
+  // One amount for one thing: the lines that belong to the minutes of a turn, and no other count beside them.
+  const ownLines = dose.lines && dose.minutes > 0 ? Math.max(1, Math.round((dose.lines * turn) / dose.minutes)) : null;
+  const counts = dose.lines !== null || (dose.reps !== null && turn * turns < dose.minutes);
   const base = {
     ...dose,
     form: 'bouts' as const,
     reps: null,
-    lines: day.lines ?? dose.lines,
+    lines: day.lines ?? ownLines,
     restMinutes: day.rest.least,
-    how: day.spread ? 'until-fresh' : dose.how,
+    how: day.spread ? 'until-fresh' : counts ? '' : dose.how,
   };
   return day.spread
     ? { ...base, minutes: turn, timesPerDay: turns, sets: 1 }

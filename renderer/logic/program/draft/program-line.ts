@@ -47,10 +47,12 @@ function failingLetters(input: ProgramInput, most: number): string[] {
 export function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, facts: Facts, rules: RuleTable) {
   const letters = failingLetters(input, threshold(rules.thresholds, 'letters-taught'));
   const words = facts.occasions.get(item.occasion ?? '') ?? [];
-  const additions = item.additions.filter(
-    ({ when, text }) => meets(when, facts) !== null && (words.length > 0 || !text.includes('{words}')),
-  );
   const version = 'version' in item ? item.version : null;
+  // A version of the same name says it already.
+  const additions = item.additions.filter(
+    ({ code, when, text }) =>
+      code !== version && meets(when, facts) !== null && (words.length > 0 || !text.includes('{words}')),
+  );
   return {
     text: filled([item.text, ...additions.map(({ text }) => text)].join(' '), { letters, words }, lettersOnSheet),
     keys: [textKey(item.code, version), ...additions.map(({ code }) => additionKey(item.code, code))],
