@@ -1,8 +1,11 @@
 /**
- * Safety of drafts over many invented clients: `npm run cases -- [COUNT] [SEED]`, 100,000 by default (about ten
- * minutes). Exit 1 and the smallest failing client when a property does not hold, or when a veto or a rule was met by
+ * Safety of drafts over many invented clients: `npm run cases -- [COUNT] [SEED]`, 100,000 by default, shared among the
+ * processors. Exit 1 and the smallest failing client when a property does not hold, or when a veto or a rule was met by
  * none of them: then the clients prove less than they seem to.
  */
+import { spawn } from 'node:child_process';
+import { availableParallelism } from 'node:os';
+import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { rulesCurrent } from '../../db/rules/index.ts';
 import { compose } from '../../renderer/logic/program/draft/compose.ts';
@@ -11,39 +14,82 @@ import { wrongWithInput } from '../../tests/logic/program/safety.ts';
 
 const count = Number(process.argv[2] ?? 100_000);
 const seed = Number(process.argv[3] ?? 1);
+const isPart = process.argv[4] === '--part';
 if (!Number.isInteger(count) || count < 1 || !Number.isInteger(seed)) {
   console.error('COUNT and SEED must be whole numbers, COUNT at least 1.');
   process.exit(2);
 }
 const rules = rulesCurrent();
-/** Drafts in which a veto took an item out, and in which a rule gave a line. */
-const met = new Map<string, number>();
-const meet = (id: string): void => void met.set(id, (met.get(id) ?? 0) + 1);
+/** Every so many clients are drafted twice, and the shape of their lines is checked. */
+const deepEvery = 10;
 
-const started = performance.now();
-const result = fc.check(
-  fc.property(anyCase(rules), ({ input, extraCaution }) => {
-    const { vetoed, lines } = compose(input, rules);
-    new Set([...vetoed.map((each) => each.rule), ...lines.map((line) => line.rule ?? '')]).forEach(meet);
-    return wrongWithInput(input, extraCaution, rules).length === 0;
-  }),
-  { numRuns: count, seed },
-);
-const seconds = ((performance.now() - started) / 1000).toFixed(1);
-const found = result.counterexample?.[0];
-if (result.failed && found) {
-  console.error(wrongWithInput(found.input, found.extraCaution, rules).join('\n'));
-  console.error(JSON.stringify(found));
-  process.exit(1);
+/** Drafts in which a veto took an item out, and in which a rule gave a line. */
+type Met = Record<string, number>;
+
+function runPart(): Met {
+  const met: Met = {};
+  let at = 0;
+  const result = fc.check(
+    fc.property(anyCase(rules), ({ input, extraCaution }) => {
+      const draft = compose(input, rules);
+      for (const id of new Set([
+        ...draft.vetoed.map((each) => each.rule),
+        ...draft.lines.map((line) => line.rule ?? ''),
+      ]))
+        met[id] = (met[id] ?? 0) + 1;
+      return wrongWithInput(input, extraCaution, rules, { draft, deep: at++ % deepEvery === 0 }).length === 0;
+    }),
+    { numRuns: count, seed },
+  );
+  const found = result.counterexample?.[0];
+  if (result.failed && found) {
+    console.error(wrongWithInput(found.input, found.extraCaution, rules).join('\n'));
+    console.error(JSON.stringify(found));
+    process.exit(1);
+  }
+  return met;
 }
-console.log(`${count} clients, seed ${seed}, rule table ${rules.version}: every property held (${seconds} s).`);
-const ids = [...rules.vetoes.map((each) => each.id), ...rules.rules.map((each) => each.id)];
-const unmet = ids.filter((id) => !met.has(id));
-const rarest = ids.reduce((a, b) => ((met.get(a) ?? 0) <= (met.get(b) ?? 0) ? a : b));
-console.log(
-  `${rules.vetoes.length} vetoes and ${rules.rules.length} rules; rarest is ${rarest}, met in ${met.get(rarest) ?? 0} drafts.` +
-    (unmet.length === 0 ? '' : ` Met in none: ${unmet.join(', ')}.`),
-);
-// Those are guarded by tests/logic/program/vetoes/veto-coverage.test.ts: no rule of the table runs into them.
+
+/** One process a processor; each with a seed of its own. */
+function inParts(parts: number): Promise<Met[]> {
+  const file = fileURLToPath(import.meta.url);
+  const share = Math.ceil(count / parts);
+  return Promise.all(
+    Array.from({ length: parts }, (_, i) => {
+      const own = Math.min(share, count - i * share);
+      const child = spawn(process.execPath, [file, String(own), String(seed + i), '--part'], {
+        stdio: ['ignore', 'pipe', 'inherit'],
+      });
+      let said = '';
+      child.stdout.on('data', (part) => (said += part));
+      return new Promise<Met>((resolve) => {
+        child.on('close', (code) => {
+          if (code !== 0) process.exit(1);
+          resolve(JSON.parse(said) as Met);
+        });
+      });
+    }),
+  );
+}
+
+// Vetoes that no draft runs into are guarded by tests/logic/program/vetoes/veto-coverage.test.ts, which says why.
 const byHandOnly = new Set(['V04', 'V19', 'V27', 'V36', 'V39', 'V54', 'V59', 'V60', 'V63', 'V64', 'V65', 'V68']);
-if (count >= 100_000 && unmet.some((id) => !byHandOnly.has(id))) process.exit(1);
+
+if (isPart) process.stdout.write(JSON.stringify(runPart()));
+else {
+  const started = performance.now();
+  const parts = Math.max(1, Math.min(availableParallelism(), Math.floor(count / 1000)));
+  const mets = await inParts(parts);
+  const met = (id: string): number => mets.reduce((sum, each) => sum + (each[id] ?? 0), 0);
+  const seconds = ((performance.now() - started) / 1000).toFixed(1);
+  const words = parts === 1 ? `seed ${seed}` : `seeds ${seed} to ${seed + parts - 1}`;
+  console.log(`${count} clients, ${words}, rule table ${rules.version}: every property held (${seconds} s).`);
+  const ids = [...rules.vetoes.map((each) => each.id), ...rules.rules.map((each) => each.id)];
+  const unmet = ids.filter((id) => met(id) === 0);
+  const rarest = ids.filter((id) => met(id) > 0).reduce((a, b) => (met(a) <= met(b) ? a : b));
+  console.log(
+    `${rules.vetoes.length} vetoes and ${rules.rules.length} rules; rarest is ${rarest}, met in ${met(rarest)} drafts.` +
+      (unmet.length === 0 ? '' : ` Met in none, each with its reason in the test of vetoes: ${unmet.join(', ')}.`),
+  );
+  if (count >= 100_000 && unmet.some((id) => !byHandOnly.has(id))) process.exit(1);
+}

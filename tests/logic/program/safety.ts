@@ -6,6 +6,8 @@ import { ProgramLine } from '../../../db/types/program.ts';
 import type { ProgramInput } from '../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../db/types/rules.ts';
 import { compose, type Composition } from '../../../renderer/logic/program/draft/compose.ts';
+import { clashing } from '../../cases/judge.ts';
+import { amountClashes } from './amounts.ts';
 import { checkProgram } from '../../../renderer/logic/program/draft/vetoes.ts';
 
 const putty = ['putty-squeeze', 'putty-pinch', 'putty-letters'];
@@ -45,7 +47,7 @@ const weakens = ['als', 'myasthenia', 'guillain-barre', 'myositis', 'post-polio'
 const counted = ['warm-up', 'exercise', 'writing'];
 
 /** Sentences on everything wrong with one draft; empty = all properties hold. */
-function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable): string[] {
+function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, shapes = true): string[] {
   const out: string[] = [];
   const items = new Set(draft.lines.map((line) => line.item ?? ''));
   const say = (holds: boolean, sentence: string): void => {
@@ -109,7 +111,11 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable): s
   none(putty, diagnosis('rheumatoid-arthritis'), 'rheumatoid joints are not squeezed against putty');
   none(['thumb-to-tips'], caution('contracture') || diagnosis('burn', 'scleroderma'), 'quick work at a tight joint');
   none(moves, diagnosis('als', 'myasthenia'), 'the hand weakens with repeats');
+  none(moves, diagnosis(...weakens) && low('strength', 1), 'a weak hand that weakens with use');
   none(['putty-pinch'], caution('thumb-arthritis') || detail('pain', 'thumb-base'), 'the thumb base hurts');
+  // One page says one thing: no two answers of a group, and one amount for one thing.
+  if (!draft.stopped) for (const clash of clashing(draft.lines)) say(false, `one page says both: ${clash}`);
+  for (const clash of amountClashes(draft.lines)) say(false, clash);
   // Brisk work.
   const brisk = draft.lines.filter((line) => counted.includes(line.kind) && /quick|brisk|fast/i.test(line.text));
   say(brisk.length === 0 || grade('tone') === 3, 'brisk work with raised or untested tone');
@@ -337,7 +343,7 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable): s
     const missing = item?.dependsOn.find((code) => grade(code) < 0);
     say(missing === undefined, `${line.item} rests on ${missing}, which was not tested`);
     say(line.because !== '' && line.rule !== null, `${line.item} does not say why`);
-    say(ProgramLine.safeParse(line).success, `${line.item} has not the shape of a program line`);
+    say(!shapes || ProgramLine.safeParse(line).success, `${line.item} has not the shape of a program line`);
   }
 
   // Limits.
@@ -378,14 +384,27 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable): s
   return out;
 }
 
+export interface KnownDraft {
+  /** The draft of the input, where the caller has made it already. */
+  draft: Composition;
+  /** Draft it twice and check the shape of each line: one case in ten is enough where there are many. */
+  deep: boolean;
+}
+
 /** Everything wrong with the draft of one input, with what needs a second draft: same again, and one caution more. */
-export function wrongWithInput(input: ProgramInput, extraCaution: string, rules: RuleTable): string[] {
-  const before = structuredClone(input);
-  const draft = compose(input, rules);
-  const out = wrongWith(input, draft, rules);
-  if (JSON.stringify(compose(input, rules)) !== JSON.stringify(draft)) out.push('the same input gave another draft');
-  if (JSON.stringify(before) !== JSON.stringify(input)) out.push('the input was changed');
+export function wrongWithInput(
+  input: ProgramInput,
+  extraCaution: string,
+  rules: RuleTable,
+  known: KnownDraft = { draft: compose(input, rules), deep: true },
+): string[] {
+  const { draft, deep } = known;
+  const before = deep ? JSON.stringify(input) : '';
+  const out = wrongWith(input, draft, rules, deep);
+  if (deep && JSON.stringify(compose(input, rules)) !== JSON.stringify(draft))
+    out.push('the same input gave another draft');
+  if (deep && before !== JSON.stringify(input)) out.push('the input was changed');
   const more: ProgramInput = { ...input, cautions: [...new Set([...input.cautions, extraCaution])] };
-  out.push(...wrongWith(more, compose(more, rules), rules).map((each) => `${each} (with ${extraCaution} added)`));
+  out.push(...wrongWith(more, compose(more, rules), rules, deep).map((each) => `${each} (with ${extraCaution} added)`));
   return out;
 }
