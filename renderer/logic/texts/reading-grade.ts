@@ -17,6 +17,10 @@ export const fleschKincaidGrade = (words: number, sentences: number, syllables: 
 export const smogGrade = (longWords: number, sentences: number): number =>
   1.043 * Math.sqrt(longWords * (30 / sentences)) + 3.1291;
 
+/** Szigriszt perspicuity of Spanish: 65 or more reads easily. Source: Szigriszt 1993 (from memory). */
+export const szigrisztPerspicuity = (words: number, sentences: number, syllables: number): number =>
+  206.835 - 62.3 * (syllables / words) - words / sentences;
+
 /**
  * Reading grade of the sentences of a page. A text of five words or more is at least one sentence, with or without
  * a full stop; headings and names are passed over. Numbers count as words of one syllable.

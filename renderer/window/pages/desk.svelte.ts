@@ -13,7 +13,8 @@ import { startingWords, usualSheet } from '../../logic/pages/sheet/page-choices.
 import type { PracticeRequest } from '../../logic/pages/practice/practice.ts';
 import { practiceDays } from '../../logic/pages/practice/daily-pages.ts';
 import { furtherPages, practiceRequestOf } from '../../logic/pages/practice/practice-request.ts';
-import { readingGrade } from '../../logic/texts/reading-grade.ts';
+import { readingGrade, szigrisztPerspicuity } from '../../logic/texts/reading-grade.ts';
+import { spanishSyllables } from '../../logic/texts/spanish-syllables.ts';
 import { printedPractice } from '../../logic/pages/sheet/printed-practice.ts';
 import { safeProgram } from '../../logic/pages/sheet/safe-program.ts';
 import { refusedByGate } from '../../logic/program/print-gate.ts';
@@ -167,14 +168,20 @@ export class Desk {
     this.issuing ?? (this.reopened ? (this.reopened.model as unknown as Packet) : (this.changed ?? this.built)),
   );
 
-  /** School grade of what the family reads; null on other pages. */
-  grade = $derived.by(() => {
-    // The formulas are made for English.
-    if (this.language !== 'en' || (this.packet.kind !== 'family-summary' && this.packet.kind !== 'home-program'))
-      return null;
-    return readingGrade(
-      this.packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet as Doc) : [])),
-      syllable,
+  /** How hard it is to read what goes home: school grade in English, perspicuity in Spanish; null on other pages. */
+  ease = $derived.by(() => {
+    const { kind, sheets } = this.packet;
+    if (kind !== 'family-summary' && kind !== 'home-program' && kind !== 'caregiver') return null;
+    const inSpanish = this.language === 'es';
+    const grade = readingGrade(
+      sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet as Doc) : [])),
+      inSpanish ? spanishSyllables : syllable,
+    );
+    return (
+      grade && {
+        ...grade,
+        perspicuity: inSpanish ? szigrisztPerspicuity(grade.words, grade.sentences, grade.syllables) : null,
+      }
     );
   });
 

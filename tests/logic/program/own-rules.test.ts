@@ -15,7 +15,7 @@ import {
 import { client, rules } from './support.ts';
 
 const form = {
-  findings: [{ code: 'neck', atMost: 2 as const }],
+  findings: [{ code: 'trunk', atMost: 2 as const }],
   cautions: [],
   diagnoses: [],
   item: 'posture-break',
@@ -47,9 +47,9 @@ test('an unfinished form says what is missing', () => {
 });
 
 test('a rule is tried on the caseload before it counts', () => {
-  const inputs = [client(), client({ neck: 1 }), client({ neck: 2 })];
+  const inputs = [client(), client({ trunk: 2 }), client({ neck: 2 })];
   const trial = tryOnCaseload(inputs, rules, rulesCurrent(withRule()));
-  // At grade 2 the shipped table gives the break already.
+  // A neck that strains has the break by the shipped table already.
   expect(trial).toMatchObject({ changed: 1, of: 3, clients: [1], sentence: 'Would change 1 of 3 drafts.' });
   expect(trialWords(trial.sentence, ['K-02'])).toBe('Would change 1 of 3 drafts. Of: K-02.');
   const many = Array.from({ length: 14 }, (_, i) => `K-${i + 1}`);
@@ -66,7 +66,7 @@ test.each([
   ['no JSON', (text: string) => text.replace('"items"', 'items'), /cannot be read from here/],
   ['another format', (text: string) => text.replace('fairhand-clinic-rules', 'other'), /not a rule file/],
   ['another version', (text: string) => text.replace('"formatVersion": 2', '"formatVersion": 3'), /version 3/],
-  ['a finding that nobody knows', (text: string) => text.replace('"neck"', '"ghost"'), /no finding "ghost"/],
+  ['a finding that nobody knows', (text: string) => text.replace('"trunk"', '"ghost"'), /no finding "ghost"/],
   ['an item that does not exist', (text: string) => text.replace('"posture-break"', '"ghost"'), /no item "ghost"/],
   [
     'a wrong type',

@@ -1,0 +1,72 @@
+/**
+ * How hard the pages are that go home: Flesch-Kincaid grade 6 at most in English, Szigriszt perspicuity of 65 or more
+ * in Spanish (both formulas from memory), for every worked client, not only for a kind one.
+ */
+import { syllable } from 'syllable';
+import { expect, test } from 'vitest';
+import { rulesInUse } from '../../../db/rules/in-use.ts';
+import { practiceRequestOf } from '../../../renderer/logic/pages/practice/practice-request.ts';
+import { buildPacket } from '../../../renderer/logic/pages/sheet/build-packet.ts';
+import { textsOf } from '../../../renderer/logic/pages/sheet/fit-sheets.ts';
+import { emptyWords } from '../../../renderer/logic/pages/sheet/page-choices.ts';
+import { compose } from '../../../renderer/logic/program/draft/compose.ts';
+import { readFindings } from '../../../renderer/logic/program/facts/read-findings.ts';
+import { languages } from '../../../renderer/logic/texts/languages.ts';
+import { readingGrade, szigrisztPerspicuity } from '../../../renderer/logic/texts/reading-grade.ts';
+import { spanishSyllables } from '../../../renderer/logic/texts/spanish-syllables.ts';
+import { workedCases } from '../../cases/judge.ts';
+import { input, record } from './record.ts';
+
+const rules = rulesInUse(null);
+const cases = ['stroke-and-brain', 'movement', 'hand-and-joint', 'weak-and-tired', 'senses-set-up-wishes']
+  .flatMap((name) => workedCases(`${name}.json`))
+  // One in three: each page is laid out several times until it fits.
+  .filter((_, i) => i % 3 === 0);
+
+function textsFor(kind: 'family-summary' | 'caregiver', language: 'en' | 'es', findings: unknown): string[] {
+  const read = readFindings(findings, rules);
+  if (!read.ok) throw new Error(read.reason);
+  const { lines } = compose(read.input, rules);
+  const from = input({
+    record: record((r) => {
+      r.programs.forEach((program) => (program.lines = lines));
+      // The therapist's own words are in the therapist's own language, and are not ours.
+      if (language === 'es') r.goals = [];
+    }),
+  });
+  const practice = practiceRequestOf(from, rules, languages[language].texts);
+  const packet = buildPacket(
+    kind,
+    from,
+    {
+      pt: 14,
+      withPictures: false,
+      withLog: false,
+      withCard: false,
+      withPractice: false,
+      withDrawings: true,
+      language,
+      withEnglish: false,
+      words: emptyWords(),
+      withDaily: false,
+      withFurther: false,
+      practice,
+    },
+    rules,
+  );
+  return packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet) : []));
+}
+
+test.each(['family-summary', 'caregiver'] as const)('%s: grade 6 at most, perspicuity of 65 or more', (kind) => {
+  for (const { name, findings } of cases) {
+    const en = readingGrade(textsFor(kind, 'en', findings), syllable)!;
+    expect([name, en.grade <= 6, en.grade]).toEqual([name, true, en.grade]);
+    const es = readingGrade(textsFor(kind, 'es', findings), spanishSyllables)!;
+    const ease = szigrisztPerspicuity(es.words, es.sentences, es.syllables);
+    expect([name, ease >= 65, ease]).toEqual([name, true, ease]);
+  }
+});
+
+test('the formula: 100 words, 10 sentences, 200 syllables = 72.2', () => {
+  expect(szigrisztPerspicuity(100, 10, 200)).toBeCloseTo(72.235, 3);
+});
