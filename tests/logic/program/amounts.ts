@@ -22,7 +22,7 @@ const pattern =
   /\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten) (?:more |short |whole |own )*(lines?|things?|minutes?|turns?|cards?|checks?)\b(?! (?:at a time|in print|under))/gi;
 
 /** Amounts that words name, as "lines 3". */
-export function amountsIn(words: string): { unit: string; n: number }[] {
+function amountsIn(words: string): { unit: string; n: number }[] {
   return [...words.matchAll(pattern)].map(([, n = '', unit = '']) => ({
     unit: unit.toLowerCase().replace(/s$/, ''),
     n: numbers[n.toLowerCase()] ?? Number(n),
