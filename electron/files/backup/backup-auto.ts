@@ -41,8 +41,8 @@ export interface AutoBackup {
 }
 
 /** Deletes what rotation gives free. Answers the names. */
-export function rotate(place: string, offsetMinutes: number): string[] {
-  const names = mayGo(backupNames(place), offsetMinutes);
+export function rotate(place: string, offsetMinutes: number, now: string): string[] {
+  const names = mayGo(backupNames(place), offsetMinutes, now);
   for (const name of names) rmSync(path.join(place, name), { force: true });
   return names;
 }
@@ -75,7 +75,7 @@ export async function autoBackup(options: AutoBackupOptions): Promise<AutoBackup
         );
         if (to === first) Object.assign(state, { backedUpSeq: seq, backedUpAt: at.toISOString() });
         else noteSecond(folder, to, at.toISOString());
-        rotate(to, -at.getTimezoneOffset());
+        rotate(to, -at.getTimezoneOffset(), at.toISOString());
         onDone?.({ ok: true, info, place: to === first ? 'first' : 'second' });
       } catch (error) {
         onDone?.({ ok: false, code: (error as { code?: string }).code ?? 'backup-failed' });

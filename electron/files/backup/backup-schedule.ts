@@ -36,8 +36,19 @@ function weekOf(at: Date): string {
  * weeks or 12 latest months that have any. Counted in days with a backup, not in calendar days: after a holiday
  * nothing is lost. Backups made by hand are never among them.
  * @param offsetMinutes local time minus UTC, so that an evening belongs to its own day
+ * @param now backups from after it were made before the clock was set back: they are counted by themselves, so that the
+ *   one that was just made is not the oldest of all
  */
-export function mayGo(backups: readonly BackupName[], offsetMinutes = 0): string[] {
+export function mayGo(backups: readonly BackupName[], offsetMinutes: number, now: string): string[] {
+  return [true, false].flatMap((ahead) =>
+    mayGoOf(
+      backups.filter(({ at }) => Date.parse(at) > Date.parse(now) === ahead),
+      offsetMinutes,
+    ),
+  );
+}
+
+function mayGoOf(backups: readonly BackupName[], offsetMinutes: number): string[] {
   const automatic = backups
     .filter((each) => each.reason !== 'hand')
     .sort((a, b) => b.at.localeCompare(a.at) || b.name.localeCompare(a.name));

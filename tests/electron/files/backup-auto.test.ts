@@ -60,7 +60,7 @@ test('rotation deletes only what it may', () => {
     'caseload-20260304T070000Z-hand.tar',
   ];
   for (const name of [...names, 'letter.tar']) writeFileSync(path.join(place, name), '');
-  expect(rotate(place, 0)).toEqual(['caseload-20260304T080000Z-hour.tar']);
+  expect(rotate(place, 0, '2026-03-05T00:00:00.000Z')).toEqual(['caseload-20260304T080000Z-hour.tar']);
   expect(backupNames(place)).toHaveLength(2);
 });
 

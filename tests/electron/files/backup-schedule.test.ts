@@ -15,6 +15,8 @@ const at = (iso: string, reason: BackupReason = 'hour'): BackupName => ({
   reason,
 });
 
+const END = '2026-03-31T23:59:59.000Z';
+
 /** Backups every hour from 8 to 16, one day after the other, going back from 2026-03-31. */
 function hourly(days: number): BackupName[] {
   const all: BackupName[] = [];
@@ -26,7 +28,7 @@ function hourly(days: number): BackupName[] {
   return all;
 }
 const kept = (all: BackupName[]): BackupName[] => {
-  const gone = new Set(mayGo(all));
+  const gone = new Set(mayGo(all, 0, END));
   return all.filter((each) => !gone.has(each.name));
 };
 
@@ -73,14 +75,14 @@ test('after months without the laptop nothing is rotated away that was kept befo
 
 test('backups made by hand stay', () => {
   const byHand = hourly(60).map((each) => ({ ...each, reason: 'hand' as const }));
-  expect(mayGo(byHand)).toEqual([]);
+  expect(mayGo(byHand, 0, END)).toEqual([]);
 });
 
 test('an evening belongs to its own local day', () => {
   // 21:00 and 23:30 of the same evening in New York are on two UTC days.
   const evening = [at('2026-03-04T03:30:00.000Z'), at('2026-03-05T02:00:00.000Z'), at('2026-03-05T04:30:00.000Z')];
-  expect(mayGo(evening, -300)).toEqual([evening[1]!.name]);
-  expect(mayGo(evening, 0)).toEqual([evening[1]!.name]);
+  expect(mayGo(evening, -300, END)).toEqual([evening[1]!.name]);
+  expect(mayGo(evening, 0, END)).toEqual([evening[1]!.name]);
 });
 
 test('the newest is never deleted, rotating twice is rotating once, and each period keeps its newest', () => {
@@ -99,6 +101,16 @@ test('the newest is never deleted, rotating twice is rotating once, and each per
       },
     ),
   );
+});
+
+test('the clock set back a year: what is backed up now stays, and so does what was backed up before', () => {
+  const before = kept(hourly(800));
+  const now = '2025-03-31T12:00:00.000Z';
+  const made = at(now, 'close');
+  const gone = mayGo([...before, made], 0, now);
+  expect(gone).not.toContain(made.name);
+  // Nothing that was kept of the time ahead goes.
+  expect(before.filter((each) => each.at > now && gone.includes(each.name))).toEqual([]);
 });
 
 test('a backup is due when something changed and an hour went by, or the clock was set back', () => {
