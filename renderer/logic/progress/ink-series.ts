@@ -1,5 +1,6 @@
 /** Pen motion over time: one series for each measure, task, hand, surface, device and dose state; judged by the change model. */
 import type { ClientRecord } from '../../../db/types/record.ts';
+import { mean } from '../../statistics/order-statistics.ts';
 import { handChange, handScaleOf, handSpread, type ChangeLimits } from '../../change/index.ts';
 import { inkSeriesKey, inkValues, type InkValue } from '../record/ink-values.ts';
 import { inkBetter, inkMeasureName } from '../sample/ink-names.ts';
@@ -66,8 +67,6 @@ function byDay(values: readonly InkValue[]): Map<string, InkValue[]> {
   return days;
 }
 
-const mean = (values: readonly number[]): number => values.reduce((sum, each) => sum + each, 0) / values.length;
-
 /**
  * Has it changed? Baseline days against later ones, with the spread that this hand's own repeats on this device show:
  * nothing is known of other hands on it.
@@ -90,7 +89,7 @@ function inkVerdict(counted: readonly InkValue[], unit: string, limits: ChangeLi
       ? `Cannot be told yet: ${more} more ${more === 1 ? 'repeat' : 'repeats'} of this task within a visit show how much this hand varies on this device.`
       : 'Cannot be told: the values do not vary.';
   }
-  const dayMean = (day: readonly InkValue[]): number => mean(numbers(day));
+  const dayMean = (day: readonly InkValue[]): number => mean(numbers(day))!;
   const change = handChange(before.map(dayMean), now.map(dayMean), spread, limits);
   if (!change) return 'Cannot be told: a value is missing on one side.';
   const from = `${shown(change.before, unit)} before, ${shown(change.now, unit)} now`;

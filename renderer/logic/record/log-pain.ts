@@ -1,3 +1,4 @@
+import { mean } from '../../statistics/order-statistics.ts';
 import type { PracticeLog } from '../../../db/types/program.ts';
 
 /** So many days of the log are set against each other: its first and its last. */
@@ -14,6 +15,5 @@ export function logPainRise(logs: readonly Pick<PracticeLog, 'date' | 'pain'>[],
     .sort((a, b) => a.date.localeCompare(b.date))
     .map((log) => log.pain!);
   if (said.length < 2 * daysAgainst) return null;
-  const mean = (values: number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
-  return mean(said.slice(-daysAgainst)) - mean(said.slice(0, daysAgainst));
+  return mean(said.slice(-daysAgainst))! - mean(said.slice(0, daysAgainst))!;
 }

@@ -32,14 +32,15 @@ export interface TrialVerdict {
   sentence: string;
 }
 
-const words = (text: string): number => text.split(/\s+/).filter(Boolean).length;
+/** Words of a line, as they are counted when it is read. */
+export const wordsIn = (text: string): number => text.split(/\s+/).filter(Boolean).length;
 const known = (values: readonly (number | null)[]): number[] =>
   values.flatMap((value) => (value === null ? [] : [value]));
 
 function optionResult(name: string, lines: readonly TrialLine[]): OptionResult {
   const read = lines.filter((line) => line.right !== null);
   const right = read.reduce((sum, line) => sum + (line.right ?? 0), 0);
-  const count = read.reduce((sum, line) => sum + words(line.text), 0);
+  const count = read.reduce((sum, line) => sum + wordsIn(line.text), 0);
   return {
     name,
     right,
@@ -106,7 +107,7 @@ function intervalOf(
           // Days only order the visits: those of one option come before those of the other.
           day: `2000-01-0${1 + 2 * at + part - 1}`,
           right: own.reduce((sum, line) => sum + (line.right ?? 0), 0),
-          words: own.reduce((sum, line) => sum + words(line.text), 0),
+          words: own.reduce((sum, line) => sum + wordsIn(line.text), 0),
           task: 'copy',
           baseline: at === 0,
         },
