@@ -17,15 +17,31 @@ export const LineKind = z.enum([
 ]);
 export type LineKind = z.infer<typeof LineKind>;
 
-/** How much, how long, how often. Zero minutes: counts not against the day's minutes (equipment, advice). */
-export const Dose = z.object({
-  minutes: z.number().min(0).max(120),
-  sets: z.number().int().min(0).max(20).nullable(),
-  reps: z.number().int().min(0).max(200).nullable(),
-  lines: z.number().int().min(0).max(60).nullable(),
-  restMinutes: z.number().min(0).max(60).nullable(),
-  timesPerDay: z.number().int().min(0).max(6),
-  daysPerWeek: z.number().int().min(0).max(7),
+/** Minutes of rest; `most` null = until as fresh as at the start. */
+const Rest = z
+  .object({ least: z.number().positive().max(60), most: z.number().positive().max(60).nullable() })
+  .refine(({ least, most }) => most === null || most >= least, 'The longest rest is at least the shortest.');
+export type Rest = z.infer<typeof Rest>;
+
+/** Programs stored before rest was a range said 0 for "does not apply" and one number of minutes for a rest. */
+function doseOfNow(stored: unknown): unknown {
+  if (typeof stored !== 'object' || stored === null) return stored;
+  return Object.fromEntries(
+    Object.entries(stored).map(([field, value]) => [
+      field,
+      value === 0 ? null : field === 'restMinutes' && typeof value === 'number' ? { least: value, most: value } : value,
+    ]),
+  );
+}
+
+const DoseFields = z.object({
+  minutes: z.number().positive().max(120).nullable(),
+  sets: z.number().int().min(1).max(20).nullable(),
+  reps: z.number().int().min(1).max(200).nullable(),
+  lines: z.number().int().min(1).max(60).nullable(),
+  restMinutes: Rest.nullable(),
+  timesPerDay: z.number().int().min(1).max(6).nullable(),
+  daysPerWeek: z.number().int().min(1).max(7).nullable(),
   /** bouts: `sets` turns of `minutes` / `sets`, with `restMinutes` between them. condition: no amount of its own. */
   form: z.enum(['timed', 'bouts', 'repeats', 'condition']).default('timed'),
   /** Key of the way to do it (texts/dose-hows.ts); '' = none. */
@@ -33,6 +49,11 @@ export const Dose = z.object({
   /** Own wording of the therapist, or the whole wording of a program stored before words were made last; '' = none. */
   text: Line.default(''),
 });
+/**
+ * How much, how long, how often; null = does not apply. Without minutes it counts not against the day's minutes
+ * (equipment, advice).
+ */
+export const Dose = z.preprocess(doseOfNow, DoseFields);
 export type Dose = z.infer<typeof Dose>;
 
 /** Where a line's words come from: keys of shipped texts (logic/texts/text-keys.ts) and what was filled in. */

@@ -2,6 +2,8 @@ import type { Annotation, CarePlan, CarePlanActivity, Goal as FhirGoal } from '.
 import type { Goal } from '../../../db/types/goal.ts';
 import type { Program } from '../../../db/types/program.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
+import { doseWords } from '../texts/dose-words.ts';
+import { texts } from '../texts/en.ts';
 import { goalSentence } from '../goals/sentence.ts';
 import { signed, LEVELS } from '../goals/levels.ts';
 import { concept, measureConcept, quantity, refer, systems } from './fhir-codes.ts';
@@ -74,9 +76,7 @@ export function carePlans(record: ClientRecord, options: { withPersonalText: boo
 }
 
 function activityOf(line: Program['lines'][number], inForce: boolean): CarePlanActivity {
-  const { timesPerDay, daysPerWeek, minutes, text } = line.dose;
-  const often = timesPerDay > 0 && daysPerWeek > 0 ? `${timesPerDay} times a day, ${daysPerWeek} days a week` : '';
-  const dose = [text, minutes > 0 ? `${minutes} minutes` : '', often].filter(Boolean).join('; ');
+  const dose = doseWords(line.dose, texts.dose);
   const words = [line.text, ...line.cautions.map((caution) => `Caution: ${caution}`), `Because: ${line.because}`];
   return {
     detail: {

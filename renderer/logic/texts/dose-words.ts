@@ -6,23 +6,24 @@ export function amountWords(dose: Dose, t: Texts['dose']): string {
   const parts: string[] = [];
   if (dose.form === 'bouts' && dose.sets) {
     // Tenths of a minute: what a kitchen timer can be set to.
-    const each = Math.round((dose.minutes / dose.sets) * 10) / 10;
-    parts.push(t.turns(dose.sets, each, dose.restMinutes ?? 0));
+    const each = Math.round(((dose.minutes ?? 0) / dose.sets) * 10) / 10;
+    parts.push(t.turns(dose.sets, each));
+    if (dose.restMinutes && dose.sets > 1) parts.push(t.restAfterEach(t.restTime(dose.restMinutes)));
     if (dose.lines) parts.push(t.linesATurn(dose.lines));
     return parts.join(', ');
   }
-  if (dose.minutes > 0) parts.push(t.minutes(dose.minutes));
+  if (dose.minutes) parts.push(t.minutes(dose.minutes));
   if (dose.lines) parts.push(t.lines(dose.lines));
   if (dose.reps) parts.push(t.reps(dose.sets, dose.reps));
-  if (dose.restMinutes) parts.push(t.rest(dose.restMinutes));
+  if (dose.restMinutes) parts.push(t.rest(t.restTime(dose.restMinutes)));
   return parts.join(', ');
 }
 
 /** How often: "twice a day, 5 days a week". */
 function oftenWords(dose: Pick<Dose, 'timesPerDay' | 'daysPerWeek'>, t: Texts['dose']): string {
   const parts: string[] = [];
-  if (dose.timesPerDay > 0) parts.push(t.perDay(dose.timesPerDay));
-  if (dose.daysPerWeek > 0) parts.push(t.perWeek(dose.daysPerWeek));
+  if (dose.timesPerDay) parts.push(t.perDay(dose.timesPerDay));
+  if (dose.daysPerWeek) parts.push(t.perWeek(dose.daysPerWeek));
   return parts.join(', ');
 }
 
@@ -34,7 +35,7 @@ export const howWords = (dose: Dose, t: Texts['dose']): string =>
 export function doseWords(dose: Dose, t: Texts['dose']): string {
   if (dose.text !== '') return dose.text;
   const how = howWords(dose, t);
-  if (dose.minutes === 0) return how;
+  if (dose.minutes === null) return how;
   const counted = how === '' || dose.form === 'bouts';
   const amount = counted ? amountWords(dose, t) : t.minutes(dose.minutes);
   return [how, `${[amount, oftenWords(dose, t)].filter(Boolean).join(', ')}.`].filter(Boolean).join(' ');
@@ -54,15 +55,15 @@ export function doseOfLines(doses: readonly Dose[], t: Texts['dose']): DosedLine
   const whole = doses.map((dose) => oftenWords(dose, t));
   const same = whole.length > 1 && new Set(whole).size === 1;
   const days =
-    doses.length > 1 && new Set(doses.map((dose) => dose.daysPerWeek)).size === 1 ? doses[0]!.daysPerWeek : 0;
-  const often = doses.map((dose) => (same ? '' : oftenWords(days ? { ...dose, daysPerWeek: 0 } : dose, t)));
+    doses.length > 1 && new Set(doses.map((dose) => dose.daysPerWeek)).size === 1 ? doses[0]!.daysPerWeek : null;
+  const often = doses.map((dose) => (same ? '' : oftenWords(days ? { ...dose, daysPerWeek: null } : dose, t)));
   const amounts = doses.map((dose) =>
-    howWords(dose, t) && dose.form !== 'bouts' && dose.minutes > 0 ? t.minutes(dose.minutes) : amountWords(dose, t),
+    howWords(dose, t) && dose.form !== 'bouts' && dose.minutes ? t.minutes(dose.minutes) : amountWords(dose, t),
   );
   return {
     doses: doses.map((dose, i) => [amounts[i], often[i]].filter(Boolean).join(', ') || dose.text || howWords(dose, t)),
     often,
-    common: same ? (whole[0] ?? '') : days > 0 ? t.perWeek(days) : '',
+    common: same ? (whole[0] ?? '') : days ? t.perWeek(days) : '',
   };
 }
 

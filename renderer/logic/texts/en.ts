@@ -1,5 +1,6 @@
 import { doseHows } from './dose-hows.ts';
 import type { OccasionCode } from '../../../db/types/occasions.ts';
+import type { Rest } from '../../../db/types/program.ts';
 import type { RulingKind } from '../../../db/types/rulings.ts';
 
 /**
@@ -62,14 +63,19 @@ const en = {
     minutes: (n: number) => `${n} ${n === 1 ? 'minute' : 'minutes'}`,
     lines: (n: number) => `${n} ${n === 1 ? 'line' : 'lines'}`,
     reps: (sets: number | null, reps: number) => (sets && sets > 1 ? `${sets} times ${reps}` : `${reps} times`),
-    rest: (n: number) => `rest ${n} ${n === 1 ? 'minute' : 'minutes'}`,
+    restTime: ({ least, most }: Rest) =>
+      most === null
+        ? `at least ${least} ${least === 1 ? 'minute' : 'minutes'}`
+        : most === least
+          ? `${least} ${least === 1 ? 'minute' : 'minutes'}`
+          : `${least} to ${most} minutes`,
+    rest: (time: string) => `rest ${time}`,
+    restAfterEach: (time: string) => `rest ${time} after each`,
     doThese: (often: string) => `Do these ${often}.`,
     perDay: (n: number) => (n === 1 ? 'once a day' : n === 2 ? 'twice a day' : `${n} times a day`),
     perWeek: (n: number) => (n === 7 ? 'every day' : `${n} ${n === 1 ? 'day' : 'days'} a week`),
-    turns: (turns: number, minutes: number, rest: number) =>
-      turns === 1
-        ? `one turn of ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}`
-        : `${turns} turns of ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}, rest ${rest} minutes after each`,
+    turns: (turns: number, minutes: number) =>
+      `${turns === 1 ? 'one turn' : `${turns} turns`} of ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}`,
     linesATurn: (n: number) => `${n} ${n === 1 ? 'line' : 'lines'} a turn`,
     /** English; other languages are laid over it by db/rules/texts. */
     how: doseHows as Readonly<Record<string, string>>,

@@ -65,14 +65,19 @@ export const es: Texts = {
     minutes: (n) => `${n} ${n === 1 ? 'minuto' : 'minutos'}`,
     lines: (n) => `${n} ${n === 1 ? 'línea' : 'líneas'}`,
     reps: (sets, reps) => (sets && sets > 1 ? `${sets} veces ${reps}` : `${reps} veces`),
-    rest: (n) => `descanso de ${n} ${n === 1 ? 'minuto' : 'minutos'}`,
+    restTime: ({ least, most }) =>
+      most === null
+        ? `al menos ${least} ${least === 1 ? 'minuto' : 'minutos'}`
+        : most === least
+          ? `${least} ${least === 1 ? 'minuto' : 'minutos'}`
+          : `${least} a ${most} minutos`,
+    rest: (time) => `descanso de ${time}`,
+    restAfterEach: (time) => `descanso de ${time} tras cada uno`,
     doThese: (often) => `Haga esto ${often}.`,
     perDay: (n) => (n === 1 ? 'una vez al día' : n === 2 ? 'dos veces al día' : `${n} veces al día`),
     perWeek: (n) => (n === 7 ? 'todos los días' : `${n} ${n === 1 ? 'día' : 'días'} por semana`),
-    turns: (turns, minutes, rest) =>
-      turns === 1
-        ? `un turno de ${minutes} ${minutes === 1 ? 'minuto' : 'minutos'}`
-        : `${turns} turnos de ${minutes} ${minutes === 1 ? 'minuto' : 'minutos'}, descanso de ${rest} minutos tras cada uno`,
+    turns: (turns, minutes) =>
+      `${turns === 1 ? 'un turno' : `${turns} turnos`} de ${minutes} ${minutes === 1 ? 'minuto' : 'minutos'}`,
     linesATurn: (n) => `${n} ${n === 1 ? 'renglón' : 'renglones'} por turno`,
     how: doseHows,
   },

@@ -84,7 +84,7 @@ test('what most lines warn of is said once for all, and what is done in the clin
       const lines = r.programs[0]!.lines;
       r.programs[0]!.lines = [
         ...lines.map((line) =>
-          line.dose.minutes > 0 ? { ...line, cautions: [...line.cautions, 'Stop if it hurts.'] } : line,
+          line.dose.minutes !== null ? { ...line, cautions: [...line.cautions, 'Stop if it hurts.'] } : line,
         ),
         { ...lines[0]!, kind: 'tool' as const, item: 'pen-trial', title: 'Try three pens', cautions: [] },
       ];

@@ -67,7 +67,7 @@ const lines: ProgramLine[] = [
     item: 'close-then-lift',
     title: 'The letters a, d, g and q',
     text: 'Write one line of each. Close every round part, then lift the pen.',
-    dose: dose(5, { lines: 4, restMinutes: 2 }),
+    dose: dose(5, { lines: 4, restMinutes: { least: 2, most: 2 } }),
   }),
   programLine({
     title: 'Shopping list',

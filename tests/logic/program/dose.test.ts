@@ -1,6 +1,9 @@
+import { Dose } from '../../../db/types/program.ts';
+import { amountWords } from '../../../renderer/logic/texts/dose-words.ts';
+import { texts } from '../../../renderer/logic/texts/en.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { boutLines, mayResume, restMinutes, stopForToday } from '../../../renderer/logic/program/draft/dose.ts';
+import { boutLines } from '../../../renderer/logic/program/draft/dose.ts';
 
 test('a bout is four fifths of the lines before the fall, at least one, at most ten', () => {
   expect(boutLines(5, 6)).toBe(3);
@@ -17,29 +20,32 @@ test('a bout is four fifths of the lines before the fall, at least one, at most 
   );
 });
 
-test('rest is one to two bout times and never under two minutes', () => {
-  expect(restMinutes(0.5)).toEqual({ min: 2, max: 2 });
-  expect(restMinutes(3)).toEqual({ min: 3, max: 6 });
+test('reads a dose stored before rest was a range and before null said that a number does not apply', () => {
+  const stored = { minutes: 0, sets: null, reps: null, lines: 4, restMinutes: 2, timesPerDay: 0, daysPerWeek: 7 };
+  expect(Dose.parse(stored)).toMatchObject({
+    minutes: null,
+    lines: 4,
+    restMinutes: { least: 2, most: 2 },
+    timesPerDay: null,
+    daysPerWeek: 7,
+  });
+  const range = { ...stored, restMinutes: { least: 5, most: null } };
+  expect(Dose.parse(Dose.parse(range)).restMinutes).toEqual({ least: 5, most: null });
+  expect(Dose.safeParse({ ...range, restMinutes: { least: 5, most: 2 } }).success).toBe(false);
 });
 
-test('writing goes on when fatigue is back within one point', () => {
-  expect(mayResume(3, 4)).toBe(true);
-  expect(mayResume(3, 5)).toBe(false);
-});
-
-const calm = { fatigueRise: 0, painRise: 0, toneRises: false };
-const bout = (...right: number[]) => ({ lines: right.map((each) => ({ right: each, of: 8 })), sizesMm: [] });
-
-test('one word fewer is noise, two lines running two words worse end the day', () => {
-  expect(stopForToday([bout(8, 7, 7, 7)], calm)).toBeNull();
-  expect(stopForToday([bout(8, 6, 8, 6)], calm)).toBeNull();
-  expect(stopForToday([bout(8, 7, 6, 6)], calm)).toMatch(/two words worse/);
-});
-
-test('smaller letters, pain, fatigue, tone and three bouts end the day', () => {
-  expect(stopForToday([{ lines: [], sizesMm: [3, 2.8, 2.7] }], calm)).toMatch(/smaller/);
-  expect(stopForToday([], { ...calm, painRise: 2 })).toMatch(/Pain/);
-  expect(stopForToday([], { ...calm, fatigueRise: 3 })).toMatch(/Fatigue/);
-  expect(stopForToday([], { ...calm, toneRises: true })).toMatch(/Tone/);
-  expect(stopForToday([bout(8), bout(8), bout(8)], calm)).toMatch(/3 bouts/);
+test('words a rest as one number, as a range, or as the least', () => {
+  const bouts = (restMinutes: Dose['restMinutes']): Dose =>
+    Dose.parse({
+      ...{ minutes: 20, sets: 4, reps: null, lines: null },
+      restMinutes,
+      timesPerDay: 1,
+      daysPerWeek: 5,
+      form: 'bouts',
+    });
+  const said = (rest: Dose['restMinutes']): string => amountWords(bouts(rest), texts.dose);
+  expect(said({ least: 5, most: 5 })).toBe('4 turns of 5 minutes, rest 5 minutes after each');
+  expect(said({ least: 2, most: 4 })).toBe('4 turns of 5 minutes, rest 2 to 4 minutes after each');
+  expect(said({ least: 5, most: null })).toBe('4 turns of 5 minutes, rest at least 5 minutes after each');
+  expect(said(null)).toBe('4 turns of 5 minutes');
 });

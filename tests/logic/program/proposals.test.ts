@@ -72,8 +72,10 @@ test('two days that begin two points more tired than usual cut the length by a q
   expect(proposal).toMatchObject({ kind: 'step-back', rule: 'REG' });
   expect(proposal.evidence).toHaveLength(2);
   expect(proposal.move?.step.dimension).toBe('length');
-  const minutes = (lines: readonly { kind: string; dose: { minutes: number; timesPerDay: number } }[]) =>
-    lines.filter(({ kind }) => kind === 'writing').reduce((sum, { dose }) => sum + dose.minutes * dose.timesPerDay, 0);
+  const minutes = (lines: readonly { kind: string; dose: { minutes: number | null; timesPerDay: number | null } }[]) =>
+    lines
+      .filter(({ kind }) => kind === 'writing')
+      .reduce((sum, { dose }) => sum + (dose.minutes ?? 0) * (dose.timesPerDay ?? 1), 0);
   const share = minutes(proposal.move!.lines) / minutes(standing.lines);
   expect(share).toBeLessThanOrEqual(0.76);
   expect(share).toBeGreaterThanOrEqual(0.6);

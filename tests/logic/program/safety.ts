@@ -333,7 +333,7 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, sh
   const ready = ['grasp', 'seating', 'skin', 'pain'].every((code) => grade(code) >= 1);
   if (ready && !draft.stopped && !barred && !low('hand-choice', 0))
     say(
-      draft.lines.some((line) => line.kind === 'writing' && line.dose.minutes > 0),
+      draft.lines.some((line) => line.kind === 'writing' && line.dose.minutes !== null),
       'no line of writing',
     );
 
@@ -350,7 +350,7 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, sh
   const minutes = (kinds: readonly string[]): number =>
     draft.lines
       .filter((line) => kinds.includes(line.kind))
-      .reduce((sum, line) => sum + line.dose.minutes * Math.max(1, line.dose.timesPerDay), 0);
+      .reduce((sum, line) => sum + (line.dose.minutes ?? 0) * (line.dose.timesPerDay ?? 1), 0);
   const all = minutes(counted);
   // The caps of CLINICAL-2, part c, read from the answers.
   const rise = input.measures.findLast((each) => each.code === 'fatigue-rise' && each.value !== null)?.value;

@@ -112,7 +112,7 @@ export function practiceSection(
   const shared = common ? t.dose.doThese(common) : '';
   // Title and minutes only: how to do it is on the home program sheet.
   const steps = lines.map((line, i): PageStep => {
-    const minutes = line.dose.minutes > 0 ? t.dose.minutes(line.dose.minutes) : amountWords(line.dose, t.dose);
+    const minutes = line.dose.minutes ? t.dose.minutes(line.dose.minutes) : amountWords(line.dose, t.dose);
     return {
       lineId: line.id,
       title: line.title,
@@ -125,7 +125,7 @@ export function practiceSection(
   const titles = (kind: ProgramLine['kind']) =>
     program.lines
       // What is tried with the therapist only is nothing to use at home.
-      .filter((l) => l.kind === kind && l.dose.daysPerWeek > 0)
+      .filter((l) => l.kind === kind && l.dose.daysPerWeek !== null)
       .map((l) => inSentence(l.title));
   // The paper comes first: without it the lines cannot be practiced.
   const used = [...titles('paper').slice(0, 1), ...titles('tool')];

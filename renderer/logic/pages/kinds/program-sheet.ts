@@ -3,6 +3,7 @@
  * of, when to stop and whom to call. Only this client's cautions. Breaks over sheets where it must.
  */
 import type { Program, ProgramLine } from '../../../../db/types/program.ts';
+import { dayMinutes } from '../../program/draft/program-line.ts';
 import { doseOfLines, howWords } from '../../texts/dose-words.ts';
 import { type PageInput, dayOf, longDate, programOf, setupOf, visitOf, whoOf } from '../sheet/page-facts.ts';
 import { cautionsOf, setupInWords, stopSection } from './family-sections.ts';
@@ -29,9 +30,7 @@ const goodKinds: readonly ProgramLine['kind'][] = ['advice', 'refer'];
 
 /** Minutes of one practice day. */
 export function minutesADay(program: Program): number {
-  return Math.round(
-    program.lines.reduce((sum, line) => sum + line.dose.minutes * Math.max(1, line.dose.timesPerDay), 0),
-  );
+  return Math.round(program.lines.reduce((sum, line) => sum + dayMinutes(line.dose), 0));
 }
 
 function titled(line: ProgramLine): string {

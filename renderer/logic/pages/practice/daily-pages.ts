@@ -41,7 +41,7 @@ export function practiceDays(input: PageInput): number {
   const plan = input.record.visitPlans.find((each) => each.visitId === input.visitId);
   const days = plan?.nextOn && plan.nextOn > day ? daysBetween(day, plan.nextOn) : usualDays;
   const writing = (programOf(input)?.lines ?? []).filter((line) => line.kind === 'writing');
-  const aWeek = Math.max(0, ...writing.map((line) => line.dose.daysPerWeek));
+  const aWeek = Math.max(0, ...writing.map((line) => line.dose.daysPerWeek ?? 0));
   return Math.min(mostPages, Math.max(1, Math.ceil((days * (aWeek === 0 ? 7 : aWeek)) / 7)));
 }
 

@@ -70,7 +70,7 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
   const room = Math.floor(rowsPerSheet(input.sheet, code) / bouts) - (linesPerBout ?? 0);
   const most = linesPerBout === null ? 6 : Math.min(6, Math.max(room, letterRows.length + 1));
   const models = [...letterRows, ...contents].slice(0, most);
-  const rest = writing?.dose.restMinutes ?? 2;
+  const rest = writing?.dose.restMinutes?.least ?? 2;
   const fresh = writing?.dose.how === 'until-fresh';
   return {
     sheet: input.sheet,

@@ -58,7 +58,7 @@ export function ownLine(
   tier: Tier,
   title: string,
   text: string,
-  minutes: number,
+  minutes: number | null,
 ): ProgramLine {
   const dose: Dose = {
     minutes,
@@ -66,8 +66,8 @@ export function ownLine(
     reps: null,
     lines: null,
     restMinutes: null,
-    timesPerDay: minutes > 0 ? 1 : 0,
-    daysPerWeek: minutes > 0 ? 5 : 7,
+    timesPerDay: minutes === null ? null : 1,
+    daysPerWeek: minutes === null ? 7 : 5,
     form: 'timed',
     how: '',
     text: '',

@@ -3,6 +3,7 @@
  * Every number is a row of the threshold table.
  */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
+import type { Rest } from '../../../../db/types/program.ts';
 import { threshold } from '../../rules/threshold.ts';
 import { boutLines } from './dose.ts';
 import type { Facts } from '../facts/fact-types.ts';
@@ -18,7 +19,7 @@ export interface DayDose {
   /** Lines of one turn; null = no fall along the lines was seen. */
   lines: number | null;
   /** Minutes between turns; `most` null = until the client is as fresh as at the start. */
-  rest: { least: number; most: number | null };
+  rest: Rest;
   /** Turns are spread over the day. */
   spread: boolean;
   /** Exercises and warm-ups, the slow opening excepted. */

@@ -45,7 +45,7 @@ const withDose = (candidate: Candidate, dose: Dose): Candidate => ({ ...candidat
 function within(candidate: Candidate, room: number, least: number): Candidate | null {
   const { dose } = candidate.line;
   if (dayMinutes(dose) <= room) return candidate;
-  const minutes = Math.min(dose.minutes, Math.floor(room));
+  const minutes = Math.min(dose.minutes ?? 0, Math.floor(room));
   return minutes < least ? null : withDose(candidate, withMinutes(dose, minutes, 1));
 }
 
@@ -78,7 +78,7 @@ function inTurns(dose: Dose, turns: number, day: DayDose, own: number): Dose {
     form: 'bouts' as const,
     reps: null,
     lines: day.lines ?? ownLines,
-    restMinutes: day.rest.least,
+    restMinutes: day.rest,
     how: day.spread ? 'until-fresh' : counts ? '' : dose.how,
   };
   return day.spread
@@ -143,7 +143,7 @@ function withPen({ writing, opening, warmUps, exercises }: Kinds, day: DayDose, 
   const written = cut(writing, Math.max(1, places), fitted);
   const turns = shareTurns(written, day, day.cap);
   const kept = written.map((each, i) =>
-    withDose(each, inTurns(each.line.dose, turns[i] ?? 1, day, each.main ? 0 : each.line.dose.minutes)),
+    withDose(each, inTurns(each.line.dose, turns[i] ?? 1, day, each.main ? 0 : (each.line.dose.minutes ?? 0))),
   );
   const share = Math.floor((total(kept) * (1 - limits.writingShare)) / limits.writingShare);
   const rest = Math.min(share, day.cap - total(kept));

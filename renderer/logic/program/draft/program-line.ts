@@ -13,8 +13,9 @@ import type { LineReason, WordedItem } from './proposal-types.ts';
 /** Kinds that count as items of the day and take minutes. */
 export const countedKinds: ReadonlySet<LineKind> = new Set<LineKind>(['warm-up', 'exercise', 'writing']);
 
-/** Minutes a day that a dose takes. */
-export const dayMinutes = (dose: Dose): number => dose.minutes * Math.max(1, dose.timesPerDay);
+/** Minutes a day that a dose takes; 0 where minutes do not apply. */
+export const dayMinutes = (dose: Pick<Dose, 'minutes' | 'timesPerDay'>): number =>
+  (dose.minutes ?? 0) * (dose.timesPerDay ?? 1);
 
 /** A changed number of minutes. */
 export const withMinutes = (dose: Dose, minutes: number, timesPerDay: number): Dose => ({
@@ -72,13 +73,13 @@ export function lineOf(
   const first = reasons[0]?.rule;
   const own = rules.doses.find((each) => each.code === (first?.dose ?? item.dose))?.dose;
   const base: Dose = own ?? {
-    minutes: 0,
+    minutes: null,
     sets: null,
     reps: null,
     lines: null,
     restMinutes: null,
-    timesPerDay: 0,
-    daysPerWeek: 0,
+    timesPerDay: null,
+    daysPerWeek: null,
     form: 'condition',
     how: '',
     text: '',

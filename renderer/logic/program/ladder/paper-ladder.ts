@@ -39,7 +39,7 @@ export function standingOf(lines: readonly ProgramLine[]): Record<Dimension, str
     pen: [...grips, 'grip-fade'].filter((code) => lines.some((line) => line.item === code)).join('+'),
     paper: paperOf(lines)?.item ?? '',
     content: main?.item ?? '',
-    length: main ? `${main.dose.lines ?? ''}/${main.dose.minutes}` : '',
+    length: main ? `${main.dose.lines ?? ''}/${main.dose.minutes ?? ''}` : '',
   };
 }
 
@@ -120,11 +120,11 @@ function moveLength(lines: readonly ProgramLine[], share: number, tier: Tier): M
   const { dose } = line;
   const scaled = (value: number): number =>
     share > 1 ? Math.max(value, Math.floor(value * share + 1e-9)) : Math.max(1, Math.floor(value * share));
-  const minutes = scaled(dose.minutes);
+  const minutes = dose.minutes === null ? null : scaled(dose.minutes);
   const count = dose.lines === null ? null : scaled(dose.lines);
   if (minutes === dose.minutes && count === dose.lines) return null;
-  const words = (lineCount: number | null, mins: number): string =>
-    `${lineCount === null ? '' : `${lineCount} lines, `}${mins} minutes`;
+  const words = (lineCount: number | null, mins: number | null): string =>
+    [lineCount === null ? '' : `${lineCount} lines`, mins === null ? '' : `${mins} minutes`].filter(Boolean).join(', ');
   const changed = { ...dose, minutes, lines: count, text: '' };
   return {
     step: { dimension: 'length', from: words(dose.lines, dose.minutes), to: words(count, minutes) },

@@ -52,7 +52,7 @@ export function practiceBack(record: Pick<ClientRecord, 'programs' | 'practiceLo
   if (!program) return null;
   const logs = logsSince(record);
   const { days, daysPerWeek } = practiceSummary(logs);
-  const asked = program.lines.filter((line) => line.dose.minutes > 0);
+  const asked = program.lines.filter((line) => line.dose.minutes !== null);
   const mean = (values: (number | null)[]): number | null => {
     const said = values.filter((value) => value !== null);
     return said.length === 0 ? null : Math.round(said.reduce((sum, value) => sum + value, 0) / said.length);
@@ -60,7 +60,7 @@ export function practiceBack(record: Pick<ClientRecord, 'programs' | 'practiceLo
   return {
     days,
     daysPerWeek,
-    daysAsked: Math.max(0, ...asked.map((line) => line.dose.daysPerWeek)),
+    daysAsked: Math.max(0, ...asked.map((line) => line.dose.daysPerWeek ?? 0)),
     minutesADay: mean(logs.map((log) => log.minutes)),
     minutesAsked: Math.round(asked.reduce((sum, line) => sum + dayMinutes(line.dose), 0)),
     linesADay: mean(logs.map((log) => log.lines)),

@@ -36,7 +36,15 @@ export type CaseText = Record<string, string[]>;
 
 function lineTexts(line: ProgramLine): string[] {
   const { dose } = line;
-  const counts = [dose.minutes, dose.sets, dose.reps, dose.lines, dose.restMinutes, dose.timesPerDay, dose.daysPerWeek];
+  const counts = [
+    dose.minutes,
+    dose.sets,
+    dose.reps,
+    dose.lines,
+    dose.restMinutes?.least,
+    dose.timesPerDay,
+    dose.daysPerWeek,
+  ];
   return [
     `${line.kind} ${line.item ?? '-'} ${line.rule ?? '-'} tier ${line.tier}: ${line.title}`,
     `  ${line.text}`,

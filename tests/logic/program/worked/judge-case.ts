@@ -35,7 +35,10 @@ export function wrongWithCase(id: string, data: RuleCase, rules: RuleTable): str
       say(minutes === undefined || day === minutes, `${item} takes ${day} minutes`);
       say(minutesMost === undefined || day <= minutesMost, `${item} takes ${day} minutes`);
       say(turns === undefined || line.dose.sets === turns, `${item} has ${line.dose.sets} turns`);
-      say(rest === undefined || line.dose.restMinutes === rest, `${item} rests ${line.dose.restMinutes} minutes`);
+      say(
+        rest === undefined || line.dose.restMinutes?.least === rest,
+        `${item} rests ${line.dose.restMinutes?.least} minutes`,
+      );
       say(tier === undefined || line.tier === tier, `${item} stands on tier ${line.tier}`);
     }
   }
