@@ -11,7 +11,8 @@ import { buildDemo, buildWindow } from './launch/compile.js';
 import { canInstallSystemPackages, installSystemPackages } from './launch/install.js';
 import { addTallies, emptyTally, forgetTally, lastLine, readTally, succeeded } from './reporters/tally.ts';
 import type { Tally } from './reporters/tally.ts';
-import { openly } from './launch/run.js';
+import { openly, quietly } from './launch/run.js';
+import { during } from './launch/console.js';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const bin = (tool: string, entry: string) => path.join(root, 'node_modules', tool, entry);
@@ -21,9 +22,11 @@ const print = (line: string) => void process.stdout.write(`${line}\n`);
 const tool = (entry: string, args: string[], env: NodeJS.ProcessEnv = process.env) =>
   openly(process.execPath, [entry, ...args], { cwd: root, env });
 
+/** A check that says nothing while all is well; what it says is printed when it ends. */
 async function check(name: string, entry: string, args: string[]): Promise<Tally> {
+  const { code, output } = await quietly(process.execPath, [entry, ...args], { cwd: root });
   print(`\n── ${name}`);
-  const code = await tool(entry, args);
+  if (output.trim()) print(output.trimEnd());
   return code === 0 ? { ...emptyTally(), passed: 1 } : { ...emptyTally(), failed: [name] };
 }
 
@@ -39,25 +42,23 @@ async function build(): Promise<Tally> {
   }
 }
 
+/** Two at a time: each check uses one core only. */
 async function checks(): Promise<Tally> {
-  return addTallies([
+  const types = async (): Promise<Tally[]> => [
     await check('types (tsc)', bin('typescript', 'bin/tsc'), ['-p', 'tsconfig.json']),
-    await check('lint (eslint)', bin('eslint', 'bin/eslint.js'), ['-c', 'build/eslint.config.js', '.']),
     await check('components (svelte-check)', bin('svelte-check', 'bin/svelte-check'), [
-      '--tsconfig',
-      './tsconfig.json',
-      '--fail-on-warnings',
-      '--output',
-      'human',
+      ...['--tsconfig', './tsconfig.json', '--fail-on-warnings', '--output', 'human'],
     ]),
+  ];
+  const style = async (): Promise<Tally[]> => [
+    await check('lint (eslint)', bin('eslint', 'bin/eslint.js'), ['-c', 'build/eslint.config.js', '.']),
     await check('import walls (dependency-cruiser)', bin('dependency-cruiser', 'bin/dependency-cruise.mjs'), [
-      '--config',
-      'build/import-walls.cjs',
-      'electron',
-      'db',
-      'renderer',
+      ...['--config', 'build/import-walls.cjs', 'electron', 'db', 'renderer'],
     ]),
-  ]);
+  ];
+  return addTallies(
+    (await during('\n── types, components, lint, import walls', () => Promise.all([types(), style()]))).flat(),
+  );
 }
 
 async function unitTests(): Promise<Tally> {

@@ -4,19 +4,35 @@ import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 
+const pure = ['tests/{change,logic,statistics}/**/*.test.ts'];
+const inTheWindow = ['tests/window/**', 'tests/electron/window/**'];
+
 /** Unit tests: everything under tests/ except what needs the real window (Playwright runs that). */
 export default defineConfig({
   root,
   cacheDir: `${root}.cache/vitest`,
   plugins: [svelte({ configFile: false })],
   test: {
-    include: ['tests/**/*.test.ts'],
-    exclude: ['tests/window/**', 'tests/electron/window/**', '**/node_modules/**'],
     environment: 'node',
     // SQLite's native part and worker threads are safest in processes of their own.
     pool: 'forks',
     // The longest test takes 25 s on a quiet machine: a limit tells what hangs, not how busy the machine is.
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    projects: [
+      {
+        extends: true,
+        // Pure functions of plain data keep no state: a process loads them once for all its test files.
+        test: { name: 'pure', include: pure, isolate: false },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'shell',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...pure, ...inTheWindow, '**/node_modules/**'],
+        },
+      },
+    ],
   },
 });
