@@ -13,6 +13,8 @@ export const InputFinding = z.strictObject({
   source: z.string().max(200).default(''),
   /** Detail of the intake item (tremor type …). */
   detail: z.string().max(60).nullable().optional(),
+  /** Why it was not tested. */
+  reason: z.string().max(300).optional(),
 });
 export type InputFinding = z.infer<typeof InputFinding>;
 

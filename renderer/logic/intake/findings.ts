@@ -20,6 +20,8 @@ export interface Finding {
   /** Detail code of the item (tremor type …) or null. */
   detail: string | null;
   severity: Severity;
+  /** Why it was not tested; '' = it was, or nobody said why. */
+  reason: string;
   sentence: string;
 }
 
@@ -42,17 +44,24 @@ export function gradeFromRatings(item: IntakeItem, before: number | null, after:
 
 function fromAnswer(answer: IntakeAnswer, item: IntakeItem): Finding {
   const name = `${item.title}${sideWords[answer.side]}`;
-  const base = { code: item.code, side: answer.side, source: `intakeAnswer/${answer.id}`, detail: answer.detail };
+  const base = {
+    code: item.code,
+    side: answer.side,
+    source: `intakeAnswer/${answer.id}`,
+    detail: answer.detail,
+    reason: '',
+  };
   if (answer.state === 'not-indicated') {
     return { ...base, grade: null, severity: 'not-indicated', sentence: `${name}: not indicated.` };
   }
   if (answer.state === 'not-tested' || answer.grade === null) {
-    const reason = answer.reason.trim() === '' ? '' : ` (${answer.reason.trim()})`;
+    const reason = answer.reason.trim();
     return {
       ...base,
       grade: null,
       severity: 'unknown',
-      sentence: `${name}: not tested${reason}.`,
+      reason,
+      sentence: `${name}: not tested${reason === '' ? '' : ` (${reason})`}.`,
     };
   }
   const choice = item.detail?.choices.find((each) => each.code === answer.detail);
@@ -73,6 +82,7 @@ function fromSetup(setup: SetupResult, source: string, table: ItemTable): Findin
       grade: 1,
       side: 'none',
       source,
+      reason: '',
       detail: null,
       severity: 'before',
       sentence: `${title}. ${sentence}`,
@@ -96,9 +106,12 @@ export function findings(
     const own = latest.filter((answer) => answer.item === item.code);
     if (own.length > 0) return own.map((answer) => fromAnswer(answer, item));
     if (!item.short) return [];
-    const sentence = `${item.title}: not asked yet.`;
     return [
-      { code: item.code, grade: null, side: 'none', source: 'not asked', detail: null, severity: 'unknown', sentence },
+      {
+        ...{ code: item.code, grade: null, side: 'none', source: 'not asked', detail: null, severity: 'unknown' },
+        reason: 'not asked yet',
+        sentence: `${item.title}: not asked yet.`,
+      },
     ];
   });
   const all = setup ? [...fromItems, ...fromSetup(setup.result, `setup/${setup.factId}`, table)] : fromItems;

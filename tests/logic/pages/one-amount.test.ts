@@ -35,13 +35,13 @@ test.each([3, 4, 6])('words lost from line %i: every page has the same turns, li
     seen += 1;
     const from = input({ record: record((r) => r.programs.forEach((program) => (program.lines = lines))) });
     const page = practiceRequestOf(from, rules, t);
-    const turns = writing.reduce((sum, { dose }) => sum + (dose.sets ?? 1) * Math.max(1, dose.timesPerDay), 0);
+    const turns = writing.reduce((sum, { dose }) => sum + (dose.sets ?? 1) * (dose.timesPerDay ?? 1), 0);
     expect([each.name, page.linesPerBout, page.bouts]).toEqual([each.name, writing[0]!.dose.lines, turns]);
     const fresh = writing[0]!.dose.how === 'until-fresh';
-    expect(page.restText).toContain(fresh ? 'as fresh as' : `Rest ${writing[0]!.dose.restMinutes} minutes`);
+    expect(page.restText).toContain(fresh ? 'as fresh as' : `Rest ${writing[0]!.dose.restMinutes?.least} minutes`);
     for (const line of writing)
       if ((line.dose.sets ?? 1) > 1)
-        expect(amountWords(line.dose, t.dose)).toContain(`rest ${writing[0]!.dose.restMinutes} minutes`);
+        expect(amountWords(line.dose, t.dose)).toContain(`rest ${writing[0]!.dose.restMinutes?.least} minutes`);
     const family = practiceSection(
       from,
       { ...from.record.programs[0]!, lines },
@@ -52,7 +52,7 @@ test.each([3, 4, 6])('words lost from line %i: every page has the same turns, li
     const shown = family.blocks.flatMap((block) => (block.kind === 'steps' ? block.items : []));
     for (const step of shown) {
       const line = lines.find((one) => one.id === step.lineId)!;
-      expect(step.dose).toContain(t.dose.minutes(line.dose.minutes));
+      expect(step.dose).toContain(t.dose.minutes(line.dose.minutes!));
     }
   }
   expect(seen).toBeGreaterThan(40);
@@ -60,7 +60,14 @@ test.each([3, 4, 6])('words lost from line %i: every page has the same turns, li
 
 test('a second amount is found where there is one', () => {
   const line = programLine({ item: 'list-practice', kind: 'writing', text: 'Write five things of your list.' });
-  const dose = { ...line.dose, form: 'bouts' as const, sets: 4, minutes: 4, lines: 1, restMinutes: 2 };
+  const dose = {
+    ...line.dose,
+    form: 'bouts' as const,
+    sets: 4,
+    minutes: 4,
+    lines: 1,
+    restMinutes: { least: 2, most: 2 },
+  };
   expect(amountClashes([{ ...line, dose }])).toEqual(['list-practice says 5 thing']);
   expect(amountClashes([{ ...line, dose, text: 'Write your list, one line at a time.' }])).toEqual([]);
 });

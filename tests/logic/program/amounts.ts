@@ -29,13 +29,13 @@ function amountsIn(words: string): { unit: string; n: number }[] {
   }));
 }
 
-const isTimed = (line: ProgramLine): boolean => line.dose.minutes > 0;
+const isTimed = (line: ProgramLine): boolean => line.dose.minutes !== null;
 
 /** Sentences about amounts that do not agree; none where every page can say the same. */
 export function amountClashes(lines: readonly ProgramLine[]): string[] {
   const inTurns = lines.filter((line) => isTimed(line) && line.dose.form === 'bouts');
-  const turnMinutes = new Set(inTurns.map(({ dose }) => dose.minutes / (dose.sets ?? 1)));
-  const rests = new Set(inTurns.map(({ dose }) => dose.restMinutes));
+  const turnMinutes = new Set(inTurns.map(({ dose }) => (dose.minutes ?? 0) / (dose.sets ?? 1)));
+  const rests = new Set(inTurns.map(({ dose }) => dose.restMinutes?.least));
   return lines.flatMap((line) => {
     const { dose } = line;
     const said = amountsIn(`${line.text} ${howWords(dose, texts.dose)}`);

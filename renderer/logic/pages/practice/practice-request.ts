@@ -59,7 +59,7 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
     return ownNameFirst(text, input);
   });
   // Room for every turn of the day, whichever line of writing it belongs to.
-  const turnsOf = ({ dose }: ProgramLine): number => (dose.sets ?? 1) * Math.max(1, dose.timesPerDay);
+  const turnsOf = ({ dose }: ProgramLine): number => (dose.sets ?? 1) * (dose.timesPerDay ?? 1);
   const turned = lines.filter((line) => line.kind === 'writing' && line.dose.form === 'bouts');
   const bouts = writing ? Math.max(1, ...[turned.reduce((sum, line) => sum + turnsOf(line), 0), turnsOf(writing)]) : 1;
   const linesPerBout = writing?.dose.lines ?? null;

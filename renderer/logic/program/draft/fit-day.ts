@@ -71,8 +71,8 @@ function shareTurns(list: readonly Candidate[], day: DayDose, room: number): num
 function inTurns(dose: Dose, turns: number, day: DayDose, own: number): Dose {
   const turn = turns === 1 && own > 0 ? Math.min(day.turn, own) : day.turn;
   // One amount for one thing: the lines that belong to the minutes of a turn, and no other count beside them.
-  const ownLines = dose.lines && dose.minutes > 0 ? Math.max(1, Math.round((dose.lines * turn) / dose.minutes)) : null;
-  const counts = dose.lines !== null || (dose.reps !== null && turn * turns < dose.minutes);
+  const ownLines = dose.lines && dose.minutes ? Math.max(1, Math.round((dose.lines * turn) / dose.minutes)) : null;
+  const counts = dose.lines !== null || (dose.reps !== null && turn * turns < (dose.minutes ?? 0));
   const base = {
     ...dose,
     form: 'bouts' as const,

@@ -36,6 +36,32 @@ const forbids = (veto: Veto, item: Pick<LibraryItem, 'code' | 'kind' | 'hazards'
   veto.kinds.includes(item.kind) ||
   veto.hazards.some((hazard) => item.hazards.includes(hazard));
 
+/** Findings and measures by their plain names, each with why it was not tested where somebody said so. */
+function untestedNames(codes: readonly string[], facts: Facts, rules: RuleTable): string {
+  return codes
+    .map((code) => {
+      const name =
+        [...rules.vocabulary.findings, ...rules.vocabulary.measures].find((each) => each.code === code)?.name ?? code;
+      const found = facts.findings.get(code);
+      return found?.state === 'not-tested' && found.reason !== '' ? `"${name}" (${found.reason})` : `"${name}"`;
+    })
+    .join(', ');
+}
+
+/**
+ * What stays open for a line that is given: vetoes that would forbid it if something that was not tested were found
+ * low. A sentence each, for the therapist.
+ */
+export function leftOpen(line: ProgramLine, input: ProgramInput, rules: RuleTable): string[] {
+  const facts = factsOf(input, rules);
+  const item = itemBehind(line, new Map(rules.items.map((each) => [each.code, each])));
+  return activeVetoes(facts, rules)
+    .filter(({ veto, open }) => open.length > 0 && forbids(veto, item))
+    .map(
+      ({ veto, open }) => `Not known: ${untestedNames(open, facts, rules)}. It may forbid this line: ${veto.because}`,
+    );
+}
+
 /** Why an item is forbidden for this client; empty = it may be given. The untested come first. */
 export function vetoesOf(
   item: LibraryItem,
@@ -43,7 +69,6 @@ export function vetoesOf(
   rules: RuleTable,
   active: readonly ActiveVeto[] = activeVetoes(facts, rules),
 ): Vetoed[] {
-  const names = new Map(rules.vocabulary.findings.map((each) => [each.code, each.name]));
   const untested = item.dependsOn.filter((code) => !isTested(facts, code));
   return [
     ...(untested.length === 0
@@ -52,7 +77,7 @@ export function vetoesOf(
           {
             item: item.code,
             rule: notTestedRule,
-            because: `Not tested is not safe: ${untested.map((code) => `"${names.get(code) ?? code}"`).join(', ')}.`,
+            because: `Not tested is not safe: ${untestedNames(untested, facts, rules)}.`,
           },
         ]),
     ...active

@@ -13,7 +13,12 @@ export type KnownFinding =
       whole: boolean;
       source: string;
     }
-  | { state: 'not-tested'; source: string };
+  | {
+      state: 'not-tested';
+      /** '' = none was given. */
+      reason: string;
+      source: string;
+    };
 
 export interface Facts {
   hand: 'right' | 'left' | null;

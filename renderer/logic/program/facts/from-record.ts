@@ -120,7 +120,10 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
     findings: [
       ...found
         .filter((f) => f.severity !== 'not-indicated')
-        .map((f) => ({ code: f.code, grade: f.grade, side: f.side, source: f.source, detail: f.detail })),
+        .map(({ code, grade, side, source, detail, reason }) => ({
+          ...{ code, grade, side, source, detail },
+          ...(reason === '' ? {} : { reason }),
+        })),
       ...seenFindings(record, rules),
     ],
     redFlags: [...flags.open.map((f) => f.code), ...flags.reviewed.map((f) => ({ code: f.code, reviewed: true }))],

@@ -58,9 +58,10 @@ function forWritingHand(input: ProgramInput, rules: RuleTable): InputFinding[] {
 
 function collect(findings: readonly InputFinding[]): Map<string, KnownFinding> {
   const known = new Map<string, KnownFinding>();
-  for (const { code, grade, source } of findings) {
+  for (const { code, grade, source, reason = '' } of findings) {
     const before = known.get(code);
-    if (!before) known.set(code, grade === null ? { state: 'not-tested', source } : graded(grade, true, source));
+    if (!before)
+      known.set(code, grade === null ? { state: 'not-tested', reason, source } : graded(grade, true, source));
     else if (before.state === 'not-tested') {
       if (grade !== null) known.set(code, graded(grade, false, before.source));
     } else if (grade === null) known.set(code, { ...before, whole: false });
