@@ -53,6 +53,7 @@ const tables = [
   'sample_page',
   'ink_recording',
   PIECES,
+  'spiral_sheet',
   'page_measurement',
   'reading',
   'program',

@@ -25,11 +25,14 @@ const mayBeOne = (a: Named, b: Named): boolean =>
   fold(a.name).replace(/\s+/g, ' ').trim() === fold(b.name).replace(/\s+/g, ' ').trim() &&
   (a.birthYear === null || b.birthYear === null || a.birthYear === b.birthYear);
 
+/** Kinds of facts that name pictures. */
+const PICTURED = ['samplePage', 'issuedPage', 'inkRecording', 'spiralSheet'];
+
 /** Pictures that any version of these facts names and that are here. */
 function picturesIn(db: Db, handed: Pick<Handed, 'entries'>): Handed['pictures'] {
   const ids = new Set<string>();
   for (const { kind, after } of handed.entries) {
-    if (after === null || !['samplePage', 'issuedPage', 'inkRecording'].includes(kind)) continue;
+    if (after === null || !PICTURED.includes(kind)) continue;
     const fact = JSON.parse(after) as Record<string, unknown>;
     for (const field of ['blob', 'view', 'pdf']) if (typeof fact[field] === 'string') ids.add(fact[field]);
   }

@@ -44,11 +44,15 @@ function eraseBlobs(db: Db, clientId: string): void {
        OR id IN (SELECT blob_id FROM sample_page WHERE client_id = @id)
        OR id IN (SELECT view_id FROM sample_page WHERE client_id = @id)
        OR id IN (SELECT pdf_id FROM issued_page WHERE client_id = @id)
-       OR id IN (SELECT blob_id FROM ink_recording WHERE client_id = @id))
+       OR id IN (SELECT blob_id FROM ink_recording WHERE client_id = @id)
+       OR id IN (SELECT blob_id FROM spiral_sheet WHERE client_id = @id)
+       OR id IN (SELECT view_id FROM spiral_sheet WHERE client_id = @id))
      AND id NOT IN (SELECT blob_id FROM sample_page WHERE client_id <> @id)
      AND id NOT IN (SELECT view_id FROM sample_page WHERE client_id <> @id)
      AND id NOT IN (SELECT pdf_id FROM issued_page WHERE client_id <> @id AND pdf_id IS NOT NULL)
-     AND id NOT IN (SELECT blob_id FROM ink_recording WHERE client_id <> @id AND blob_id IS NOT NULL)`,
+     AND id NOT IN (SELECT blob_id FROM ink_recording WHERE client_id <> @id AND blob_id IS NOT NULL)
+     AND id NOT IN (SELECT blob_id FROM spiral_sheet WHERE client_id <> @id)
+     AND id NOT IN (SELECT view_id FROM spiral_sheet WHERE client_id <> @id)`,
   ).run({ id: clientId });
 }
 

@@ -18,7 +18,9 @@ function picturesOf(db: Db, clientId: string): ExportedPicture[] {
       `SELECT id, sha256, mime, size AS bytes FROM blob WHERE id IN (
          SELECT blob_id FROM sample_page WHERE client_id = @id UNION SELECT view_id FROM sample_page WHERE client_id = @id
          UNION SELECT pdf_id FROM issued_page WHERE client_id = @id
-         UNION SELECT blob_id FROM ink_recording WHERE client_id = @id) ORDER BY id`,
+         UNION SELECT blob_id FROM ink_recording WHERE client_id = @id
+         UNION SELECT blob_id FROM spiral_sheet WHERE client_id = @id
+         UNION SELECT view_id FROM spiral_sheet WHERE client_id = @id) ORDER BY id`,
     )
     .all({ id: clientId }) as ExportedPicture[];
 }
@@ -57,7 +59,7 @@ export function readExport(value: unknown): ClientExport {
     ids.add(fact.id);
     if (clientOf(kind, fact) !== record.client.id) throw new CaseloadError('malformed-request', `${kind}.clientId`);
   }
-  for (const page of record.samplePages) {
+  for (const page of [...record.samplePages, ...record.spiralSheets]) {
     if (!listed.has(page.blob) || !listed.has(page.view)) throw new CaseloadError('malformed-request', 'pictures');
   }
   for (const { blob } of record.inkRecordings) {

@@ -12,6 +12,7 @@ export const PageKind = z.enum([
   'discharge',
   'initial-evaluation',
   'caregiver',
+  'spiral-sheet',
 ]);
 export type PageKind = z.infer<typeof PageKind>;
 

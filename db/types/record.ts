@@ -11,6 +11,7 @@ import { IssuedPage, PageDraft } from './page.ts';
 import { PracticeLog, Program } from './program.ts';
 import { Reading } from './reading.ts';
 import { InkRecording, PageMeasurement, Sample, SamplePage } from './sample.ts';
+import { SpiralSheet } from './spiral.ts';
 import { Visit, VisitPlan } from './visit.ts';
 
 export const factKinds = {
@@ -23,6 +24,7 @@ export const factKinds = {
   samplePage: SamplePage,
   pageMeasurement: PageMeasurement,
   inkRecording: InkRecording,
+  spiralSheet: SpiralSheet,
   reading: Reading,
   program: Program,
   practiceLog: PracticeLog,
@@ -50,6 +52,8 @@ export const ClientRecord = z.object({
   pageMeasurements: z.array(PageMeasurement),
   /** A record exported before pens were recorded has none. */
   inkRecordings: z.array(InkRecording).default([]),
+  /** A record exported before spirals were measured has none. */
+  spiralSheets: z.array(SpiralSheet).default([]),
   readings: z.array(Reading),
   programs: z.array(Program),
   practiceLogs: z.array(PracticeLog),

@@ -17,6 +17,7 @@ import { readbackRequests } from './readback.ts';
 import { recordRequests } from './records.ts';
 import { rulesRequests } from './rules.ts';
 import { sampleRequests } from './sample.ts';
+import { spiralRequests } from './spiral.ts';
 
 export const contract = {
   ...appRequests,
@@ -25,6 +26,7 @@ export const contract = {
   ...intakeRequests,
   ...sampleRequests,
   ...inkRequests,
+  ...spiralRequests,
   ...readbackRequests,
   ...programRequests,
   ...goalRequests,

@@ -27,6 +27,7 @@ import { recordHandlers } from './records.ts';
 import { rulesHandlers } from './rules.ts';
 import { sampleHandlers } from './sample.ts';
 import type { Services } from './services.ts';
+import { spiralHandlers } from './spiral.ts';
 
 type Handlers = { [N in keyof Contract]: Handler<N> };
 
@@ -37,6 +38,7 @@ export const handlers: Handlers = {
   ...intakeHandlers,
   ...sampleHandlers,
   ...inkHandlers,
+  ...spiralHandlers,
   ...readbackHandlers,
   ...programHandlers,
   ...goalHandlers,

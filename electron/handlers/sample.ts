@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { PageMeasurement, Sample, SamplePage } from '../../db/types/sample.ts';
 import { ownRepeats, withHand } from '../../renderer/logic/record/hand-ranges.ts';
 import { rulingOf } from '../../renderer/logic/sample/carried-conditions.ts';
+import { MIME_OF } from '../files/decode/picture-header.ts';
 import { lookInWorker, measureInWorker, showInWorker } from '../files/measure/page-file.ts';
 import { METHOD_VERSION, type Correction } from '../../renderer/measure/index.ts';
 import { Refusal } from '../contract/envelope.ts';
@@ -10,14 +11,6 @@ import type { Handler } from './handler.ts';
 import { currentRules } from './rules.ts';
 import { saveFact } from './saving.ts';
 import type { Services } from './services.ts';
-
-const mimeOf = {
-  png: 'image/png',
-  jpeg: 'image/jpeg',
-  webp: 'image/webp',
-  tiff: 'image/tiff',
-  pdf: 'application/pdf',
-} as const;
 
 /** Believable scales: 40 to 2400 dpi. Outside them a typing error is likelier than a scanner. */
 const pxPerMmRange = { min: 40 / 25.4, max: 2400 / 25.4 };
@@ -58,7 +51,7 @@ export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } 
     if (!sample) throw new Refusal('not-found');
     const bytes = services.takeStaged(token);
     const look = await lookInWorker(bytes, {}, { pdfPage });
-    const mime = mimeOf[look.format];
+    const mime = MIME_OF[look.format];
     const shown = look.format === 'tiff' || look.format === 'pdf' ? await showInWorker(bytes, {}, { pdfPage }) : null;
     // The caseload may have been locked while the worker read the page.
     const open = services.need();

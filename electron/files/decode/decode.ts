@@ -110,7 +110,15 @@ export async function pictureForWindow(
   const format = formatOf(bytes);
   if (format === 'png' || format === 'jpeg' || format === 'webp') return { mime: `image/${format}`, bytes };
   const decoded = await decodePage(bytes, options);
-  const { width, height, data } = decoded.gray;
+  return pngOf(decoded.gray);
+}
+
+/** Gray pixels as a picture that the window can show. */
+export async function pngOf({
+  width,
+  height,
+  data,
+}: DecodedPage['gray']): Promise<{ mime: string; bytes: Uint8Array }> {
   const png = await sharp(data, { raw: { width, height, channels: 1 } })
     .png({ compressionLevel: 3 })
     .toBuffer();

@@ -3,6 +3,14 @@ import { tiffDpi } from './tiff-dpi.ts';
 
 export type PictureFormat = 'png' | 'jpeg' | 'webp' | 'tiff' | 'pdf';
 
+export const MIME_OF = {
+  png: 'image/png',
+  jpeg: 'image/jpeg',
+  webp: 'image/webp',
+  tiff: 'image/tiff',
+  pdf: 'application/pdf',
+} as const satisfies Record<PictureFormat, string>;
+
 /** Below this no scanner writes: 72 and 96 are placeholders of screens and phones, not scales (common practice). */
 const LOWEST_SCAN_DPI = 100;
 const HIGHEST_SCAN_DPI = 2400;

@@ -1,8 +1,8 @@
 import { Worker } from 'node:worker_threads';
-import type { MeasureOptions } from '../../../renderer/measure/index.ts';
+import type { MeasureOptions, SpiralSeconds } from '../../../renderer/measure/index.ts';
 import { DECODE_CODES, DecodeError } from '../decode/decode-error.ts';
 import type { DecodeCode } from '../decode/decode-error.ts';
-import type { MeasuredPage, PageAnswer, PageJob, PageLook, ShownPage } from './page-job.ts';
+import type { MeasuredPage, PageAnswer, PageJob, PageLook, ShownPage, SpiralPage } from './page-job.ts';
 
 export interface WorkerHooks {
   /** Told between stages: a plain word and the share done, 0 to 1. */
@@ -174,5 +174,20 @@ export async function showInWorker(
 ): Promise<ShownPage> {
   const answer = await runInWorker({ kind: 'show', bytes, options: { scale: null }, ...extras }, hooks);
   if (answer.kind !== 'show') throw new Error('the page worker answered another question');
+  return answer;
+}
+
+/**
+ * Decodes a scan of our sheet of spirals and measures it.
+ * @throws DecodeError
+ */
+export async function spiralInWorker(
+  bytes: Uint8Array,
+  seconds: SpiralSeconds,
+  hooks: WorkerHooks = {},
+  extras: PageJobExtras = {},
+): Promise<SpiralPage> {
+  const answer = await runInWorker({ kind: 'spiral', bytes, options: { scale: null }, seconds, ...extras }, hooks);
+  if (answer.kind !== 'spiral') throw new Error('the page worker answered another question');
   return answer;
 }

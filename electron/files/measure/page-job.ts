@@ -1,16 +1,18 @@
-import type { MeasureOptions, PageResult } from '../../../renderer/measure/index.ts';
+import type { MeasureOptions, PageResult, SpiralSeconds, SpiralSheetResult } from '../../../renderer/measure/index.ts';
 import type { DecodeLimits } from '../decode/decode.ts';
 import type { PictureFormat } from '../decode/picture-header.ts';
 
 /** What the page worker is asked for. */
 export interface PageJob {
-  /** `look`: format and size only; `measure`: everything; `show`: a picture that the window can display. */
-  kind: 'look' | 'measure' | 'show';
+  /** `look`: format and size only; `measure`: everything; `show`: a picture that the window can display; `spiral`: our sheet of spirals. */
+  kind: 'look' | 'measure' | 'show' | 'spiral';
   bytes: Uint8Array;
   options: MeasureOptions;
   limits?: Partial<DecodeLimits>;
   /** Page of a PDF, from 1. */
   pdfPage?: number;
+  /** How long each spiral of the sheet took. */
+  seconds?: SpiralSeconds;
   /** The bytes are bare gray values of this size, not a file. */
   rawSize?: { width: number; height: number };
   /** Measure it without the corrections too, from the same decoding. */
@@ -42,5 +44,14 @@ export interface ShownPage {
   bytes: Uint8Array;
 }
 
+export interface SpiralPage extends PageLook {
+  result: SpiralSheetResult;
+  /** A picture for the window, where the file itself is none that it can show. */
+  view: ShownPage | null;
+}
+
 export type PageAnswer =
-  ({ kind: 'look' } & PageLook) | ({ kind: 'measure' } & MeasuredPage) | ({ kind: 'show' } & ShownPage);
+  | ({ kind: 'look' } & PageLook)
+  | ({ kind: 'measure' } & MeasuredPage)
+  | ({ kind: 'show' } & ShownPage)
+  | ({ kind: 'spiral' } & SpiralPage);

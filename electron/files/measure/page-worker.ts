@@ -1,8 +1,13 @@
 /** Runs in a worker thread: a page in, its measures out, then the next. Ended from outside by terminating the thread. */
 import { parentPort } from 'node:worker_threads';
-import { measurePage, type MeasureOptions, type PageResult } from '../../../renderer/measure/index.ts';
+import {
+  measurePage,
+  measureSpiralSheet,
+  type MeasureOptions,
+  type PageResult,
+} from '../../../renderer/measure/index.ts';
 import { DecodeError } from '../decode/decode-error.ts';
-import { decodePage, giveBack, pictureForWindow } from '../decode/decode.ts';
+import { decodePage, giveBack, pictureForWindow, pngOf } from '../decode/decode.ts';
 import type { DecodedPage } from '../decode/decode.ts';
 import type { PageAnswer, PageJob } from './page-job.ts';
 import { startSecondThread } from './second-thread.ts';
@@ -23,6 +28,13 @@ async function run(job: PageJob): Promise<PageAnswer> {
   const page = await decoded(job);
   const { gray, format, fileDpi, width, height } = page;
   if (job.kind === 'look') return { kind: 'look', format, fileDpi, width, height };
+  if (job.kind === 'spiral') {
+    const scale = fileDpi === null ? null : { pxPerMm: fileDpi / 25.4, source: 'file-dpi' as const };
+    const result = measureSpiralSheet(gray, scale, job.seconds ?? { traced: null, free: null });
+    const view = format === 'tiff' || format === 'pdf' ? await pngOf(gray) : null;
+    giveBack(gray.data);
+    return { kind: 'spiral', result, view, format, fileDpi, width, height };
+  }
   const options = { ...job.options };
   // The file's own resolution is the last resort; what the therapist gave goes first.
   if (!options.scale && fileDpi !== null && !job.ignoreFileDpi)

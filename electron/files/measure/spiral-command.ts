@@ -17,7 +17,7 @@ function readable(result: SpiralResult): string {
   return [
     `Turns ${shown(result.turns, '')}.`,
     `Distance from an even spiral: ${shown(result.radialRmsMm, ' mm')}, ${shown(result.radialRmsPercent, ' % of the distance between turns')}.`,
-    `Swings a turn ${shown(result.swingsPerTurn, '')}, a second ${shown(result.frequencyHz, '')}.`,
+    `Swings a turn ${shown(result.swingsPerTurn, '')}, a cm ${shown(result.swingsPerCm, '')}, a second ${shown(result.frequencyHz, '')}.`,
     ...result.warnings.map(({ message }) => `Note: ${message}`),
   ].join('\n');
 }

@@ -9,6 +9,7 @@ export const kindWords: Record<string, string> = {
   samplePage: 'written page',
   pageMeasurement: 'page measurement',
   inkRecording: 'pen recording',
+  spiralSheet: 'drawn spirals',
   reading: 'reading',
   program: 'home program',
   practiceLog: 'practice day',

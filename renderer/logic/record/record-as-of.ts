@@ -26,6 +26,7 @@ export function recordAsOf(record: ClientRecord, visitId: string): ClientRecord 
     samplePages: known(record.samplePages),
     pageMeasurements: known(record.pageMeasurements),
     inkRecordings: known(record.inkRecordings),
+    spiralSheets: known(record.spiralSheets),
     readings: known(record.readings),
     programs: known(record.programs),
     practiceLogs: record.practiceLogs.filter((log) => log.date <= now.date),

@@ -28,6 +28,21 @@ const en = {
     check: { date: 'Date', payTo: 'Pay to', sum: 'Sum in words', sign: 'Signature' },
     actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
+  /** The sheet of two spirals. */
+  spiral: {
+    title: 'Two spirals',
+    hand: 'Hand',
+    seconds: 'Seconds',
+    traced: '1  On the line',
+    tracedHow: [
+      'From the middle outwards,',
+      'along the gray line, in one go.',
+      'Dark pen. Wrist and hand',
+      'do not touch the table.',
+    ],
+    free: '2  Free',
+    freeHow: ['From the middle outwards,', 'four turns, without a line,', 'about as large as above.', 'In one go.'],
+  },
   /** What the client wants to write, as a short name on a page. */
   occasions: {
     signature: 'signature',

@@ -31,6 +31,20 @@ export const es: Texts = {
     check: { date: 'Fecha', payTo: 'Páguese a', sum: 'Suma en letras', sign: 'Firma' },
     actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
+  spiral: {
+    title: 'Dos espirales',
+    hand: 'Mano',
+    seconds: 'Segundos',
+    traced: '1  Sobre la línea',
+    tracedHow: [
+      'Del centro hacia afuera,',
+      'por la línea gris, sin parar.',
+      'Pluma oscura. La muñeca y la',
+      'mano no tocan la mesa.',
+    ],
+    free: '2  Libre',
+    freeHow: ['Del centro hacia afuera,', 'cuatro vueltas, sin línea,', 'tan grande como arriba.', 'Sin parar.'],
+  },
   occasions: {
     signature: 'firma',
     check: 'cheque',

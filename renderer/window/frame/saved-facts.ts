@@ -33,6 +33,7 @@ const listOf = {
   samplePage: 'samplePages',
   pageMeasurement: 'pageMeasurements',
   inkRecording: 'inkRecordings',
+  spiralSheet: 'spiralSheets',
   reading: 'readings',
   program: 'programs',
   practiceLog: 'practiceLogs',

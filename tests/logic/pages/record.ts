@@ -292,6 +292,7 @@ export function record(change: (r: ClientRecord) => void = () => undefined): Cli
     issuedPages: [],
     writingOccasions: [],
     signatureChecks: [],
+    spiralSheets: [],
     trials: [],
     visitPlans: [],
   });

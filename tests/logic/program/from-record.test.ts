@@ -106,6 +106,7 @@ beforeEach(() => {
     issuedPages: [],
     writingOccasions: [],
     signatureChecks: [],
+    spiralSheets: [],
     trials: [],
     visitPlans: [],
   };

@@ -22,6 +22,7 @@ import { comeBackWhen, dischargeSummary, progressReport } from '../kinds/progres
 import { referralPage } from '../kinds/referral.ts';
 import { itemOfOccasion, occasionsWanted } from '../../record/writing-occasions.ts';
 import { safeProgram } from './safe-program.ts';
+import { spiralSheet } from '../kinds/spiral-sheet.ts';
 import { selfCheckCard } from '../kinds/self-check-card.ts';
 import type { Texts } from '../../texts/en.ts';
 import { visitNote } from '../kinds/visit-note.ts';
@@ -212,6 +213,8 @@ function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: 
       return dischargeSummary(input, words.report, comeBackWhen, rules.intake);
     case 'initial-evaluation':
       return withNotes(initialEvaluation(input, { ...words.report, pictures, trueSize }, rules, t));
+    case 'spiral-sheet':
+      return packetOf(kind, input, [spiralSheet(input, t)], []);
     case 'caregiver':
       return caregiverPage(input, choices.pt, t);
   }

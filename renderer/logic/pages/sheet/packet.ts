@@ -5,6 +5,7 @@
 import type { PageKind } from '../../../../db/types/page.ts';
 import type { Language } from '../../texts/languages.ts';
 import type { SheetName } from '../practice/sheet-sizes.ts';
+import type { SpiralSheetModel } from '../kinds/spiral-sheet.ts';
 import type { PracticeSheet } from '../practice/practice.ts';
 
 export interface PageStep {
@@ -95,7 +96,7 @@ export interface DocSheet extends Doc {
   pages: number;
 }
 
-export type SheetModel = DocSheet | PracticeSheet;
+export type SheetModel = DocSheet | PracticeSheet | SpiralSheetModel;
 
 /** What is previewed, printed and frozen: all sheets of one page kind and what they rest on. */
 export interface Packet {

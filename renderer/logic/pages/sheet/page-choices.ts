@@ -6,6 +6,7 @@ export const pageKinds: readonly { kind: PageKind; label: string; hint: string }
   { kind: 'family-summary', label: 'Family summary', hint: 'one page, plain words' },
   { kind: 'home-program', label: 'Home program', hint: 'with log and check card' },
   { kind: 'practice-pages', label: 'Practice pages', hint: 'true to scale' },
+  { kind: 'spiral-sheet', label: 'Spiral sheet', hint: 'to draw on, true to scale' },
   { kind: 'caregiver', label: 'Page for the helper', hint: 'one cue, then less' },
   { kind: 'initial-evaluation', label: 'Initial evaluation', hint: 'first visit, with the screen' },
   { kind: 'visit-note', label: 'Visit note', hint: 'text to copy' },

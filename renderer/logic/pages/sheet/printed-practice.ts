@@ -7,16 +7,18 @@ export function printedPractice(packet: Pick<Packet, 'sheets'>): Printed[] {
   return packet.sheets.flatMap((sheet): Printed[] =>
     sheet.type === 'practice'
       ? [{ lineIds: sheet.lineIds ?? null, title: sheet.title, kind: 'sheet' }]
-      : sheet.sections.flatMap((section) =>
-          section.blocks.flatMap((block) =>
-            block.kind === 'steps'
-              ? block.items.map(({ lineId = null, title }): Printed => ({
-                  lineIds: lineId === null ? null : [lineId],
-                  title,
-                  kind: 'step',
-                }))
-              : [],
+      : sheet.type === 'spiral'
+        ? []
+        : sheet.sections.flatMap((section) =>
+            section.blocks.flatMap((block) =>
+              block.kind === 'steps'
+                ? block.items.map(({ lineId = null, title }): Printed => ({
+                    lineIds: lineId === null ? null : [lineId],
+                    title,
+                    kind: 'step',
+                  }))
+                : [],
+            ),
           ),
-        ),
   );
 }
