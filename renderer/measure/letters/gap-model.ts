@@ -3,6 +3,9 @@
  * inside a word, between words) and the widths that words have. Lengths in x-heights.
  */
 
+import { densities, stretchesOf, WORD } from './word-stretches.ts';
+import type { Stretches } from './word-stretches.ts';
+
 /** One line: its pieces of ink from left to right, and the gaps between them (one fewer). */
 export interface GapLine {
   from: readonly number[];
@@ -42,10 +45,6 @@ const TOUCHING = 0.03;
 /** What is expected before a page is looked at: mean of ln(gap + SHIFT), how far hands differ in it, and the usual spread. */
 const INNER = { mean: Math.log(0.35), between: 0.5, sd: 0.4 } as const;
 const BETWEEN = { mean: Math.log(1.6), between: 0.4, sd: 0.35 } as const;
-const WORD = { mean: Math.log(3.2), between: 0.3, sd: 0.68 } as const;
-/** Words of one letter or figure: their share (from memory: 3 to 6 % of English), their width to that of the others, spread. */
-const SHORT = { share: 0.02, mean: Math.log(0.15), sd: 0.9 } as const;
-const LN_ROOT_2_PI = 0.5 * Math.log(2 * Math.PI);
 /** So many gaps is the usual spread worth. */
 const SD_WEIGHT = 8;
 /** Gaps inside words per x-height: expected, and so many x-heights of writing is that worth. */
@@ -53,8 +52,6 @@ const RATE = { value: 0.4, weight: 15 } as const;
 /** The first cut is tried at each of these, x-heights. */
 const STARTS = [0.4, 0.65, 1, 1.6] as const;
 const ROUNDS = 12;
-/** Words are no wider than this. */
-const WIDEST = 30;
 
 /**
  * How far lines of one page differ in how wide they are spaced (standard deviation of ln): analysis of variance of the
@@ -70,33 +67,45 @@ const at = (gap: number): number => Math.log(Math.max(gap, TOUCHING) + SHIFT);
 /** Chance of each gap to part words. */
 export function gapChances(lines: readonly GapLine[]): GapAnswer {
   let best: GapModel | null = null;
+  const stretches = lines.map(stretchesOf);
+  /** Ways of parting that were met, with the rounds that they had left to come to rest in. */
+  const met = new Map<string, number>();
   for (const cut of STARTS) {
     let isBetween: number[][] = lines.map((line) => line.gaps.map((gap) => (gap > cut ? 1 : 0)));
     let model = fitted(lines, isBetween);
-    for (let round = 0; round < ROUNDS; round += 1) {
-      const next = lines.map((line) => bestPath(line, model));
-      model = {
-        ...fitted(
-          lines,
-          next.map(({ cuts }) => cuts),
-        ),
-        score: 0,
-      };
-      model.score = next.reduce((sum, { score }) => sum + score, priorOf(model));
-      const same = next.every(({ cuts }, i) => cuts.every((c, k) => c === isBetween[i]![k]));
+    const way: string[] = [];
+    let score = -Infinity;
+    let rested = false;
+    let known = false;
+    for (let round = 0; round < ROUNDS && !rested && !known; round += 1) {
+      const key = isBetween.map((cuts) => cuts.join('')).join(' ');
+      // From here it goes the way of an earlier start, to the same rest.
+      known = (met.get(key) ?? Infinity) <= ROUNDS - round;
+      if (known) break;
+      way.push(key);
+      const next = lines.map((line, i) => bestPath(line, stretches[i]!, model));
+      model = fitted(
+        lines,
+        next.map(({ cuts }) => cuts),
+      );
+      score = next.reduce((sum, path) => sum + path.score, priorOf(model));
+      rested = next.every(({ cuts }, i) => cuts.every((c, k) => c === isBetween[i]![k]));
       isBetween = next.map(({ cuts }) => cuts);
-      if (same) break;
     }
-    model.score = lines.reduce((sum, line) => sum + bestPath(line, model).score, priorOf(model));
-    if (!best || model.score > best.score) best = model;
+    if (known) continue;
+    // At rest the model is that of its own best ways.
+    if (rested) way.forEach((key, i) => met.set(key, way.length - i));
+    else score = lines.reduce((sum, line, i) => sum + bestPath(line, stretches[i]!, model).score, priorOf(model));
+    model.score = score;
+    if (!best || score > best.score) best = model;
   }
   let model = best!;
-  let chances = lines.map((line) => chancesOf(line, model, 0));
+  let chances = lines.map((line, i) => chancesOf(line, stretches[i]!, model, 0));
   let spacing = lines.map(() => 0);
   for (let round = 0; round < 3; round += 1) {
     model = fitted(lines, chances);
     spacing = lines.map((line, i) => spacingOf(line, chances[i]!, model));
-    chances = lines.map((line, i) => chancesOf(line, model, spacing[i]!));
+    chances = lines.map((line, i) => chancesOf(line, stretches[i]!, model, spacing[i]!));
   }
   return { model, chances, spacing };
 }
@@ -196,17 +205,11 @@ export function oddsOf(line: GapLine, model: GapModel, spacing: number): number[
   });
 }
 
-/** Log density of a word's width per x-height. */
-function lnWidth(width: number, { width: mean }: GapModel): number {
-  const x = Math.log(Math.max(0.05, width));
-  const short = (SHORT.share / SHORT.sd) * Math.exp(-0.5 * ((x - mean - SHORT.mean) / SHORT.sd) ** 2);
-  const usual = ((1 - SHORT.share) / WORD.sd) * Math.exp(-0.5 * ((x - mean) / WORD.sd) ** 2);
-  return Math.log(short + usual + 1e-12) - LN_ROOT_2_PI - x;
-}
-
 /** The best words of a line: 1 for each gap that parts. */
-function bestPath(line: GapLine, model: GapModel): { cuts: number[]; score: number } {
+function bestPath(line: GapLine, stretches: Stretches, model: GapModel): { cuts: number[]; score: number } {
   const odds = oddsOf(line, model, 0);
+  const density = densities(stretches, model.width);
+  const { first } = stretches;
   const n = line.from.length;
   const best = new Float64Array(n + 1).fill(-Infinity);
   const back = new Int32Array(n + 1);
@@ -227,15 +230,12 @@ function bestPath(line: GapLine, model: GapModel): { cuts: number[]; score: numb
   for (let k = 0; k < n; k += 1) {
     if (best[k] === -Infinity) continue;
     const start = best[k]! + (k > 0 ? odds[k - 1]! : 0);
-    let end = -Infinity;
-    for (let j = k; j < n; j += 1) {
-      end = Math.max(end, line.to[j]!);
-      const width = end - line.from[k]!;
-      if (width > WIDEST && j > k) break;
-      const score = start + lnWidth(width, model);
-      if (score > best[j + 1]!) {
-        best[j + 1] = score;
-        back[j + 1] = k;
+    for (let i = first[k]!; i < first[k + 1]!; i += 1) {
+      const next = k + 1 + i - first[k]!;
+      const score = start + density[i]!;
+      if (score > best[next]!) {
+        best[next] = score;
+        back[next] = k;
       }
     }
   }
@@ -245,31 +245,26 @@ function bestPath(line: GapLine, model: GapModel): { cuts: number[]; score: numb
 }
 
 /** Chances over all ways of parting a line into words (forward and backward). */
-function chancesOf(line: GapLine, model: GapModel, spacing: number): number[] {
+function chancesOf(line: GapLine, stretches: Stretches, model: GapModel, spacing: number): number[] {
   const odds = oddsOf(line, model, spacing);
+  const density = densities(stretches, model.width);
+  const { first } = stretches;
   const n = line.from.length;
   const forward = new Float64Array(n + 1).fill(-Infinity);
   const backward = new Float64Array(n + 1).fill(-Infinity);
   forward[0] = 0;
   backward[n] = 0;
-  const each = (visit: (k: number, j: number, score: number) => void, down: boolean): void => {
-    for (let i = 0; i < n; i += 1) {
-      const k = down ? n - 1 - i : i;
-      let end = -Infinity;
-      for (let j = k; j < n; j += 1) {
-        end = Math.max(end, line.to[j]!);
-        const width = end - line.from[k]!;
-        if (width > WIDEST && j > k) break;
-        visit(k, j + 1, lnWidth(width, model) + (k > 0 ? odds[k - 1]! : 0));
-      }
+  for (let k = 0; k < n; k += 1) {
+    const cut = k > 0 ? odds[k - 1]! : 0;
+    for (let i = first[k]!; i < first[k + 1]!; i += 1) {
+      const next = k + 1 + i - first[k]!;
+      density[i] = density[i]! + cut;
+      forward[next] = lnSum(forward[next]!, forward[k]! + density[i]!);
     }
-  };
-  each((k, j, score) => {
-    forward[j] = lnSum(forward[j]!, forward[k]! + score);
-  }, false);
-  each((k, j, score) => {
-    backward[k] = lnSum(backward[k]!, backward[j]! + score);
-  }, true);
+  }
+  for (let k = n - 1; k >= 0; k -= 1)
+    for (let i = first[k]!; i < first[k + 1]!; i += 1)
+      backward[k] = lnSum(backward[k]!, backward[k + 1 + i - first[k]!]! + density[i]!);
   const all = forward[n]!;
   return line.gaps.map((_, k) => Math.exp(Math.min(0, forward[k + 1]! + backward[k + 1]! - all)));
 }

@@ -49,18 +49,25 @@ const ROUNDS = 40;
 /** Fewer tops than this tell nothing. */
 const LEAST = 8;
 
-interface Point {
-  line: number;
-  y: number;
+/** Tops of all lines: ln(height) over the line's trend, and whose line each is. */
+interface Points {
+  ys: Float64Array;
+  lines: Int32Array;
 }
 
 /** Fits the page; null with few tops. @param tops those of each line */
 export function pageModel(lines: readonly LineWork[], tops: readonly (readonly LetterTop[])[]): PageModel | null {
-  const points: Point[] = lines.flatMap(({ trend }, line) =>
-    tops[line]!.flatMap(({ u, height }) => (height > 0 ? [{ line, y: Math.log(height / sizeAt(trend, u)) }] : [])),
-  );
-  if (points.length < LEAST) return null;
-  const middle = median(points.map(({ y }) => y))!;
+  const [ys, ofLine]: [number[], number[]] = [[], []];
+  lines.forEach(({ trend }, line) => {
+    for (const { u, height } of tops[line]!)
+      if (height > 0) {
+        ys.push(Math.log(height / sizeAt(trend, u)));
+        ofLine.push(line);
+      }
+  });
+  if (ys.length < LEAST) return null;
+  const points: Points = { ys: Float64Array.from(ys), lines: Int32Array.from(ofLine) };
+  const middle = median(ys)!;
   let best: PageModel | null = null;
   let highest = -Infinity;
   for (const tall of STEPS)
@@ -78,7 +85,8 @@ export function smallChance(model: PageModel, line: LineWork, index: number, { u
   return parts.small / parts.all;
 }
 
-const normal = (x: number, spread: number): number => Math.exp(-0.5 * (x / spread) ** 2) / (spread * 2.5066282746);
+const ROOT_2_PI = 2.5066282746;
+const normal = (x: number, spread: number): number => Math.exp(-0.5 * (x / spread) ** 2) / (spread * ROOT_2_PI);
 
 function chancesOf(
   model: PageModel,
@@ -104,38 +112,49 @@ function startOf(lines: number, level: number, tall: PageModel['tall']): PageMod
 }
 
 /** @param start is not changed */
-function fitted(points: readonly Point[], start: PageModel, rounds: number): { model: PageModel; score: number } {
+function fitted({ ys, lines: ofLine }: Points, start: PageModel, rounds: number): { model: PageModel; score: number } {
   const model = { ...start };
-  const lines = start.offsets.length;
+  const own = new Float64Array(2 * start.offsets.length);
   let score = -Infinity;
   for (let round = 0; round < rounds; round += 1) {
     const sums = { small: 0, tall: 0, join: 0, other: 0 };
-    const own = Array.from({ length: lines }, () => [0, 0] as [number, number]);
+    own.fill(0);
     let [square, high, highSquare, mean, likelihood] = [0, 0, 0, 0, 0];
-    for (const { line, y } of points) {
-      const parts = chancesOf(model, line, y);
-      const [small, tall, join] = [parts.small / parts.all, parts.tall / parts.all, parts.join / parts.all];
-      likelihood += Math.log(parts.all);
-      sums.small += small;
-      sums.tall += tall;
-      sums.join += join;
-      sums.other += 1 - small - tall - join;
-      const off = y - model.level - model.offsets[line]!;
-      mean += small * (y - model.offsets[line]!);
-      own[line]![0] += small;
-      own[line]![1] += small * (y - model.level);
-      square += small * off * off;
-      high += tall * off;
-      highSquare += tall * (off - model.tall.step) ** 2;
+    // Written out, without objects: some 160 rounds a page. The numbers are those of `chancesOf`.
+    const { level, spread, shares, tall } = model;
+    const offsets = Float64Array.from(model.offsets);
+    const [smallWidth, tallWidth, joinWidth] = [spread * ROOT_2_PI, tall.spread * ROOT_2_PI, JOIN.spread * ROOT_2_PI];
+    const elsewhere = shares.other / RANGE;
+    for (let i = 0; i < ys.length; i += 1) {
+      const y = ys[i]!;
+      const line = ofLine[i]!;
+      const off = y - level - offsets[line]!;
+      const beyond = off - tall.step;
+      const smallPart = shares.small * (Math.exp(-0.5 * (off / spread) ** 2) / smallWidth);
+      const tallPart = shares.tall * (Math.exp(-0.5 * (beyond / tall.spread) ** 2) / tallWidth);
+      const joinPart = shares.join * (Math.exp(-0.5 * ((off - JOIN.step) / JOIN.spread) ** 2) / joinWidth);
+      const all = smallPart + tallPart + joinPart + elsewhere;
+      const [isSmall, isTall, isJoin] = [smallPart / all, tallPart / all, joinPart / all];
+      likelihood += Math.log(all);
+      sums.small += isSmall;
+      sums.tall += isTall;
+      sums.join += isJoin;
+      sums.other += 1 - isSmall - isTall - isJoin;
+      mean += isSmall * (y - offsets[line]!);
+      own[2 * line]! += isSmall;
+      own[2 * line + 1]! += isSmall * (y - level);
+      square += isSmall * off * off;
+      high += isTall * off;
+      highSquare += isTall * beyond ** 2;
     }
     model.level = mean / Math.max(1e-9, sums.small);
     const variance = (square + SMALL.weight * SMALL.spread ** 2) / (sums.small + SMALL.weight);
     model.spread = Math.sqrt(variance);
-    model.offsets = own.map(([n, sum]) => sum / (n + variance / LINE_VARIANCE));
+    model.offsets = model.offsets.map((_, line) => own[2 * line + 1]! / (own[2 * line]! + variance / LINE_VARIANCE));
     const step = (high + TALL.weight * TALL.step) / (sums.tall + TALL.weight);
     const tallVariance = (highSquare + TALL.weight * TALL.spread ** 2) / (sums.tall + TALL.weight);
     model.tall = { step, spread: Math.sqrt(tallVariance) };
-    const all = points.length + SHARES.small + SHARES.tall + SHARES.join + SHARES.other;
+    const all = ys.length + SHARES.small + SHARES.tall + SHARES.join + SHARES.other;
     model.shares = {
       small: (sums.small + SHARES.small) / all,
       tall: (sums.tall + SHARES.tall) / all,
