@@ -4,7 +4,8 @@
  */
 export { lumaOf } from './image/luma.ts';
 export { SecondThread } from './image/wasm/thread-port.ts';
-export { measurePage } from './measure-page.ts';
+export { measurePage, measureRead, readPage } from './measure-page.ts';
+export type { ReadPage } from './measure-page.ts';
 export { MEASURES } from './measures/measure-table.ts';
 export { CORNER_MARK, PRINTED_BANDS } from './sheet/corner-marks.ts';
 export { measureSpiralSheet } from './spiral/measure-spiral-sheet.ts';

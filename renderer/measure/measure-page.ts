@@ -11,9 +11,11 @@ import { quarterTurned } from './sheet/turn.ts';
 import type { SecondThread } from './image/wasm/thread-port.ts';
 
 import { inkOf } from './image/ink.ts';
+import type { Ink } from './image/ink.ts';
 import { frameOf } from './lines/frame.ts';
 import type { Frame } from './lines/frame.ts';
 import { layoutOf } from './lines/page-layout.ts';
+import type { Layout } from './lines/page-layout.ts';
 import { resultOf, untrusted } from './result.ts';
 import { sheetOf, sheetOfMarks } from './sheet/sheet.ts';
 import type { Sheet } from './sheet/sheet.ts';
@@ -29,6 +31,22 @@ const DARK = 60;
 const SAMPLES = 5000;
 
 /**
+ * A page read as far as no correction reaches: sheet, ink, lines and words. Its pixels are lent: it serves until the
+ * next page is read. Or the answer, where there is nothing to measure.
+ */
+export type ReadPage =
+  | { kind: 'nothing'; result: PageResult }
+  | {
+      kind: 'read';
+      sheet: Sheet;
+      ink: Ink;
+      frame: Frame;
+      layout: Layout;
+      page: PageInfo;
+      contrast: number | null;
+    };
+
+/**
  * Measures one page of handwriting.
  * @param gray the page as gray bytes (`width * height` of them)
  * @param options scale, text, corrections, seed
@@ -42,25 +60,36 @@ export function measurePage(
   onProgress?: OnProgress,
   second: SecondThread | null = null,
 ): PageResult {
+  return measureRead(readPage(gray, options, onProgress, second), options, onProgress);
+}
+
+/** The first part of `measurePage`: what scale and turn decide, without text and corrections. */
+export function readPage(
+  gray: GrayImage,
+  options: Pick<MeasureOptions, 'scale' | 'quarterTurns'>,
+  onProgress?: OnProgress,
+  second: SecondThread | null = null,
+): ReadPage {
   if (gray.data.length !== gray.width * gray.height) throw new RangeError('The picture does not fit its size.');
   const tell = onProgress ?? ((): void => undefined);
-  if (Math.min(gray.width, gray.height) < LEAST_SIDE) return nothing(gray, options, [WARNINGS.tooSmall]);
-  if (isDark(gray)) return nothing(gray, options, [WARNINGS.allBlack]);
+  const none = (warnings: PageWarning[]): ReadPage => ({ kind: 'nothing', result: nothing(gray, options, warnings) });
+  if (Math.min(gray.width, gray.height) < LEAST_SIDE) return none([WARNINGS.tooSmall]);
+  if (isDark(gray)) return none([WARNINGS.allBlack]);
   tell('Looking for the sheet', 0);
   const turned = quarterTurned(gray, options.quarterTurns ?? 0);
   let sheet = sheetOf(turned.image, options.scale);
-  if (sheet.refused) return nothing(gray, options, sheet.warnings);
+  if (sheet.refused) return none(sheet.warnings);
   tell('Parting ink from paper', 0.1);
   let stages = fastStages(sheet.image, second);
   const first = stages.threshold();
   const marks = findMarks(first, sheet.image.width, sheet.image.height, stages.rims());
   if (marks) {
     sheet = sheetOfMarks(sheet, marks);
-    if (sheet.refused) return nothing(gray, options, sheet.warnings);
+    if (sheet.refused) return none(sheet.warnings);
     stages = fastStages(sheet.image, second);
     stages.threshold();
   }
-  if (sheet.pxPerMm === null) return nothing(gray, options, [...sheet.warnings, WARNINGS.noScale]);
+  if (sheet.pxPerMm === null) return none([...sheet.warnings, WARNINGS.noScale]);
   const { pxPerMm } = sheet;
   tell('Taking out printed lines', 0.5);
   const rulings = findRulings(sheet.image, stages.votes(pxPerMm), pxPerMm);
@@ -76,7 +105,16 @@ export function measurePage(
   }
   tell('Reading lines and words', 0.7);
   const frame = frameOf(sheet.image.width, sheet.image.height, pxPerMm, ink.rulings.angle ?? 0);
-  let layout = layoutOf(sheet.image, ink, frame);
+  const layout = layoutOf(sheet.image, ink, frame);
+  return { kind: 'read', sheet, ink, frame, layout, page: pageInfo(sheet, frame, turned.toPicture), contrast };
+}
+
+/** The second part of `measurePage`: text and corrections. A read page may be measured any number of times. */
+export function measureRead(read: ReadPage, options: MeasureOptions, onProgress?: OnProgress): PageResult {
+  if (read.kind === 'nothing') return read.result;
+  const tell = onProgress ?? ((): void => undefined);
+  const { sheet, frame, page, contrast } = read;
+  let { ink, layout } = read;
   const corrections = options.corrections ?? [];
   const cut = cutInk(ink, layout, corrections);
   if (cut) {
@@ -85,7 +123,6 @@ export function measurePage(
   }
   layout = corrected(layout, corrections);
   tell('Measuring', 0.85);
-  const page = pageInfo(sheet, frame, turned.toPicture);
   const result = resultOf(sheet.image, page, ink, layout, options, sheet.warnings, contrast);
   tell('Done', 1);
   return result;
@@ -117,7 +154,7 @@ function pageInfo(sheet: Sheet, frame: Frame, toGiven: Homography): PageInfo {
 }
 
 /** A picture that holds nothing to measure, with the reason. */
-function nothing(gray: GrayImage, options: MeasureOptions, warnings: PageWarning[]): PageResult {
+function nothing(gray: GrayImage, options: Pick<MeasureOptions, 'scale'>, warnings: PageWarning[]): PageResult {
   const px = options.scale?.pxPerMm ?? null;
   const page: PageInfo = {
     widthMm: px === null ? null : gray.width / px,

@@ -1,49 +1,66 @@
 /** Runs in a worker thread: a page in, its measures out, then the next. Ended from outside by terminating the thread. */
+import { createHash } from 'node:crypto';
 import { parentPort } from 'node:worker_threads';
-import {
-  measurePage,
-  measureSpiralSheet,
-  type MeasureOptions,
-  type PageResult,
-} from '../../../renderer/measure/index.ts';
+import { measureRead, measureSpiralSheet, readPage } from '../../../renderer/measure/index.ts';
+import type { MeasureOptions, PageResult, ReadPage } from '../../../renderer/measure/index.ts';
 import { DecodeError } from '../decode/decode-error.ts';
-import { decodePage, giveBack, pictureForWindow, pngOf } from '../decode/decode.ts';
+import { decodePage, giveBack, pngOf } from '../decode/decode.ts';
 import type { DecodedPage } from '../decode/decode.ts';
+import { MIME_OF } from '../decode/picture-header.ts';
 import type { PageAnswer, PageJob } from './page-job.ts';
 import { startSecondThread } from './second-thread.ts';
 
 const second = startSecondThread();
 
-async function decoded(job: PageJob): Promise<DecodedPage> {
-  if (!job.rawSize) return decodePage(job.bytes, { ...job.limits, page: job.pdfPage ?? 1 });
-  const { width, height } = job.rawSize;
-  if (job.bytes.length !== width * height) throw new DecodeError('unreadable-file');
-  return { gray: { width, height, data: job.bytes }, format: 'png', fileDpi: null, width, height };
+/**
+ * The page that came last: a picture is looked at, measured and corrected one after the other, and is decoded once. It
+ * goes when another comes, and with the worker.
+ */
+let last: { of: string; page: DecodedPage; read: { of: string; page: ReadPage } | null } | null = null;
+
+async function decoded(job: PageJob): Promise<NonNullable<typeof last>> {
+  const { width, height } = job.rawSize ?? { width: 0, height: 0 };
+  const of = `${createHash('sha256').update(job.bytes).digest('hex')} ${job.pdfPage ?? 1} ${width} ${height}`;
+  if (last?.of === of) return last;
+  if (last) giveBack(last.page.gray.data);
+  last = null;
+  if (job.rawSize && job.bytes.length !== width * height) throw new DecodeError('unreadable-file');
+  const page: DecodedPage = job.rawSize
+    ? { gray: { width, height, data: job.bytes }, format: 'png', fileDpi: null, width, height }
+    : await decodePage(job.bytes, { ...job.limits, page: job.pdfPage ?? 1 });
+  return (last = { of, page, read: null });
 }
 
 async function run(job: PageJob): Promise<PageAnswer> {
   const tell = (stage: string, done: number): void => parentPort?.postMessage({ progress: { stage, done } });
   tell('decode', 0);
-  if (job.kind === 'show') return { kind: 'show', ...(await pictureForWindow(job.bytes, { page: job.pdfPage ?? 1 })) };
-  const page = await decoded(job);
-  const { gray, format, fileDpi, width, height } = page;
+  const now = await decoded(job);
+  const { gray, format, fileDpi, width, height } = now.page;
+  const isShowable = format !== 'tiff' && format !== 'pdf';
+  if (job.kind === 'show')
+    return { kind: 'show', ...(isShowable ? { mime: MIME_OF[format], bytes: job.bytes } : await pngOf(gray)) };
   if (job.kind === 'look') return { kind: 'look', format, fileDpi, width, height };
   if (job.kind === 'spiral') {
+    // Its stages take the pixels that a read page was lent.
+    now.read = null;
     const scale = fileDpi === null ? null : { pxPerMm: fileDpi / 25.4, source: 'file-dpi' as const };
     const result = measureSpiralSheet(gray, scale, job.seconds ?? { traced: null, free: null });
-    const view = format === 'tiff' || format === 'pdf' ? await pngOf(gray) : null;
-    giveBack(gray.data);
+    const view = isShowable ? null : await pngOf(gray);
     return { kind: 'spiral', result, view, format, fileDpi, width, height };
   }
   const options = { ...job.options };
   // The file's own resolution is the last resort; what the therapist gave goes first.
   if (!options.scale && fileDpi !== null && !job.ignoreFileDpi)
     options.scale = { pxPerMm: fileDpi / 25.4, source: 'file-dpi' };
-  const measured = (using: MeasureOptions): PageResult =>
-    measurePage(gray, using, (stage, done) => tell(stage, done), second);
+  const of = JSON.stringify([options.scale, options.quarterTurns ?? 0]);
+  if (now.read?.of !== of) {
+    now.read = null;
+    now.read = { of, page: readPage(gray, options, tell, second) };
+  }
+  const { page } = now.read;
+  const measured = (using: MeasureOptions): PageResult => measureRead(page, using, tell);
   const uncorrected = job.uncorrectedToo ? measured({ ...options, corrections: [] }) : null;
   const result = measured(options);
-  if (!job.wantGray) giveBack(gray.data);
   return {
     kind: 'measure',
     result,
