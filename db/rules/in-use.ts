@@ -1,7 +1,7 @@
 /** One answer to "what are the rules now": the merged rule table with the shipped screen, set-up constants and sample texts, with the clinic's values in place. */
 import { type RulesInUse, Translations } from '../types/rules-in-use.ts';
 import type { ClinicRules } from '../types/rules.ts';
-import { SampleTexts } from '../types/sample-texts.ts';
+import { SampleTexts } from '../types/rule-table/sample-texts.ts';
 import { goalLadder } from './table/ladder-thresholds.ts';
 import { RuleTableError, rulesCurrent } from './index.ts';
 import { TextLibraryError, textLibrary } from './library/text-library.ts';

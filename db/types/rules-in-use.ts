@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { GoalRung, OccasionRung } from './goal.ts';
 import { ItemTable, RedFlagTable, SetupTable } from './items.ts';
 import { RuleTable } from './rules.ts';
-import { SampleTexts } from './sample-texts.ts';
+import { SampleTexts } from './rule-table/sample-texts.ts';
 import { TextLibrary } from './rule-table/text-frames.ts';
 
 /** Everything the clinic knows, as the window and the logic get it: the rule table, the intake screen, set-up constants, sample texts. */

@@ -1,7 +1,7 @@
 /** Which shipped text to write next: one that this client has not written lately. */
 import type { Program } from '../../../db/types/program.ts';
 import type { Sample, TaskKind } from '../../../db/types/sample.ts';
-import type { SampleText } from '../../../db/types/sample-texts.ts';
+import type { SampleText } from '../../../db/types/rule-table/sample-texts.ts';
 
 /** A text is not used again for the same client within this many samples (common practice, no source). */
 const apart = 4;

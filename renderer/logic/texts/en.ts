@@ -36,12 +36,13 @@ const en = {
     traced: '1  On the line',
     tracedHow: [
       'From the middle outwards,',
-      'along the gray line, in one go.',
-      'Dark pen. Wrist and hand',
-      'do not touch the table.',
+      'along the gray line,',
+      'without a stop.',
+      'Dark pen. The hand does',
+      'not lie on the table.',
     ],
     free: '2  Free',
-    freeHow: ['From the middle outwards,', 'four turns, without a line,', 'about as large as above.', 'In one go.'],
+    freeHow: ['From the middle outwards,', 'four turns without a line,', 'about as large as above,', 'without a stop.'],
   },
   /** What the client wants to write, as a short name on a page. */
   occasions: {

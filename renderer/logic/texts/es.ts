@@ -38,12 +38,13 @@ export const es: Texts = {
     traced: '1  Sobre la línea',
     tracedHow: [
       'Del centro hacia afuera,',
-      'por la línea gris, sin parar.',
-      'Pluma oscura. La muñeca y la',
-      'mano no tocan la mesa.',
+      'por la línea gris,',
+      'sin parar.',
+      'Bolígrafo oscuro. La mano',
+      'no se apoya en la mesa.',
     ],
     free: '2  Libre',
-    freeHow: ['Del centro hacia afuera,', 'cuatro vueltas, sin línea,', 'tan grande como arriba.', 'Sin parar.'],
+    freeHow: ['Del centro hacia afuera,', 'cuatro vueltas sin línea,', 'tan grande como arriba,', 'sin parar.'],
   },
   occasions: {
     signature: 'firma',

@@ -70,17 +70,17 @@ export function measureSpiralSheet(
   const { image, pxPerMm } = sheet;
   if (pxPerMm === null) return nothing([...sheet.warnings, NO_SCALE]);
   const toPicture = composed(turned.toPicture, sheet.toPicture);
-  const head = { version: SPIRAL_VERSION, dpi: pxPerMm * MM_PER_INCH, scaleSource: sheet.scaleSource };
+  const known = { version: SPIRAL_VERSION, dpi: pxPerMm * MM_PER_INCH, scaleSource: sheet.scaleSource };
   if (!marks || !sheet.sizeMm) {
     const free = shown(readSpiral(spiralInk(image, pxPerMm).ink, seconds.free), toPicture, pxPerMm, null);
-    return { ...head, traced: null, free, warnings: [...sheet.warnings, SHEETS_ONLY] };
+    return { ...known, traced: null, free, warnings: [...sheet.warnings, SHEETS_ONLY] };
   }
   const places = spiralPlaces(sheet.sizeMm.widthMm, sheet.sizeMm.heightMm);
   const traced = inkIn(image, pxPerMm, places.traced, PRINT_FLOOR);
   const free = inkIn(image, pxPerMm, places.free, 0);
   const warnings = traced.ink.x.length > 0 && traced.darkness < PALE_PEN ? [PALE] : [];
   return {
-    ...head,
+    ...known,
     traced: shown(readSpiral(traced.ink, seconds.traced), toPicture, pxPerMm, places.traced),
     free: shown(readSpiral(free.ink, seconds.free), toPicture, pxPerMm, null),
     warnings: [...sheet.warnings, ...warnings],

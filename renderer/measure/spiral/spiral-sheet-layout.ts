@@ -9,7 +9,7 @@ export const SPIRAL_SHEET = {
   turns: 4,
   pitchMm: 11,
   /** Room at the left of the spirals for words and the time. */
-  wordsMm: 62,
+  wordsMm: 68,
   marginMm: 15,
   /** The printed line: thin, and paler than a pen, so that the two can be told apart. Gray 0 is black. */
   lineMm: 0.5,

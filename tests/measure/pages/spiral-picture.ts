@@ -2,7 +2,7 @@
 import sharp from 'sharp';
 import { CORNER_MARK, SPIRAL_SHEET, spiralPlaces } from '../../../renderer/measure/index.ts';
 
-export interface Wobble {
+interface Wobble {
   /** Amplitude along the radius, mm. */
   amplitude: number;
   /** Swings a turn, or a cm along the line. */
@@ -22,7 +22,7 @@ export interface DrawnSpiral extends Wobble {
 }
 
 /** Points of r = 1 + pitch turns + the wobble, mm. */
-export function spiralPoints({ turns, pitch, amplitude, swings, per, sense = 1 }: DrawnSpiral): [number, number][] {
+function spiralPoints({ turns, pitch, amplitude, swings, per, sense = 1 }: DrawnSpiral): [number, number][] {
   const points: [number, number][] = [];
   let cm = 0;
   const step = 1 / 2000;

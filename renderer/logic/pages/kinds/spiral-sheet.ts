@@ -47,11 +47,11 @@ export function spiralSheet(input: PageInput, t: Texts): SpiralSheetModel {
       {
         title: words.traced,
         words: words.tracedHow,
-        x: 20,
+        x: 18,
         y: traced.y,
         spiral: printedSpiral(traced.centerX, traced.centerY),
       },
-      { title: words.free, words: words.freeHow, x: 20, y: free.y, spiral: null },
+      { title: words.free, words: words.freeHow, x: 18, y: free.y, spiral: null },
     ],
     date: longDate(dayOf(input), input.locale),
     clientCode: input.record.client.code,

@@ -1,5 +1,5 @@
 /** What drawn spirals show, in words first. Never a diagnosis: how the line went, and what that rests on. */
-import type { SpiralSheet } from '../../../db/types/spiral.ts';
+import type { SpiralSheet } from '../../../../db/types/spiral.ts';
 
 type Drawn = NonNullable<SpiralSheet['result']['free']>;
 export type WhichSpiral = 'traced' | 'free';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { SourceTag } from './common.ts';
+import { SourceTag } from '../common.ts';
 
 /** A shipped text for writing samples, with the counts that make two texts comparable. */
 export const SampleText = z.object({
