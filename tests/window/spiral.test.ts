@@ -64,8 +64,8 @@ test('the sheet prints, comes back drawn on, and is told in words with its metho
   if (process.env['SPIRAL_SHOTS']) await page.screenshot({ path: `${process.env['SPIRAL_SHOTS']}/window.png` });
 
   // A time told afterwards gives the swings a second without measuring; it is all kept.
-  await card.getByLabel('Free').fill('10');
-  await card.getByLabel('Free').blur();
+  await card.getByLabel('Free (seconds)').fill('10');
+  await card.getByLabel('Free (seconds)').blur();
   await expect(card).toContainText(/Drawn in 10 s: (2\.9|3\.0|3\.1) swings a second/);
   await page.keyboard.press('Alt+1');
   await page.keyboard.press('Alt+2');
