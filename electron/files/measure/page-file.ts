@@ -25,7 +25,7 @@ const TIMEOUT_MS = 60_000;
  * Processor time of a file that is looked at or shown, and of one that is measured as well, ms. A color scan of A4 at
  * 600 dpi in a PDF took over 12 s on a busy slow machine. A file made to keep a core busy ends here.
  */
-const CPU_MS = { look: 25_000, show: 25_000, measure: 60_000 };
+const CPU_MS = { look: 25_000, show: 25_000, measure: 60_000, spiral: 60_000 };
 const CPU_LOOK_MS = 250;
 
 /** The worker beside this file: its source under Node, its built form in the packaged app. */
