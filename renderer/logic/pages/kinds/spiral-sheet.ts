@@ -1,22 +1,8 @@
 import { SPIRAL_SHEET, spiralPlaces } from '../../../measure/index.ts';
 import type { Texts } from '../../texts/en.ts';
-import type { SheetName } from '../practice/sheet-sizes.ts';
 import { sheetSizes } from '../practice/sheet-sizes.ts';
+import type { SpiralSheetModel } from '../sheet/packet.ts';
 import { dayOf, longDate, type PageInput } from '../sheet/page-facts.ts';
-
-/** The sheet of two spirals, ready to draw. Lengths in mm. A test of the hand, not practice: it names no line of the program. */
-export interface SpiralSheetModel {
-  type: 'spiral';
-  sheet: SheetName;
-  title: string;
-  hand: string;
-  handNames: { right: string; left: string };
-  seconds: string;
-  /** The upper one has a spiral to trace. */
-  places: { title: string; words: string[]; x: number; y: number; spiral: string | null }[];
-  date: string;
-  clientCode: string;
-}
 
 /** Points a turn of the printed spiral: the chords leave the curve by less than 0.01 mm. */
 const POINTS = 180;

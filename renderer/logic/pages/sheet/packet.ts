@@ -5,7 +5,6 @@
 import type { PageKind } from '../../../../db/types/page.ts';
 import type { Language } from '../../texts/languages.ts';
 import type { SheetName } from '../practice/sheet-sizes.ts';
-import type { SpiralSheetModel } from '../kinds/spiral-sheet.ts';
 import type { PracticeSheet } from '../practice/practice.ts';
 
 export interface PageStep {
@@ -94,6 +93,20 @@ export interface DocSheet extends Doc {
   type: 'doc';
   page: number;
   pages: number;
+}
+
+/** The sheet of two spirals, ready to draw. Lengths in mm. A test of the hand, not practice: it names no line of the program. */
+export interface SpiralSheetModel {
+  type: 'spiral';
+  sheet: SheetName;
+  title: string;
+  hand: string;
+  handNames: { right: string; left: string };
+  seconds: string;
+  /** The upper one has a spiral to trace. */
+  places: { title: string; words: string[]; x: number; y: number; spiral: string | null }[];
+  date: string;
+  clientCode: string;
 }
 
 export type SheetModel = DocSheet | PracticeSheet | SpiralSheetModel;
