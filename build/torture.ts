@@ -1,6 +1,6 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --trails N, --wait SECONDS, --seed N,
+ * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --imports N, --trails N, --wait SECONDS, --seed N,
  * --only PART, --out FILE.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { backupFuzz, backupKillTest } from './torture/backups.ts';
 import { fuzz } from './torture/fuzz/index.ts';
+import { importTest } from './torture/imports.ts';
 import { keyChangeKillTest } from './torture/key-change.ts';
 import { killTest } from './torture/kill.ts';
 import { penKillTest } from './torture/pen-kill.ts';
@@ -26,6 +27,7 @@ const { values } = parseArgs({
     'pen-kills': { type: 'string', default: '100' },
     'backup-kills': { type: 'string', default: '100' },
     fuzz: { type: 'string', default: '5000' },
+    imports: { type: 'string', default: '2000' },
     trails: { type: 'string', default: '200' },
     ink: { type: 'string', default: '5000' },
     files: { type: 'string', default: '10000' },
@@ -74,6 +76,7 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
   backupAndRestoreKilled: () => backupKillTest(Number(values['backup-kills']), seed),
   fiveThousandClients: () => scaleTest(5000, 10, seed),
   penKilled: () => penKillTest(Number(values['pen-kills']), seed),
+  importsSpoiled: () => importTest(Number(values.imports), seed),
   trailTampered: () => trailTest(Number(values.trails), seed),
   memoryAfterTheLock: memoryTest,
   keyChangeKilled: () => keyChangeKillTest(Number(values['key-kills']), seed),

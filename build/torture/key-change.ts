@@ -27,16 +27,19 @@ export async function keyChangeKillTest(kills: number, seed: number): Promise<Ke
   const { head } = caseload.verifyTrail();
   caseload.close();
   let [inUse, next] = [PASSPHRASE, OTHER];
+  // Follows how long a change takes on this machine now, so that kills fall before, into and after each of its steps.
+  let spanMs = 400;
   const stolen = path.join(folder, 'stolen.json');
   const open = (passphrase: string) => openCaseload({ folder, passphrase, now: NOW });
   try {
     for (let n = 0; n < kills && report.faults.length === 0; n++) {
       copyFileSync(keyFile(folder), stolen);
-      const { code, out, err } = await runScript('key-changer.ts', [folder, inUse, next], random() * 400);
+      const { code, out, err } = await runScript('key-changer.ts', [folder, inUse, next], random() * spanMs);
       if (code !== null) report.faults.push(`ended by itself: ${err.slice(0, 300)}`);
       report.kills++;
       const finished = out.split('\n').length - 1;
       report.changes += finished;
+      spanMs = Math.min(20_000, Math.max(100, spanMs * (finished === 0 ? 1.3 : finished > 1 ? 0.8 : 1)));
       const opened = [];
       for (const passphrase of [inUse, next]) {
         const tried = await open(passphrase);

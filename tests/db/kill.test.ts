@@ -1,10 +1,13 @@
 import { expect, test } from 'vitest';
 import { backupFuzz, backupKillTest } from '../../build/torture/backups.ts';
+import { importTest } from '../../build/torture/imports.ts';
 import { keyChangeKillTest } from '../../build/torture/key-change.ts';
 import { killTest } from '../../build/torture/kill.ts';
+import { memoryTest } from '../../build/torture/memory/index.ts';
 import { migrationKillTest } from '../../build/torture/migration.ts';
 import { penKillTest } from '../../build/torture/pen-kill.ts';
 import { statementsOf } from '../../build/torture/next-migration.ts';
+import { trailTest } from '../../build/torture/trail.ts';
 import { readMigrations } from '../../db/migrate.ts';
 
 test('a kill in the middle of typing loses nothing that was saved (seeded share of npm run torture)', async () => {
@@ -48,3 +51,24 @@ test('mutated backup files are refused with a sentence and write nothing elsewhe
   expect(report).toMatchObject({ inputs: 40, faults: [] });
   expect(report.slowestMs).toBeLessThan(5000);
 });
+
+test('spoiled backups and client files change nothing that was there (share)', async () => {
+  expect(await importTest(40, 5)).toMatchObject({ faults: [] });
+}, 120_000);
+
+test('tampering with a closed caseload is told, work is not (share)', async () => {
+  const report = await trailTest(9, 3);
+  expect(report).toMatchObject({ quiet: 18, faults: [] });
+}, 120_000);
+
+test.runIf(process.platform === 'linux')(
+  'after the lock no byte of the key is in memory, seen from another process',
+  async () => {
+    const report = await memoryTest();
+    expect(report.faults).toEqual([]);
+    // The looking works: what is open is found.
+    expect(report.found['name of a client']!.open).toBeGreaterThan(0);
+    expect(report.megabytes).toBeGreaterThan(50);
+  },
+  120_000,
+);
