@@ -16,8 +16,8 @@ export function nextSteps(record: ClientRecord, visitId: string): NextStep[] {
     return [
       {
         tab: 'client',
-        action: 'Start a visit',
-        text: 'Everything observed belongs to a visit: “Start a visit today” above.',
+        action: 'Start the first visit',
+        text: 'Everything observed belongs to a visit.',
       },
     ];
   const steps: NextStep[] = [];

@@ -30,7 +30,7 @@ export const screenHelp: Record<HelpOf, ScreenHelp> = {
   client: {
     purpose: 'Keeps the note of a visit, the plan for the next one, and the facts of the record.',
     steps: [
-      '“Start a visit today” at the left, if the visit is not there yet.',
+      '“Start the first visit” below, or “Start a visit today” at the left, if today’s visit is not there yet.',
       'What the client told, your own judgement, the response: each field is saved as you leave it.',
       '“Whole record” holds diagnosis, precautions, medicine and what the client wants to write.',
       'Then go down the steps at the left: Screen, Sample, Read back, Program, Goal, Pages.',

@@ -10,7 +10,7 @@ import { ask } from '../../../electron/contract/ask.ts';
 import type { Unstamped } from '../../../electron/contract/request.ts';
 import type { Input, RequestName } from '../../../electron/contract/index.ts';
 import type { ClientRecord, Fact, FactKind } from '../../../db/types/record.ts';
-import type { Visit } from '../../../db/types/visit.ts';
+import type { Visit, VisitKind } from '../../../db/types/visit.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import type { SaveHost } from './save-host.ts';
 import { factOf, saveRequest, withFact, withFactsBack, withoutFact, type SavedKind } from './saved-facts.ts';
@@ -50,6 +50,15 @@ export class OpenRecord {
   now(): string {
     return new Date().toISOString();
   }
+
+  /** Begins a visit today, to which new observations belong from now on. */
+  startVisit = async (): Promise<void> => {
+    const kind: VisitKind = this.record.visits.length === 0 ? 'first' : 'treatment';
+    const own = { minutes: null, nextVisit: '', told: '', skilled: '', response: '', taughtBack: '', plan: '' };
+    const id = this.newId();
+    await this.save('visit', { id, clientId: this.clientId, date: this.today, kind, ...own });
+    this.visitId = id;
+  };
 
   /**
    * Stores a fact; the screen shows it at once, a failed save waits and is tried again.
