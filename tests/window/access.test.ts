@@ -22,6 +22,17 @@ async function check(page: Page, where: string): Promise<void> {
   expect(found, where).toEqual([]);
 }
 
+/** The colors of the system in place of ours: words and marks still stand out. */
+async function checkForced(page: Page, where: string): Promise<void> {
+  await page.emulateMedia({ forcedColors: 'active' });
+  const { violations } = await new AxeBuilder({ page }).setLegacyMode().withRules(['color-contrast']).analyze();
+  await page.emulateMedia({ forcedColors: 'none' });
+  expect(
+    violations.flatMap((v) => v.nodes.map((n) => n.target.join(' '))),
+    `${where}, forced colors`,
+  ).toEqual([]);
+}
+
 /** Nothing may need sideways scrolling of the whole window (1280 px at 200 % is 640 CSS px). */
 async function fits(page: Page, where: string): Promise<void> {
   const overflow = await page.evaluate(
@@ -48,6 +59,7 @@ for (const theme of ['light', 'dark', 'contrast'] as const) {
         .click();
       await page.waitForTimeout(700);
       await check(page, tab);
+      if (theme === 'contrast') await checkForced(page, tab);
       await fits(page, tab);
     }
     for (const place of places) {

@@ -1,7 +1,21 @@
 /** Help, look, lock and keys of the window itself. */
+import type { Page } from '@playwright/test';
 import { expect, openClient, test } from '../app.ts';
 
-test('F1 tells what each screen is for and what is next; Esc closes it', async ({ demoApp }) => {
+/** Where the focus is, and whether it can be seen: under nothing, and never on the page as a whole. */
+const focusNow = (page: Page): Promise<{ name: string; lost: boolean; covered: boolean }> =>
+  page.evaluate(() => {
+    const at = document.activeElement!;
+    const box = at.getBoundingClientRect();
+    const top = document.elementFromPoint(box.left + box.width / 2, box.top + Math.min(box.height / 2, 12));
+    return {
+      name: `${at.tagName} ${(at.getAttribute('aria-label') ?? at.textContent ?? '').trim().slice(0, 40)}`,
+      lost: at === document.body || at === document.documentElement,
+      covered: box.width > 2 && top !== null && !at.contains(top) && !top.contains(at) && !top.closest('label'),
+    };
+  });
+
+test('every screen takes and gives back the focus; F1 tells what it is for and what is next', async ({ demoApp }) => {
   const { page } = demoApp;
   await page.getByRole('heading', { level: 1, name: 'Due' }).waitFor();
   await page.keyboard.press('F1');
@@ -27,7 +41,47 @@ test('F1 tells what each screen is for and what is next; Esc closes it', async (
     await expect(help.getByRole('table', { name: 'Keys on this screen' })).toContainText('Ctrl+K');
     await page.keyboard.press('Escape');
     await expect(help).toHaveCount(0);
+    await expect(title).toBeFocused();
+    // Tab, forward and back: the focus is never lost and never under something.
+    for (const tab of [...Array<string>(24).fill('Tab'), ...Array<string>(6).fill('Shift+Tab')]) {
+      await page.keyboard.press(tab);
+      const { name: where, lost, covered } = await focusNow(page);
+      expect(lost || covered, `${name}: ${where}`).toBe(false);
+    }
   }
+  // Each dialog gives the focus back to what opened it.
+  for (const [key, opener] of [
+    ['Alt+4', page.getByRole('button', { name: 'Add a line …' })],
+    ['Alt+2', page.getByRole('button', { name: 'New sample …' })],
+    ['Alt+2', page.getByRole('button', { name: '1 precaution' })],
+    ['Alt+2', page.getByRole('button', { name: 'Help', exact: true })],
+    ['Alt+2', page.getByRole('button', { name: 'Find a client or command' })],
+  ] as const) {
+    await page.keyboard.press(key);
+    await opener.press('Enter');
+    await expect(page.getByRole('dialog')).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(opener).toBeFocused();
+  }
+  // Space does only what the focused control does: a recorded writing time stands.
+  await page.getByRole('tab', { name: 'Conditions' }).press('Enter');
+  const time = page.getByLabel('Writing time');
+  const stands = await time.inputValue();
+  expect(Number(stands)).toBeGreaterThan(5);
+  for (const control of await page.locator('.bar button, [role=tab], main summary, main h1').all()) {
+    if (!(await control.isVisible()) || (await control.isDisabled())) continue;
+    if (/New sample|Remove|Undo|Read back|stopwatch/.test((await control.textContent()) ?? '')) continue;
+    await control.focus();
+    await page.keyboard.press('Space');
+    await page.keyboard.press('w');
+  }
+  await page.getByRole('tab', { name: 'Conditions' }).press('Enter');
+  await expect(time).toHaveValue(stands);
+  // A word is corrected by keys alone: arrows walk the page, Enter leads to the word's own field.
+  await page.getByRole('region', { name: /^The page/ }).focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Enter');
+  await expect(page.getByLabel('What this word says')).toBeFocused();
 });
 
 test('keys are changed and taken away, look and lock are kept over a restart', async ({ demoApp }) => {
