@@ -21,7 +21,7 @@ export function timeTicks(from: number, to: number, xOf: (at: number) => number,
   const at: number[] = [];
   if (step !== undefined) {
     for (let day = Math.ceil(from / DAY_MS); day * DAY_MS <= to; day += step) at.push(day * DAY_MS);
-    return at.map((each) => ({ x: xOf(each), at: each, kind: 'day' as const }));
+    return placed(at, 'day', xOf, xOf(to));
   }
   const months = days / 30.4;
   const by = MONTH_STEPS.find((each) => months / each <= most) ?? MONTH_STEPS.at(-1)!;
@@ -32,5 +32,9 @@ export function timeTicks(from: number, to: number, xOf: (at: number) => number,
     if (each > to) break;
     if (each >= from) at.push(each);
   }
-  return at.map((each) => ({ x: xOf(each), at: each, kind: 'month' as const }));
+  return placed(at, 'month', xOf, xOf(to));
 }
+
+/** Without a last one whose date would be cut off at the end of the axis. */
+const placed = (at: readonly number[], kind: TimeTick['kind'], xOf: (at: number) => number, end: number): TimeTick[] =>
+  at.map((each) => ({ x: xOf(each), at: each, kind })).filter((tick) => tick.x <= end - DATE_PX / 3);
