@@ -18,7 +18,9 @@ export const Initials = z.string().trim().min(1).max(8);
 
 /** Free text of one line or a short paragraph; never parsed. */
 export const Line = z.string().max(300);
-export const Note = z.string().max(8000);
+/** Longest note, in characters. */
+export const NOTE_LENGTH = 20_000;
+export const Note = z.string().max(NOTE_LENGTH);
 
 export const Hand = z.enum(['right', 'left']);
 export type Hand = z.infer<typeof Hand>;

@@ -25,6 +25,8 @@ export interface LaunchOptions {
   size?: { width: number; height: number };
   /** The clock of the shell, for tests of dates and idle times. */
   now?: () => Date;
+  /** The code with which every save is refused now; null = saves go on. As in a folder gone read-only, or a full disk. */
+  refuseSaves?: () => string | null;
 }
 
 export interface LaunchedApp {
@@ -57,15 +59,15 @@ interface Opened {
 async function openInBrowser(dataFolder: string, saveFolder: string, options: LaunchOptions): Promise<Opened> {
   const executable = findBrowser();
   if (!executable) throw new Error('No Chromium-family browser is installed; npm test installs one on Debian as root.');
-  const now = options.now;
+  const { now, refuseSaves } = options;
   const session = await startSession({
     dataFolder,
     rendererFolder: path.join(appRoot, 'dist', 'renderer'),
     executable,
     size: options.size ?? { width: 1280, height: 720 },
     save: saveWithoutDialog(saveFolder),
-    openBackend: (port, emit) =>
-      openBackend({
+    openBackend: (port, emit) => {
+      const backend = openBackend({
         folder: dataFolder,
         port,
         emit,
@@ -73,7 +75,14 @@ async function openInBrowser(dataFolder: string, saveFolder: string, options: La
         appRoot,
         state: path.join(dataFolder, '..', 'state'),
         ...(now && { now }),
-      }),
+      });
+      const call = async (json: string): Promise<string> => {
+        const code = refuseSaves?.();
+        const { name } = JSON.parse(json) as { name: string };
+        return code && /\.save$|^fact\.remove$/.test(name) ? JSON.stringify({ ok: false, code }) : backend.call(json);
+      };
+      return refuseSaves ? { ...backend, call } : backend;
+    },
   });
   return { page: session.page as Page, close: () => session.close() };
 }
@@ -99,7 +108,8 @@ export async function launchApp(options: LaunchOptions = {}): Promise<LaunchedAp
   const own = mkdtempSync(path.join(tmpdir(), 'fairhand-window-'));
   const dataFolder = options.dataFolder ?? path.join(own, 'caseload');
   const saveFolder = path.join(own, 'saved');
-  if (electronProgram && options.now) base.skip(true, 'the clock of a running Electron cannot be set');
+  if (electronProgram && (options.now || options.refuseSaves))
+    base.skip(true, 'the services of a running Electron cannot be changed');
   const { page, close } = electronProgram
     ? await openInElectron(dataFolder, saveFolder, electronProgram)
     : await openInBrowser(dataFolder, saveFolder, options);
