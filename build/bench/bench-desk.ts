@@ -22,7 +22,7 @@ const YEARS_OF_WEEKS = 156;
 const STARTS = 3;
 
 /** One figure: its name, value, unit and limit. */
-export interface DeskFigure {
+interface DeskFigure {
   what: string;
   value: number;
   unit: string;

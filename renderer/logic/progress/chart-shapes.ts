@@ -12,7 +12,7 @@ interface Panel {
   ticks: { y: number; value: number }[];
 }
 
-export interface ChartSeries {
+interface ChartSeries {
   label: string;
   tone: 'accent' | 'ink' | 'soft';
   filled: boolean;
@@ -26,7 +26,7 @@ export interface ChartSeries {
 }
 
 /** A point to walk to. */
-export interface ChartPoint {
+interface ChartPoint {
   x: number;
   y: number;
   /** Its own interval, for when it has the focus. */
@@ -35,7 +35,7 @@ export interface ChartPoint {
   series: Series;
 }
 
-export interface ChartShapes {
+interface ChartShapes {
   left: number;
   right: number;
   percent: Panel;
