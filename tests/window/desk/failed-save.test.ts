@@ -2,6 +2,8 @@
 import { expect, launchApp, openClient, test } from '../app.ts';
 
 test('a folder gone read-only: said on every screen, what was typed stays and is saved later', async () => {
+  // One window walks many screens: the limit tells what hangs, not how busy the machine is.
+  test.setTimeout(300_000);
   let code: string | null = null;
   const app = await launchApp({ demo: true, refuseSaves: () => code });
   try {

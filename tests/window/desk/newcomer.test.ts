@@ -10,6 +10,8 @@ import { expect, PASSPHRASE, test } from '../app.ts';
 const lines = ['They saw a squeaky van fixed', 'just before uncle packs my gazebo'];
 
 test('from an empty folder to a printed family summary, counted', async ({ app }) => {
+  // One window walks many screens: the limit tells what hangs, not how busy the machine is.
+  test.setTimeout(300_000);
   const { page } = app;
   const walk: string[] = [];
   let clicks = 0;
