@@ -1,6 +1,6 @@
 /** Places of installed browsers: decisions only, with each system's own paths (written for, not tried, on Windows and macOS). */
 import { expect, test } from 'vitest';
-import { browserPlaces } from '../../electron/browser/find.js';
+import { browserPlaces } from '../../../electron/browser/find.js';
 
 test('on Windows for everybody first, then the user\u2019s own', () => {
   const env = { PROGRAMFILES: 'C:\\Program Files', LOCALAPPDATA: 'C:\\Users\\ot\\AppData\\Local' };

@@ -2,12 +2,12 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { findBrowser } from '../../electron/browser/find.js';
-import { launchOptions } from '../../electron/browser/launch.ts';
-import { PREFERENCES, switches } from '../../electron/browser/switches.ts';
-import { engineEnvironment, memoryFolder, profileFolder, wipeProfile } from '../../electron/window-profile.ts';
-import { freeName, plainFileName, saveInto } from '../../electron/files/save-into.ts';
-import { FIRST_SIZE, readSize } from '../../electron/window-size.ts';
+import { findBrowser } from '../../../electron/browser/find.js';
+import { launchOptions } from '../../../electron/browser/launch.ts';
+import { PREFERENCES, switches } from '../../../electron/browser/switches.ts';
+import { engineEnvironment, memoryFolder, profileFolder, wipeProfile } from '../../../electron/window-profile.ts';
+import { freeName, plainFileName, saveInto } from '../../../electron/files/save-into.ts';
+import { FIRST_SIZE, readSize } from '../../../electron/window-size.ts';
 
 const options = { executable: '/usr/bin/chromium', dataFolder: '/p', size: FIRST_SIZE };
 const folders = { profile: '/p/window-profile', temporary: '/dev/shm/fairhand-x' };
