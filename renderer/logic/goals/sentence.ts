@@ -37,12 +37,13 @@ export function goalSentence(goal: GoalText, who: string, showDate: (iso: string
   parts.push(`${who} will write ${output}${length}${paper}${aid}, ${cueWords[goal.cue]}`);
   let sentence = parts.join(' ');
   const measure = goal.measure ?? 'words';
-  if (measure !== 'words') sentence += `, so that ${successWords[measure]}`;
-  else if (goal.percent !== null) {
+  const { need, of } = goal.tries;
+  if (measure !== 'words') {
+    sentence += `, so that ${successWords[measure]}`;
+    sentence += of > 1 || need > 1 ? `, on ${need} of ${of} tries` : '';
+  } else if (goal.percent !== null) {
     sentence += `, so that ${readerWords[goal.reader]} reads ${goal.percent} % of the words${wordCount(goal)}`;
   }
-  const { need, of } = goal.tries;
-  sentence += of > 1 || need > 1 ? `, on ${need} of ${of} tries` : '';
   if (goal.baseline) sentence += `; at the start (${showDate(goal.setOn)}): ${goal.baseline}`;
   if (goal.because) sentence += `; because: ${goal.because.trim().replace(/[.]$/, '')}`;
   return `${sentence}.`;
@@ -57,12 +58,19 @@ export function missingParts(goal: GoalText): string[] {
     [!goal.dueOn, 'a date'],
     [(goal.measure ?? 'words') === 'words' && !goal.baseline, 'the start level'],
     [!goal.because, 'why it matters to the client'],
-    [goal.tries.need > goal.tries.of, 'tries that are possible (more are needed than there are)'],
+    [
+      (goal.measure ?? 'words') !== 'words' && goal.tries.need > goal.tries.of,
+      'tries that are possible (more are needed than there are)',
+    ],
   ];
   return missing.filter(([isMissing]) => isMissing).map(([, name]) => name);
 }
 
-function wordCount(goal: Pick<Goal, 'wordsOf' | 'percent'>): string {
-  if (!goal.wordsOf || goal.percent === null) return '';
-  return ` (${wordsOfPercent(goal.percent, goal.wordsOf)} of ${goal.wordsOf})`;
+/** Words are counted over all tries together, as the levels count them: single tries pass or fail by chance. */
+function wordCount(goal: Pick<Goal, 'wordsOf' | 'percent' | 'tries'>): string {
+  const { of } = goal.tries;
+  const words = (goal.wordsOf ?? 0) * of;
+  const counted = words > 0 && goal.percent !== null ? `${wordsOfPercent(goal.percent, words)} of ${words}` : '';
+  const said = [counted, of > 1 ? `${of} tries together` : ''].filter(Boolean).join(', ');
+  return said === '' ? '' : ` (${said})`;
 }

@@ -168,9 +168,15 @@ const iso = (date: string) => date;
 
 test('the sentence holds everything a goal needs', () => {
   expect(goalSentence(goal(), 'Mrs. Example', iso)).toBe(
-    'By 2026-03-01 Mrs. Example will write a list of five items (about 10 words) on ruled paper, 8 mm with a wide pen, without cues, so that an unfamiliar reader reads 80 % of the words (8 of 10), on 2 of 3 tries; at the start (2026-01-05): 4 of 10 words; because: I want to send my son shopping.',
+    'By 2026-03-01 Mrs. Example will write a list of five items (about 10 words) on ruled paper, 8 mm with a wide pen, without cues, so that an unfamiliar reader reads 80 % of the words (24 of 30, 3 tries together); at the start (2026-01-05): 4 of 10 words; because: I want to send my son shopping.',
   );
   expect(missingParts(goal())).toEqual([]);
+});
+
+test('a goal without a count of words is judged by single tries', () => {
+  expect(goalSentence(goal({ measure: 'exact' }), 'The client', iso)).toContain(
+    'so that every word and digit is exact, on 2 of 3 tries;',
+  );
 });
 
 test('what is missing is named, never invented', () => {
@@ -183,7 +189,7 @@ test('what is missing is named, never invented', () => {
     'why it matters to the client',
   ]);
   expect(goalSentence(bare, 'The client', iso)).toBe(
-    'The client will write a list of five items (about 10 words) with a wide pen, without cues, on 2 of 3 tries.',
+    'The client will write a list of five items (about 10 words) with a wide pen, without cues.',
   );
 });
 
