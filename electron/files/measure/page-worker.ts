@@ -20,7 +20,7 @@ let last: { of: string; page: DecodedPage; read: { of: string; page: ReadPage } 
 
 async function decoded(job: PageJob): Promise<NonNullable<typeof last>> {
   const { width, height } = job.rawSize ?? { width: 0, height: 0 };
-  const of = `${createHash('sha256').update(job.bytes).digest('hex')} ${job.pdfPage ?? 1} ${width} ${height}`;
+  const of = `${createHash('sha256').update(job.bytes).digest('hex')} ${job.pdfPage ?? 1} ${width} ${height} ${JSON.stringify(job.limits ?? {})}`;
   if (last?.of === of) return last;
   if (last) giveBack(last.page.gray.data);
   last = null;

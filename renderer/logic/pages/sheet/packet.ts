@@ -98,6 +98,8 @@ export interface DocSheet extends Doc {
 /** The sheet of two spirals, ready to draw. Lengths in mm. A test of the hand, not practice: it names no line of the program. */
 export interface SpiralSheetModel {
   type: 'spiral';
+  /** English where absent. */
+  language?: Language;
   sheet: SheetName;
   title: string;
   hand: string;
