@@ -74,6 +74,8 @@ export const ProgramInput = z.strictObject({
   /** Topics of the client, codes of the content table. */
   interests: z.array(Code).optional(),
   language: z.string().min(2).max(10).optional(),
+  /** Name of the pen that a decided trial chose. */
+  chosenPen: z.string().min(1).max(120).optional(),
   /** Where the client stands on the ladder now; a draft never moves it, only a proposal that was accepted. */
   current: z.strictObject({ tier: Tier, paper: Code.nullable(), content: Code.nullable() }).nullable().optional(),
 });

@@ -72,7 +72,15 @@ export function practiceLines(library: TextLibrary, wish: PracticeWish): Practic
     const frame = choice.of(framesFor(library, wish, choice));
     add(filled(frame, words, wish.language, choice), frame.code);
   }
-  return lines;
+  return phrasesLater(lines, wish.phraseShare);
+}
+
+/** Phrases no earlier than their share allows: on large paper only the first lines of a page have room. */
+function phrasesLater(lines: readonly PracticeLine[], share: number): PracticeLine[] {
+  const out = lines.filter((line) => line.frame !== null);
+  const phrases = lines.filter((line) => line.frame === null);
+  phrases.forEach((phrase, i) => out.splice(Math.ceil((100 * (i + 1)) / share) - 1, 0, phrase));
+  return out;
 }
 
 /** First names that practice texts use; empty where a language has no such list. */

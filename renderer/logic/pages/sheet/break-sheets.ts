@@ -46,7 +46,8 @@ function blockHeight(block: Block, { em, width }: Room): number {
     case 'text':
       return rows(block.text, width, block.strong) * line + 0.35;
     case 'small':
-      return rows(block.text, width / 0.78) * line * 0.78 + 0.3;
+      // Small in weight, not in size: it prints as large as the rest.
+      return rows(block.text, width) * line + 0.3;
     case 'list':
       return block.items.reduce((sum, item) => sum + rows(item, width - 0.95) * line + 0.15, 0);
     case 'checks':

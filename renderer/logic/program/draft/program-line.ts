@@ -47,7 +47,8 @@ function failingLetters(input: ProgramInput, most: number): string[] {
 /** The item's words with the client's own letters in place of `{letters}`, the own words in place of `{words}`. */
 export function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, facts: Facts, rules: RuleTable) {
   const letters = failingLetters(input, threshold(rules.thresholds, 'letters-taught'));
-  const words = facts.occasions.get(item.occasion ?? '') ?? [];
+  const ownPen = item.code === 'pen-line' && input.chosenPen !== undefined ? [input.chosenPen] : [];
+  const words = facts.occasions.get(item.occasion ?? '') ?? ownPen;
   const version = 'version' in item ? item.version : null;
   // A version of the same name says it already.
   const additions = item.additions.filter(

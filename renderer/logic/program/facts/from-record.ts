@@ -63,6 +63,13 @@ function diagnosesOf(record: ClientRecord, rules: RulesInUse): string[] {
   ];
 }
 
+/** The pen of the latest trial of pens that was decided for one. */
+function chosenPen(record: ClientRecord): string | undefined {
+  const decided = record.trials.filter(({ kind, status }) => kind === 'pen' && status === 'decided');
+  const last = decided.sort((a, b) => (a.decision?.on ?? '').localeCompare(b.decision?.on ?? '')).at(-1);
+  return last?.options[last.decision?.option ?? -1]?.name;
+}
+
 /**
  * What the therapist saw while the client wrote: findings that no intake item asks for, kept as answers under their
  * own code. The latest counts.
@@ -113,6 +120,7 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
   const topics = [...new Set(rules.contents.flatMap((c) => c.interests))].filter((topic) =>
     words.some((word) => word.startsWith(topic.slice(0, 4)) || topic.startsWith(word)),
   );
+  const pen = chosenPen(record);
   const pace = minutesALine(last?.sample, lastPage?.lines.length ?? 0);
   return {
     version: 1,
@@ -150,6 +158,7 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
     bouts: boutsOf(occasions, threshold(rules.thresholds, 'onset-bouts')),
     ...(pace === undefined ? {} : { minutesALine: pace }),
     ...(topics.length ? { interests: topics } : {}),
+    ...(pen === undefined ? {} : { chosenPen: pen }),
     language: client.language,
     current: previous
       ? { tier: previous.tier, paper: codeOf(previous, 'paper', rules), content: codeOf(previous, 'content', rules) }

@@ -149,6 +149,7 @@ export function factsOf(input: ProgramInput, rules: RuleTable): Facts {
   for (const row of rules.derivedCautions) {
     if (meets(row.when, facts) !== null) cautions.add(row.caution);
   }
+  if (input.chosenPen !== undefined) cautions.add('pen-chosen');
   const grasp = findings.get('grasp');
   const cannot = isLow(facts, 'hand-choice', 0) || cautions.has(handNotCleared);
   facts.penHeld = cannot ? false : grasp?.state !== 'graded' ? null : grasp.grade >= 1;
