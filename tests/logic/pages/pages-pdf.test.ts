@@ -330,6 +330,10 @@ describe.skipIf(!chromiumPath)(`every kind of page in the printed PDF${noChromiu
     pageKinds.map(({ kind }) => build(kind, input({ sheet, record: kind === 'referral' ? strokeSigns() : record() }))),
   );
   for (const pt of [14, 16, 20] as const) packets.push(build('family-summary', input(), { language: 'es', pt }));
+  // The small print at the end of a program once ran into the foot.
+  for (const pt of [14, 20] as const)
+    for (const language of ['en', 'es'] as const)
+      packets.push(build('home-program', input({ sheet: 'Letter' }), { language, pt, withLog: false }));
   const sheets = packets.flatMap((packet) => packet.sheets);
   let printed: Printed;
 
