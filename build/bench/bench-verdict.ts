@@ -7,7 +7,7 @@ import { changeLimits, examineChange, type ReadSample } from '../../renderer/cha
 import { median } from '../../renderer/statistics/order-statistics.ts';
 import { seededRandom } from '../letters/random.ts';
 
-const WARM_UP = 6;
+const WARM_UP = 12;
 const RUNS = 15;
 
 interface VerdictTime {
