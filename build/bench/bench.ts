@@ -16,7 +16,6 @@ import { SPECS } from '../../tests/measure/pages/specs.ts';
 import type { PageSpec } from '../../tests/measure/pages/types.ts';
 import { missingReference } from '../../tests/outside/python.ts';
 import { median } from '../../renderer/statistics/order-statistics.ts';
-import { deskFigures } from './bench-desk.ts';
 import { inkTimes } from './bench-ink.ts';
 import { memoryBeyondPicture } from './bench-memory.ts';
 import { LONG_TASK_MS, windowTimes } from './bench-window.ts';
@@ -71,7 +70,6 @@ function reference(file: string): ReferenceTimes {
 
 let missed = 0;
 function report(what: string, value: number, unit: string, limit: number): void {
-  // A number that is missing is no number within its limit.
   const ok = value <= limit;
   if (!ok) missed += 1;
   console.log(`${ok ? 'ok    ' : 'MISSED'} ${what}: ${value.toFixed(2)} ${unit} (at most ${limit} ${unit})`);
@@ -118,12 +116,6 @@ try {
     report('longest task of the window while it is loaded', ink.longestLoadMs ?? 0, 'ms', 2 * LONG_TASK_MS);
     report('longest work on an event or frame while a pen writes at 240 Hz', ink.frameMs, 'ms', FRAME_MS);
     report('events of the pen that got lost', ink.lostEvents, 'events', 0);
-  }
-  for (const figure of await deskFigures()) {
-    if (typeof figure === 'string') {
-      missed += 1;
-      console.log(`MISSED the desk could not be measured. ${figure}`);
-    } else report(figure.what, figure.value, figure.unit, figure.most);
   }
 } finally {
   rmSync(folder, { recursive: true });
