@@ -78,7 +78,7 @@ module.exports = {
       comment: 'Logic runs in a worker and in a test, where there is no window.',
       severity: 'error',
       from: { path: pure },
-      to: { path: npm('svelte') },
+      to: { path: npm('svelte|chart\\.js|chartjs-[^/]+|svgcanvas') },
     },
     ...logicLooksUp,
     {

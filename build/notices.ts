@@ -10,7 +10,14 @@ import { fileURLToPath } from 'node:url';
 const root = fileURLToPath(new URL('../', import.meta.url));
 
 /** Development packages whose code is bundled into the window (renderer/ imports them) or drawn into its fonts. */
-export const BUNDLED = ['svelte', 'syllable'];
+export const BUNDLED = [
+  'svelte',
+  'chart.js',
+  'chartjs-adapter-date-fns',
+  'chartjs-plugin-annotation',
+  'svgcanvas',
+  'syllable',
+];
 
 interface Locked {
   version?: string;

@@ -6,7 +6,7 @@ import { occasionsOf, orphanReadings, type Occasion } from '../record/occasions.
 import { percentInterval, readersText, readerWords } from '../texts/occasion-words.ts';
 import { rowsOf, type SeriesRow } from './series-rows.ts';
 
-/** Point shapes, so that no series is told apart by color alone. */
+/** Point shapes, so that no series is told apart by color alone. Names are those of chart.js. */
 type Shape = 'circle' | 'triangle' | 'rect' | 'rectRot' | 'star' | 'cross' | 'crossRot';
 
 /** A point of a chart. `at` is milliseconds since 1970; days without a clock time stand at noon UTC. */
