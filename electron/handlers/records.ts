@@ -11,7 +11,6 @@ import type { recordRequests } from '../contract/records.ts';
 import {
   backupNames,
   backupsFolder,
-  checkCaseload,
   listBackups,
   listBackupsWith,
   makeBackup,
@@ -129,7 +128,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     return { fits: fits(read, caseload.trailHashAt(entries) ?? '') ? 'yes' : 'no', entries };
   },
   'records.check': async (services) => {
-    const { file, trail } = await services.need().withKey((identity) => checkCaseload(services.folder, identity));
+    const { file, trail } = await services.need().withKey((identity) => services.check(identity, 'check'));
     const sound = file === 'ok' && trail.whole;
     const found = sound
       ? `Every page of the file, every reference, every picture and all ${trail.entries} trail entries fit.`

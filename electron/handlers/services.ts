@@ -53,6 +53,8 @@ export class Services implements BlobSource {
   #staged = new Map<string, Uint8Array>();
   #lastUse: number;
   #backups: AutoBackup | null = null;
+  /** Checks of the file that are going on. */
+  #checking = new AbortController();
   #lastTry: Promise<void> = Promise.resolve();
   readonly #watch: TrailWatch;
 
@@ -147,9 +149,14 @@ export class Services implements BlobSource {
     this.#seal();
   }
 
+  /** Looks through the open caseload in a worker; the lock cancels it. @throws Refusal cancelled */
+  check(identity: Uint8Array, what: 'check' | 'start'): ReturnType<typeof checkCaseload> {
+    return checkCaseload(this.folder, identity, what, this.#checking.signal);
+  }
+
   /** Trail, and the pages of a file that was too large to be looked through while it opened; in a worker. */
   async #checkAtStart(caseload: Caseload): Promise<void> {
-    const { file, trail } = await caseload.withKey((identity) => checkCaseload(this.folder, identity, 'start'));
+    const { file, trail } = await caseload.withKey((identity) => this.check(identity, 'start'));
     if (this.caseload === caseload) this.#judge(file === 'ok' && trail.whole);
   }
 
@@ -163,7 +170,7 @@ export class Services implements BlobSource {
     const { caseload } = this;
     const now = this.options.now().toISOString();
     if (this.demo || !caseload || !checkIsDue((caseload.setting('lastCheck') as string | null) ?? null, now)) return;
-    const { file, trail } = await caseload.withKey((identity) => checkCaseload(this.folder, identity, 'check'));
+    const { file, trail } = await caseload.withKey((identity) => this.check(identity, 'check'));
     if (this.caseload !== caseload) return;
     this.#judge(file === 'ok' && trail.whole);
     if (!this.damageFound) caseload.putSetting('lastCheck', now, this.doing());
@@ -245,6 +252,8 @@ export class Services implements BlobSource {
     this.#staged.clear();
     const wasOpen = this.caseload !== null;
     this.backingUp?.abort();
+    this.#checking.abort();
+    this.#checking = new AbortController();
     void this.#backups?.stop();
     this.#backups = null;
     this.#seal();

@@ -27,7 +27,7 @@ await ask('backup.now');
 writeSync(1, 'open\n');
 await line();
 await ask('app.lock');
-// The worker of the check at the start ends, and the memory of what is gone is given back.
+// The memory of what is gone is given back.
 await new Promise((resolve) => setTimeout(resolve, 2500));
 writeSync(1, 'locked\n');
 await line();

@@ -16,10 +16,15 @@ import { writeBackup } from './write.ts';
 const lent = workerData as BackupJob;
 const job: BackupJob = { ...lent, identity: Buffer.from(lent.identity) };
 
+/** @throws Refusal when the job was cancelled */
+function goOn(): void {
+  if (job.stop && Atomics.load(job.stop, 0) === 1) throw new Refusal('cancelled');
+}
+
 /** Twenty steps are enough for a bar; every block would flood the main thread. */
 let told = -1;
 function progress(stage: string, done: number): void {
-  if (job.stop && Atomics.load(job.stop, 0) === 1) throw new Refusal('cancelled');
+  goOn();
   const step = Math.floor(done * 20) + (stage === 'checking' ? 100 : 0);
   if (step === told) return;
   told = step;
@@ -49,6 +54,7 @@ function holds(file: string, clientId: string): boolean | null {
 }
 
 async function run(): Promise<BackupAnswer> {
+  goOn();
   switch (job.kind) {
     case 'write':
       return { kind: 'write', manifest: await writeBackup(job, progress) };

@@ -265,10 +265,15 @@ export function undoRestore(folder: string, keptAs: string, now: string): Promis
  * Looks through the open caseload, in the worker.
  * @param what `check`: integrity, references, checksums and trail; `start`: a quick check of every page, and the trail
  */
-export async function checkCaseload(folder: string, identity: Uint8Array, what: 'check' | 'start' = 'check') {
+export async function checkCaseload(
+  folder: string,
+  identity: Uint8Array,
+  what: 'check' | 'start' = 'check',
+  signal?: AbortSignal,
+) {
   const copy = Buffer.from(identity);
   try {
-    const answer = await runBackupJob({ kind: 'check', what, folder, identity: copy });
+    const answer = await runBackupJob({ kind: 'check', what, folder, identity: copy }, { signal });
     if (answer.kind !== 'check') throw new Refusal('backup-failed');
     return { file: answer.file, trail: answer.trail };
   } finally {
