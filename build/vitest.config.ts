@@ -16,6 +16,8 @@ export default defineConfig({
     environment: 'node',
     // SQLite's native part and worker threads are safest in processes of their own.
     pool: 'forks',
+    // The test machine has two cores; one would stand still.
+    maxWorkers: '100%',
     // The longest test takes 25 s on a quiet machine: a limit tells what hangs, not how busy the machine is.
     testTimeout: 120_000,
     hookTimeout: 120_000,
