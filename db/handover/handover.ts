@@ -6,6 +6,7 @@ import type { ExportedPicture } from '../types/client-export.ts';
 import type { Fact, FactKind } from '../types/record.ts';
 import { guarded } from '../errors.ts';
 import { randomUUID } from 'node:crypto';
+import { isKind, picturesOfFact } from '../records/kinds.ts';
 import { fold, getFact, newStep, together } from '../records/store.ts';
 import { append } from '../records/trail.ts';
 import { CARRIED_OUT, NOTE } from './handed-entry.ts';
@@ -25,16 +26,12 @@ const mayBeOne = (a: Named, b: Named): boolean =>
   fold(a.name).replace(/\s+/g, ' ').trim() === fold(b.name).replace(/\s+/g, ' ').trim() &&
   (a.birthYear === null || b.birthYear === null || a.birthYear === b.birthYear);
 
-/** Kinds of facts that name pictures. */
-const PICTURED = ['samplePage', 'issuedPage', 'inkRecording', 'spiralSheet'];
-
 /** Pictures that any version of these facts names and that are here. */
 function picturesIn(db: Db, handed: Pick<Handed, 'entries'>): Handed['pictures'] {
   const ids = new Set<string>();
   for (const { kind, after } of handed.entries) {
-    if (after === null || !PICTURED.includes(kind)) continue;
-    const fact = JSON.parse(after) as Record<string, unknown>;
-    for (const field of ['blob', 'view', 'pdf']) if (typeof fact[field] === 'string') ids.add(fact[field]);
+    if (after === null || !isKind(kind)) continue;
+    for (const id of picturesOfFact(kind, JSON.parse(after) as object)) ids.add(id);
   }
   const find = db.prepare('SELECT id, client_id AS clientId, sha256, mime, size AS bytes FROM blob WHERE id = ?');
   return [...ids].sort().flatMap((id) => (find.get(id) as (ExportedPicture & { clientId: string }) | undefined) ?? []);

@@ -3,7 +3,7 @@ import type { Doing } from '../caseload.ts';
 import { CaseloadError } from '../codes.ts';
 import type { Db } from '../connection.ts';
 import { guarded } from '../errors.ts';
-import { allKinds, homes } from './kinds.ts';
+import { allKinds, homes, pictureIds } from './kinds.ts';
 import { newStep } from './store.ts';
 import { append } from './trail.ts';
 
@@ -40,19 +40,8 @@ export function holdsClient(db: Db, clientId: string): boolean {
 /** The client's pictures, but none that another client's facts show (after an undone merge). */
 function eraseBlobs(db: Db, clientId: string): void {
   db.prepare(
-    `DELETE FROM blob WHERE (client_id = @id
-       OR id IN (SELECT blob_id FROM sample_page WHERE client_id = @id)
-       OR id IN (SELECT view_id FROM sample_page WHERE client_id = @id)
-       OR id IN (SELECT pdf_id FROM issued_page WHERE client_id = @id)
-       OR id IN (SELECT blob_id FROM ink_recording WHERE client_id = @id)
-       OR id IN (SELECT blob_id FROM spiral_sheet WHERE client_id = @id)
-       OR id IN (SELECT view_id FROM spiral_sheet WHERE client_id = @id))
-     AND id NOT IN (SELECT blob_id FROM sample_page WHERE client_id <> @id)
-     AND id NOT IN (SELECT view_id FROM sample_page WHERE client_id <> @id)
-     AND id NOT IN (SELECT pdf_id FROM issued_page WHERE client_id <> @id AND pdf_id IS NOT NULL)
-     AND id NOT IN (SELECT blob_id FROM ink_recording WHERE client_id <> @id AND blob_id IS NOT NULL)
-     AND id NOT IN (SELECT blob_id FROM spiral_sheet WHERE client_id <> @id)
-     AND id NOT IN (SELECT view_id FROM spiral_sheet WHERE client_id <> @id)`,
+    `DELETE FROM blob WHERE (client_id = @id OR id IN (${pictureIds('client_id = @id')}))
+     AND id NOT IN (${pictureIds('client_id <> @id')})`,
   ).run({ id: clientId });
 }
 

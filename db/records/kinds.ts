@@ -8,6 +8,8 @@ export interface KindHome {
   order: string;
   /** Columns that point at this kind: removing it takes those facts along. */
   children: readonly (readonly [kind: FactKind, column: string])[];
+  /** Fields that name a picture or a PDF, with their columns. */
+  pictures: readonly (readonly [field: string, column: string])[];
   /** Fields that name the question: a second answer updates the first. */
   question: readonly (readonly [field: string, column: string])[];
 }
@@ -31,11 +33,18 @@ const ofVisit: KindHome['children'] = [
   ['visitPlan', 'visit_id'],
 ];
 
+/** A picture as it came, and as the window shows it. */
+const shownPicture: KindHome['pictures'] = [
+  ['blob', 'blob_id'],
+  ['view', 'view_id'],
+];
+
 const home = (table: string, list: KindHome['list'], more: Partial<KindHome> = {}): KindHome => ({
   table,
   list,
   order: 'made',
   children: [],
+  pictures: [],
   question: [],
   ...more,
 });
@@ -74,17 +83,20 @@ export const homes: Readonly<Record<FactKind, KindHome>> = {
       ['reading', 'sample_id'],
     ],
   }),
-  samplePage: home('sample_page', 'samplePages', { children: [['pageMeasurement', 'page_id']] }),
+  samplePage: home('sample_page', 'samplePages', {
+    children: [['pageMeasurement', 'page_id']],
+    pictures: shownPicture,
+  }),
   pageMeasurement: home('page_measurement', 'pageMeasurements'),
-  inkRecording: home('ink_recording', 'inkRecordings'),
-  spiralSheet: home('spiral_sheet', 'spiralSheets'),
+  inkRecording: home('ink_recording', 'inkRecordings', { pictures: [['blob', 'blob_id']] }),
+  spiralSheet: home('spiral_sheet', 'spiralSheets', { pictures: shownPicture }),
   reading: home('reading', 'readings'),
   program: home('program', 'programs'),
   practiceLog: home('practice_log', 'practiceLogs', { order: 'date, made' }),
   goal: home('goal', 'goals', { children: [['goalRating', 'goal_id']] }),
   goalRating: home('goal_rating', 'goalRatings'),
   pageDraft: home('page_draft', 'pageDrafts', { question: [['visitId', 'visit_id']] }),
-  issuedPage: home('issued_page', 'issuedPages'),
+  issuedPage: home('issued_page', 'issuedPages', { pictures: [['pdf', 'pdf_id']] }),
   writingOccasion: home('writing_occasion', 'writingOccasions', {
     question: [
       ['clientId', 'client_id'],
@@ -99,6 +111,20 @@ export const homes: Readonly<Record<FactKind, KindHome>> = {
 export const allKinds = Object.keys(homes) as FactKind[];
 
 export const isKind = (kind: string): kind is FactKind => Object.hasOwn(homes, kind);
+
+/** Pictures that facts of a client name. @param whose such as `client_id = @id` */
+export const pictureIds = (whose: string): string =>
+  allKinds
+    .flatMap((kind) => homes[kind].pictures.map(([, column]) => [homes[kind].table, column] as const))
+    .map(([table, column]) => `SELECT ${column} FROM ${table} WHERE ${whose} AND ${column} IS NOT NULL`)
+    .join(' UNION ');
+
+/** Pictures that one fact names. */
+export const picturesOfFact = (kind: FactKind, fact: object): string[] =>
+  homes[kind].pictures.flatMap(([field]) => {
+    const id = (fact as Record<string, unknown>)[field];
+    return typeof id === 'string' ? [id] : [];
+  });
 
 /** The client a fact belongs to. */
 export const clientOf = (kind: FactKind, fact: Fact): string =>

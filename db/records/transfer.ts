@@ -7,7 +7,7 @@ import { ClientExport, type ExportedPicture } from '../types/client-export.ts';
 import type { Fact, FactKind } from '../types/record.ts';
 import { checksumOf, LARGEST_BLOB } from './blobs.ts';
 import { readClientRecord } from './client-record.ts';
-import { allKinds, clientOf, homes } from './kinds.ts';
+import { allKinds, clientOf, homes, pictureIds, picturesOfFact } from './kinds.ts';
 import { bodyOf, newStep, refuseOthersId, setBody } from './store.ts';
 import { append } from './trail.ts';
 
@@ -15,12 +15,7 @@ import { append } from './trail.ts';
 function picturesOf(db: Db, clientId: string): ExportedPicture[] {
   return db
     .prepare(
-      `SELECT id, sha256, mime, size AS bytes FROM blob WHERE id IN (
-         SELECT blob_id FROM sample_page WHERE client_id = @id UNION SELECT view_id FROM sample_page WHERE client_id = @id
-         UNION SELECT pdf_id FROM issued_page WHERE client_id = @id
-         UNION SELECT blob_id FROM ink_recording WHERE client_id = @id
-         UNION SELECT blob_id FROM spiral_sheet WHERE client_id = @id
-         UNION SELECT view_id FROM spiral_sheet WHERE client_id = @id) ORDER BY id`,
+      `SELECT id, sha256, mime, size AS bytes FROM blob WHERE id IN (${pictureIds('client_id = @id')}) ORDER BY id`,
     )
     .all({ id: clientId }) as ExportedPicture[];
 }
@@ -59,15 +54,8 @@ export function readExport(value: unknown): ClientExport {
     ids.add(fact.id);
     if (clientOf(kind, fact) !== record.client.id) throw new CaseloadError('malformed-request', `${kind}.clientId`);
   }
-  for (const page of [...record.samplePages, ...record.spiralSheets]) {
-    if (!listed.has(page.blob) || !listed.has(page.view)) throw new CaseloadError('malformed-request', 'pictures');
-  }
-  for (const { blob } of record.inkRecordings) {
-    if (blob !== null && !listed.has(blob)) throw new CaseloadError('malformed-request', 'pictures');
-  }
-  for (const page of record.issuedPages) {
-    if (page.pdf !== null && !listed.has(page.pdf)) throw new CaseloadError('malformed-request', 'pictures');
-  }
+  if (factsOf(record).some(([kind, fact]) => picturesOfFact(kind, fact).some((id) => !listed.has(id))))
+    throw new CaseloadError('malformed-request', 'pictures');
   return parsed.data;
 }
 
