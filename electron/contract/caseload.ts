@@ -1,7 +1,7 @@
 /** The list of clients, what waits for the therapist, and one client's record. */
 import { z } from 'zod';
 import { Client } from '../../db/types/client.ts';
-import { ClockTime, Id, IsoDate } from '../../db/types/common.ts';
+import { ClockTime, Id, IsoDate, Note } from '../../db/types/common.ts';
 import { ClientRecord, factKinds, type FactKind } from '../../db/types/record.ts';
 import { nothing, read, save, write } from './request.ts';
 
@@ -51,9 +51,9 @@ const kinds = Object.keys(factKinds) as [FactKind, ...FactKind[]];
 
 /** Words typed into a form that are no fact yet outlive a lock, a close and a kill. Which form: its name and its ids. */
 const Form = z.string().regex(/^[a-z][a-z0-9./-]{0,199}$/i);
-/** By the field's label; a field takes at most 8,000 characters. */
+/** By the field's label; a field takes no more than a note. */
 const Words = z
-  .record(z.string().max(200), z.string().max(8000))
+  .record(z.string().max(200), Note)
   .refine((fields) => Object.keys(fields).length <= 60, 'too many fields');
 
 export const caseloadRequests = {

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { createFile, openFile } from '../../db/connection.ts';
 import { caseloadFile } from '../../db/files.ts';
+import { NOTE_LENGTH } from '../../db/types/common.ts';
+import { contract } from '../../electron/contract/index.ts';
 import { createCaseload, openCaseload, rekeyCaseload } from '../../db/index.ts';
 import { dump, manifestOf } from '../../db/dump.ts';
 import { migrate, readMigrations } from '../../db/migrate.ts';
@@ -57,4 +59,11 @@ test('a file of an earlier version, without this table, can be copied and counte
   }
   old.close();
   openFile(file, identity).close();
+});
+
+test('a form keeps as many words as a note takes: no field of the window is longer', () => {
+  const { input } = contract['typed.keep'];
+  const keeping = (length: number) => input.safeParse({ place, clientId: null, fields: { Note: 'x'.repeat(length) } });
+  expect(keeping(NOTE_LENGTH).success).toBe(true);
+  expect(keeping(NOTE_LENGTH + 1).success).toBe(false);
 });
