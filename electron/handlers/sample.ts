@@ -1,8 +1,9 @@
-import { createHash } from 'node:crypto';
 import type { PageMeasurement, Sample, SamplePage } from '../../db/types/sample.ts';
 import { ownRepeats, withHand } from '../../renderer/logic/record/hand-ranges.ts';
 import { rulingOf } from '../../renderer/logic/sample/carried-conditions.ts';
-import { MIME_OF } from '../files/decode/picture-header.ts';
+import { isShowable } from '../files/decode/picture-header.ts';
+import { scaleOfFile } from '../files/measure/page-job.ts';
+import { keepPicture } from '../files/measure/kept-picture.ts';
 import { lookInWorker, measureInWorker, showInWorker } from '../files/measure/page-file.ts';
 import { METHOD_VERSION, type Correction } from '../../renderer/measure/index.ts';
 import { Refusal } from '../contract/envelope.ts';
@@ -51,35 +52,23 @@ export const sampleHandlers: { [N in keyof typeof sampleRequests]: Handler<N> } 
     if (!sample) throw new Refusal('not-found');
     const bytes = services.takeStaged(token);
     const look = await lookInWorker(bytes, {}, { pdfPage });
-    const mime = MIME_OF[look.format];
-    const shown = look.format === 'tiff' || look.format === 'pdf' ? await showInWorker(bytes, {}, { pdfPage }) : null;
+    const shown = isShowable(look.format) ? null : await showInWorker(bytes, {}, { pdfPage });
     // The caseload may have been locked while the worker read the page.
     const open = services.need();
     const doing = services.doing();
     const order = open.record(sample.clientId).samplePages.filter((p) => p.sampleId === sampleId).length;
-    const scale = look.fileDpi === null ? null : { pxPerMm: look.fileDpi / 25.4, source: 'file-dpi' as const };
-    return open.together(doing, (write) => {
-      const blob = write.putBlob(sample.clientId, mime, bytes);
-      const view = shown ? write.putBlob(sample.clientId, shown.mime, shown.bytes).id : blob.id;
-      return write.put('samplePage', {
+    return open.together(doing, (write) =>
+      write.put('samplePage', {
         id,
         clientId: sample.clientId,
         visitId: sample.visitId,
         sampleId,
         order,
-        blob: blob.id,
-        view,
-        pdfPage,
-        sha256: createHash('sha256').update(bytes).digest('hex'),
-        mime,
-        bytes: bytes.byteLength,
-        widthPx: look.width,
-        heightPx: look.height,
-        scale,
-        fileDpi: look.fileDpi,
+        ...keepPicture(write, sample.clientId, { bytes, pdfPage, look, shown }),
+        scale: scaleOfFile(look.fileDpi),
         quarterTurns: 0,
-      });
-    });
+      }),
+    );
   },
 
   'sample.setScale': (services, { pageId, pxPerMm, source }) => {

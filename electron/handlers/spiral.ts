@@ -1,9 +1,8 @@
-import { createHash } from 'node:crypto';
 import type { SpiralSheet } from '../../db/types/spiral.ts';
 import { timedSpiral } from '../../renderer/measure/index.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { spiralRequests } from '../contract/spiral.ts';
-import { MIME_OF } from '../files/decode/picture-header.ts';
+import { keepPicture } from '../files/measure/kept-picture.ts';
 import { spiralInWorker } from '../files/measure/page-file.ts';
 import type { Handler } from './handler.ts';
 import type { Services } from './services.ts';
@@ -27,11 +26,8 @@ export const spiralHandlers: { [N in keyof typeof spiralRequests]: Handler<N> } 
     const answer = await measured(bytes, pdfPage, { tracedSeconds, freeSeconds });
     // The caseload may have been locked while the worker read the picture.
     const open = services.need();
-    return open.together(services.doing(), (write) => {
-      const mime = MIME_OF[answer.format];
-      const blob = write.putBlob(sample.clientId, mime, bytes);
-      const view = answer.view ? write.putBlob(sample.clientId, answer.view.mime, answer.view.bytes).id : blob.id;
-      return write.put('spiralSheet', {
+    return open.together(services.doing(), (write) =>
+      write.put('spiralSheet', {
         id,
         clientId: sample.clientId,
         visitId: sample.visitId,
@@ -40,18 +36,10 @@ export const spiralHandlers: { [N in keyof typeof spiralRequests]: Handler<N> } 
         hand,
         tracedSeconds,
         freeSeconds,
-        blob: blob.id,
-        view,
-        pdfPage,
-        sha256: createHash('sha256').update(bytes).digest('hex'),
-        mime,
-        bytes: bytes.byteLength,
-        widthPx: answer.width,
-        heightPx: answer.height,
-        fileDpi: answer.fileDpi,
+        ...keepPicture(write, sample.clientId, { bytes, pdfPage, look: answer, shown: answer.view }),
         result: answer.result,
-      });
-    });
+      }),
+    );
   },
 
   'spiral.tell': (services, { id, hand, tracedSeconds, freeSeconds }) => {
@@ -66,10 +54,11 @@ export const spiralHandlers: { [N in keyof typeof spiralRequests]: Handler<N> } 
   },
 
   'spiral.measure': async (services, { id }) => {
-    const { blob, pdfPage } = sheetOf(services, id);
-    const picture = services.need().blob(blob);
+    const sheet = sheetOf(services, id);
+    const picture = services.need().blob(sheet.blob);
     if (!picture) throw new Refusal('not-found');
-    const { result } = await measured(picture.data, pdfPage, sheetOf(services, id));
+    const { result } = await measured(picture.data, sheet.pdfPage, sheet);
+    // What was told meanwhile stays.
     return services.need().put('spiralSheet', { ...sheetOf(services, id), result }, services.doing());
   },
 };

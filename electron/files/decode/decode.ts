@@ -3,7 +3,7 @@ import type { Sharp } from 'sharp';
 import { lumaOf } from '../../../renderer/measure/index.ts';
 import { DecodeError } from './decode-error.ts';
 import { drawPdfPage } from './decode-pdf.ts';
-import { formatOf, type PictureFormat, resolutionOf } from './picture-header.ts';
+import { formatOf, isShowable, MIME_OF, type PictureFormat, resolutionOf } from './picture-header.ts';
 
 /** What a file may be at most before it is decoded. */
 export interface DecodeLimits {
@@ -108,7 +108,7 @@ export async function pictureForWindow(
   options: Partial<DecodeOptions> = {},
 ): Promise<{ mime: string; bytes: Uint8Array }> {
   const format = formatOf(bytes);
-  if (format === 'png' || format === 'jpeg' || format === 'webp') return { mime: `image/${format}`, bytes };
+  if (isShowable(format)) return { mime: MIME_OF[format], bytes };
   const decoded = await decodePage(bytes, options);
   return pngOf(decoded.gray);
 }

@@ -11,6 +11,10 @@ export const MIME_OF = {
   pdf: 'application/pdf',
 } as const satisfies Record<PictureFormat, string>;
 
+/** Whether the window can show the file itself. */
+export const isShowable = (format: PictureFormat): format is 'png' | 'jpeg' | 'webp' =>
+  format !== 'tiff' && format !== 'pdf';
+
 /** Below this no scanner writes: 72 and 96 are placeholders of screens and phones, not scales (common practice). */
 const LOWEST_SCAN_DPI = 100;
 const HIGHEST_SCAN_DPI = 2400;

@@ -2,6 +2,10 @@ import type { MeasureOptions, PageResult, SpiralSeconds, SpiralSheetResult } fro
 import type { DecodeLimits } from '../decode/decode.ts';
 import type { PictureFormat } from '../decode/picture-header.ts';
 
+/** The scale that a file tells of itself: the last resort; null where it tells none. */
+export const scaleOfFile = (fileDpi: number | null) =>
+  fileDpi === null ? null : { pxPerMm: fileDpi / 25.4, source: 'file-dpi' as const };
+
 /** What the page worker is asked for. */
 export interface PageJob {
   /** `look`: format and size only; `measure`: everything; `show`: a picture that the window can display; `spiral`: our sheet of spirals. */

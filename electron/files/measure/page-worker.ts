@@ -6,7 +6,8 @@ import type { MeasureOptions, PageResult, ReadPage } from '../../../renderer/mea
 import { DecodeError } from '../decode/decode-error.ts';
 import { decodePage, giveBack, pngOf } from '../decode/decode.ts';
 import type { DecodedPage } from '../decode/decode.ts';
-import { MIME_OF } from '../decode/picture-header.ts';
+import { isShowable, MIME_OF } from '../decode/picture-header.ts';
+import { scaleOfFile } from './page-job.ts';
 import type { PageAnswer, PageJob } from './page-job.ts';
 import { startSecondThread } from './second-thread.ts';
 
@@ -36,22 +37,19 @@ async function run(job: PageJob): Promise<PageAnswer> {
   tell('decode', 0);
   const now = await decoded(job);
   const { gray, format, fileDpi, width, height } = now.page;
-  const isShowable = format !== 'tiff' && format !== 'pdf';
   if (job.kind === 'show')
-    return { kind: 'show', ...(isShowable ? { mime: MIME_OF[format], bytes: job.bytes } : await pngOf(gray)) };
+    return { kind: 'show', ...(isShowable(format) ? { mime: MIME_OF[format], bytes: job.bytes } : await pngOf(gray)) };
   if (job.kind === 'look') return { kind: 'look', format, fileDpi, width, height };
   if (job.kind === 'spiral') {
     // Its stages take the pixels that a read page was lent.
     now.read = null;
-    const scale = fileDpi === null ? null : { pxPerMm: fileDpi / 25.4, source: 'file-dpi' as const };
-    const result = measureSpiralSheet(gray, scale, job.seconds ?? { traced: null, free: null });
-    const view = isShowable ? null : await pngOf(gray);
+    const result = measureSpiralSheet(gray, scaleOfFile(fileDpi), job.seconds ?? { traced: null, free: null });
+    const view = isShowable(format) ? null : await pngOf(gray);
     return { kind: 'spiral', result, view, format, fileDpi, width, height };
   }
   const options = { ...job.options };
-  // The file's own resolution is the last resort; what the therapist gave goes first.
-  if (!options.scale && fileDpi !== null && !job.ignoreFileDpi)
-    options.scale = { pxPerMm: fileDpi / 25.4, source: 'file-dpi' };
+  // What the therapist gave goes before what the file tells.
+  if (!options.scale && !job.ignoreFileDpi) options.scale = scaleOfFile(fileDpi);
   const of = JSON.stringify([options.scale, options.quarterTurns ?? 0]);
   if (now.read?.of !== of) {
     now.read = null;
