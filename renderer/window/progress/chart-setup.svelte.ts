@@ -44,8 +44,10 @@ export function vectorChart<T extends ChartType, D>(
   // Lines with segments are drawn step by step; others by Path2D, which cannot be written as SVG.
   const datasets = config.data.datasets.map((set) => ({ ...set, segment: {} }));
   const drawn = { ...config, data: { ...config.data, datasets }, platform: BasicPlatform, options };
-  new Chart(surface as unknown as HTMLCanvasElement, drawn as never).stop();
-  const { svg } = surface;
+  const chart = new Chart(surface as unknown as HTMLCanvasElement, drawn as never);
+  const svg = surface.svg.cloneNode(true) as SVGSVGElement;
+  // chart.js keeps every chart until it is destroyed, and wipes its canvas then.
+  chart.destroy();
   svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
   return svg;
 }
