@@ -19,6 +19,9 @@ type GoalText = Pick<
   | 'measure'
 >;
 
+/** Whether a reader counts the words; otherwise tries pass or fail. */
+export const countsWords = ({ measure }: Pick<Goal, 'measure'>): boolean => (measure ?? 'words') === 'words';
+
 const cueWords = { none: 'without cues', visual: 'with a visual cue', verbal: 'with one spoken cue' } as const;
 const readerWords = { unfamiliar: 'an unfamiliar reader', family: 'a family reader' } as const;
 
@@ -36,7 +39,7 @@ export function goalSentence(goal: GoalText, who: string, showDate: (iso: string
   const aid = goal.aid ? ` with ${goal.aid}` : '';
   parts.push(`${who} will write ${output}${length}${paper}${aid}, ${cueWords[goal.cue]}`);
   let sentence = parts.join(' ');
-  const measure = goal.measure ?? 'words';
+  const { measure = 'words' } = goal;
   const { need, of } = goal.tries;
   if (measure !== 'words') {
     sentence += `, so that ${successWords[measure]}`;
@@ -54,14 +57,11 @@ export function missingParts(goal: GoalText): string[] {
   const missing: [boolean, string][] = [
     [!goal.output, 'what is written'],
     [!goal.paper, 'paper'],
-    [(goal.measure ?? 'words') === 'words' && goal.percent === null, 'how many words are to be read'],
+    [countsWords(goal) && goal.percent === null, 'how many words are to be read'],
     [!goal.dueOn, 'a date'],
-    [(goal.measure ?? 'words') === 'words' && !goal.baseline, 'the start level'],
+    [countsWords(goal) && !goal.baseline, 'the start level'],
     [!goal.because, 'why it matters to the client'],
-    [
-      (goal.measure ?? 'words') !== 'words' && goal.tries.need > goal.tries.of,
-      'tries that are possible (more are needed than there are)',
-    ],
+    [!countsWords(goal) && goal.tries.need > goal.tries.of, 'tries that are possible (more are needed than there are)'],
   ];
   return missing.filter(([isMissing]) => isMissing).map(([, name]) => name);
 }
