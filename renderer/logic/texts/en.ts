@@ -3,6 +3,8 @@ import type { OccasionCode } from '../../../db/types/occasions.ts';
 import type { Rest } from '../../../db/types/program.ts';
 import type { RulingKind } from '../../../db/types/rulings.ts';
 
+const minutes = (n: number): string => `${n} ${n === 1 ? 'minute' : 'minutes'}`;
+
 /**
  * Words that printed pages are made of, in one place, so that another language is one more object of this shape.
  * Family words: short and plain, no diagnosis, no jargon (tests/pages-print/readability.test.ts measures them).
@@ -76,22 +78,17 @@ const en = {
     pageOf: (page: number, pages: number) => `Page ${page} of ${pages}`,
   },
   dose: {
-    minutes: (n: number) => `${n} ${n === 1 ? 'minute' : 'minutes'}`,
+    minutes,
     lines: (n: number) => `${n} ${n === 1 ? 'line' : 'lines'}`,
     reps: (sets: number | null, reps: number) => (sets && sets > 1 ? `${sets} times ${reps}` : `${reps} times`),
     restTime: ({ least, most }: Rest) =>
-      most === null
-        ? `at least ${least} ${least === 1 ? 'minute' : 'minutes'}`
-        : most === least
-          ? `${least} ${least === 1 ? 'minute' : 'minutes'}`
-          : `${least} to ${most} minutes`,
+      most === null ? `at least ${minutes(least)}` : most === least ? minutes(least) : `${least} to ${most} minutes`,
     rest: (time: string) => `rest ${time}`,
     restAfterEach: (time: string) => `rest ${time} after each`,
     doThese: (often: string) => `Do these ${often}.`,
     perDay: (n: number) => (n === 1 ? 'once a day' : n === 2 ? 'twice a day' : `${n} times a day`),
     perWeek: (n: number) => (n === 7 ? 'every day' : `${n} ${n === 1 ? 'day' : 'days'} a week`),
-    turns: (turns: number, minutes: number) =>
-      `${turns === 1 ? 'one turn' : `${turns} turns`} of ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}`,
+    turns: (turns: number, each: number) => `${turns === 1 ? 'one turn' : `${turns} turns`} of ${minutes(each)}`,
     linesATurn: (n: number) => `${n} ${n === 1 ? 'line' : 'lines'} a turn`,
     /** English; other languages are laid over it by db/rules/texts. */
     how: doseHows as Readonly<Record<string, string>>,
@@ -192,7 +189,13 @@ const en = {
     intro: 'One row a day. Circle what fits. Tired and pain: 0 is none, 10 is the most. A helper may mark for you.',
     head: ['Day', 'Done', 'Minutes', 'Tired before', 'Tired after', 'Pain', 'It was'],
     /** What is circled in each row. */
-    circles: { done: 'yes', minutes: '5  10  15  20  30', scale: '0  2  4  6  8  10', felt: 'easy  fair  hard' },
+    circles: {
+      done: 'yes',
+      minutes: '5  10  15  20  30',
+      fewMinutes: '1  2  4  6  10',
+      scale: '0  2  4  6  8  10',
+      felt: 'easy  fair  hard',
+    },
     stop: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
     bring: 'Bring this sheet to your next visit.',
   },

@@ -1,6 +1,8 @@
 import { doseHows } from './dose-hows.ts';
 import type { Texts } from './en.ts';
 
+const minutes = (n: number): string => `${n} ${n === 1 ? 'minuto' : 'minutos'}`;
+
 /** Spanish, in the same shape. Written for this program; to be checked by a Spanish-speaking clinician before first use. */
 export const es: Texts = {
   practice: {
@@ -77,22 +79,17 @@ export const es: Texts = {
     pageOf: (page, pages) => `Hoja ${page} de ${pages}`,
   },
   dose: {
-    minutes: (n) => `${n} ${n === 1 ? 'minuto' : 'minutos'}`,
+    minutes,
     lines: (n) => `${n} ${n === 1 ? 'línea' : 'líneas'}`,
     reps: (sets, reps) => (sets && sets > 1 ? `${sets} veces ${reps}` : `${reps} veces`),
     restTime: ({ least, most }) =>
-      most === null
-        ? `al menos ${least} ${least === 1 ? 'minuto' : 'minutos'}`
-        : most === least
-          ? `${least} ${least === 1 ? 'minuto' : 'minutos'}`
-          : `${least} a ${most} minutos`,
+      most === null ? `al menos ${minutes(least)}` : most === least ? minutes(least) : `${least} a ${most} minutos`,
     rest: (time) => `descanso de ${time}`,
     restAfterEach: (time) => `descanso de ${time} tras cada uno`,
     doThese: (often) => `Haga esto ${often}.`,
     perDay: (n) => (n === 1 ? 'una vez al día' : n === 2 ? 'dos veces al día' : `${n} veces al día`),
     perWeek: (n) => (n === 7 ? 'todos los días' : `${n} ${n === 1 ? 'día' : 'días'} por semana`),
-    turns: (turns, minutes) =>
-      `${turns === 1 ? 'un turno' : `${turns} turnos`} de ${minutes} ${minutes === 1 ? 'minuto' : 'minutos'}`,
+    turns: (turns, each) => `${turns === 1 ? 'un turno' : `${turns} turnos`} de ${minutes(each)}`,
     linesATurn: (n) => `${n} ${n === 1 ? 'renglón' : 'renglones'} por turno`,
     how: doseHows,
   },
@@ -192,7 +189,13 @@ export const es: Texts = {
     intro:
       'Una fila por día. Marque con un círculo. Cansancio y dolor: 0 es nada, 10 es lo máximo. Otra persona puede marcar.',
     head: ['Día', 'Hecho', 'Minutos', 'Cans. antes', 'Cans. después', 'Dolor', 'Fue'],
-    circles: { done: 'sí', minutes: '5  10  15  20  30', scale: '0  2  4  6  8  10', felt: 'fácil  así  duro' },
+    circles: {
+      done: 'sí',
+      minutes: '5  10  15  20  30',
+      fewMinutes: '1  2  4  6  10',
+      scale: '0  2  4  6  8  10',
+      felt: 'fácil  así  duro',
+    },
     stop: 'Pare cuando cueste leer una línea. Parar es parte del plan.',
     bring: 'Traiga esta hoja a su próxima visita.',
   },

@@ -4,7 +4,7 @@ import { rulesInUse } from '../../../db/rules/in-use.ts';
 import type { ProgramLine } from '../../../db/types/program.ts';
 import { practiceSection } from '../../../renderer/logic/pages/kinds/family-sections.ts';
 import { practiceLogSheet } from '../../../renderer/logic/pages/kinds/practice-log-sheet.ts';
-import { minutesADay } from '../../../renderer/logic/pages/kinds/program-sheet.ts';
+import { minutesADay } from '../../../renderer/logic/program/draft/program-line.ts';
 import { practiceRequestOf } from '../../../renderer/logic/pages/practice/practice-request.ts';
 import { compose } from '../../../renderer/logic/program/draft/compose.ts';
 import { readFindings } from '../../../renderer/logic/program/facts/read-findings.ts';
@@ -45,7 +45,9 @@ test.each([3, 4, 6])('words lost from line %i: every page has the same turns, li
       if ((line.dose.sets ?? 1) > 1)
         expect(amountWords(line.dose, t.dose)).toContain(`rest ${writing[0]!.dose.restMinutes?.least} minutes`);
     const circles = JSON.stringify(practiceLogSheet(from, t));
-    expect(circles).toContain(minutesADay(from.record.programs.at(-1)!) <= 10 ? '1  2  4  6  10' : '5  10  15  20  30');
+    expect(circles).toContain(
+      minutesADay(from.record.programs.at(-1)!.lines) <= 10 ? '1  2  4  6  10' : '5  10  15  20  30',
+    );
     const family = practiceSection(
       from,
       { ...from.record.programs[0]!, lines },

@@ -13,7 +13,7 @@ import { findings } from '../../intake/findings.ts';
 import { doseWords } from '../../texts/dose-words.ts';
 import { type Texts, texts as en } from '../../texts/en.ts';
 import { conditionsWords, enduranceLines, goalLines, legibilityWords, setUpLines } from './clinical-lines.ts';
-import { minutesADay } from './program-sheet.ts';
+import { minutesADay } from '../../program/draft/program-line.ts';
 import { findingLines } from './finding-lines.ts';
 import { identity, listed, packet, signatures, worded } from './report-parts.ts';
 import { legibleOf, longDate, type PageInput, programOf, visitOf } from '../sheet/page-facts.ts';
@@ -89,7 +89,7 @@ function programLines(input: PageInput): string[] {
   if (!program) return ['No home program yet.'];
   const lines = program.lines.filter((line) => ['warm-up', 'exercise', 'writing'].includes(line.kind));
   return [
-    `About ${minutesADay(program)} minutes on a practice day, tier ${program.tier}, ${program.status}.`,
+    `About ${minutesADay(program.lines)} minutes on a practice day, tier ${program.tier}, ${program.status}.`,
     ...lines.map((line) =>
       [line.title, doseWords(line.dose, en.dose)]
         .filter(Boolean)

@@ -1,5 +1,5 @@
 import { type PageInput, programOf, whoOf } from '../sheet/page-facts.ts';
-import { minutesADay } from './program-sheet.ts';
+import { minutesADay } from '../../program/draft/program-line.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import type { Doc, DocSheet } from '../sheet/packet.ts';
 import { sheetSizes } from '../practice/sheet-sizes.ts';
@@ -10,18 +10,17 @@ const widths = [10, 8, 17, 17, 17, 17, 14];
 
 /** Days of so few minutes have a row of their own to circle. */
 const fewMinutes = 10;
-const fewCircles = '1  2  4  6  10';
 
 /** A log of circles, six marks a day: columns in the order in which they are typed back, rows as tall as the sheet allows. */
 export function practiceLogSheet(input: PageInput, t: Texts): DocSheet[] {
   const rowMm = 14;
   // Head, sentences and foot take about 108 mm.
   const rows = Math.floor((sheetSizes[input.sheet].heightMm - 108) / rowMm);
-  const { done, minutes, scale, felt } = t.log.circles;
+  const { done, minutes, fewMinutes: few, scale, felt } = t.log.circles;
   const program = programOf(input);
-  const aDay = program ? minutesADay(program) : 0;
+  const aDay = program ? minutesADay(program.lines) : 0;
   // A day of a few minutes cannot be marked on a row that starts at 5.
-  const row = ['', done, aDay > 0 && aDay <= fewMinutes ? fewCircles : minutes, scale, scale, scale, felt];
+  const row = ['', done, aDay > 0 && aDay <= fewMinutes ? few : minutes, scale, scale, scale, felt];
   const doc: Doc = {
     sheet: input.sheet,
     pt: 14,

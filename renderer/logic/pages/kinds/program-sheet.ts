@@ -3,10 +3,10 @@
  * of, when to stop and whom to call. Only this client's cautions. Breaks over sheets where it must.
  */
 import type { Program, ProgramLine } from '../../../../db/types/program.ts';
-import { dayMinutes } from '../../program/draft/program-line.ts';
+import { minutesADay } from '../../program/draft/program-line.ts';
 import { doseOfLines, howWords } from '../../texts/dose-words.ts';
 import { type PageInput, dayOf, longDate, programOf, setupOf, visitOf, whoOf } from '../sheet/page-facts.ts';
-import { cautionsOf, setupInWords, stopSection } from './family-sections.ts';
+import { cautionsOf, setupInWords, stopItems, stopSection } from './family-sections.ts';
 import { changeSection } from '../sheet/fit-sheets.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import type { Block, Doc, DocSheet, PageStep, Section } from '../sheet/packet.ts';
@@ -27,11 +27,6 @@ export interface ProgramSheetOptions {
 
 const doKinds: readonly ProgramLine['kind'][] = ['warm-up', 'exercise', 'writing'];
 const goodKinds: readonly ProgramLine['kind'][] = ['advice', 'refer'];
-
-/** Minutes of one practice day. */
-export function minutesADay(program: Program): number {
-  return Math.round(program.lines.reduce((sum, line) => sum + dayMinutes(line.dose), 0));
-}
 
 function titled(line: ProgramLine): string {
   const text = line.text.trim();
@@ -93,7 +88,7 @@ function doSection(program: Program, options: ProgramSheetOptions, t: Texts): Se
       drawing: options.drawing(line),
     })),
   };
-  const minutes = minutesADay(program);
+  const minutes = minutesADay(program.lines);
   const about = [
     common ? t.dose.doThese(common) : '',
     options.when,
@@ -157,7 +152,7 @@ function programDoc(input: PageInput, program: Program, options: ProgramSheetOpt
   sections.push(
     ...section('before', p.setupTitle, [...listOf(heights), ...stepsOf(of(['setup']), options)]),
     ...doSection(program, options, t),
-    stopSection(input, [t.stop.line, ...(input.pageSays ?? []), t.stop.signs, t.stop.emergency], t),
+    stopSection(input, stopItems(null, t, input.pageSays), t),
     ...section('use', p.useTitle, [...stepsOf(of(['tool']), options), ...listOf(of(['paper', 'content']).map(titled))]),
     ...section('good', p.goodTitle, listOf(of(goodKinds).map(titled))),
     ...section('visit', p.visitTitle, listOf(oneLine(program.lines.filter(options.inClinic)))),

@@ -7,7 +7,7 @@ import { careOf, counters, sinceLastReport, startOfCare } from './care.ts';
 import { changeLine, goalLines, keyMeasures, legibilityWords, measureLines } from './clinical-lines.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf, visitsUpTo } from '../sheet/page-facts.ts';
 import { inkLinesLatest } from './ink-lines.ts';
-import { minutesADay } from './program-sheet.ts';
+import { minutesADay } from '../../program/draft/program-line.ts';
 import type { Packet } from '../sheet/packet.ts';
 import { identity, listed, packet, signatures, worded } from './report-parts.ts';
 import { thenAndNowFindings } from './finding-lines.ts';
@@ -128,7 +128,7 @@ export function dischargeSummary(
   const maintain = (program?.lines ?? [])
     .filter((line) => ['warm-up', 'exercise', 'writing'].includes(line.kind))
     .map((line) => `${line.title}. ${line.text}`.trim());
-  const minutes = program ? ` About ${minutesADay(program)} minutes on a practice day.` : '';
+  const minutes = program ? ` About ${minutesADay(program.lines)} minutes on a practice day.` : '';
   const span =
     visits.length > 0
       ? `${longDate(startOfCare(input) ?? visits[0]!.date, input.locale)} to ${longDate(dayOf(input), input.locale)}: ${timeWords(visits)}.`

@@ -20,7 +20,7 @@ import { inkLinesToday } from './ink-lines.ts';
 import { plural } from '../../texts/count-words.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import { repeatedSentence } from '../practice/repeated-sentence.ts';
-import { minutesADay } from './program-sheet.ts';
+import { minutesADay } from '../../program/draft/program-line.ts';
 import type { Doc, Packet, Section } from '../sheet/packet.ts';
 
 const kindWords: Record<Visit['kind'], string> = {
@@ -73,7 +73,7 @@ function sectionsOf(input: PageInput, visit: Visit, intake: ItemTable): Section[
   const own = (text: string): string[] => (text.trim() ? [text.trim()] : []);
   const programLine = program
     ? [
-        `Home program of ${longDate(dayOfVisit(input, program.visitId), input.locale)} (${program.status}, tier ${program.tier}, about ${minutesADay(program)} minutes a practice day): ${program.lines
+        `Home program of ${longDate(dayOfVisit(input, program.visitId), input.locale)} (${program.status}, tier ${program.tier}, about ${minutesADay(program.lines)} minutes a practice day): ${program.lines
           .filter((l) => ['warm-up', 'exercise', 'writing'].includes(l.kind))
           .map((l) => l.title)
           .join('; ')}.`,

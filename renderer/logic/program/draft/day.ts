@@ -1,7 +1,7 @@
 /** What a program asks of one day, beside the limits of its dose. */
 import type { ProgramLine } from '../../../../db/types/program.ts';
 import type { DayDose } from './day-dose.ts';
-import { countedKinds, dayMinutes } from './program-line.ts';
+import { countedKinds, minutesADay } from './program-line.ts';
 
 export interface Day {
   /** Warm-ups, exercises and writing; equipment and advice do not count. */
@@ -17,15 +17,13 @@ export interface Day {
 
 export function dayOf(lines: readonly ProgramLine[], limits: Pick<DayDose, 'items' | 'cap'>): Day {
   const counted = lines.filter((line) => countedKinds.has(line.kind));
-  const sum = (list: readonly ProgramLine[]): number =>
-    Math.round(list.reduce((total, line) => total + dayMinutes(line.dose), 0));
-  const minutes = sum(counted);
+  const minutes = minutesADay(counted);
   return {
     items: counted.length,
     itemsMost: limits.items,
     minutes,
     minutesMost: limits.cap,
-    writing: sum(counted.filter((line) => line.kind === 'writing')),
+    writing: minutesADay(counted.filter((line) => line.kind === 'writing')),
     over: counted.length > limits.items || minutes > limits.cap,
   };
 }

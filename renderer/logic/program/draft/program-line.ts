@@ -17,6 +17,10 @@ export const countedKinds: ReadonlySet<LineKind> = new Set<LineKind>(['warm-up',
 export const dayMinutes = (dose: Pick<Dose, 'minutes' | 'timesPerDay'>): number =>
   (dose.minutes ?? 0) * (dose.timesPerDay ?? 1);
 
+/** Minutes a day of all lines, whole. */
+export const minutesADay = (lines: readonly Pick<ProgramLine, 'dose'>[]): number =>
+  Math.round(lines.reduce((sum, { dose }) => sum + dayMinutes(dose), 0));
+
 /** A changed number of minutes. */
 export const withMinutes = (dose: Dose, minutes: number, timesPerDay: number): Dose => ({
   ...dose,

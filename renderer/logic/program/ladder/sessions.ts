@@ -7,7 +7,7 @@ import { changeSince } from '../../record/change-samples.ts';
 import { type Occasion, occasionsOf } from '../../record/occasions.ts';
 import type { Limits } from '../../rules/limits.ts';
 import { changedDimension, type Dimension } from './paper-ladder.ts';
-import { dayMinutes } from '../draft/program-line.ts';
+import { minutesADay } from '../draft/program-line.ts';
 import { practiceSummary } from './practice-log.ts';
 import type { PracticeBack, Session } from './proposals.ts';
 
@@ -62,7 +62,7 @@ export function practiceBack(record: Pick<ClientRecord, 'programs' | 'practiceLo
     daysPerWeek,
     daysAsked: Math.max(0, ...asked.map((line) => line.dose.daysPerWeek ?? 0)),
     minutesADay: mean(logs.map((log) => log.minutes)),
-    minutesAsked: Math.round(asked.reduce((sum, line) => sum + dayMinutes(line.dose), 0)),
+    minutesAsked: minutesADay(asked),
     linesADay: mean(logs.map((log) => log.lines)),
   };
 }
