@@ -161,7 +161,10 @@ function loopRanges(
   const isLooped = (k: number): boolean => chars[k] !== undefined && LOOPED.includes(chars[k]);
   return ranges.map(([from, to], k) => {
     if (!isLooped(k)) return [from + (isLooped(k - 1) ? reach : 0), to - (isLooped(k + 1) ? reach : 0)];
-    return [from - (k > 0 && !isLooped(k - 1) ? reach : 0), to + (k + 1 < chars.length && !isLooped(k + 1) ? reach : 0)];
+    return [
+      from - (k > 0 && !isLooped(k - 1) ? reach : 0),
+      to + (k + 1 < chars.length && !isLooped(k + 1) ? reach : 0),
+    ];
   });
 }
 

@@ -89,12 +89,16 @@ export class App implements SaveHost {
     await this.refresh();
   }
 
+  #here(): Omit<LeftPlace, 'folder'> {
+    const { place, tab, open, recordView: part } = this;
+    return { place, tab, part, clientId: open?.clientId ?? null, visitId: open?.visitId ?? '', ...whereTheEyeIs() };
+  }
+
   /** Tells the shell where the therapist is, so that a start after a crash leads back. */
   #told = '';
   #keepPlace(): void {
     if (this.status?.state !== 'open') return;
-    const { place, tab, open, recordView: part } = this;
-    const at = { place, tab, part, clientId: open?.clientId ?? null, visitId: open?.visitId ?? '', ...whereTheEyeIs() };
+    const at = this.#here();
     const text = JSON.stringify(at);
     if (text === this.#told) return;
     this.#told = text;
@@ -106,9 +110,7 @@ export class App implements SaveHost {
   #left: LeftPlace | null = null;
   #remember(): void {
     if (this.status?.state !== 'open') return;
-    const { place, tab, open, recordView: part } = this;
-    const ids = { clientId: open?.clientId ?? null, visitId: open?.visitId ?? '' };
-    this.#left = { folder: this.status.folder, place, tab, part, ...ids, ...whereTheEyeIs() };
+    this.#left = { folder: this.status.folder, ...this.#here() };
   }
 
   /** Back to where the lock came: screen, visit, scroll and field. */
