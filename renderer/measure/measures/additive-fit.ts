@@ -1,3 +1,5 @@
+import { solved } from '../normal-equations.ts';
+
 /** One letter: its kind, line and word number, and ln of its height. */
 export interface Row {
   kind: number;
@@ -33,32 +35,11 @@ export function additiveFit(rows: readonly Row[], kinds: number, lines: number):
     }
   }
   for (let i = 0; i < n; i += 1) matrix[i * n + i] = matrix[i * n + i]! + RIDGE;
-  const solution = solved(matrix, right, n);
+  const solution = solved(matrix, right, RIDGE * RIDGE);
   const effects = solution.slice(0, kinds);
   const mean = rows.reduce((sum, row) => sum + effects[row.kind]!, 0) / Math.max(1, rows.length);
   return {
     kinds: effects.map((effect) => effect - mean),
     rest: ({ kind, line, word, ln }) => ln - effects[kind]! - solution[kinds + line]! - solution[n - 1]! * word,
   };
-}
-
-/** Solves a symmetric positive definite system by Cholesky's decomposition; changes its arguments. */
-function solved(a: Float64Array, b: Float64Array, n: number): Float64Array {
-  for (let i = 0; i < n; i += 1)
-    for (let j = 0; j <= i; j += 1) {
-      let sum = a[i * n + j]!;
-      for (let k = 0; k < j; k += 1) sum -= a[i * n + k]! * a[j * n + k]!;
-      a[i * n + j] = i === j ? Math.sqrt(Math.max(sum, RIDGE * RIDGE)) : sum / a[j * n + j]!;
-    }
-  for (let i = 0; i < n; i += 1) {
-    let sum = b[i]!;
-    for (let k = 0; k < i; k += 1) sum -= a[i * n + k]! * b[k]!;
-    b[i] = sum / a[i * n + i]!;
-  }
-  for (let i = n - 1; i >= 0; i -= 1) {
-    let sum = b[i]!;
-    for (let k = i + 1; k < n; k += 1) sum -= a[k * n + i]! * b[k]!;
-    b[i] = sum / a[i * n + i]!;
-  }
-  return b;
 }

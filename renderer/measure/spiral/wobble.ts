@@ -1,4 +1,5 @@
 /** The quick part of a line's course: what is left without slow drift, its swings and its strongest rhythm. */
+import { solved } from '../normal-equations.ts';
 import { SPIRAL_STEP_MM } from './spiral-line.ts';
 import type { SpiralLine } from './spiral-line.ts';
 
@@ -14,31 +15,18 @@ export function quickPart({ offsets, turnsAt, turns }: SpiralLine): number[] {
   const basis = turnsAt.map((at) =>
     Array.from({ length: terms }, (_, j) => Math.cos((Math.PI * j * (at - first)) / turns)),
   );
-  const matrix = Array.from({ length: terms }, () => new Float64Array(terms + 1));
+  const matrix = new Float64Array(terms * terms);
+  const right = new Float64Array(terms);
   basis.forEach((row, i) => {
     // Places are even along the line; weighed by the turn that each covers, every turn counts alike.
     const weight = (turnsAt[i + 1] ?? 2 * turnsAt[i]! - turnsAt[i - 1]!) - turnsAt[i]!;
     for (let a = 0; a < terms; a += 1) {
-      for (let b = 0; b < terms; b += 1) matrix[a]![b]! += weight * row[a]! * row[b]!;
-      matrix[a]![terms]! += weight * row[a]! * offsets[i]!;
+      for (let b = 0; b < terms; b += 1) matrix[a * terms + b]! += weight * row[a]! * row[b]!;
+      right[a]! += weight * row[a]! * offsets[i]!;
     }
   });
-  const factors = solved(matrix);
+  const factors = solved(matrix, right, Number.MIN_VALUE);
   return offsets.map((offset, i) => offset - basis[i]!.reduce((sum, value, j) => sum + value * factors[j]!, 0));
-}
-
-/** Gauss and Jordan, for a matrix whose own diagonal leads. */
-function solved(rows: Float64Array[]): number[] {
-  const n = rows.length;
-  for (let c = 0; c < n; c += 1) {
-    const pivot = rows[c]![c]!;
-    for (let r = 0; r < n; r += 1) {
-      if (r === c) continue;
-      const factor = rows[r]![c]! / pivot;
-      for (let k = c; k <= n; k += 1) rows[r]![k]! -= factor * rows[c]![k]!;
-    }
-  }
-  return rows.map((row, c) => row[n]! / row[c]!);
 }
 
 /** Swings out and back a turn: changes of side that reach `reach` on both, halved, from the first to the last. */
