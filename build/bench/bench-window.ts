@@ -14,7 +14,6 @@ export interface WindowTimes {
 }
 
 async function walk(page: Page, jpeg: Uint8Array, lines: number): Promise<WindowTimes> {
-  await page.getByRole('navigation', { name: 'Lists' }).waitFor();
   await openClient(page, 'Q-105');
   await page.getByRole('button', { name: 'Start a visit today' }).click();
   await page.keyboard.press('Alt+2');

@@ -6,6 +6,8 @@ const PATIENCE = 30_000;
 
 /** Opens a client by code, on whatever screen of the caseload the window is. */
 export async function openClient(page: Page, code: string): Promise<void> {
+  // Keys find nobody before the first screen is there.
+  await page.getByRole('button', { name: /^Find/ }).first().waitFor({ timeout: PATIENCE });
   await page.keyboard.press('Control+k');
   await page.getByRole('combobox', { name: 'Name, code or command' }).fill(code, { timeout: PATIENCE });
   await page.getByRole('option', { name: code }).first().waitFor({ timeout: PATIENCE });
