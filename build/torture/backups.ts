@@ -11,6 +11,7 @@ import { unpack } from '../../electron/files/backup/unpack.ts';
 import { backupNames, backupsFolder, listBackups, makeBackup } from '../../electron/files/backup/backup.ts';
 import { freshCaseload, NOW, PASSPHRASE, runScript } from './children.ts';
 import { pick, seeded } from './random.ts';
+import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 
 export interface BackupKillReport {
   kills: number;
@@ -22,17 +23,7 @@ export interface BackupKillReport {
 export function fill(caseload: Caseload): string {
   const id = randomUUID();
   const doing = { at: NOW, by: 'TY' };
-  const words = { referrer: '', readers: '', wants: '', interests: '', callName: '', callNumber: '', note: '' };
-  const lists = { diagnoses: [], precautions: [], medicines: [] };
-  const set = {
-    language: 'en',
-    largePrint: '14',
-    familyConsent: false,
-    familyConsentOn: null,
-    archivedOn: null,
-  } as const;
-  const who = { code: 'K1', name: 'Kept Safe', birthYear: 1950, handBefore: null, handNow: null };
-  caseload.put('client', { id, ...who, ...words, ...lists, ...set }, doing);
+  caseload.put('client', { ...newClient(id, 'Kept Safe', 'K1'), birthYear: 1950 }, doing);
   for (let n = 0; n < 6; n++) caseload.putBlob(id, 'image/png', Buffer.alloc(500_000, n + 1), doing);
   return id;
 }

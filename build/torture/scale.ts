@@ -11,6 +11,7 @@ import { readClientRecord } from '../../db/records/client-record.ts';
 import { listClients, searchClients } from '../../db/records/clients.ts';
 import { freshCaseload, NOW } from './children.ts';
 import { pick, seeded } from './random.ts';
+import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 
 const FIRST = ['Ada', 'Bruno', 'Célia', 'Dorit', 'Emre', 'Fiona', 'Goran', 'Hana', 'Iris', 'Jonas'];
 const LAST = ['Abel', 'Brook', 'Cerny', 'Dahl', 'Eder', 'Frost', 'Gallo', 'Hart', 'Ilves', 'Jung'];
@@ -65,14 +66,6 @@ export async function scaleTest(clients: number, visitsEach: number, seed: numbe
   const caseload = await freshCaseload();
   const { folder } = caseload;
   const identity = caseload.withKey((key) => Buffer.from(key));
-  const empty = { referrer: '', readers: '', wants: '', interests: '', callName: '', callNumber: '', note: '' };
-  const set = {
-    language: 'en',
-    largePrint: '14',
-    familyConsent: false,
-    familyConsentOn: null,
-    archivedOn: null,
-  } as const;
   const words = { nextVisit: '', told: '', skilled: '', response: '', taughtBack: '', plan: '' };
   let some = '';
   for (let n = 0; n < clients; n += 50) {
@@ -81,9 +74,7 @@ export async function scaleTest(clients: number, visitsEach: number, seed: numbe
         const id = randomUUID();
         some = id;
         const name = `${pick(random, FIRST)} ${pick(random, LAST)}-${pick(random, LAST)}`;
-        const lists = { diagnoses: [], precautions: [], medicines: [] };
-        const who = { code: `C${m}`, name, birthYear: 1950, handBefore: null, handNow: null };
-        write.put('client', { id, ...who, ...empty, ...lists, ...set });
+        write.put('client', { ...newClient(id, name, `C${m}`), birthYear: 1950 });
         for (let v = 0; v < visitsEach; v++) {
           const date = new Date(Date.UTC(2025, 0, 1 + Math.floor(random() * 500))).toISOString().slice(0, 10);
           write.put('visit', { id: randomUUID(), clientId: id, date, kind: 'treatment', minutes: 45, ...words });

@@ -7,6 +7,7 @@ import { randomUUID } from 'node:crypto';
 import { writeSync } from 'node:fs';
 import { openCaseload, type Caseload, type Doing } from '../../db/index.ts';
 import { pick, seeded } from './random.ts';
+import { newClient as emptyClient } from '../../renderer/logic/caseload/new-client.ts';
 
 const [folder = '', seed = '1'] = process.argv.slice(2);
 const random = seeded(Number(seed));
@@ -24,29 +25,7 @@ function newClient(): string {
   const id = randomUUID();
   caseload.put(
     'client',
-    {
-      id,
-      code: id.slice(0, 13),
-      name: `Client ${id.slice(0, 4)}`,
-      birthYear: 1950,
-      handBefore: 'right',
-      handNow: null,
-      diagnoses: [],
-      precautions: [],
-      medicines: [],
-      referrer: '',
-      readers: '',
-      wants: '',
-      interests: '',
-      callName: '',
-      callNumber: '',
-      language: 'en',
-      largePrint: '14',
-      familyConsent: false,
-      familyConsentOn: null,
-      note: '',
-      archivedOn: null,
-    },
+    { ...emptyClient(id, `Client ${id.slice(0, 4)}`, id.slice(0, 13)), birthYear: 1950, handBefore: 'right' },
     doing(),
   );
   return id;

@@ -2,34 +2,14 @@
 import { randomUUID } from 'node:crypto';
 import type { Unstamped } from '../../db/index.ts';
 import { nothingWritten } from '../../renderer/logic/record/nothing-written.ts';
+import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 
 const NOW = '2026-03-04T09:12:00.000Z';
 
 export function client(more: Partial<Unstamped<'client'>> = {}): Unstamped<'client'> {
-  return {
-    id: randomUUID(),
-    code: `C${randomUUID().slice(0, 6)}`,
-    name: 'Test Person',
-    birthYear: 1955,
-    handBefore: 'right',
-    handNow: 'right',
-    diagnoses: [],
-    precautions: [],
-    medicines: [],
-    referrer: '',
-    readers: '',
-    wants: '',
-    interests: '',
-    callName: '',
-    callNumber: '',
-    language: 'en',
-    largePrint: '14',
-    familyConsent: false,
-    familyConsentOn: null,
-    note: '',
-    archivedOn: null,
-    ...more,
-  };
+  const id = randomUUID();
+  const empty = newClient(id, 'Test Person', `C${id.slice(0, 6)}`);
+  return { ...empty, birthYear: 1955, handBefore: 'right', handNow: 'right', ...more };
 }
 
 export function visit(clientId: string, more: Partial<Unstamped<'visit'>> = {}): Unstamped<'visit'> {

@@ -1,6 +1,7 @@
 /** From an empty folder to a client with a visit, by keyboard alone; find, undo, lock, unlock, backup. */
 import { people } from '../../build/demo/people.ts';
 import { expect, openClient, PASSPHRASE, showPart, test } from './app.ts';
+import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 
 test('a therapist creates a caseload, adds a client and starts a visit without a pointer', async ({ app }) => {
   const { page } = app;
@@ -92,11 +93,8 @@ test('the demo is badged and removed in one step', async ({ demoApp }) => {
 test('a removed caseload comes back from its backup on the first screen', async ({ app }) => {
   const { page } = app;
   await app.ask('app.create', { passphrase: PASSPHRASE, initials: 'QM', clinic: '' });
-  const client = { birthYear: null, handBefore: null, handNow: null, diagnoses: [], precautions: [], medicines: [] };
-  const texts = { referrer: '', readers: '', wants: '', interests: '', callName: '', callNumber: '', note: '' };
-  const rest = { language: 'en', largePrint: '14', familyConsent: false, familyConsentOn: null, archivedOn: null };
   const id = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c77';
-  await app.ask('client.save', { id, code: 'T-1', name: 'Bea Invented', ...client, ...texts, ...rest });
+  await app.ask('client.save', newClient(id, 'Bea Invented', 'T-1'));
   await app.ask('backup.now');
   await app.ask('client.erase', { clientId: id });
   await app.ask('app.lock');

@@ -2,6 +2,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, launchApp, PASSPHRASE, test, type LaunchedApp } from './app.ts';
+import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 
 async function call(app: LaunchedApp, name: string, input: unknown): Promise<void> {
   const answer = JSON.parse(await app.call(JSON.stringify({ name, input }))) as { ok: boolean };
@@ -15,27 +16,12 @@ async function openIntake(app: LaunchedApp): Promise<Page> {
   const visitId = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c02';
   await call(app, 'app.create', { passphrase: PASSPHRASE, initials: 'AB', clinic: 'Harbor House Clinic' });
   await call(app, 'client.save', {
-    id: clientId,
-    code: 'C-01',
-    name: 'Ines Invented',
+    ...newClient(clientId, 'Ines Invented', 'C-01'),
     birthYear: 1957,
     handBefore: 'right',
     handNow: 'right',
-    diagnoses: [],
-    precautions: [],
-    medicines: [],
     referrer: 'Dr. Invented',
-    readers: '',
-    wants: '',
-    interests: '',
-    callName: '',
-    callNumber: '',
-    language: 'en',
-    largePrint: '14',
     familyConsent: true,
-    familyConsentOn: null,
-    note: '',
-    archivedOn: null,
   });
   const date = new Date().toISOString().slice(0, 10);
   await call(app, 'visit.save', {

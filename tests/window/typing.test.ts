@@ -3,15 +3,13 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { expect, launchApp, openClient, PASSPHRASE, showPart, test, type LaunchedApp } from './app.ts';
+import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 
 const ID = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c88';
 
 async function withClient(app: LaunchedApp): Promise<void> {
   await app.ask('app.create', { passphrase: PASSPHRASE, initials: 'QM', clinic: '' });
-  const client = { birthYear: null, handBefore: null, handNow: null, diagnoses: [], precautions: [], medicines: [] };
-  const texts = { referrer: '', readers: '', wants: '', interests: '', callName: '', callNumber: '', note: '' };
-  const rest = { language: 'en', largePrint: '14', familyConsent: false, familyConsentOn: null, archivedOn: null };
-  await app.ask('client.save', { id: ID, code: 'T-1', name: 'Typed Invented', ...client, ...texts, ...rest });
+  await app.ask('client.save', newClient(ID, 'Typed Invented', 'T-1'));
   await app.page.reload();
   await openClient(app.page, 'Typed Invented');
   await expect(app.page.getByRole('banner')).toContainText('Typed Invented');

@@ -14,16 +14,14 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { createCaseload } from '../../../db/index.ts';
 import { expect, launchApp, openClient, PASSPHRASE, test, type LaunchedApp } from '../app.ts';
+import { newClient } from '../../../renderer/logic/caseload/new-client.ts';
 
 const ID = '6f0f6f86-9a3b-4b6e-8a53-6b1f0f3d1c88';
 const NAME = 'Lockhart Invented';
 
 async function withClient(app: LaunchedApp): Promise<void> {
   await app.ask('app.create', { passphrase: PASSPHRASE, initials: 'QM', clinic: '' });
-  const client = { birthYear: null, handBefore: null, handNow: null, diagnoses: [], precautions: [], medicines: [] };
-  const texts = { referrer: '', readers: '', wants: '', interests: '', callName: '', callNumber: '', note: '' };
-  const rest = { language: 'en', largePrint: '14', familyConsent: false, familyConsentOn: null, archivedOn: null };
-  await app.ask('client.save', { id: ID, code: 'L-1', name: NAME, ...client, ...texts, ...rest });
+  await app.ask('client.save', newClient(ID, NAME, 'L-1'));
   await app.page.reload();
 }
 

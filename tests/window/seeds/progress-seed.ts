@@ -5,6 +5,7 @@ import { createCanvas, GlobalFonts } from '@napi-rs/canvas';
 import { createHash } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
 import { expect, openClient, PASSPHRASE, type LaunchedApp } from '../app.ts';
+import { newClient } from '../../../renderer/logic/caseload/new-client.ts';
 
 /** The same name gives the same id, so that facts can point at each other. */
 export function idOf(name: string): string {
@@ -49,27 +50,12 @@ const conditions = {
 };
 
 const clientOf = (id: string, code: string, name: string) => ({
-  id: idOf(id),
-  code,
-  name,
+  ...newClient(idOf(id), name, code),
   birthYear: 1957,
   handBefore: 'right',
   handNow: 'right',
-  diagnoses: [],
-  precautions: [],
-  medicines: [],
-  referrer: '',
-  readers: '',
   wants: 'I want to send my son shopping.',
-  interests: '',
-  callName: '',
-  callNumber: '',
-  language: 'en',
-  largePrint: '14',
   familyConsent: true,
-  familyConsentOn: null,
-  note: '',
-  archivedOn: null,
 });
 
 const visitOf = (id: string, client: string, date: string, kind: string) => ({
