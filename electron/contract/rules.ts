@@ -4,13 +4,21 @@ import { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { ClinicRules } from '../../db/types/rules.ts';
 import { nothing, read, write } from './request.ts';
 
+/** Rules of a table of format 1 that give writing: whether each is the day's main writing is asked once. */
+const asks = z.array(z.string());
+
+const RulesNow = z.object({ rules: RulesInUse, changes: ClinicRules.nullable(), asks });
+/** The rules in use, and what of them is the clinic's own. */
+export type RulesNow = z.infer<typeof RulesNow>;
+
 export const rulesRequests = {
-  'rules.current': read(nothing, z.object({ rules: RulesInUse, changes: ClinicRules.nullable() })),
+  'rules.current': read(nothing, RulesNow),
   /** Reads a colleague's rule file against the shipped table; refused whole, with line and reason. Nothing is changed. */
   'rules.readFile': read(
     z.object({ text: z.string().max(2_000_000) }).strict(),
     z.object({
       changes: ClinicRules.nullable(),
+      asks,
       problems: z.array(z.object({ line: z.number().int(), reason: z.string() })),
     }),
   ),
@@ -22,6 +30,6 @@ export const rulesRequests = {
   /** Replaces the clinic's changes; null restores the shipped table. Refused with line and reason when it does not fit. */
   'rules.saveChanges': write(
     z.object({ changes: z.json().nullable() }).strict(),
-    z.object({ rules: RulesInUse, changes: ClinicRules.nullable() }),
+    z.object({ rules: RulesInUse, changes: ClinicRules.nullable(), asks }),
   ),
 } as const;

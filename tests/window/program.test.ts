@@ -203,6 +203,22 @@ test('the clinic makes a rule, tries it on the caseload, exports and imports it'
   await expect(page.getByText(/Would change 1 of 1 draft/)).toBeVisible();
   await page.getByRole('button', { name: 'Use it' }).click();
   await expect(page.getByText('The imported rules are in use.')).toBeVisible();
+
+  // A file from before rules had a role: asked about the one that gives writing, then never again.
+  const kept = JSON.parse(file) as { rules: Record<string, unknown>[] };
+  const [{ role: _role, ...rule }] = kept.rules as [Record<string, unknown>];
+  const old = { ...kept, formatVersion: 1, rules: [{ ...rule, gives: ['copy-lines'] }] };
+  await upload(JSON.stringify(old));
+  const question = page.getByRole('radiogroup', { name: "Is C01 the day's main writing?" });
+  await expect(page.getByRole('button', { name: 'Keep these answers' })).toBeDisabled();
+  expect(await axe(page)).toEqual([]);
+  await question.getByRole('radio', { name: 'Yes, the main writing' }).click();
+  await page.getByRole('button', { name: 'Keep these answers' }).click();
+  await page.getByRole('button', { name: 'Use it' }).click();
+  await expect(page.getByText('The imported rules are in use.')).toBeVisible();
+  await expect(question).toHaveCount(0);
+  const { changes } = (await call(app, 'rules.current', {})) as { changes: { rules: { id: string; role: string }[] } };
+  expect(changes.rules).toMatchObject([{ id: 'C01', role: 'main-writing' }]);
   for (const name of ['Rules', 'Thresholds', 'Make an exercise']) {
     await page.getByLabel('Rule table').getByRole('button', { name, exact: true }).click();
     expect(await axe(page), name).toEqual([]);

@@ -4,6 +4,7 @@ import { ask, onShellEvent } from '../../../electron/contract/ask.ts';
 import { usualPreferences, type AppStatus, type Preferences } from '../../../electron/contract/app.ts';
 import type { ClinicRules } from '../../../db/types/rules.ts';
 import type { PageKind } from '../../../db/types/page.ts';
+import type { RulesNow } from '../../../electron/contract/rules.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import { OpenRecord } from './open-record.svelte.ts';
 import type { SaveHost, Theme } from './save-host.ts';
@@ -40,6 +41,8 @@ export class App implements SaveHost {
   rules = $state.raw<RulesInUse>() as RulesInUse;
   /** The clinic's own changes to the shipped rule table. */
   ruleChanges = $state.raw<ClinicRules | null>(null);
+  /** Rules of an old table whose part in the day is asked once. */
+  rolesAsked = $state.raw<string[]>([]);
   saving = new Saving();
   message = $state('');
   theme = $state<Theme>('system');
@@ -170,9 +173,10 @@ export class App implements SaveHost {
     this.tookRules(await ask('rules.current', {}));
   }
 
-  tookRules({ rules, changes }: { rules: RulesInUse; changes: ClinicRules | null }): void {
+  tookRules({ rules, changes, asks }: RulesNow): void {
     this.rules = rules;
     this.ruleChanges = changes;
+    this.rolesAsked = asks;
   }
 
   async openClient(clientId: string, tab: Tab = 'client'): Promise<void> {

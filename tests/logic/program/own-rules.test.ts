@@ -9,6 +9,7 @@ import {
   ruleFromForm,
   tryOnCaseload,
   withOwn,
+  withRole,
   writeClinicRules,
   trialWords,
 } from '../../../renderer/logic/program/clinic/own-rules.ts';
@@ -59,7 +60,31 @@ test('a rule is tried on the caseload before it counts', () => {
 
 test('a file written by one clinic is read by another', () => {
   const clinic = withRule();
-  expect(readClinicRules(writeClinicRules(clinic), rules)).toEqual({ ok: true, rules: clinic });
+  expect(readClinicRules(writeClinicRules(clinic), rules)).toEqual({ ok: true, rules: clinic, asks: [] });
+});
+
+test('a file of format 1 takes roles from its ids; a rule that gives writing and does not say its part is asked about', () => {
+  const { role: _unknown, ...old } = withRule().rules[0]!;
+  const writing = rules.items.find(({ kind }) => kind === 'writing')!.code;
+  const file = {
+    ...noClinicRules(rules),
+    formatVersion: 1,
+    rules: [
+      { ...old, id: 'W20', gives: [writing] },
+      { ...old, id: 'C01', gives: [writing] },
+      { ...old, id: 'C02' },
+    ],
+  };
+  const read = readClinicRules(JSON.stringify(file), rules);
+  if (!read.ok) throw new Error(read.problems[0]!.reason);
+  expect(read.rules.rules.map(({ id, role }) => [id, role])).toEqual([
+    ['W20', 'main-writing'],
+    ['C01', 'other'],
+    ['C02', 'other'],
+  ]);
+  expect(read.asks).toEqual(['C01']);
+  const answered = withRole(read.rules, 'C01', 'main-writing');
+  expect(readClinicRules(writeClinicRules(answered), rules)).toEqual({ ok: true, rules: answered, asks: [] });
 });
 
 test.each([

@@ -2,7 +2,7 @@
  * The clinic's own exercises and rules: made in plain words, tried on the caseload before they count, kept as a file
  * that a colleague can import. Shipped rows are only covered, so they can always be restored.
  */
-import { upgradedClinicRules } from '../../../../db/types/rule-table/clinic-rules-format.ts';
+import { rolesToAsk, upgradedClinicRules } from '../../../../db/types/rule-table/clinic-rules-format.ts';
 import { checkRuleTable, mergeClinicRules } from '../../../../db/types/rule-table/rule-checks.ts';
 import { ClinicRules, type Hazard, type LibraryItem, type Rule, type RuleTable } from '../../../../db/types/rules.ts';
 import type { Condition } from '../../../../db/types/conditions.ts';
@@ -18,7 +18,8 @@ export interface FileProblem {
   line: number;
   reason: string;
 }
-export type ReadRules = { ok: true; rules: ClinicRules } | { ok: false; problems: FileProblem[] };
+/** `asks`: rules of an old file that give writing, whose part in the day is asked. */
+export type ReadRules = { ok: true; rules: ClinicRules; asks: string[] } | { ok: false; problems: FileProblem[] };
 
 /** More are not told at once: each is looked up in the whole text. */
 const MOST_PROBLEMS = 25;
@@ -40,6 +41,7 @@ export function readClinicRules(text: string, shipped: RuleTable): ReadRules {
       'The file cannot be read from here on: a quote, comma or bracket is missing or too many.',
     );
   }
+  const asks = rolesToAsk(data, shipped.items);
   data = upgradedClinicRules(data);
   const head = (data ?? {}) as Record<string, unknown>;
   if (head['format'] !== 'fairhand-clinic-rules') return refused(1, 'This is not a rule file of a clinic.');
@@ -70,7 +72,7 @@ export function readClinicRules(text: string, shipped: RuleTable): ReadRules {
   );
   if (unknown !== undefined)
     problems.push({ line: lineOfPath(text, ['thresholds', unknown]), reason: `There is no threshold "${unknown}".` });
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, rules: parsed.data };
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, rules: parsed.data, asks };
 }
 
 /** A place in the merged table as a place in the clinic's file. */
@@ -184,6 +186,12 @@ export function itemFromForm(form: ItemForm, code: string): LibraryItem {
     sourceNote: '',
   };
 }
+
+/** The same rules, one of them with its part in the day said. */
+export const withRole = (clinic: ClinicRules, id: string, role: Rule['role']): ClinicRules => ({
+  ...clinic,
+  rules: clinic.rules.map((each) => (each.id === id ? { ...each, role } : each)),
+});
 
 /** Adds or replaces rows and counts the revision up. */
 export function withOwn(clinic: ClinicRules, own: { rule?: Rule; item?: LibraryItem; off?: string[] }): ClinicRules {
