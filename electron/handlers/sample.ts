@@ -1,3 +1,4 @@
+import { latestOf } from '../../renderer/logic/sample/measured/latest-measurements.ts';
 import type { PageMeasurement, Sample, SamplePage } from '../../db/types/sample.ts';
 import { ownRepeats, withHand } from '../../renderer/logic/record/hand-ranges.ts';
 import { rulingOf } from '../../renderer/logic/sample/carried-conditions.ts';
@@ -32,13 +33,14 @@ function pageOf(services: Services, pageId: string): SamplePage {
  * now. Null where it has to be measured again.
  */
 function uncorrectedBefore(services: Services, page: SamplePage, sample: Sample): PageMeasurement['result'] | null {
-  const of = services
-    .need()
-    .record(page.clientId)
-    .pageMeasurements.filter(
-      ({ pageId, version, at }) => pageId === page.id && version === METHOD_VERSION && at > page.at && at > sample.at,
-    );
-  const last = of.reduce<PageMeasurement | null>((a, b) => (a === null || b.at >= a.at ? b : a), null);
+  const last = latestOf(
+    services
+      .need()
+      .record(page.clientId)
+      .pageMeasurements.filter(
+        ({ pageId, version, at }) => pageId === page.id && version === METHOD_VERSION && at > page.at && at > sample.at,
+      ),
+  );
   if (!last) return null;
   return last.uncorrected ?? (last.corrections.length === 0 ? last.result : null);
 }

@@ -5,7 +5,7 @@ import { handChange, handScaleOf, handSpread, type ChangeLimits } from '../../ch
 import { inkSeriesKey, inkValues, type InkValue } from '../record/ink-values.ts';
 import { inkBetter, inkMeasureName } from '../sample/ink-names.ts';
 import { inkTaskNames, surfaceNames } from '../sample/ink-sentence.ts';
-import { measureName } from '../sample/show-measure.ts';
+import { measureName } from '../sample/measured/show-measure.ts';
 import type { SmallMultiple } from './small-multiples.ts';
 
 interface InkSeries extends SmallMultiple {

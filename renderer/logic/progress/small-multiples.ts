@@ -1,6 +1,6 @@
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { MEASURES } from '../../measure/index.ts';
-import { measureName, showMeasure } from '../sample/show-measure.ts';
+import { measureName, showMeasure } from '../sample/measured/show-measure.ts';
 import { handScaleOf } from '../../change/index.ts';
 import { sampleValues } from '../record/measure-values.ts';
 import type { SeriesPoint } from './series.ts';

@@ -1,5 +1,6 @@
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { BoxMm, SamplePage } from '../../../db/types/sample.ts';
+import { latestOfPage } from '../sample/measured/latest-measurements.ts';
 import { mapOf, toPicture } from '../sample/overlay-shapes.ts';
 import { unread } from '../sample/next-text.ts';
 import { assignLines } from './assign-lines.ts';
@@ -80,10 +81,7 @@ interface Point {
 /** The lines of all pages of a sample, top to bottom; none where nothing was measured. */
 export function linesOnPages(record: Facts, sampleId: string): FoundLine[] {
   return pagesOf(record, sampleId).flatMap((page) => {
-    const measured = record.pageMeasurements
-      .filter((m) => m.pageId === page.id)
-      .sort((a, b) => (a.at < b.at ? -1 : 1))
-      .at(-1);
+    const measured = latestOfPage(record.pageMeasurements, page.id);
     const map = measured ? mapOf(measured.result) : null;
     if (!measured || !map) return [];
     return measured.result.lines.map((line) => ({

@@ -2,6 +2,7 @@ import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Reading } from '../../../db/types/reading.ts';
 import type { OwnSpelling } from '../../../db/types/sample.ts';
 import type { BoxMm, PageWord } from '../../../db/types/sample.ts';
+import { latestOfPage } from '../sample/measured/latest-measurements.ts';
 import { mapOf, toPicture, type Px } from '../sample/overlay-shapes.ts';
 import { align } from './align.ts';
 import { assignLines } from './assign-lines.ts';
@@ -48,10 +49,7 @@ export function marksOnPage(
 ): MarkedPage | null {
   const sample = record.samples.find((one) => one.id === reading.sampleId);
   const page = record.samplePages.filter((p) => p.sampleId === reading.sampleId).sort((a, b) => a.order - b.order)[0];
-  const measured = record.pageMeasurements
-    .filter((m) => m.pageId === page?.id)
-    .sort((a, b) => (a.at < b.at ? -1 : 1))
-    .at(-1);
+  const measured = latestOfPage(record.pageMeasurements, page?.id);
   const map = measured ? mapOf(measured.result) : null;
   if (!sample || !page || !measured || !map || reading.lines.length === 0) return null;
   const intended = assignLines(sample.task.text, measured.result.lines);

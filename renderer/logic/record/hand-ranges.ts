@@ -1,4 +1,5 @@
 /** How far a hand itself varies from page to page, beside every measure of a page. */
+import { latestMeasurements } from '../sample/measured/latest-measurements.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Threshold } from '../../../db/types/rules.ts';
 import type { MeasureValue, PageResult, Sample } from '../../../db/types/sample.ts';
@@ -19,11 +20,7 @@ function sessionOf({ visitId, task, conditions }: Sample): string {
  * unit. A session of one page tells nothing of the spread and is left out. Of each page the latest measurement counts.
  */
 export function ownRepeats(record: Facts, version: string): (code: string, unit: string) => number[][] {
-  const latest = new Map<string, ClientRecord['pageMeasurements'][number]>();
-  for (const one of record.pageMeasurements) {
-    const known = latest.get(one.pageId);
-    if (!known || known.at <= one.at) latest.set(one.pageId, one);
-  }
+  const latest = latestMeasurements(record.pageMeasurements);
   const samples = new Map(record.samples.map((sample) => [sample.id, sample]));
   const sessions = new Map<string, { sample: Sample; result: PageResult }[]>();
   for (const one of latest.values()) {

@@ -1,4 +1,5 @@
 /** Everything that a client's pen recordings tell, one value at a time; never mixed with what paper tells. */
+import { latestOfPage } from '../sample/measured/latest-measurements.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { InkRecording, InkTold, Sample } from '../../../db/types/sample.ts';
 
@@ -58,11 +59,7 @@ export function inkValues(record: Facts): InkValue[] {
     const { method, told } = bout.recording.measured!;
     const pages = (record.samplePages ?? []).filter((page) => page.ink?.recordingId === bout.recording.id);
     const drawn = pages.flatMap((page) => {
-      const all = (record.pageMeasurements ?? []).filter(({ pageId }) => pageId === page.id);
-      const latest = all.reduce<(typeof all)[number] | null>(
-        (last, one) => (!last || last.at <= one.at ? one : last),
-        null,
-      );
+      const latest = latestOfPage(record.pageMeasurements ?? [], page.id);
       return (latest?.result.measures ?? []).flatMap(({ code, value, unit, n, low, high }): InkValue[] =>
         value === null || !Number.isFinite(value)
           ? []

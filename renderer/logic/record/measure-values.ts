@@ -1,3 +1,4 @@
+import { latestMeasurements } from '../sample/measured/latest-measurements.ts';
 import { median } from '../../statistics/order-statistics.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Sample, TaskKind } from '../../../db/types/sample.ts';
@@ -41,11 +42,7 @@ const RULER_UNIT = 'mm';
  */
 export function sampleValues(record: Facts): SampleValue[] {
   const dayOf = new Map(record.visits.map((visit) => [visit.id, visit.date]));
-  const latest = new Map<string, ClientRecord['pageMeasurements'][number]>();
-  for (const one of record.pageMeasurements) {
-    const known = latest.get(one.pageId);
-    if (!known || known.at <= one.at) latest.set(one.pageId, one);
-  }
+  const latest = latestMeasurements(record.pageMeasurements);
   const drawn = new Set((record.samplePages ?? []).flatMap(({ id, ink }) => (ink ? [id] : [])));
   return record.samples
     .filter((sample) => sample.task.kind !== 'signature')

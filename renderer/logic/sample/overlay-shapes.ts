@@ -1,5 +1,5 @@
 /** From page millimeters to pixels of the picture on the screen, and the shapes that the overlay draws. */
-import { drawnMeasure, type Layer } from './drawn-measures.ts';
+import { drawnMeasure, type Layer } from './measured/drawn-measures.ts';
 import type { BoxMm, PageResult } from '../../../db/types/sample.ts';
 
 export interface Px {
@@ -62,7 +62,7 @@ export function pxPerMm(a: Px, b: Px, distanceMm: number): number | null {
 export const dpiOf = (px: number): number => px * 25.4;
 export const pxPerMmOf = (dpi: number): number => dpi / 25.4;
 
-export type { Layer } from './drawn-measures.ts';
+export type { Layer } from './measured/drawn-measures.ts';
 
 export const layers: readonly { code: Layer; name: string }[] = [
   { code: 'lines', name: 'Baselines' },

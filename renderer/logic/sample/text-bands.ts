@@ -1,5 +1,5 @@
 /** What measured texts must have in common, read from the threshold table. */
-import { threshold } from '../rules/threshold.ts';
+import { threshold } from '../../../db/types/rule-table/threshold.ts';
 import type { Threshold } from '../../../db/types/rules.ts';
 
 interface TextBand {

@@ -1,4 +1,5 @@
 /** The intake screen of the open client at the chosen visit: what is derived from the facts, and how answers are saved. */
+import { latestOf } from '../../logic/sample/measured/latest-measurements.ts';
 import { SvelteMap } from 'svelte/reactivity';
 import type { Side } from '../../../db/types/common.ts';
 import type { IntakeAnswer, RedFlagAnswer, SetupMeasures } from '../../../db/types/intake.ts';
@@ -46,7 +47,7 @@ export class Screen {
       {
         answers: intakeAnswers,
         diagnoses: client.diagnoses.flatMap(({ kind }) => (kind === null ? [] : [kind])),
-        measures: pageMeasurements.at(-1)?.result.measures ?? [],
+        measures: latestOf(pageMeasurements)?.result.measures ?? [],
         homeProgram: this.open.record.programs.length > 0,
         goalTalk: goals.length > 0,
         openedByHand: this.openedByHand,

@@ -1,4 +1,5 @@
 /** What is known and shown of one written page: its measurement, the layers over it, the word in hand. */
+import { latestOfPage } from '../../logic/sample/measured/latest-measurements.ts';
 import type { PageMeasurement, SamplePage, ScaleSource } from '../../../db/types/sample.ts';
 import { ask, onShellEvent } from '../../../electron/contract/ask.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
@@ -33,12 +34,7 @@ export class PageState {
   }
 
   page = $derived.by((): SamplePage | undefined => this.open.record.samplePages.find((p) => p.id === this.pageId));
-  measurement = $derived.by(() =>
-    this.open.record.pageMeasurements
-      .filter((m) => m.pageId === this.pageId)
-      .sort((a, b) => a.at.localeCompare(b.at))
-      .at(-1),
-  );
+  measurement = $derived.by(() => latestOfPage(this.open.record.pageMeasurements, this.pageId));
   result = $derived.by(() => this.measurement?.result ?? null);
   corrections = $derived.by(() => (this.measurement?.corrections ?? []) as unknown as Correction[]);
   pointed = $derived.by(() =>

@@ -1,4 +1,5 @@
 /** Then and now: lines of two written pages, cut out at the size they were written; the same words where both have them. */
+import { latestOfPage } from '../../sample/measured/latest-measurements.ts';
 import type { ClientRecord } from '../../../../db/types/record.ts';
 import type { SamplePage } from '../../../../db/types/sample.ts';
 import { type ComparedPage, type LineStrip, matchedLines, pagesThenAndNow } from '../../progress/then-now.ts';
@@ -43,7 +44,6 @@ function levelLine(record: ClientRecord, line: LineStrip, page: SamplePage): Cro
   const plain = { x, y, width, height, tiltDeg: 0, outline: pointsOf(line.outline) };
   const pxPerMm = page.scale?.pxPerMm;
   if (!picture.cropped || !pxPerMm || picture.turns !== 0) return plain;
-  const measured = record.pageMeasurements.filter((m) => m.pageId === page.id).sort((a, b) => (a.at < b.at ? -1 : 1));
   const level = { width: Math.min(width, widthMm * pxPerMm), height: (heightMm - 2 * TRIM_MM) * pxPerMm };
   if (level.height <= 0) return plain;
   return {
@@ -51,7 +51,7 @@ function levelLine(record: ClientRecord, line: LineStrip, page: SamplePage): Cro
     ...level,
     x: x + (width - level.width) / 2,
     y: y + (height - level.height) / 2,
-    tiltDeg: measured.at(-1)?.result.page.rotationDeg ?? 0,
+    tiltDeg: latestOfPage(record.pageMeasurements, page.id)?.result.page.rotationDeg ?? 0,
   };
 }
 

@@ -1,6 +1,7 @@
 /** Measures of a client's samples: from the measured page, from typed readings, from readers and ratings. */
+import { latestOfPage } from '../../sample/measured/latest-measurements.ts';
 import { mean, median, standardDeviation } from '../../../statistics/order-statistics.ts';
-import { threshold } from '../../rules/threshold.ts';
+import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import type { ClientRecord } from '../../../../db/types/record.ts';
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import type { PageResult, Sample } from '../../../../db/types/sample.ts';
@@ -11,10 +12,7 @@ import type { Occasion } from '../../record/occasions.ts';
 /** The measured page of a sample: its first page, latest measurement. */
 export function measuredPage(record: ClientRecord, sampleId: string): PageResult | null {
   const pages = record.samplePages.filter((p) => p.sampleId === sampleId).sort((a, b) => a.order - b.order);
-  const measured = record.pageMeasurements
-    .filter((m) => m.pageId === pages[0]?.id)
-    .sort((a, b) => a.at.localeCompare(b.at));
-  return measured.at(-1)?.result ?? null;
+  return latestOfPage(record.pageMeasurements, pages[0]?.id)?.result ?? null;
 }
 
 /** Measures of a page that rules may rest on: loss of size down the page only where there are lines enough. */

@@ -1,7 +1,7 @@
 /** Measures in words: name, value with unit, and how it was read. */
-import type { MeasureValue } from '../../../db/types/sample.ts';
-import { MEASURES } from '../../measure/index.ts';
-import { ruled } from './typed.ts';
+import type { MeasureValue } from '../../../../db/types/sample.ts';
+import { MEASURES } from '../../../measure/index.ts';
+import { ruled } from '../typed.ts';
 
 const named = new Map<string, string>([
   ...ruled.map((m) => [m.code, m.name.replace(/, mm$/, '')] as const),
