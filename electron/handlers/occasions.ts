@@ -3,7 +3,7 @@ import { textBands, languagesWithBands } from '../../renderer/logic/sample/text-
 import { measuredText, sentencesAText } from '../../renderer/logic/sample/measured-text.ts';
 import { seedOf } from '../../renderer/logic/sample/seeded-choice.ts';
 import { knownTexts, type WrittenText } from '../../renderer/logic/sample/known-texts.ts';
-import { threshold } from '../../renderer/logic/rules/threshold.ts';
+import { threshold } from '../../db/types/rule-table/threshold.ts';
 import { trialLines } from '../../renderer/logic/program/trials/trial-order.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { occasionRequests } from '../contract/occasions.ts';

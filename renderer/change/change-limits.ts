@@ -1,4 +1,5 @@
 /** The model's numbers: rows of the rule table, each with its source. Nothing here has a value of its own. */
+import { threshold, thresholdsOf } from '../../db/types/rule-table/threshold.ts';
 import type { Threshold } from '../../db/types/rules.ts';
 
 /** Code of each number's row. Chances and shares 0 to 1, spreads on the logit scale, points of words right. */
@@ -57,15 +58,11 @@ export type ChangeLimits = Readonly<Record<keyof typeof codes, number>>;
 
 /**
  * Reads the model's numbers from the thresholds in force.
- * @throws RangeError naming a threshold that the table lacks
+ * @throws RuleTableError naming a threshold that the table lacks
  */
 export function changeLimits(thresholds: readonly Pick<Threshold, 'code' | 'value'>[]): ChangeLimits {
-  const values = new Map(thresholds.map((row) => [row.code, row.value]));
-  const entries = Object.entries(codes).map(([name, code]) => {
-    const value = values.get(code);
-    if (value === undefined) throw new RangeError(`The rule table has no threshold "${code}".`);
-    return [name, value] as const;
-  });
+  const values = thresholdsOf(thresholds);
+  const entries = Object.entries(codes).map(([name, code]) => [name, threshold(values, code)] as const);
   return Object.fromEntries(entries) as ChangeLimits;
 }
 

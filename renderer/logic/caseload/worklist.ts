@@ -4,7 +4,7 @@
  */
 import { daysBetween, daysLater } from '../texts/days.ts';
 import type { WorkFacts } from '../../../electron/contract/caseload.ts';
-import { threshold } from '../rules/threshold.ts';
+import { threshold } from '../../../db/types/rule-table/threshold.ts';
 
 export type WorkGroup = 'today' | 'read' | 'report' | 'ends' | 'unplanned' | 'flag' | 'goal' | 'draft';
 

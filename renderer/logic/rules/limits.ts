@@ -1,3 +1,4 @@
+import { threshold, thresholdsOf } from '../../../db/types/rule-table/threshold.ts';
 import type { RuleTable } from '../../../db/types/rules.ts';
 import { changeLimits, type ChangeLimits } from '../../change/index.ts';
 
@@ -53,13 +54,9 @@ const codes: Readonly<Record<Exclude<keyof Limits, 'change'>, string>> = {
   painRiseFlag: 'pain-rise-flag',
 };
 
-/** Reads the limits from the rules in use. @throws RangeError naming a threshold that the table lacks */
+/** Reads the limits from the rules in use. @throws RuleTableError naming a threshold that the table lacks */
 export function limitsOf(rules: Pick<RuleTable, 'thresholds'>): Limits {
-  const values = new Map(rules.thresholds.map((row) => [row.code, row.value]));
-  const entries = Object.entries(codes).map(([name, code]) => {
-    const value = values.get(code);
-    if (value === undefined) throw new RangeError(`The rule table has no threshold "${code}".`);
-    return [name, value] as const;
-  });
+  const values = thresholdsOf(rules.thresholds);
+  const entries = Object.entries(codes).map(([name, code]) => [name, threshold(values, code)] as const);
   return { ...(Object.fromEntries(entries) as unknown as Limits), change: changeLimits(rules.thresholds) };
 }

@@ -7,7 +7,7 @@ import type { OccasionCode, OwnWord } from '../../../../db/types/occasions.ts';
 import type { Program } from '../../../../db/types/program.ts';
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import { itemOfOccasion, occasionsWanted, topicsOf } from '../../record/writing-occasions.ts';
-import { threshold } from '../../rules/threshold.ts';
+import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { seedOf } from '../../sample/seeded-choice.ts';
 import { sentenceKey } from '../../sample/fill-frame.ts';
 import type { Texts } from '../../texts/en.ts';

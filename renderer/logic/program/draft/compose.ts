@@ -8,7 +8,7 @@ import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts
 import { chooseContent, choosePaper } from './choose.ts';
 import { meets } from '../facts/condition-holds.ts';
 import { itemFor } from '../../rules/item-ref.ts';
-import { threshold } from '../../rules/threshold.ts';
+import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { withoutClashes } from './clashes.ts';
 import { dayDose } from './day-dose.ts';
 import type { Facts } from '../facts/fact-types.ts';

@@ -4,7 +4,7 @@
  */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { Rest } from '../../../../db/types/program.ts';
-import { threshold } from '../../rules/threshold.ts';
+import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { boutLines } from './dose.ts';
 import type { Facts } from '../facts/fact-types.ts';
 import { isLow } from '../facts/program-facts.ts';

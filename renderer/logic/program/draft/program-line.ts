@@ -3,7 +3,7 @@ import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { Dose, LineKind, ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts';
 import { meets } from '../facts/condition-holds.ts';
-import { threshold } from '../../rules/threshold.ts';
+import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { filled } from '../../texts/said-line.ts';
 import { additionKey, lettersOnSheet, textKey } from '../../texts/text-keys.ts';
 import type { Facts } from '../facts/fact-types.ts';

@@ -1,7 +1,7 @@
 /** Where the client stands on the ladder of tiers. */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { Tier } from '../../../../db/types/program.ts';
-import { threshold } from '../../rules/threshold.ts';
+import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import type { Facts } from '../facts/fact-types.ts';
 import { isLow } from '../facts/program-facts.ts';
 

@@ -1,6 +1,6 @@
 /** Whether a condition of the rule table holds for a client: yes, no or unknown, and because of which facts. */
 import type { Condition } from '../../../../db/types/conditions.ts';
-import { threshold } from '../../rules/threshold.ts';
+import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import type { Facts } from './fact-types.ts';
 
 export interface Answer {

@@ -1,7 +1,7 @@
 /** The client's facts as rules see them (made by program-facts.ts). */
 import type { Grade } from '../../../../db/types/common.ts';
 import type { Tier } from '../../../../db/types/program.ts';
-import type { Thresholds } from '../../rules/threshold.ts';
+import type { Thresholds } from '../../../../db/types/rule-table/threshold.ts';
 
 /** What is known of a finding; a code that the map lacks was not asked. */
 export type KnownFinding =

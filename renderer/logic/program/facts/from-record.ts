@@ -20,7 +20,7 @@ import { occasionsOf } from '../../record/occasions.ts';
 import { limitsOf } from '../../rules/limits.ts';
 import { recordAsOf } from '../../record/record-as-of.ts';
 import { refOf } from '../../rules/item-ref.ts';
-import { threshold } from '../../rules/threshold.ts';
+import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { compose } from '../draft/compose.ts';
 import { inkMeasures } from './ink-facts.ts';
 import {

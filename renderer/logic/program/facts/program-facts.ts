@@ -5,7 +5,7 @@
 import type { Grade } from '../../../../db/types/common.ts';
 import type { InputFinding, ProgramInput } from '../../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
-import { thresholdsOf } from '../../rules/threshold.ts';
+import { thresholdsOf } from '../../../../db/types/rule-table/threshold.ts';
 import { meets } from './condition-holds.ts';
 import type { Facts, KnownFinding } from './fact-types.ts';
 import { measureFindings } from './measure-findings.ts';

@@ -3,7 +3,7 @@
  */
 import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { Content, LibraryItem, Paper, RuleTable } from '../../../../db/types/rules.ts';
-import { threshold } from '../../rules/threshold.ts';
+import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { itemFor, refOf } from '../../rules/item-ref.ts';
 
 export type Dimension = 'cue' | 'pen' | 'paper' | 'content' | 'length';

@@ -5,7 +5,7 @@
  */
 import { daysBetween } from '../../texts/days.ts';
 import { median } from '../../../statistics/order-statistics.ts';
-import { threshold } from '../../rules/threshold.ts';
+import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { StepSigns } from '../../../change/index.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';

@@ -1,6 +1,6 @@
 /** The one way to read a number of the rule table. A missing row is an error, never a number written in the code. */
-import { RuleTableError } from '../../../db/types/rule-table/rule-table-error.ts';
-import type { Threshold } from '../../../db/types/rules.ts';
+import { RuleTableError } from './rule-table-error.ts';
+import type { Threshold } from '../rules.ts';
 
 /** Thresholds by code, in the unit of their row. */
 export type Thresholds = ReadonlyMap<string, number>;
