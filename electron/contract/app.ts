@@ -12,6 +12,8 @@ export const Preferences = z.object({
   singleKeys: z.boolean(),
   /** Minutes without use after which the caseload locks; 0 = never by itself. */
   lockMinutes: z.union([z.literal(0), z.number().int().min(2).max(60)]),
+  /** Of the screens; 'system' = the system's own where there are words for it. 'long' is for tests: English, stretched. */
+  language: z.enum(['system', 'en', 'es', 'de', 'long']).default('system'),
   /** Keys of commands that differ from the shipped ones, by the command's id. */
   keys: z.record(z.string().max(40), z.string().max(30)),
 });
@@ -22,6 +24,7 @@ export const usualPreferences: Preferences = {
   largeTargets: false,
   singleKeys: true,
   lockMinutes: 10,
+  language: 'system',
   keys: {},
 };
 

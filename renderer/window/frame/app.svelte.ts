@@ -13,6 +13,7 @@ import type { CommandOf } from './command-of.ts';
 import type { Tab } from '../../logic/caseload/tabs.ts';
 import { clearCopied } from '../parts/clipboard.ts';
 import { flushTyping, leaveQuietly } from '../parts/typing-pause.ts';
+import { speak } from '../parts/say.svelte.ts';
 import { lookBack, whereTheEyeIs, type Place as LeftPlace } from './return-place.ts';
 
 export type { Tab };
@@ -236,15 +237,19 @@ export class App implements SaveHost {
   /** Chosen before a caseload was open: laid over what the caseload keeps. */
   #early: Partial<Preferences> = {};
   #adopt(kept: Preferences): void {
-    this.preferences = { ...kept, ...this.#early };
-    this.theme = this.preferences.theme;
+    this.#hold({ ...kept, ...this.#early });
+  }
+
+  #hold(preferences: Preferences): void {
+    this.preferences = preferences;
+    this.theme = preferences.theme;
+    speak(preferences.language);
   }
 
   /** Keeps a preference; it holds at once. */
   prefer(change: Partial<Preferences>): void {
     if (this.status?.state !== 'open') this.#early = { ...this.#early, ...change };
-    this.preferences = { ...this.preferences, ...change };
-    this.theme = this.preferences.theme;
+    this.#hold({ ...this.preferences, ...change });
     if (this.status?.state === 'open')
       this.saving.run('preferences', () => ask('app.prefer', this.preferences)).catch(this.complain);
   }

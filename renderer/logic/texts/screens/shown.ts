@@ -1,0 +1,2 @@
+/** What a sentence takes in: a number or words. */
+export type Shown = string | number;

@@ -1,0 +1,35 @@
+/** The words of the screens in the language that the therapist chose; a change of language redraws what reads them. */
+import {
+  isScreenLanguage,
+  screensIn,
+  type ScreenLanguage,
+  type ScreenTexts,
+} from '../../logic/texts/screens/screen-languages.ts';
+
+const system = typeof navigator === 'undefined' ? 'en' : navigator.language;
+/** The system's language where there are words for it, else English. */
+const systemLanguage = (): ScreenLanguage => {
+  const short = system.slice(0, 2).toLowerCase();
+  return isScreenLanguage(short) ? short : 'en';
+};
+
+let language = $state.raw(systemLanguage());
+const texts = $derived(screensIn(language));
+
+/** `say.sample.takeOut`: read where it is shown, never kept, so that it follows the language. */
+export const say = new Proxy({} as ScreenTexts, {
+  get: (_, screen) => texts[screen as keyof ScreenTexts],
+});
+
+export const shownLanguage = (): ScreenLanguage => language;
+
+/** For dates and numbers: the system's own region where it speaks the shown language. */
+export const shownLocale = (): string => {
+  if (language === 'long') return 'en';
+  return system.slice(0, 2).toLowerCase() === language ? system : language;
+};
+
+/** Shows the screens in a language; 'system' = the system's own. */
+export function speak(chosen: string): void {
+  language = isScreenLanguage(chosen) ? chosen : systemLanguage();
+}
