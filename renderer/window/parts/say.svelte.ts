@@ -1,10 +1,6 @@
 /** The words of the screens in the language that the therapist chose; a change of language redraws what reads them. */
-import {
-  isScreenLanguage,
-  screensIn,
-  type ScreenLanguage,
-  type ScreenTexts,
-} from '../../logic/texts/screens/screen-languages.ts';
+import type { ScreenTexts } from '../../logic/texts/screens/en/screens-en.ts';
+import { isScreenLanguage, screensIn, type ScreenLanguage } from '../../logic/texts/screens/screen-languages.ts';
 
 const system = typeof navigator === 'undefined' ? 'en' : navigator.language;
 /** The system's language where there are words for it, else English. */

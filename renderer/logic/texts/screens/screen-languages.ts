@@ -2,12 +2,11 @@
  * Languages of the screens. A language is an object of the shape of the English one; within a screen it is complete
  * (a missing key fails the type check), a screen that is not translated yet speaks English.
  */
-import { screensEn } from './en/screens-en.ts';
+import { screensEn, type ScreenTexts } from './en/screens-en.ts';
 import { screensEs } from './es/screens-es.ts';
 import { screensDe } from './de/screens-de.ts';
 import { lengthened } from './lengthened.ts';
 
-export type ScreenTexts = typeof screensEn;
 /** 'long' is no language: English, stretched, for tests of what a longer language does to a screen. */
 export type ScreenLanguage = 'en' | 'es' | 'de' | 'long';
 type Screen = keyof ScreenTexts;

@@ -1,4 +1,4 @@
-import type { ScreenTexts } from '../screen-languages.ts';
+import type { ScreenTexts } from '../en/screens-en.ts';
 
 /** Screens in German; those that are missing speak English. */
 export const screensDe: Partial<ScreenTexts> = {};

@@ -18,3 +18,5 @@ export const screensEn = {
   record: recordEn,
   start: startEn,
 };
+
+export type ScreenTexts = typeof screensEn;
