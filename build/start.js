@@ -73,7 +73,7 @@ async function withoutDisplay(args) {
 }
 
 async function withWindow(file, args) {
-  const needsDemo = args[0] === 'demo' || file === 'build/bench/bench.ts';
+  const needsDemo = args[0] === 'demo' || file === 'build/bench/bench.ts' || file === 'build/torture.ts';
   await Promise.all([buildWindow(), needsDemo ? buildDemo() : undefined]);
   await browserOrInstall();
   const display = hasDisplay() ? null : await hiddenDisplay();

@@ -1,6 +1,6 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --imports N, --trails N, --wait SECONDS, --seed N,
+ * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --imports N, --trails N, --wait SECONDS, --windows N, --seed N,
  * --only PART, --out FILE.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -34,6 +34,8 @@ const { values } = parseArgs({
     messages: { type: 'string', default: '100000' },
     /** How long each screen stays open in the search for leaks, in seconds. */
     wait: { type: 'string', default: '120' },
+    /** How many windows it goes through side by side. */
+    windows: { type: 'string', default: '6' },
     seed: { type: 'string', default: '20260304' },
     /** Name of one part; the others of the last report stay. */
     only: { type: 'string' },
@@ -82,10 +84,20 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
   keyChangeKilled: () => keyChangeKillTest(Number(values['key-kills']), seed),
   leaks: () =>
     leakTest({
-      which: 'all',
       waitMs: Number(values.wait) * 1000,
-      endings: ['closed', 'window killed', 'main killed', 'both killed', 'page crashed'],
+      walks: [
+        ...['0/3', '1/3', '2/3'].flatMap((share) => [
+          { walk: 'all' as const, ending: 'closed' as const, share },
+          { walk: 'demo' as const, ending: 'closed' as const, share },
+        ]),
+        ...(['window killed', 'main killed', 'both killed', 'page crashed', 'main crashed'] as const).map((ending) => ({
+          walk: 'few' as const,
+          ending,
+        })),
+      ],
+      atOnce: Number(values.windows),
       places: ['/'],
+      tell: (where) => console.error(where),
     }),
   typistKilled: () =>
     killTest(Number(values.kills), seed, (done) => {

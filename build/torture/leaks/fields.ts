@@ -1,22 +1,39 @@
 /** Types a word of its own into every field that is on the screen. */
 import type { Locator, Page } from 'playwright-core';
 
-const FIELDS = 'input, textarea, [contenteditable="true"]';
+const FIELDS = 'input, textarea, [contenteditable]:not([contenteditable="false"])';
 /** Not typed into: what holds no words, and the window's own way elsewhere. */
 const WORDLESS = ['checkbox', 'radio', 'range', 'color', 'file', 'button', 'submit', 'hidden', 'date', 'time', 'month'];
 
-/** What a field takes: its marker, or a digit where only numbers fit. Null: no field for words, or not reachable. */
-async function wordFor(field: Locator, marker: string): Promise<string | null> {
-  const about = await field
-    .evaluate((element) => {
-      const input = element as HTMLInputElement;
-      const seen = input.checkVisibility() && !input.disabled && !input.readOnly;
-      return seen ? { type: input.type || 'text', mode: input.inputMode, longest: input.maxLength } : null;
-    })
-    .catch(() => null);
-  if (!about || WORDLESS.includes(about.type)) return null;
-  if (about.type === 'number' || /numeric|decimal/.test(about.mode)) return '1';
-  return about.longest >= 0 && about.longest < marker.length ? marker.slice(0, about.longest) : marker;
+interface About {
+  type: string;
+  mode: string;
+  longest: number;
+  label: string;
+  /** Nothing keeps what is typed here while it is typed. */
+  unkept: boolean;
+}
+
+/**
+ * In the page: what each field is; null where it cannot be typed into. It is kept where it saves on a pause or when it
+ * is left, or lies in a form that keeps its words; secrets are never kept, and a search holds no words of a record.
+ */
+function aboutFields(elements: Element[]): (About | null)[] {
+  return elements.map((element) => {
+    const field = element as HTMLInputElement;
+    if (!field.checkVisibility() || field.disabled || field.readOnly) return null;
+    const label = field.labels?.[0]?.textContent ?? field.getAttribute('aria-label') ?? field.id;
+    const { dataset } = field;
+    const kept =
+      'pause' in dataset || 'left' in dataset || field.isContentEditable || field.closest('[data-kept]') !== null;
+    return {
+      type: field.type || 'text',
+      mode: field.inputMode,
+      longest: field.maxLength ?? -1,
+      label: label.replace(/\s+/g, ' ').trim(),
+      unkept: !kept && field.type !== 'password' && field.type !== 'search',
+    };
+  });
 }
 
 export interface Typed {
@@ -24,29 +41,62 @@ export interface Typed {
   words: number;
   /** Fields that take a number or less than a marker. */
   short: number;
+  /** Labels of fields whose words nothing keeps while they are typed. */
+  unkept: string[];
+  /** Labels of all fields that were typed into. */
+  labels: string[];
 }
 
-/** Opens what is folded, then goes through all fields from top to bottom. The last one is left in the middle of typing. */
-export async function typeEverywhere(page: Page, marker: string): Promise<Typed> {
-  const typed: Typed = { words: 0, short: 0 };
+export function addTo(sum: Typed, more: Typed): void {
+  sum.words += more.words;
+  sum.short += more.short;
+  sum.unkept.push(...more.unkept);
+  sum.labels.push(...more.labels);
+}
+
+/** What a field takes: its marker, as much of it as fits, or a digit where only numbers fit. */
+function wordFor({ type, mode, longest }: About, marker: string): string {
+  if (type === 'number' || /numeric|decimal/.test(mode)) return '1';
+  return longest >= 0 && longest < marker.length ? marker.slice(0, longest) : marker;
+}
+
+/** @param atOnce as a paste would: key by key takes long where each pause has a rich record saved */
+async function typeInto(page: Page, field: Locator, word: string, atOnce: boolean): Promise<void> {
+  await field.focus({ timeout: 2000 });
+  await page.keyboard.press('Control+A');
+  if (atOnce) await page.keyboard.insertText(word);
+  else await page.keyboard.type(word);
+}
+
+/**
+ * Opens what is folded, then goes through all fields from top to bottom. The last one is left in the middle of typing.
+ * @param known labels that were typed into already are passed over, and new ones added
+ */
+export async function typeEverywhere(page: Page, marker: string, known?: Set<string>): Promise<Typed> {
+  const typed: Typed = { words: 0, short: 0, unkept: [], labels: [] };
   await page.evaluate(() => {
     for (const folded of document.querySelectorAll('details')) folded.open = true;
   });
-  const scope = (await page.getByRole('dialog').count()) > 0 ? page.getByRole('dialog').last() : page;
-  // A field may bring others up: counted anew each time.
-  for (let n = 0; n < (await scope.locator(FIELDS).count()) && n < 150; n++) {
-    const field = scope.locator(FIELDS).nth(n);
-    const word = await wordFor(field, marker);
-    if (word === null) continue;
+  const scope = (await page.locator('dialog[open]').count()) > 0 ? page.locator('dialog[open]').last() : page;
+  const here = new Set<string>();
+  // A field may bring others up: looked at anew each time.
+  for (let n = 0; n < 300; n++) {
+    const all = await scope.locator(FIELDS).evaluateAll(aboutFields);
+    while (n < all.length && (!all[n] || WORDLESS.includes(all[n]!.type) || known?.has(all[n]!.label))) n++;
+    const about = all[n];
+    if (!about) break;
+    here.add(about.label);
+    const word = wordFor(about, marker);
     try {
-      await field.focus({ timeout: 2000 });
-      await page.keyboard.press('Control+A');
-      await page.keyboard.type(word);
+      await typeInto(page, scope.locator(FIELDS).nth(n), word, known !== undefined);
+      typed.labels.push(about.label);
       if (word === marker) typed.words++;
       else typed.short++;
+      if (about.unkept && word !== '1') typed.unkept.push(about.label);
     } catch {
       // Gone meanwhile: what stands at its place comes next.
     }
   }
+  for (const label of here) known?.add(label);
   return typed;
 }

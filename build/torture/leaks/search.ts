@@ -60,12 +60,16 @@ export interface Found {
   read: number;
 }
 
-/** @param since ms; older files are not read. `passed` names files that may hold the words (what the user saved). */
+/**
+ * @param since ms; older files are not read. `passed` names files that may hold the words (what the user saved).
+ * @param clean what an earlier search for the same words read and found clean, and has not changed since, is not read again
+ */
 export function search(
   places: readonly string[],
   words: readonly string[],
   since: number,
   passed: (file: string) => boolean = () => false,
+  clean = new Map<string, string>(),
 ): Found {
   const forms = inEveryEncoding(words);
   const found: Found = { holders: [], read: 0 };
@@ -73,11 +77,13 @@ export function search(
     try {
       const about = statSync(file);
       if (passed(file) || about.size > LARGEST || Math.max(about.mtimeMs, about.ctimeMs) < since) continue;
+      const state = `${about.ino} ${about.mtimeMs} ${about.ctimeMs} ${about.size}`;
+      if (clean.get(file) === state) continue;
       const bytes = readFileSync(file);
       found.read++;
       if (forms.some((form) => bytes.includes(form)) || words.some((word) => file.includes(word))) {
         found.holders.push(file);
-      }
+      } else clean.set(file, state);
     } catch {
       // Gone, or not ours to read: then it is not the window's.
     }

@@ -34,8 +34,15 @@ test('the search finds a word in every encoding, wherever it begins', () => {
 });
 
 test('three screens of 5 s each, the lock, the close, and a kill of window and main process leave no word', async () => {
-  test.setTimeout(300_000);
-  const report = await leakTest({ which: 'few', waitMs: 5000, endings: ['closed', 'both killed'] });
+  test.setTimeout(600_000);
+  const report = await leakTest({
+    walks: [
+      { walk: 'few', ending: 'closed' },
+      { walk: 'few', ending: 'both killed' },
+    ],
+    waitMs: 5000,
+    atOnce: 2,
+  });
   expect(report.faults).toEqual([]);
   expect(report.screens).toBeGreaterThanOrEqual(6);
   expect(report.fieldsWithWords).toBeGreaterThan(20);
