@@ -31,7 +31,8 @@ function aboutFields(elements: Element[]): (About | null)[] {
       mode: field.inputMode,
       longest: field.maxLength ?? -1,
       label: label.replace(/\s+/g, ' ').trim(),
-      unkept: !kept && field.type !== 'password' && field.type !== 'search',
+      // Find is a search too.
+      unkept: !kept && !['password', 'search'].includes(field.type) && field.getAttribute('role') !== 'combobox',
     };
   });
 }
