@@ -1,6 +1,6 @@
 /** Every kind of save on a disk that is full, and on one that takes nothing any more: a sentence, and nothing is lost. */
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { closeSync, mkdirSync, openSync, readFileSync, rmSync, writeFileSync, writeSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { createCaseload } from '../../db/index.ts';
@@ -31,6 +31,31 @@ function smallDisk(): Disk | null {
   }
 }
 
+/** A folder whose files can be made unchangeable while they are open (ext4 and others, as root); null elsewhere. */
+function lockableFolder(): Disk | null {
+  const folder = path.join(newFolder(), 'disk');
+  mkdirSync(folder);
+  const run = (...args: string[]) => void execFileSync(args[0]!, args.slice(1), { stdio: 'ignore' });
+  const probe = path.join(folder, 'probe');
+  const open = openSync(probe, 'w');
+  try {
+    run('chattr', '+i', probe);
+    try {
+      writeSync(open, 'x');
+      return null;
+    } catch {
+      return { folder, run };
+    } finally {
+      run('chattr', '-i', probe);
+    }
+  } catch {
+    return null;
+  } finally {
+    closeSync(open);
+    rmSync(probe, { force: true });
+  }
+}
+
 const STATES = {
   full: {
     spoil: ({ folder }: Disk) => {
@@ -51,13 +76,20 @@ const STATES = {
     spoil: ({ folder, run }: Disk) => run('mount', '-o', 'remount,ro', folder),
     mend: ({ folder, run }: Disk) => run('mount', '-o', 'remount,rw', folder),
   },
+  // Files that are open take nothing any more either. All but the log's index: it is mapped into memory, and a system
+  // ends a program that writes into a map it cannot keep (then it is as after a kill: tests/db/kill.test.ts).
+  'read-only while open': {
+    spoil: ({ folder, run }: Disk) => run('find', folder, '!', '-name', '*-shm', '-exec', 'chattr', '+i', '{}', '+'),
+    mend: ({ folder, run }: Disk) => run('chattr', '-R', '-i', folder),
+  },
 };
 
-test.each(['full', 'read-only'] as const)(
+test.each(['full', 'read-only', 'read-only while open'] as const)(
   'each kind of save on a %s disk',
   async (state) => {
-    const disk = smallDisk();
-    if (!disk) return console.log('no small disk can be mounted here (needs root on Linux)');
+    const whileOpen = state === 'read-only while open';
+    const disk = whileOpen ? lockableFolder() : smallDisk();
+    if (!disk) return console.log('no such disk can be made here (needs root on Linux)');
     const folder = path.join(disk.folder, 'caseload');
     const { spoil, mend } = STATES[state];
     const bringable = { bytes: new Uint8Array(), name: '' };
@@ -122,14 +154,14 @@ test.each(['full', 'read-only'] as const)(
         ['restore', () => ask('backup.restore', { name: backup, passphrase: PASSPHRASE })],
         ['new key', () => ask('app.rekey', { passphrase: PASSPHRASE, next: 'nine lighthouses and a spoon' })],
       ];
-      // A disk cannot turn read-only while a file on it is open for writing: there it is tried from the lock on.
+      // A disk cannot be mounted read-only while a file on it is open for writing: there it is tried from the lock on.
       const fromTheLock: typeof saves = [
         ['opening', () => ask('app.unlock', { passphrase: PASSPHRASE })],
         ...saves.filter(([name]) => ['a backup brought in', 'restore'].includes(name)),
       ];
       const before = services.need().counts();
       const said: Record<string, string> = {};
-      for (const [name, save] of state === 'full' ? saves : fromTheLock) {
+      for (const [name, save] of state === 'read-only' ? fromTheLock : saves) {
         if (state === 'read-only') services.lock('asked');
         spoil(disk);
         const answer = await save();
@@ -155,7 +187,7 @@ test.each(['full', 'read-only'] as const)(
     } finally {
       services.lock('asked');
       mend(disk);
-      disk.run('umount', '-l', disk.folder);
+      if (!whileOpen) disk.run('umount', '-l', disk.folder);
       rmSync(disk.folder, { recursive: true, force: true });
     }
   },
