@@ -10,6 +10,7 @@ import { parseArgs } from 'node:util';
 import { backupFuzz, backupKillTest } from './torture/backups.ts';
 import { fuzz } from './torture/fuzz/index.ts';
 import { importTest } from './torture/imports.ts';
+import { keyChangeKilledAtEachStep } from './torture/key-change-steps.ts';
 import { keyChangeKillTest } from './torture/key-change.ts';
 import { killTest } from './torture/kill.ts';
 import { penKillTest } from './torture/pen-kill.ts';
@@ -81,6 +82,8 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
   importsSpoiled: () => importTest(Number(values.imports), seed),
   trailTampered: () => trailTest(Number(values.trails), seed),
   memoryAfterTheLock: memoryTest,
+  keyChangeKilledAtEachStep: async () =>
+    (await keyChangeKilledAtEachStep()) ?? { kills: 0, faults: ['strace is not here or may not trace'] },
   keyChangeKilled: () => keyChangeKillTest(Number(values['key-kills']), seed),
   leaks: () =>
     leakTest({
@@ -90,12 +93,14 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
           { walk: 'all' as const, ending: 'closed' as const, share },
           { walk: 'demo' as const, ending: 'closed' as const, share },
         ]),
+        { walk: 'hidden', ending: 'closed' },
         ...(['window killed', 'main killed', 'both killed', 'page crashed', 'main crashed'] as const).map((ending) => ({
           walk: 'few' as const,
           ending,
         })),
       ],
       atOnce: Number(values.windows),
+      everyField: true,
       places: ['/'],
       tell: (where) => console.error(where),
     }),

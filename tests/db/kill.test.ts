@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { backupFuzz, backupKillTest } from '../../build/torture/backups.ts';
 import { importTest } from '../../build/torture/imports.ts';
+import { keyChangeKilledAtEachStep } from '../../build/torture/key-change-steps.ts';
 import { keyChangeKillTest } from '../../build/torture/key-change.ts';
 import { killTest } from '../../build/torture/kill.ts';
 import { memoryTest } from '../../build/torture/memory/index.ts';
@@ -39,6 +40,13 @@ test('the kill test sees every statement of the shipped migrations', () => {
 test('a change of the key killed in the middle loses nothing, and one passphrase opens what is left (share)', async () => {
   const report = await keyChangeKillTest(3, 20260304);
   expect(report).toMatchObject({ kills: 3, faults: [] });
+}, 120_000);
+
+test('a change of the key killed before single steps on the disk loses nothing (share)', async (context) => {
+  const report = await keyChangeKilledAtEachStep(16);
+  if (report === null) return context.skip('strace is not here or may not trace');
+  expect(report).toMatchObject({ faults: [] });
+  expect(report.kills).toBeGreaterThan(1);
 }, 120_000);
 
 test('a backup or restore killed in the middle leaves a caseload that opens and no half backup (share)', async () => {

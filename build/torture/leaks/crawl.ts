@@ -1,13 +1,13 @@
 /** Opens what a screen can open, so that the fields behind its buttons are typed into as well. */
 import type { Page } from 'playwright-core';
-import { addTo, typeEverywhere, type Typed } from './fields.ts';
+import { addTo, nothingTyped, typeEverywhere, type Typed } from './fields.ts';
 
 /**
  * Not pressed: what leaves the window or the caseload, waits for a file or a print dialog of the system, takes something
  * away for good, or goes to a screen that has its own turn.
  */
 const PASSED =
-  /\b(lock|unlock|print|save|export|scan|picture|camera|file|folder|paste|copy|erase|delete|remove|archive|restore this|bring|back up|check|cancel|close|back|undo|redo|drop|discard|keep as issued|approve|open the demo|unlock by|full screen|merge|clear|go on|go to|help|start here|use this|all as before)\b|^(\d|[-+−]|[A-Z]$|×|✕)/i;
+  /\b(lock|unlock|print|save|export|scan|picture|camera|file|folder|paste|copy|erase|delete|remove|archive|restore this|bring|back up|check|cancel|close|back|undo|redo|drop|discard|keep as issued|approve|open the demo|unlock by|full screen|merge|clear|go on|go to|help|start here|use this|all as before|leave|take off|lend)\b|^(\d|[-+−]|[A-Z]$|×|✕)/i;
 /** Rows of a long list open the same form each: so many of them are enough. */
 const ALIKE = 1;
 const MOST = 20;
@@ -45,7 +45,7 @@ const where = (page: Page): Promise<string> =>
 
 /** Presses each opener of a screen once, typing into the fields that it brings up, and comes back by `go`. */
 export async function crawl(page: Page, marker: string, go: () => Promise<unknown>): Promise<Typed> {
-  const all: Typed = { words: 0, short: 0, unkept: [], labels: [] };
+  const all = nothingTyped();
   const known = new Set<string>();
   addTo(all, await typeEverywhere(page, marker, known));
   for (const { name, nth } of await openers(page)) {

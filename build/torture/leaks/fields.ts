@@ -12,6 +12,19 @@ interface About {
   label: string;
   /** Nothing keeps what is typed here while it is typed. */
   unkept: boolean;
+  /** Lines of the source that made it: its own, and those of the components around it. */
+  places: string[];
+}
+
+/** What Svelte's development build notes at each element. */
+interface Made {
+  loc: { file: string; line: number };
+  parent: Stacked | null;
+}
+interface Stacked {
+  file: string;
+  line: number;
+  parent: Stacked | null;
 }
 
 /**
@@ -24,6 +37,9 @@ function aboutFields(elements: Element[]): (About | null)[] {
     if (!field.checkVisibility() || field.disabled || field.readOnly) return null;
     const label = field.labels?.[0]?.textContent ?? field.getAttribute('aria-label') ?? field.id;
     const { dataset } = field;
+    const made = (element as { __svelte_meta?: Made }).__svelte_meta;
+    const places = made ? [`${made.loc.file}:${made.loc.line}`] : [];
+    for (let each = made?.parent; each; each = each.parent) places.push(`${each.file}:${each.line}`);
     const kept =
       'pause' in dataset || 'left' in dataset || field.isContentEditable || field.closest('[data-kept]') !== null;
     return {
@@ -33,6 +49,7 @@ function aboutFields(elements: Element[]): (About | null)[] {
       label: label.replace(/\s+/g, ' ').trim(),
       // Find is a search too.
       unkept: !kept && !['password', 'search'].includes(field.type) && field.getAttribute('role') !== 'combobox',
+      places,
     };
   });
 }
@@ -46,17 +63,27 @@ export interface Typed {
   unkept: string[];
   /** Labels of all fields that were typed into. */
   labels: string[];
+  /** Lines of the source that made them. */
+  places: string[];
 }
+
+export const nothingTyped = (): Typed => ({ words: 0, short: 0, unkept: [], labels: [], places: [] });
 
 export function addTo(sum: Typed, more: Typed): void {
   sum.words += more.words;
   sum.short += more.short;
   sum.unkept.push(...more.unkept);
   sum.labels.push(...more.labels);
+  sum.places.push(...more.places);
 }
 
+/** Fields of one label and one line of the source are alike. */
+const kindOf = ({ label, places }: About): string => `${label} ${places.join(' ')}`;
+
 /** What a field takes: its marker, as much of it as fits, or a digit where only numbers fit. */
-function wordFor({ type, mode, longest }: About, marker: string): string {
+function wordFor({ type, mode, longest, label }: About, marker: string): string {
+  // Not so few minutes that the window locks itself while it stays open.
+  if (label.startsWith('Lock after')) return '60';
   if (type === 'number' || /numeric|decimal/.test(mode)) return '1';
   return longest >= 0 && longest < marker.length ? marker.slice(0, longest) : marker;
 }
@@ -71,26 +98,29 @@ async function typeInto(page: Page, field: Locator, word: string, atOnce: boolea
 
 /**
  * Opens what is folded, then goes through all fields from top to bottom. The last one is left in the middle of typing.
- * @param known labels that were typed into already are passed over, and new ones added
+ * @param within only what lies in this part, by a CSS selector
+ * @param known fields that were typed into already are passed over, and new ones added
  */
-export async function typeEverywhere(page: Page, marker: string, known?: Set<string>): Promise<Typed> {
-  const typed: Typed = { words: 0, short: 0, unkept: [], labels: [] };
+export async function typeEverywhere(page: Page, marker: string, known?: Set<string>, within?: string): Promise<Typed> {
+  const typed = nothingTyped();
   await page.evaluate(() => {
     for (const folded of document.querySelectorAll('details')) folded.open = true;
   });
-  const scope = (await page.locator('dialog[open]').count()) > 0 ? page.locator('dialog[open]').last() : page;
+  const dialog = (await page.locator('dialog[open]').count()) > 0 ? page.locator('dialog[open]').last() : page;
+  const scope = within === undefined ? dialog : page.locator(within);
   const here = new Set<string>();
   // A field may bring others up: looked at anew each time.
   for (let n = 0; n < 300; n++) {
     const all = await scope.locator(FIELDS).evaluateAll(aboutFields);
-    while (n < all.length && (!all[n] || WORDLESS.includes(all[n]!.type) || known?.has(all[n]!.label))) n++;
+    while (n < all.length && (!all[n] || WORDLESS.includes(all[n]!.type) || known?.has(kindOf(all[n]!)))) n++;
     const about = all[n];
     if (!about) break;
-    here.add(about.label);
+    here.add(kindOf(about));
     const word = wordFor(about, marker);
     try {
       await typeInto(page, scope.locator(FIELDS).nth(n), word, known !== undefined);
       typed.labels.push(about.label);
+      typed.places.push(...about.places);
       if (word === marker) typed.words++;
       else typed.short++;
       if (about.unkept && word !== '1') typed.unkept.push(about.label);
@@ -98,6 +128,6 @@ export async function typeEverywhere(page: Page, marker: string, known?: Set<str
       // Gone meanwhile: what stands at its place comes next.
     }
   }
-  for (const label of here) known?.add(label);
+  for (const kind of here) known?.add(kind);
   return typed;
 }

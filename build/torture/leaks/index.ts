@@ -4,13 +4,17 @@
  */
 import { spawn } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { createInterface } from 'node:readline';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Typed } from './fields.ts';
+import { fieldPlaces } from './inventory.ts';
 import type { Walk } from './screens.ts';
-import { family, search, searchNameless, usualPlaces } from './search.ts';
+import { family, usualPlaces } from './search.ts';
+import { searcher, type Searcher } from './searcher.ts';
+import { windowThatKnowsItsLines } from './window.ts';
 
 /** How a walk ends. Window: the browser's process. Main: ours. Page: the process that draws the page. */
 export type Ending = 'closed' | 'window killed' | 'main killed' | 'both killed' | 'page crashed' | 'main crashed';
@@ -24,12 +28,14 @@ export interface WalkOptions {
 
 export interface LeakOptions {
   walks: readonly WalkOptions[];
-  /** How long each screen stays open before the search, in milliseconds. The usual places are searched while it is typed into as well. */
+  /** How long each screen stays open before the search, in milliseconds. It is searched while it is typed into as well. */
   waitMs: number;
-  /** Walks that go on at the same time; each has its own caseload, window and words. */
+  /** Walks that go on at the same time; each has its own caseload and window. */
   atOnce?: number;
-  /** Further places to search in, besides the usual ones and the caseload folder; ['/'] for all. */
+  /** Where to search, instead of the usual places of a user's files; ['/'] for everywhere. */
   places?: readonly string[];
+  /** Whether fields of the source that no walk reached are told. The window is built anew for that. */
+  everyField?: boolean;
   /** Told at each screen. */
   tell?: (where: string) => void;
 }
@@ -47,21 +53,26 @@ export interface LeakReport {
   /** Different labels of the fields that were typed into. */
   labels: number;
   walks: string[];
+  /** Leaks planted to prove the search. */
+  planted: string;
+  /** Labels of the fields that were typed into, by screen. */
+  typedInto: Record<string, string[]>;
+  /** Fields in the source of the window, where they were counted, and those that no walk typed into. */
+  fieldsInSource?: number;
+  notReached?: string[];
   faults: string[];
 }
 
-interface Line {
+interface Line extends Typed {
   screen: string;
-  words: number;
-  short: number;
-  unkept: string[];
-  labels: string[];
+  /** Why a screen was not reached, in its own words. */
+  failed?: string;
 }
 
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
 /** Processes of the engine below the walker: the browser itself, or those that draw pages. */
-function engine(pid: number, what: 'window' | 'page'): number[] {
+export function engine(pid: number, what: 'window' | 'page'): number[] {
   return family(pid).filter((each) => {
     try {
       const args = readFileSync(`/proc/${each}/cmdline`, 'utf8').split('\0');
@@ -92,37 +103,49 @@ function end(ending: Ending, main: number): void {
   if (ending === 'main crashed') kill([main], 'SIGSEGV');
 }
 
+/** What all walks share. */
 interface Sum extends LeakReport {
   seen: Set<string>;
+  places: Set<string>;
+  marker: string;
+  base: string;
+  window: string;
+  disk: Searcher;
+  told: Set<string>;
+}
+
+function count(report: Sum, line: Line): void {
+  if (line.screen !== 'closed' && line.screen !== 'locked') report.screens++;
+  report.fieldsWithWords += line.words;
+  report.fieldsWithLess += line.short;
+  const here = new Set([...(report.typedInto[line.screen] ?? []), ...line.labels]);
+  if (here.size > 0) report.typedInto[line.screen] = [...here];
+  for (const label of line.labels) report.seen.add(label);
+  for (const place of line.places) report.places.add(place);
 }
 
 /** One walk in a caseload of its own, to one end. */
 async function walk(options: LeakOptions, { walk: which, ending, share = '0/1' }: WalkOptions, report: Sum) {
-  const own = mkdtempSync(path.join(tmpdir(), 'fairhand-leaks-'));
-  // Letters only, found nowhere else; never said to anybody.
-  const marker = `qz${Array.from(randomBytes(9), (byte) => 'bcdfghjklmnpqrstvwxz'[byte % 20]).join('')}`;
-  const since = Date.now() - 2000;
-  const near = [...new Set([...usualPlaces(), own])];
-  const everywhere = [...new Set([...near, ...(options.places ?? [])])];
+  const { marker } = report;
+  const own = mkdtempSync(path.join(report.base, 'walk-'));
   const file = fileURLToPath(new URL('walker.ts', import.meta.url));
-  const args = ['--no-warnings', file, path.join(own, 'caseload'), marker, which, share];
+  const args = ['--no-warnings', file, path.join(own, 'caseload'), marker, which, share, report.window];
   // A core file of a crash lies in the working folder, if the system is set so; it is allowed to be of any size.
   const command = ['-c', 'ulimit -c unlimited 2>/dev/null; exec "$0" "$@"', process.execPath, ...args];
   const child = spawn('/bin/sh', command, { stdio: ['pipe', 'pipe', 'pipe'], cwd: own });
   const gone = new Promise<void>((resolve) => child.on('close', () => resolve()));
-  const look = (moment: string, pids: readonly number[], places = everywhere) => {
-    // Pages that the user saved are hers; their own folder is passed over.
-    const named = search(places, [marker], since, (each) => each.startsWith(path.join(own, 'saved')), clean);
-    const nameless = process.platform === 'linux' ? searchNameless(pids, [marker]) : { holders: [], read: 0 };
-    report.searches++;
-    report.filesRead += named.read + nameless.read;
-    for (const holder of [...named.holders, ...nameless.holders])
-      fault(`${which}, ${ending}, ${moment}: ${holder.replaceAll(marker, '(word)')}`);
-  };
-  const clean = new Map<string, string>();
   const fault = (words: string) => {
     report.faults.push(words);
     options.tell?.(`fault: ${words}`);
+  };
+  const look = async (moment: string, pids: readonly number[]) => {
+    const { holders, read } = await report.disk.look(pids);
+    report.filesRead += read;
+    for (const holder of holders) {
+      if (report.told.has(holder)) continue;
+      report.told.add(holder);
+      fault(`${which}, ${ending}, ${moment}: ${holder.replaceAll(marker, '(word)')}`);
+    }
   };
   const alive = () => (process.platform === 'linux' ? family(child.pid!) : []);
   let wrong = '';
@@ -142,22 +165,20 @@ async function walk(options: LeakOptions, { walk: which, ending, share = '0/1' }
         return;
       }
       const last = ending !== 'closed' && line.screen === 'Screen';
-      if (line.screen !== 'closed' && line.screen !== 'locked') report.screens++;
-      report.fieldsWithWords += line.words;
-      report.fieldsWithLess += line.short;
-      for (const label of line.labels) report.seen.add(label);
+      count(report, line);
+      if (line.failed) fault(`${which}, ${ending}: ${line.screen} was not reached: ${line.failed}`);
       for (const label of new Set(line.unkept)) fault(`${line.screen}: nothing keeps what is typed into “${label}”`);
-      options.tell?.(`${which}, ${ending}: ${line.screen}, ${line.words} fields`);
-      if (ending === 'closed') look(`${line.screen}, while typing`, alive(), near);
+      options.tell?.(`${which}, ${ending}: ${line.screen}, ${line.labels.length} fields`);
+      if (ending === 'closed') await look(`${line.screen}, while typing`, alive());
       await pause(options.waitMs);
       const pids = alive();
       if (last) {
         end(ending, child.pid!);
         await pause(3000);
-        look(`after it: ${ending}`, ending === 'page crashed' ? pids : []);
+        await look(`after it: ${ending}`, ending === 'page crashed' ? pids : []);
         return;
       }
-      if (ending === 'closed') look(line.screen, pids);
+      if (ending === 'closed') await look(line.screen, pids);
       if (line.screen === 'closed') return;
       child.stdin.write('\n');
     }
@@ -170,6 +191,17 @@ async function walk(options: LeakOptions, { walk: which, ending, share = '0/1' }
 }
 
 export async function leakTest(options: LeakOptions): Promise<LeakReport> {
+  const base = mkdtempSync(path.join(tmpdir(), 'fairhand-leaks-'));
+  // Letters only, found nowhere else; never said to anybody.
+  const marker = `qz${Array.from(randomBytes(9), (byte) => 'bcdfghjklmnpqrstvwxz'[byte % 20]).join('')}`;
+  const disk = searcher({
+    places: options.places ?? usualPlaces(),
+    words: [marker],
+    since: Date.now() - 2000,
+    // Pages that the user saved are hers; their own folder is passed over.
+    passed: /^walk-[^/]+\/saved\//,
+    below: base,
+  });
   const sum: Sum = {
     waitSeconds: options.waitMs / 1000,
     screens: 0,
@@ -179,14 +211,64 @@ export async function leakTest(options: LeakOptions): Promise<LeakReport> {
     filesRead: 0,
     labels: 0,
     walks: [...new Set(options.walks.map(({ walk: which, ending }) => `${which}, ${ending}`))],
+    planted: '',
+    typedInto: {},
     faults: [],
     seen: new Set(),
+    places: new Set(),
+    marker,
+    base,
+    window: options.everyField ? windowThatKnowsItsLines() : '',
+    disk,
+    told: new Set(),
   };
   const waiting = [...options.walks];
   const one = async () => {
     for (let each = waiting.shift(); each; each = waiting.shift()) await walk(options, each, sum);
   };
-  await Promise.all(Array.from({ length: options.atOnce ?? 1 }, one));
-  const { seen, ...report } = sum;
-  return { ...report, labels: seen.size, faults: [...new Set(report.faults)] };
+  try {
+    sum.planted = await findPlanted(sum);
+    await Promise.all(Array.from({ length: options.atOnce ?? 1 }, one));
+  } finally {
+    await disk.stop();
+    rmSync(base, { recursive: true, force: true, maxRetries: 5 });
+  }
+  const { waitSeconds, screens, fieldsWithWords, fieldsWithLess, filesRead, walks, planted, typedInto } = sum;
+  return {
+    ...{ waitSeconds, screens, fieldsWithWords, fieldsWithLess, filesRead, walks, planted },
+    searches: disk.count,
+    labels: sum.seen.size,
+    ...(options.everyField ? reached(sum) : {}),
+    faults: [...new Set(sum.faults)],
+    typedInto,
+  };
+}
+
+/** The search is proved on leaks of our own, as a browser's session file and an encoded one would hold them. */
+async function findPlanted({ base, marker, disk, faults }: Sum): Promise<string> {
+  const folder = mkdtempSync(path.join(base, 'planted-'));
+  const forms = [
+    Buffer.from(marker),
+    Buffer.from(marker, 'utf16le'),
+    Buffer.from(Buffer.from(marker).toString('base64')),
+  ];
+  const files = forms.map((form, n) => {
+    const file = path.join(folder, `Apps_${n}`);
+    writeFileSync(file, Buffer.concat([randomBytes(40_000), form, randomBytes(40_000)]));
+    return file;
+  });
+  const { holders } = await disk.look([]);
+  rmSync(folder, { recursive: true });
+  const found = files.filter((file) => holders.includes(file)).length;
+  if (found < files.length) faults.push(`of ${files.length} planted leaks ${found} were found`);
+  return `${found} of ${files.length} found`;
+}
+
+/** Fields of the source that were and were not typed into. One that was not is a fault, unless it is known why. */
+function reached(sum: Sum) {
+  const all = fieldPlaces();
+  const missed = all.filter(({ at }) => !sum.places.has(at));
+  const notReached = missed.map(({ at, says }) => `${says} (${at.replace('renderer/window/', '')})`);
+  for (const each of notReached) sum.faults.push(`no walk typed into ${each}`);
+  return { fieldsInSource: all.length, notReached };
 }

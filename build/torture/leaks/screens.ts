@@ -2,10 +2,14 @@
 import type { Page } from 'playwright-core';
 import { openClient } from '../../../electron/browser/walk.ts';
 import { crawl } from './crawl.ts';
-import { addTo, typeEverywhere, type Typed } from './fields.ts';
+import { hiddenFields } from './hidden.ts';
+import { addTo, nothingTyped, typeEverywhere, type Typed } from './fields.ts';
 
-/** 'few': the short walk; 'all': a caseload of one's own; 'demo': the demo's clients, where every form is filled. */
-export type Walk = 'few' | 'all' | 'demo';
+/**
+ * 'few': the short walk; 'all': a caseload of one's own; 'demo': the demo's clients, where every form is filled;
+ * 'hidden': what takes several steps to come up.
+ */
+export type Walk = 'few' | 'all' | 'demo' | 'hidden';
 
 export interface Screen {
   name: string;
@@ -15,8 +19,6 @@ export interface Screen {
   go(): Promise<void>;
   typed?(): Promise<Typed>;
 }
-
-export const NOTHING: Typed = { words: 0, short: 0, unkept: [], labels: [] };
 
 export function screensOf(page: Page, marker: string, walk: Walk): Screen[] {
   const button = (name: string | RegExp) => page.getByRole('button', { name }).first();
@@ -29,7 +31,7 @@ export function screensOf(page: Page, marker: string, walk: Walk): Screen[] {
   };
   /** The demo's screens are full: what their buttons open is typed into as well, and then the screen itself. */
   const typedAt = (go: () => Promise<void>) => async () => {
-    const typed: Typed = { ...NOTHING, unkept: [], labels: [] };
+    const typed = nothingTyped();
     if (walk === 'demo') addTo(typed, await crawl(page, marker, go));
     else addTo(typed, await everywhere());
     return typed;
@@ -81,7 +83,7 @@ export function screensOf(page: Page, marker: string, walk: Walk): Screen[] {
     {
       name: 'Open the demo',
       always: true,
-      walks: ['demo'],
+      walks: ['demo', 'hidden'],
       async go() {
         await button('Open the demo caseload').click();
         await page.getByRole('navigation', { name: 'Places' }).waitFor();
@@ -106,7 +108,7 @@ export function screensOf(page: Page, marker: string, walk: Walk): Screen[] {
       ...tab(1, 'Screen', ['few', 'all', 'demo']),
       // The red-flag questions, the items, seat and table, the findings: each is a page of its own.
       async typed() {
-        const typed: Typed = { ...NOTHING, unkept: [], labels: [] };
+        const typed = nothingTyped();
         const sections = page.getByRole('navigation', { name: 'Intake' }).getByRole('button');
         for (let n = 0; n < (await sections.count()); n++) {
           const go = async () => {
@@ -150,5 +152,10 @@ export function screensOf(page: Page, marker: string, walk: Walk): Screen[] {
     place('Hand over'),
     place('Settings'),
     screen('Caseload', both, () => press('Alt+0')),
+    ...hiddenFields(page).map((each): Screen => ({
+      ...each,
+      walks: ['hidden'],
+      typed: () => typeEverywhere(page, marker, new Set(), each.within),
+    })),
   ];
 }

@@ -1,4 +1,5 @@
 /** Looks for words as raw bytes, in every encoding that a browser or a system writes them in. */
+import { spawnSync } from 'node:child_process';
 import { existsSync, fstatSync, openSync, closeSync, readdirSync, readFileSync, readlinkSync, statSync } from 'node:fs';
 import type { Dirent } from 'node:fs';
 import { homedir, tmpdir } from 'node:os';
@@ -51,6 +52,19 @@ function* filesUnder(folder: string): Generator<string> {
   }
 }
 
+/** On Linux `find` looks at half a million files in three seconds, Node in ten. Null where there is none. */
+function changedByFind(places: readonly string[], since: number): string[] | null {
+  if (process.platform !== 'linux') return null;
+  const passed = ['/proc', '/sys', '/dev/[!s]*'].flatMap((each) => ['-path', each, '-o']);
+  const prune = ['(', ...passed, '-name', 'node_modules', '-o', '-name', '.git', ')', '-prune'];
+  const when = `@${Math.floor(since / 1000)}`;
+  const changed = ['(', '-newerct', when, '-o', '-newermt', when, ')'];
+  const args = [...places, ...prune, '-o', '-type', 'f', ...changed, '-print0'];
+  const { stdout, error } = spawnSync('find', args, { encoding: 'utf8', maxBuffer: 1 << 28 });
+  // What may not be read or is gone meanwhile is complained of; the rest stands.
+  return error ? null : stdout.split('\0').filter(Boolean);
+}
+
 const LARGEST = 500_000_000;
 
 export interface Found {
@@ -73,7 +87,8 @@ export function search(
 ): Found {
   const forms = inEveryEncoding(words);
   const found: Found = { holders: [], read: 0 };
-  for (const file of new Set(places.flatMap((place) => [...filesUnder(place)]))) {
+  const files = changedByFind(places, since) ?? places.flatMap((place) => [...filesUnder(place)]);
+  for (const file of new Set(files)) {
     try {
       const about = statSync(file);
       if (passed(file) || about.size > LARGEST || Math.max(about.mtimeMs, about.ctimeMs) < since) continue;

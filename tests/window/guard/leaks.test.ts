@@ -44,6 +44,7 @@ test('three screens of 5 s each, the lock, the close, and a kill of window and m
     atOnce: 2,
   });
   expect(report.faults).toEqual([]);
+  expect(report.planted).toBe('3 of 3 found');
   expect(report.screens).toBeGreaterThanOrEqual(6);
   expect(report.fieldsWithWords).toBeGreaterThan(20);
   expect(report.filesRead).toBeGreaterThan(20);
