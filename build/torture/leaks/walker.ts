@@ -38,7 +38,7 @@ const session = await startSession({
   openBackend: (port, emit) =>
     openBackend({ folder, port, emit, shell: 'browser', appRoot, state: path.join(folder, '..', 'state') }),
 });
-session.page.setDefaultTimeout(20_000);
+session.page.setDefaultTimeout(60_000);
 const screens = screensOf(session.page, marker, which).filter((screen) => screen.walks.includes(which));
 for (const [n, screen] of screens.entries()) {
   if (!screen.always && n % of !== turn) continue;
