@@ -9,9 +9,10 @@ import { screenTables } from './screen/items-schema.ts';
 import { OccasionRung } from '../types/goal.ts';
 import occasionRungs from './table/occasion-rungs.json' with { type: 'json' };
 import sampleTexts from './screen/sample-texts.json' with { type: 'json' };
+import german from './texts/de.json' with { type: 'json' };
 import spanish from './texts/es.json' with { type: 'json' };
 
-const translations = { es: Translations.parse(spanish) };
+const translations = { es: Translations.parse(spanish), de: Translations.parse(german) };
 const shippedOccasionRungs = occasionRungs.map((row) => OccasionRung.parse(row));
 const shippedSampleTexts = SampleTexts.parse(sampleTexts);
 

@@ -10,6 +10,7 @@ import derivedCautions from './table/derived-cautions.json' with { type: 'json' 
 import changeThresholds from './table/change-thresholds.json' with { type: 'json' };
 import cautionTexts from './table/cautions.json' with { type: 'json' };
 import contentsEnglish from './library/content/en.json' with { type: 'json' };
+import contentsGerman from './library/content/de.json' with { type: 'json' };
 import contentsSpanish from './library/content/es.json' with { type: 'json' };
 import doses from './library/doses.json' with { type: 'json' };
 import exercises from './library/exercises.json' with { type: 'json' };
@@ -34,7 +35,7 @@ import workThresholds from './table/work-thresholds.json' with { type: 'json' };
 import writing from './library/writing.json' with { type: 'json' };
 
 /** Of the shipped table; raised with every change to it. */
-export const ruleVersion = '2026.19';
+export const ruleVersion = '2026.20';
 
 /** Findings of the vocabulary: intake items and set-up findings stand in their own table. */
 const findings = [
@@ -82,7 +83,7 @@ const paperItems = papers.map((paper) => ({
   source: paper.source,
   sourceNote: paper.sourceNote,
 }));
-const contentItems = [...contentsEnglish, ...contentsSpanish].map((content) => ({
+const contentItems = [...contentsEnglish, ...contentsSpanish, ...contentsGerman].map((content) => ({
   code: `text-${content.code}`,
   ref: { kind: 'content', code: content.code },
   kind: 'content',
@@ -124,7 +125,7 @@ export const shippedTable = {
   vetoes,
   doses,
   papers,
-  contents: [...contentsEnglish, ...contentsSpanish],
+  contents: [...contentsEnglish, ...contentsSpanish, ...contentsGerman],
   cautionTexts,
 };
 

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { examineChange, type ReadSample } from '../../renderer/change/index.ts';
 import { verdictValue } from '../../renderer/logic/exchange/verdict-value.ts';
-import { changeHeadline, changeSentences } from '../../renderer/logic/texts/change-words.ts';
+import { changeHeadline, changeSentences } from '../../renderer/logic/texts/change/change-words.ts';
 import { limits as all } from '../limits.ts';
 
 const limits = all.change;
@@ -62,7 +62,7 @@ describe.each(odd)('%s', (_name, samples, expected) => {
     expect(numbersIn(found.answer).every(Number.isFinite)).toBe(true);
   });
 
-  test.each(['en', 'es'] as const)('gets sentences (%s)', (language) => {
+  test.each(['en', 'es', 'de'] as const)('gets sentences (%s)', (language) => {
     const sentences = [changeHeadline(found, language), ...changeSentences(found, limits, { language })];
     expect(sentences.length).toBeGreaterThan(1);
     for (const sentence of sentences) {

@@ -11,7 +11,11 @@ import { familyPage } from '../../renderer/logic/pages/kinds/family.ts';
 import { textsOf } from '../../renderer/logic/pages/sheet/fit-sheets.ts';
 import type { DocSheet } from '../../renderer/logic/pages/sheet/packet.ts';
 import { programSheets } from '../../renderer/logic/pages/kinds/program-sheet.ts';
-import { fleschKincaidGrade, readingGrade as gradeOf, smogGrade } from '../../renderer/logic/texts/reading-grade.ts';
+import {
+  fleschKincaidGrade,
+  readingGrade as gradeOf,
+  smogGrade,
+} from '../../renderer/logic/texts/reading/reading-grade.ts';
 import { selfCheckCard } from '../../renderer/logic/pages/kinds/self-check-card.ts';
 import { texts } from '../../renderer/logic/texts/en.ts';
 import { input } from '../logic/pages/record.ts';

@@ -2,13 +2,16 @@
 import { checkTextLibrary, type TextProblem } from '../../types/rule-table/text-frame-checks.ts';
 import { TextLibrary } from '../../types/rule-table/text-frames.ts';
 import measuredEnglish from './texts/measured-en.json' with { type: 'json' };
+import measuredGerman from './texts/measured-de.json' with { type: 'json' };
 import measuredSpanish from './texts/measured-es.json' with { type: 'json' };
 import practiceEnglish from './texts/practice-en.json' with { type: 'json' };
+import practiceGerman from './texts/practice-de.json' with { type: 'json' };
 import practiceSpanish from './texts/practice-es.json' with { type: 'json' };
 import topicsEnglish from './texts/topics-en.json' with { type: 'json' };
+import topicsGerman from './texts/topics-de.json' with { type: 'json' };
 import topicsSpanish from './texts/topics-es.json' with { type: 'json' };
 
-const files = [measuredEnglish, measuredSpanish, practiceEnglish, practiceSpanish];
+const files = [measuredEnglish, measuredSpanish, measuredGerman, practiceEnglish, practiceSpanish, practiceGerman];
 
 /** As it lies in the files, before any check. */
 const shippedTexts = {
@@ -16,7 +19,7 @@ const shippedTexts = {
     frames.map((frame) => ({ ...frame, language, stream, source, sourceNote })),
   ),
   lists: files.flatMap(({ lists, language, stream }) => lists.map((list) => ({ ...list, language, stream }))),
-  topics: [topicsEnglish, topicsSpanish].flatMap(({ topics, language }) =>
+  topics: [topicsEnglish, topicsSpanish, topicsGerman].flatMap(({ topics, language }) =>
     topics.map((topic) => ({ ...topic, language })),
   ),
 };

@@ -1,6 +1,6 @@
 /** The verdict about change as one exported value: comparable or not first, then the numbers, then what was left out. */
 import { CHANGE_VERSION, CONDITIONS, type ChangeExamination, type ChangeLimits } from '../../change/index.ts';
-import { changeHeadline, changeSentences } from '../texts/change-words.ts';
+import { changeHeadline, changeSentences } from '../texts/change/change-words.ts';
 
 interface ExchangeVerdict {
   day: string;

@@ -1,6 +1,6 @@
 /** What stands over the progress page, to be taken in at a glance: how far words and fatigue have moved, and whether it is noise. */
 import type { ChangeExamination, Visit } from '../../change/index.ts';
-import { changeHeadline } from '../texts/change-words.ts';
+import { changeHeadline } from '../texts/change/change-words.ts';
 import type { ProgressPicture } from './series.ts';
 
 /** One measure, first and last; `last` is null with one day only. */

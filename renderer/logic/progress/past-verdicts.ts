@@ -1,6 +1,6 @@
 /** What was said after each visit: the same model asked with what was known then. */
 import { examineChange, type ChangeLimits, type ReadSample, type RepeatPair } from '../../change/index.ts';
-import { changeHeadline } from '../texts/change-words.ts';
+import { changeHeadline } from '../texts/change/change-words.ts';
 
 export interface PastVerdict {
   day: string;

@@ -11,7 +11,8 @@ const contracted = (text: string): string => text.replace(/\b([Dd])e el\b/g, '$1
 export function fillFrame(text: string, words: readonly string[], language: string): string {
   let at = 0;
   const filled = text.replace(/\{[^{}]*\}/g, () => words[at++] ?? '');
-  return language.startsWith('es') ? contracted(filled) : withArticle(filled);
+  if (language.startsWith('es')) return contracted(filled);
+  return language.startsWith('en') ? withArticle(filled) : filled;
 }
 
 /** What makes two sentences the same one for a reader: words alone, without case and punctuation. */

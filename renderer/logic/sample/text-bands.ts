@@ -20,7 +20,7 @@ export interface TextBands {
 }
 
 /** Languages that have bands of their own; others are measured with shipped texts only. */
-export const languagesWithBands = ['en', 'es'] as const;
+export const languagesWithBands = ['en', 'es', 'de'] as const;
 
 /** @throws RuleTableError naming a missing row */
 export function textBands(thresholds: readonly Threshold[], language: string): TextBands {

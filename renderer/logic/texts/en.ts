@@ -3,6 +3,9 @@ import type { OccasionCode } from '../../../db/types/occasions.ts';
 import type { Rest } from '../../../db/types/program.ts';
 import type { RulingKind } from '../../../db/types/rulings.ts';
 
+/** First letter small, but for names in capitals. */
+export const smallFirst = (title: string): string =>
+  /^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title;
 const minutes = (n: number): string => `${n} ${n === 1 ? 'minute' : 'minutes'}`;
 
 /**
@@ -27,7 +30,9 @@ const en = {
     restFresh: 'Stop here. Rest until you are as fresh as at the start, then look back at your lines.',
     nextTime: 'Stop here for today. The lines below are for next time.',
     /** Words on a practice check. */
-    check: { date: 'Date', payTo: 'Pay to', sum: 'Sum in words', sign: 'Signature' },
+    check: { date: 'Date', payTo: 'Pay to', sum: 'Sum in words', sign: 'Signature', mark: 'PRACTICE' },
+    /** Figures that are taken for each other, and sums as they are written. */
+    figures: ['1 7 1 7', '4 9 4 9', '0 6 0 6', '12.50', '407.96'],
     actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
   /** The sheet of two spirals. */
@@ -147,6 +152,8 @@ const en = {
     elsewhere: 'What to practice is on your home program sheet.',
     careElsewhere: 'Take care as your home program sheet says.',
     use: (what: string) => `Use: ${what}.`,
+    /** A title inside a sentence: "Squares of 7 mm" as "squares of 7 mm"; "TV pen" stays. */
+    inSentence: smallFirst,
     hand: (hand: string) => `Write with your ${hand} hand.`,
     glasses: 'Wear your glasses.',
     afterTablet: (minutes: number) => `Start about ${minutes} minutes after your tablet.`,

@@ -1,5 +1,5 @@
 import { doseHows } from './dose-hows.ts';
-import type { Texts } from './en.ts';
+import { smallFirst, type Texts } from './en.ts';
 
 const minutes = (n: number): string => `${n} ${n === 1 ? 'minuto' : 'minutos'}`;
 
@@ -30,7 +30,8 @@ export const es: Texts = {
     rest: (minutes) => `Pare aquí. Descanse ${minutes} minutos y mire sus líneas.`,
     restFresh: 'Pare aquí. Descanse hasta estar como al empezar y mire sus líneas.',
     nextTime: 'Pare aquí por hoy. Las líneas de abajo son para la próxima vez.',
-    check: { date: 'Fecha', payTo: 'Páguese a', sum: 'Suma en letras', sign: 'Firma' },
+    check: { date: 'Fecha', payTo: 'Páguese a', sum: 'Suma en letras', sign: 'Firma', mark: 'PRÁCTICA' },
+    figures: ['1 7 1 7', '4 9 4 9', '0 6 0 6', '12,50', '407,96'],
     actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
   spiral: {
@@ -146,6 +147,7 @@ export const es: Texts = {
     more: 'Hay más en la hoja de su programa.',
     elsewhere: 'Qué practicar está en la hoja de su programa.',
     careElsewhere: 'Tenga el cuidado que dice la hoja de su programa.',
+    inSentence: smallFirst,
     use: (what) => `Use: ${what}.`,
     hand: (hand) => `Escriba con la mano ${hand}.`,
     glasses: 'Use sus lentes.',

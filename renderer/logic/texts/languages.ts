@@ -1,10 +1,12 @@
 /** Languages that family pages can be printed in; their shipped titles, texts and cautions stand in db/rules/texts. */
 import { texts as en, type Texts } from './en.ts';
+import { de } from './de.ts';
 import { es } from './es.ts';
 
-export type Language = 'en' | 'es';
+export type Language = 'en' | 'es' | 'de';
 
 interface LanguageOfPages {
+  /** In its own language. */
   name: string;
   /** For dates; null = the window's. */
   locale: string | null;
@@ -14,6 +16,7 @@ interface LanguageOfPages {
 export const languages: Readonly<Record<Language, LanguageOfPages>> = {
   en: { name: 'English', locale: null, texts: en },
   es: { name: 'Español', locale: 'es', texts: es },
+  de: { name: 'Deutsch', locale: 'de', texts: de },
 };
 
 /** The client's language where there are texts for it, else English. */

@@ -21,6 +21,14 @@ const spanish = {
   ],
 };
 
+const german = {
+  small: [
+    ...['null', 'ein', 'zwei', 'drei', 'vier', 'fünf', 'sechs', 'sieben', 'acht', 'neun', 'zehn', 'elf', 'zwölf'],
+    ...['dreizehn', 'vierzehn', 'fünfzehn', 'sechzehn', 'siebzehn', 'achtzehn', 'neunzehn'],
+  ],
+  tens: ['', '', 'zwanzig', 'dreißig', 'vierzig', 'fünfzig', 'sechzig', 'siebzig', 'achtzig', 'neunzig'],
+};
+
 function englishWords(value: number): string {
   if (value < 20) return english.small[value]!;
   if (value < 100)
@@ -42,8 +50,20 @@ function inSpanish(value: number): string {
   return `${spanish.hundreds[Math.floor(value / 100)]}${rest ? ` ${inSpanish(rest)}` : ''}`;
 }
 
+/** "eins" only at the end of a number: einhundertzwei, hunderteins. */
+function inGerman(value: number): string {
+  const under100 = (rest: number): string => {
+    if (rest < 20) return german.small[rest]!;
+    return [rest % 10 ? `${german.small[rest % 10]}und` : '', german.tens[Math.floor(rest / 10)]].join('');
+  };
+  const [hundreds, rest] = [Math.floor(value / 100), value % 100];
+  const words = `${hundreds ? `${german.small[hundreds]}hundert` : ''}${rest || !hundreds ? under100(rest) : ''}`;
+  return rest === 1 ? `${words}s` : words;
+}
+
 /** @throws RangeError outside whole 0 to 999 */
 export function numberWords(value: number, language: string): string {
   if (!Number.isInteger(value) || value < 0 || value > 999) throw new RangeError('Whole numbers from 0 to 999 only.');
+  if (language.startsWith('de')) return inGerman(value);
   return language.startsWith('es') ? inSpanish(value) : englishWords(value);
 }

@@ -13,11 +13,12 @@ import { startingWords, usualSheet } from '../../logic/pages/sheet/page-choices.
 import type { PracticeRequest } from '../../logic/pages/practice/practice.ts';
 import { practiceDays } from '../../logic/pages/practice/daily-pages.ts';
 import { furtherPages, practiceRequestOf } from '../../logic/pages/practice/practice-request.ts';
-import { readingGrade, szigrisztPerspicuity } from '../../logic/texts/reading-grade.ts';
-import { spanishSyllables } from '../../logic/texts/spanish-syllables.ts';
+import { readingGrade } from '../../logic/texts/reading/reading-grade.ts';
+import { easeFormula, readingEase } from '../../logic/texts/reading/reading-ease.ts';
 import { printedPractice } from '../../logic/pages/sheet/printed-practice.ts';
 import { safeProgram } from '../../logic/pages/sheet/safe-program.ts';
 import { refusedByGate } from '../../logic/program/print-gate.ts';
+import type { Texts } from '../../logic/texts/en.ts';
 import { type Language, languageOf, languages } from '../../logic/texts/languages.ts';
 
 /** A short digest (FNV-1a): tells whether a page is still made from the same. */
@@ -83,8 +84,13 @@ export class Desk {
     pairs: this.clinic.pairs,
   }));
 
+  /** Words of pages in the chosen language. */
+  get texts(): Texts {
+    return languages[this.language].texts;
+  }
+
   practice: PracticeRequest = $derived.by(() => ({
-    ...practiceRequestOf(this.input, this.open.rules, languages[this.language].texts),
+    ...practiceRequestOf(this.input, this.open.rules, this.texts),
     ...this.practiceChanges,
   }));
 
@@ -92,7 +98,7 @@ export class Desk {
   days = $derived.by(() => practiceDays(this.input));
 
   /** Sheets that single lines of the program need beside the practice page. */
-  further = $derived.by(() => furtherPages(this.input, this.open.rules, this.practice));
+  further = $derived.by(() => furtherPages(this.input, this.open.rules, this.practice, this.texts.practice.figures));
 
   #build(kind: PageKind): Packet {
     return buildPacket(
@@ -168,21 +174,15 @@ export class Desk {
     this.issuing ?? (this.reopened ? (this.reopened.model as unknown as Packet) : (this.changed ?? this.built)),
   );
 
-  /** How hard it is to read what goes home: school grade in English, perspicuity in Spanish; null on other pages. */
+  /** How hard it is to read what goes home: school grade in English, else reading ease; null on other pages. */
   ease = $derived.by(() => {
     const { kind, sheets } = this.packet;
     if (kind !== 'family-summary' && kind !== 'home-program' && kind !== 'caregiver') return null;
-    const inSpanish = this.language === 'es';
     const grade = readingGrade(
       sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet as Doc) : [])),
-      inSpanish ? spanishSyllables : syllable,
+      easeFormula(this.language)?.syllablesOf ?? syllable,
     );
-    return (
-      grade && {
-        ...grade,
-        perspicuity: inSpanish ? szigrisztPerspicuity(grade.words, grade.sentences, grade.syllables) : null,
-      }
-    );
+    return grade && readingEase(grade, this.language);
   });
 
   edit = (path: (string | number)[], text: string): void => {

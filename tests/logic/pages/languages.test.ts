@@ -15,7 +15,7 @@ import { added } from '../../../renderer/logic/program/clinic/edit-lines.ts';
 import { compose } from '../../../renderer/logic/program/draft/compose.ts';
 import { refusedByGate } from '../../../renderer/logic/program/print-gate.ts';
 import { doseHows } from '../../../renderer/logic/texts/dose-hows.ts';
-import { languages } from '../../../renderer/logic/texts/languages.ts';
+import { type Language, languages } from '../../../renderer/logic/texts/languages.ts';
 import { speakerOf } from '../../../renderer/logic/texts/said-line.ts';
 import { textDigest } from '../../../renderer/logic/texts/text-digest.ts';
 import {
@@ -91,21 +91,22 @@ const choices = {
   withFurther: false,
 };
 
-/** The home program of the drafted lines in Spanish. */
-function spanish(inUse: RulesInUse, lines = drafted): Packet {
+/** The home program of the drafted lines in another language. */
+function inOther(language: Language, inUse: RulesInUse, lines = drafted): Packet {
   const from = pageInput({ record: record((r) => void (r.programs[0]!.lines = [...lines])) });
-  const practice = practiceRequestOf(from, inUse, languages.es.texts);
-  return buildPacket('home-program', from, { ...choices, practice }, inUse);
+  const practice = practiceRequestOf(from, inUse, languages[language].texts);
+  return buildPacket('home-program', from, { ...choices, practice, language }, inUse);
 }
+const spanish = (inUse: RulesInUse, lines = drafted): Packet => inOther('es', inUse, lines);
 const htmlOfSheets = (packet: Packet): string =>
   packet.sheets
     .flatMap((model) => (model.type === 'doc' ? [model] : []))
     .map((model) => render(DocPage, { props: { model, index: 0, blobUrl: String } }).body)
     .join('');
 
-test('a draft prints in Spanish whole: titles, texts, cautions and doses', () => {
+test.each(others)('a draft prints whole: titles, texts, cautions and doses: %s', (language) => {
   expect(drafted.length).toBeGreaterThan(5);
-  const packet = spanish(rules);
+  const packet = inOther(language as Language, rules);
   const printed = packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet) : [])).join('\n');
   for (const { title, cautions } of drafted.filter(({ kind }) => kind !== 'content'))
     for (const words of [title, ...cautions]) expect(printed).not.toContain(words);
@@ -213,13 +214,13 @@ test.each(Object.entries(languages))(
       language === 'en' ? english.get(cautionKey(code))! : rules.translations[language]![cautionKey(code)]!.text,
     );
     for (const kind of ['family-summary', 'home-program', 'caregiver'] as const) {
-      const packet = buildPacket(kind, from, { ...choices, practice, language: language as 'en' | 'es' }, rules);
+      const packet = buildPacket(kind, from, { ...choices, practice, language: language as Language }, rules);
       const printed = packet.sheets.flatMap((sheet) => (sheet.type === 'doc' ? textsOf(sheet) : []));
       for (const words of [...own, texts.stop.emergency]) expect(printed.join('\n'), kind).toContain(words);
       const called = printed.find((words) => words.includes(texts.stop.emergency))!;
-      expect(called).toMatch(/sudden or new dizziness|mareo súbito o nuevo/);
+      expect(called).toMatch(/sudden or new dizziness|mareo súbito o nuevo|plötzlicher oder neuer Schwindel/);
       // The signs for a call to the clinic name no dizziness.
-      expect(texts.stop.signs).not.toMatch(/dizz|mareo/);
+      expect(texts.stop.signs).not.toMatch(/dizz|mareo|Schwindel/i);
       expect(packet.warnings.join(' ')).not.toContain('In English');
     }
   },

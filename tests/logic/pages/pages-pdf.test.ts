@@ -329,10 +329,11 @@ describe.skipIf(!chromiumPath)(`every kind of page in the printed PDF${noChromiu
   const packets = (['A4', 'Letter'] as const).flatMap((sheet) =>
     pageKinds.map(({ kind }) => build(kind, input({ sheet, record: kind === 'referral' ? strokeSigns() : record() }))),
   );
-  for (const pt of [14, 16, 20] as const) packets.push(build('family-summary', input(), { language: 'es', pt }));
+  for (const language of ['es', 'de'] as const)
+    for (const pt of [14, 16, 20] as const) packets.push(build('family-summary', input(), { language, pt }));
   // The small print at the end of a program once ran into the foot.
   for (const pt of [14, 20] as const)
-    for (const language of ['en', 'es'] as const)
+    for (const language of ['en', 'es', 'de'] as const)
       packets.push(build('home-program', input({ sheet: 'Letter' }), { language, pt, withLog: false }));
   const sheets = packets.flatMap((packet) => packet.sheets);
   let printed: Printed;

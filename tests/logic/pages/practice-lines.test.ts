@@ -5,6 +5,7 @@ import { OccasionCode, type OwnWord } from '../../../db/types/occasions.ts';
 import { practiceLines, type PracticeWish } from '../../../renderer/logic/pages/practice/practice-lines.ts';
 import { sentenceKey } from '../../../renderer/logic/sample/fill-frame.ts';
 import { seedOf } from '../../../renderer/logic/sample/seeded-choice.ts';
+import { languages } from '../../../renderer/logic/texts/languages.ts';
 
 const library = textLibrary();
 const none: ReadonlySet<string> = new Set();
@@ -24,7 +25,7 @@ const wish = (over: Partial<PracticeWish>): PracticeWish => ({
   ...over,
 });
 
-describe.each(['en', 'es'])('practice lines in %s', (language) => {
+describe.each(Object.keys(languages))('practice lines in %s', (language) => {
   it.each(made)('%s has 20 frames or more', (occasion) => {
     const frames = library.frames.filter(
       (f) => f.stream === 'practice' && f.language === language && f.occasion === occasion,

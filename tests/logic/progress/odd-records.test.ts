@@ -8,7 +8,7 @@ import { numbersBehind } from '../../../renderer/logic/progress/sentence-numbers
 import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
 import { changeOf, smallestRealChange } from '../../../renderer/logic/record/change-samples.ts';
 import { repeatPairs } from '../../../renderer/logic/record/repeat-pairs.ts';
-import { changeSentences } from '../../../renderer/logic/texts/change-words.ts';
+import { changeSentences } from '../../../renderer/logic/texts/change/change-words.ts';
 import { progressPicture } from '../../../renderer/logic/progress/series.ts';
 import { smallMultiples } from '../../../renderer/logic/progress/small-multiples.ts';
 import { progressCsv } from '../../../renderer/logic/progress/table-columns.ts';

@@ -8,7 +8,7 @@ import { fillFrame, sentenceKey } from '../../../renderer/logic/sample/fill-fram
 import { countLetters, letterUse } from '../../../renderer/logic/sample/letter-counts.ts';
 import { measuredText, outside } from '../../../renderer/logic/sample/measured-text.ts';
 import { choiceFrom, seedOf } from '../../../renderer/logic/sample/seeded-choice.ts';
-import { textBands } from '../../../renderer/logic/sample/text-bands.ts';
+import { languagesWithBands, textBands } from '../../../renderer/logic/sample/text-bands.ts';
 
 const library = textLibrary();
 const thresholds = textThresholds as Threshold[];
@@ -39,7 +39,7 @@ describe('counts of letters', () => {
   });
 });
 
-describe.each(['en', 'es'])('measured texts in %s', (language) => {
+describe.each(languagesWithBands)('measured texts in %s', (language) => {
   const bands = textBands(thresholds, language);
   const frames = library.frames.filter((frame) => frame.stream === 'measured' && frame.language === language);
   const lists = new Map(

@@ -48,4 +48,9 @@ export const pictureOfWord: Readonly<Record<string, string>> = {
   cama: 'bed',
   puerta: 'door',
   silla: 'chair',
+  Tasse: 'cup',
+  Schlüssel: 'key',
+  Bett: 'bed',
+  Tür: 'door',
+  Stuhl: 'chair',
 };

@@ -7,7 +7,7 @@ import { levelNames, signed } from '../../goals/levels.ts';
 import { practiceSentence } from '../../program/ladder/practice-log.ts';
 import type { ChangeExamination } from '../../../change/index.ts';
 import { changeOf } from '../../record/change-samples.ts';
-import { changeSentences } from '../../texts/change-words.ts';
+import { changeSentences } from '../../texts/change/change-words.ts';
 import { differencesSentence } from '../../record/condition-changes.ts';
 import { smallMultiples } from '../../progress/small-multiples.ts';
 import { lengthWords } from '../../texts/dose-words.ts';

@@ -77,10 +77,6 @@ export function goalBlocks(goal: Goal, withCount: boolean, t: Texts['family']): 
   return [{ kind: 'text', text: lines.filter(Boolean).join(' ') }];
 }
 
-/** A title inside a sentence: "Squares of 7 mm" as "squares of 7 mm"; "TV pen" stays. */
-const inSentence = (title: string): string =>
-  /^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title;
-
 /** At most so many lines that the family practices: writing first, because writing is what gets better by writing. */
 export function practiceLines(program: Program, most = 5): ProgramLine[] {
   const worth: Partial<Record<ProgramLine['kind'], number>> = { writing: 0, exercise: 1, 'warm-up': 2 };
@@ -126,7 +122,7 @@ export function practiceSection(
     program.lines
       // What is tried with the therapist only is nothing to use at home.
       .filter((l) => l.kind === kind && l.dose.daysPerWeek !== null)
-      .map((l) => inSentence(l.title));
+      .map((l) => f.inSentence(l.title));
   // The paper comes first: without it the lines cannot be practiced.
   const used = [...titles('paper').slice(0, 1), ...titles('tool')];
   const sample = lastSample(input);

@@ -1,6 +1,6 @@
 /**
  * Practice checks: a box of the real size or a large one, with its lines for date, payee, sum and signature, and
- * PRACTICE across it so that none can be used as a real one. Above each stands what is to be written.
+ * a mark across it so that none can be used as a real one. Above each stands what is to be written.
  */
 import { type DrawnLine, type DrawnText, line } from './practice-rows.ts';
 import type { Area } from './sheet-sizes.ts';
@@ -10,6 +10,8 @@ export interface CheckLabels {
   payTo: string;
   sum: string;
   sign: string;
+  /** Printed across it, so that none can be used as a real one. */
+  mark: string;
 }
 
 /** Width of a check of this height; the real one is 152 by 70 mm. */
@@ -62,7 +64,7 @@ export function checkForm(
       label(labels.sum, inner.left, at(0.66) + 4),
       label(labels.sign, amount - 22, at(0.9) + 4),
       {
-        text: 'PRACTICE',
+        text: labels.mark,
         x: (left + right) / 2,
         y: at(0.58),
         size: height < 80 ? 16 : 22,

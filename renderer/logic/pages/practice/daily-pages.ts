@@ -161,7 +161,6 @@ export function dailyPages(
       ruling,
       models,
       frames,
-      checkLabels: t.practice.check,
       ...(boxes ? { linesPerBout: null, bouts: 1, marks: 'none' as const } : {}),
       title: t.practice.dayTitle(day + 1, days, t.occasions[each.code]),
     };

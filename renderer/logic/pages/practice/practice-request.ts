@@ -88,6 +88,7 @@ export function practiceRequestOf(input: PageInput, tables: Tables, t: Texts): P
     xHeightMm: null,
     title: t.practice.title,
     instruction: t.practice.instruction,
+    checkLabels: t.practice.check,
     date: longDate(dayOf(input), input.locale),
     clientCode: client.code,
     lineIds: lines.filter(({ kind }) => sheetKinds.has(kind)).map(({ id }) => id),
@@ -103,17 +104,16 @@ const sheetOfItem: Readonly<Record<string, RulingCode>> = {
   'signature-in-place': 'signature',
 };
 
-/** Figures that are taken for each other, and sums as they are written. */
-const figures = ['1 7 1 7', '4 9 4 9', '0 6 0 6', '12.50', '407.96'];
-
 /**
  * Further pages that the program's lines need beside the main one: dots, boxes, pictures, a sheet to lie under.
+ * @param figures to write where the program has figures and sums
  * @param onDaily items that have pages for each day
  */
 export function furtherPages(
   input: PageInput,
   tables: Tables,
   main: PracticeRequest,
+  figures: readonly string[],
   onDaily: ReadonlySet<string> = new Set(),
 ): PracticeRequest[] {
   const lines = programOf(input)?.lines ?? [];
@@ -121,7 +121,7 @@ export function furtherPages(
   const codes = new Set(
     lines.filter((line) => !onDaily.has(line.item ?? '')).flatMap((line) => sheetOfItem[line.item ?? ''] ?? []),
   );
-  const boxed = lines.some((line) => line.item === 'digits-and-money') ? figures : main.models;
+  const boxed = lines.some((line) => line.item === 'digits-and-money') ? [...figures] : main.models;
   const words = lines.flatMap((line) => {
     const text = tables.contents.find((each) => `text-${each.code}` === line.item);
     return text?.kind === 'pictures' ? text.lines : [];

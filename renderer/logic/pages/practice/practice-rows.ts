@@ -138,7 +138,12 @@ const signatureBox = { width: 80, gap: 12 };
 /** From this height on a box has the row to itself. */
 const largeBox = 30;
 
-export function signatureRow(area: Area, top: number, size: number): { lines: DrawnLine[]; texts: DrawnText[] } {
+export function signatureRow(
+  area: Area,
+  top: number,
+  size: number,
+  mark: string,
+): { lines: DrawnLine[]; texts: DrawnText[] } {
   const lines: DrawnLine[] = [];
   const texts: DrawnText[] = [];
   const large = size >= largeBox;
@@ -151,7 +156,7 @@ export function signatureRow(area: Area, top: number, size: number): { lines: Dr
     lines.push(line('midline', left + 4, top + size * 0.72, right - 4, top + size * 0.72));
     // Overprinted so that no practiced signature can be used as a real one.
     texts.push({
-      text: 'PRACTICE',
+      text: mark,
       x: (left + right) / 2,
       y: top + size * 0.64,
       size: 11,

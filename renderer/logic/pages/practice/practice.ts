@@ -19,6 +19,7 @@ import {
   signatureRow,
   stopMark,
 } from './practice-rows.ts';
+import { texts as english } from '../../texts/en.ts';
 import { type RulingCode, rulings, withoutModels } from './ruling-drawings.ts';
 
 /** What a practice page is to be. Lengths in mm. */
@@ -57,7 +58,7 @@ export interface PracticeRequest {
   checkLabels?: CheckLabels;
 }
 
-const englishCheck: CheckLabels = { date: 'Date', payTo: 'Pay to', sum: 'Sum in words', sign: 'Signature' };
+const englishCheck: CheckLabels = english.practice.check;
 
 /** One sheet, ready to draw: the same numbers on the screen, on paper and in the record. */
 export interface PracticeSheet {
@@ -198,7 +199,7 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
         if (request.marks === 'dots') dots.push(...rowDots(area, y));
       }
       if (ruling.kind === 'signature') {
-        const boxes = signatureRow(area, top, ruling.sizeMm);
+        const boxes = signatureRow(area, top, ruling.sizeMm, (request.checkLabels ?? englishCheck).mark);
         lines.push(...boxes.lines);
         texts.push(...boxes.texts);
       }

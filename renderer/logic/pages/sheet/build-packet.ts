@@ -61,12 +61,15 @@ function packetOf(kind: PageKind, input: PageInput, sheets: SheetModel[], warnin
 }
 
 function practicePages(input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): SheetModel[] {
-  const main = { ...choices.practice, sheet: input.sheet };
+  const main = { ...choices.practice, sheet: input.sheet, date: longDate(dayOf(input), input.locale) };
   const days = choices.withDaily ? dailyPages(input, rules, main, t, choices.language) : [main];
   const wanted = occasionsWanted(input.record).map(({ code }) => itemOfOccasion[code]);
   // Those that the pages of the days have room for; the others keep a page of their own.
   const onDaily = new Set(days.length > wanted.length ? wanted : []);
-  return [...days, ...(choices.withFurther ? furtherPages(input, rules, main, onDaily) : [])].flatMap(practiceSheets);
+  return [
+    ...days,
+    ...(choices.withFurther ? furtherPages(input, rules, main, t.practice.figures, onDaily) : []),
+  ].flatMap(practiceSheets);
 }
 
 /** Letters and spaces that fit a line of most papers in model letters. */
@@ -102,7 +105,15 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse
 
 /** Pages from which somebody practices. */
 const forPractice: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages', 'discharge', 'caregiver'];
-const inOtherLanguages: readonly PageKind[] = ['family-summary', 'home-program', 'practice-pages', 'caregiver'];
+const inOtherLanguages: readonly PageKind[] = [
+  'family-summary',
+  'home-program',
+  'practice-pages',
+  'caregiver',
+  'spiral-sheet',
+];
+/** Sheets to write on: they need no English beside them. */
+const writtenOn: readonly PageKind[] = ['practice-pages', 'spiral-sheet'];
 
 /** Builds any kind of page from the same facts; pages for the family in the chosen language. */
 export function buildPacket(kind: PageKind, from: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
@@ -131,11 +142,11 @@ function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, ru
   const sheets: SheetModel[] = packet.sheets.map((sheet) =>
     sheet.type === 'doc'
       ? { ...sheet, language: choices.language, ...(english.length > 0 ? { english } : {}) }
-      : sheet.type === 'practice'
+      : sheet.type === 'practice' || sheet.type === 'spiral'
         ? { ...sheet, language: choices.language }
         : sheet,
   );
-  if (choices.withEnglish && kind !== 'practice-pages') sheets.push(...englishPacket().sheets);
+  if (choices.withEnglish && !writtenOn.includes(kind)) sheets.push(...englishPacket().sheets);
   const check = `The ${name} words come with Fairhand. What you or your clinic wrote stays as it is: change it on the page where needed, and let somebody who speaks the language read it first.`;
   return { ...packet, sheets, warnings: [...packet.warnings, ...leftInEnglish(kind, input, speaker, name), check] };
 }

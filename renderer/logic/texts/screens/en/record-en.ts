@@ -139,8 +139,6 @@ export const recordEn = {
   code: 'Code',
   yearOfBirth: 'Year of birth',
   languageOfPagesAnd: 'Language of pages and practice texts',
-  english: 'English',
-  spanish: 'Spanish',
   writingHandBefore: 'Writing hand before',
   writingHandNow: 'Writing hand now',
   diagnoses: 'Diagnoses',

@@ -1,6 +1,6 @@
-import type { ConditionName } from '../../change/index.ts';
+import type { ConditionName } from '../../../change/index.ts';
 import type { ChangeTexts } from './change-texts.ts';
-import { capital, countWord, listed, plural } from './count-words.ts';
+import { capital, countWord, listed, plural } from '../count-words.ts';
 
 const conditions: Partial<Record<ConditionName, Readonly<Record<string, string>>>> = {
   task: { copy: 'as copying', own: 'in own words', digits: 'in digits' },

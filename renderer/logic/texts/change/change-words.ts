@@ -1,12 +1,13 @@
 /** The verdict about change as sentences that a therapist can defend, and the words that stand over it. */
-import { CONDITIONS, type ChangeExamination, type ChangeLimits, type Visit } from '../../change/index.ts';
-import { wilson } from '../../statistics/wilson.ts';
+import { CONDITIONS, type ChangeExamination, type ChangeLimits, type Visit } from '../../../change/index.ts';
+import { wilson } from '../../../statistics/wilson.ts';
+import { changeDe } from './change-de.ts';
 import { changeEn } from './change-en.ts';
 import { changeEs } from './change-es.ts';
 import type { ChangeTexts } from './change-texts.ts';
-import type { Language } from './languages.ts';
+import type { Language } from '../languages.ts';
 
-const texts: Readonly<Record<Language, ChangeTexts>> = { en: changeEn, es: changeEs };
+const texts: Readonly<Record<Language, ChangeTexts>> = { en: changeEn, es: changeEs, de: changeDe };
 
 /** "17 of 20 chances", "199 of 200 chances": in twentieths, near certainty as one in so many. */
 function chanceWords(chance: number, t: ChangeTexts): string {

@@ -17,13 +17,8 @@ export const fleschKincaidGrade = (words: number, sentences: number, syllables: 
 export const smogGrade = (longWords: number, sentences: number): number =>
   1.043 * Math.sqrt(longWords * (30 / sentences)) + 3.1291;
 
-/** What goes home is read easily up to this grade, and in Spanish from this perspicuity (both common practice). */
+/** What goes home is read easily up to this grade (common practice). */
 export const GRADE_MOST = 6;
-export const PERSPICUITY_LEAST = 65;
-
-/** Szigriszt perspicuity of Spanish: 65 or more reads easily. Source: Szigriszt 1993 (from memory). */
-export const szigrisztPerspicuity = (words: number, sentences: number, syllables: number): number =>
-  206.835 - 62.3 * (syllables / words) - words / sentences;
 
 /**
  * Reading grade of the sentences of a page. A text of five words or more is at least one sentence, with or without

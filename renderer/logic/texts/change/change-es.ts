@@ -1,4 +1,4 @@
-import type { ConditionName } from '../../change/index.ts';
+import type { ConditionName } from '../../../change/index.ts';
 import type { ChangeTexts } from './change-texts.ts';
 
 const numbers = ['ninguna', 'una', 'dos', 'tres', 'cuatro', 'cinco', 'seis', 'siete', 'ocho', 'nueve', 'diez'];

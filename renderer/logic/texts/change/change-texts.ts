@@ -1,5 +1,5 @@
 /** Words of the verdict about change: one set a language. */
-import type { ChangeNote, ConditionName, Direction } from '../../change/index.ts';
+import type { ChangeNote, ConditionName, Direction } from '../../../change/index.ts';
 
 /** "12" of "24", both rounded to whole words. */
 interface WordsNow {
