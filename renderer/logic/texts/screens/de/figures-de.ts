@@ -1,0 +1,41 @@
+import type { ScreenTexts } from '../en/screens-en.ts';
+
+/** In German. Figures: the caseload asked as a whole. */
+export const figuresDe: ScreenTexts['figures'] = {
+  savedNoClientIs: 'Gespeichert. Kein Klient ist darin genannt.',
+  ofTo: (has, total, percent, percent2, percent3) => `${has} von ${total}: ${percent} % (${percent2} bis ${percent3})`,
+  of: (has, total) => `${has} von ${total}`,
+  counted: (total) => `${total} gezählt`,
+  to: (round, round2) => ` (${round} bis ${round2})`,
+  figures: 'Zahlen',
+  countsWith95Intervals: (least) =>
+    `Anzahlen mit 95-%-Intervallen; kein Anteil bei weniger als ${least} Klienten; niemand wird genannt oder gereiht.`,
+  saveAsCsvWithout: 'Als CSV speichern, ohne Namen',
+  readingEveryRecord: 'Alle Akten werden gelesen …',
+  by: 'Nach',
+  diagnosis: 'Diagnose',
+  whatIsWritten: 'Was geschrieben wird',
+  whatMayNotBe: 'Was man daraus nicht schließen darf',
+  recordsCouldNotBe: (unread) =>
+    `${unread} Akten waren nicht lesbar und sind nicht gezählt. Öffnen Sie sie aus der Kartei, um zu sehen, warum.`,
+  figuresByGroup: 'Zahlen nach Gruppen',
+  figuresBy: (isDiagnoses) => `Zahlen nach ${isDiagnoses ? 'Diagnose' : 'dem, was geschrieben wird'}`,
+  group: 'Gruppe',
+  clients: 'Klienten',
+  metGoalThatCame: 'Fälliges Ziel erreicht',
+  moreWordsReadBeyond: 'Mehr Wörter gelesen, mehr als Zufall',
+  fewerBeyondNoise: 'Weniger, mehr als Zufall',
+  cannotTellNotCompared: 'Nicht zu sagen; nicht verglichen',
+  changePointsMedian: 'Veränderung, Punkte (Median)',
+  halfOfPracticeDays: 'Hälfte der Übungstage zurück',
+  visitsMedian: 'Termine (Median)',
+  authorizedVisitsUsed: 'Genehmigte Termine genutzt, %',
+  rulesThatWereChanged: 'Am meisten geänderte Regeln',
+  noLineOfApproved: 'Keine Zeile eines freigegebenen Programms wurde gegen einen Hinweis behalten oder neu formuliert.',
+  rulesByHowOften: 'Regeln danach, wie oft ihre Zeilen geändert wurden',
+  rule: 'Regel',
+  whyItGivesLine: 'Warum sie die Zeile gibt',
+  linesGiven: 'Gegebene Zeilen',
+  keptAgainstCaution: 'Gegen einen Hinweis behalten',
+  reworded: 'Neu formuliert',
+};

@@ -1,0 +1,41 @@
+import type { ScreenTexts } from '../en/screens-en.ts';
+
+/** In Spanish. Figures: the caseload asked as a whole. */
+export const figuresEs: ScreenTexts['figures'] = {
+  savedNoClientIs: 'Guardado. No nombra a ningún cliente.',
+  ofTo: (has, total, percent, percent2, percent3) => `${has} de ${total}: ${percent} % (${percent2} a ${percent3})`,
+  of: (has, total) => `${has} de ${total}`,
+  counted: (total) => `${total} contados`,
+  to: (round, round2) => ` (${round} a ${round2})`,
+  figures: 'Cifras',
+  countsWith95Intervals: (least) =>
+    `Recuentos con intervalos del 95 %; sin porcentaje con menos de ${least} clientes; no se nombra ni se ordena a nadie.`,
+  saveAsCsvWithout: 'Guardar como CSV, sin nombres',
+  readingEveryRecord: 'Leyendo todos los expedientes …',
+  by: 'Por',
+  diagnosis: 'Diagnóstico',
+  whatIsWritten: 'Lo que se escribe',
+  whatMayNotBe: 'Lo que no se puede concluir',
+  recordsCouldNotBe: (unread) =>
+    `${unread} expedientes no se pudieron leer y no se cuentan. Ábralos desde el fichero para ver por qué.`,
+  figuresByGroup: 'Cifras por grupos',
+  figuresBy: (isDiagnoses) => `Cifras por ${isDiagnoses ? 'diagnóstico' : 'lo que se escribe'}`,
+  group: 'Grupo',
+  clients: 'Clientes',
+  metGoalThatCame: 'Meta con plazo cumplida',
+  moreWordsReadBeyond: 'Más palabras leídas, más que el azar',
+  fewerBeyondNoise: 'Menos, más que el azar',
+  cannotTellNotCompared: 'No se puede decir; no comparado',
+  changePointsMedian: 'Cambio, puntos (mediana)',
+  halfOfPracticeDays: 'Vuelve la mitad de los días de práctica',
+  visitsMedian: 'Visitas (mediana)',
+  authorizedVisitsUsed: 'Visitas autorizadas usadas, %',
+  rulesThatWereChanged: 'Reglas que más se cambiaron',
+  noLineOfApproved: 'Ninguna línea de un programa aprobado se mantuvo contra un aviso ni se redactó de nuevo.',
+  rulesByHowOften: 'Reglas según cuántas veces se cambiaron sus líneas',
+  rule: 'Regla',
+  whyItGivesLine: 'Por qué da la línea',
+  linesGiven: 'Líneas dadas',
+  keptAgainstCaution: 'Mantenidas contra un aviso',
+  reworded: 'Redactadas de nuevo',
+};

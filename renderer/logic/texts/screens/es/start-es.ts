@@ -1,0 +1,98 @@
+import type { ScreenTexts } from '../en/screens-en.ts';
+
+/** In Spanish. First start, unlocking, restoring, the recovery sheet. */
+export const startEs: ScreenTexts['start'] = {
+  recoverySheet: 'Hoja de recuperación',
+  thisKeyOpensCaseload:
+    'Esta clave abre el fichero una vez si se pierde la frase de acceso: elija «Frase perdida» donde se desbloquea el fichero, ponga una frase nueva, y una hoja nueva ocupa el lugar de esta. Solo se muestra ahora. Imprímala o anótela, y guárdela bajo llave lejos de este equipo. Mayúsculas, guiones y espacios no importan.',
+  withoutPassphraseAndWithout:
+    'Sin la frase de acceso y sin esta clave nadie puede abrir el fichero, ni usted ni nosotros.',
+  print: 'Imprimir',
+  readingBackups: 'Leyendo las copias …',
+  bringingBackupIn: 'Trayendo la copia …',
+  readingWhatCanStill: 'Leyendo lo que aún se puede leer …',
+  takingCopyIntoUse: 'Poniendo en uso la copia …',
+  copyIsInUse: (keptAs) => `La copia está en uso. Lo que había antes se guarda como ${keptAs}.`,
+  restoringAndComparing: 'Restaurando y comparando …',
+  restoredWhatWasThere: (keptAs) => `Restaurado. Lo que había antes se guarda como ${keptAs}.`,
+  restored: 'Restaurado.',
+  restoreBackup: 'Restaurar una copia',
+  caseloadFileIsDamaged:
+    'El archivo del fichero está dañado. No se cambió. Tome la copia más nueva que se abrió entera; lo anotado desde entonces quizá se pueda leer del archivo dañado.',
+  nothingIsDeletedCaseload:
+    'No se borra nada: un fichero que ya está aquí se aparta con otro nombre. Una copia trae su clave: se abre con la frase de acceso y la hoja de recuperación de su día. Si alguna se cambió desde entonces porque alguien podría conocerla, cámbiela otra vez.',
+  passphraseOfBackup: 'Frase de acceso de la copia',
+  recoveryKeyWorksAs: 'La clave de recuperación también sirve.',
+  showBackups: 'Mostrar las copias',
+  bringBackupFileFrom: 'Traer una copia de otro sitio …',
+  thereIsNoBackup: 'En esta carpeta no hay copia. Traiga una de la memoria USB o del otro equipo.',
+  made: 'Hecha',
+  clients: 'Clientes',
+  lastVisit: 'Última visita',
+  newestThatOpens: 'la más nueva que se abre',
+  notReadableWithThis: 'no se lee con esta frase',
+  unknown: 'desconocido',
+  none: 'ninguna',
+  restoreThisOne: 'Restaurar esta',
+  caseloadIsDamagedAnd: 'El fichero está dañado y ninguna copia es bastante nueva',
+  fairhandReadsWhatCan:
+    'Fairhand lee en una copia lo que aún se puede leer. El archivo dañado queda como está hasta que ponga en uso la copia.',
+  readWhatCanBe: 'Leer lo que se pueda',
+  readClientsLastVisit: (clients, day, lost) =>
+    `Leídos: ${clients} clientes, última visita ${day !== null ? day : 'ninguna'}; ${lost} entradas no se pudieron leer.`,
+  takeThisCopyInto: 'Poner en uso esta copia',
+  unlocking: 'Desbloqueando …',
+  openingDemo: 'Abriendo la demostración …',
+  initialsAreMissingNothing: 'Faltan las iniciales. No se creó nada. Escriba las iniciales que firmarán sus entradas.',
+  creatingCaseload: 'Creando el fichero …',
+  typeKeyFromRecovery: 'Escriba la clave de la hoja de recuperación. No se cambió nada.',
+  openingByRecoveryKey: 'Abriendo con la clave de recuperación …',
+  yourNewPassphraseIs:
+    'Su nueva frase de acceso está en uso y la clave de recuperación que escribió queda gastada: esta hoja ocupa su lugar. Las copias de antes se abren aún con la frase y la hoja de su día; guarde la hoja anterior mientras las guarde.',
+  iHaveKeptIt: 'Guardada. Abrir el fichero',
+  iHaveKeptItUnlock: 'Guardada. Desbloquear otra vez',
+  fairhandKeepsYourCaseload: 'Fairhand guarda su fichero en un solo archivo cifrado en este equipo. Nada sale de él.',
+  createYourCaseload: 'Cree su fichero',
+  yourInitials: 'Sus iniciales',
+  theySignEveryEntry: 'Firman cada entrada.',
+  clinic: 'Clínica',
+  printedOnPagesOptional: 'Se imprime en las hojas. Opcional.',
+  passphrase: 'Frase de acceso',
+  createCaseload: 'Crear el fichero',
+  keptIn: (folder) => `Guardado en ${folder}`,
+  openByRecoverySheet: 'Abrir con la hoja de recuperación',
+  keyOfSheetWorks:
+    'La clave de la hoja sirve una vez. Pone una frase de acceso nueva y recibe una hoja nueva. En el fichero no se pierde ni cambia nada.',
+  recoveryKey: 'Clave de recuperación',
+  caseHyphensAndSpaces: 'Mayúsculas, guiones y espacios no importan.',
+  openCaseload: 'Abrir el fichero',
+  back: 'Atrás',
+  unlockCaseload: 'Desbloquear el fichero',
+  demoNeedsNoneOpen: 'La demostración no necesita ninguna: «Abrir el fichero de demostración» está abajo.',
+  unlock: 'Desbloquear',
+  unlockByThisComputer: 'Desbloquear con este equipo',
+  passphraseLost: 'Frase perdida …',
+  orLookAroundFirst: 'O mire primero',
+  inventedClinicWithInvented: 'Una clínica inventada con clientes inventados, en un archivo propio.',
+  openDemoCaseload: 'Abrir el fichero de demostración',
+  orRestoreBackup: 'O restaure una copia',
+  fromStickFolderOr: 'De una memoria, una carpeta u otro equipo.',
+  restoreBackup2: 'Restaurar una copia …',
+  fairhandSupportsJudgementOf:
+    'Fairhand apoya el criterio de un terapeuta titulado y no lo sustituye. No diagnostica. Las normas locales, las de la clínica y las indicaciones de quien deriva van primero.',
+  unlockItWithPassphrase: (words) => `${words} Desbloquéelo con la frase de acceso de la copia.`,
+  notAvailableInBrowser:
+    'No disponible en un navegador: no da a una página ningún camino hasta allí. En la ventana propia de Fairhand sí.',
+  notAvailableThisComputer: 'No disponible: este equipo no ofrece a Fairhand un almacén de claves.',
+  notAvailableKeyStore:
+    'No disponible: el almacén de claves de este equipo escribiría la clave sin protección, por eso Fairhand no lo usa.',
+  fromNowOnOne: 'Desde ahora un botón abre el fichero en este equipo. La frase de acceso lo abre como antes.',
+  onlyPassphraseAndRecovery: 'Ahora solo la frase de acceso y la clave de recuperación abren el fichero.',
+  keyStoreOfThis:
+    'El almacén de claves de este equipo puede abrir el fichero sin la frase para quien haya entrado con la cuenta de usted. Úselo solo donde nadie más use su cuenta, y bloquee el equipo al irse.',
+  yourPassphraseToAllow: 'Su frase de acceso, para permitirlo',
+  letThisComputerUnlock: 'Dejar que este equipo desbloquee',
+  keyStoreOfThisComputer:
+    'El almacén de claves de este equipo puede abrir el fichero para quien haya entrado con la cuenta de usted.',
+  askForPassphraseAgain: 'Volver a pedir la frase de acceso',
+};
