@@ -2,8 +2,8 @@
 import type { ChangeLimits } from './change-limits.ts';
 import type { ChangeNote, ChangeVerdict, Count, Direction, ReadSample, RepeatPair, Verdict } from './change-types.ts';
 import { familyOf } from './families.ts';
-import { judge, type Judgement } from './judge.ts';
-import { phaseLikelihood, type PhaseVisit } from './phase.ts';
+import { judge, tells, type Judgement } from './judge.ts';
+import { addVisit, phaseLikelihood, phaseOf, type Phase, type PhaseVisit } from './phase.ts';
 import { changeQuantile, scaleRows, type Likelihood, type Posterior } from './posterior/posterior.ts';
 import { asCounted, commonReaders, readersChange, readersDiffer } from './readers.ts';
 import { spreadPrior, type CountPair } from './spread-prior.ts';
@@ -103,8 +103,9 @@ function comparedAnswer(
   const before = compared.before.map((visit) => asCounted(visit, common));
   const now = compared.now.map((visit) => asCounted(visit, common));
   const prior = spreadPrior(countedPairs(pairs, compared.now[0]!.conditions.task, series.kind), limits);
-  const atFirst = scaleRows(phaseLikelihood(before, 1, limits.readerSpread));
-  const later = scaleRows(phaseLikelihood(now, limits.decay, limits.readerSpread));
+  const atFirst = scaleRows(phaseLikelihood(phaseOf(before, 1), limits.readerSpread));
+  const phase = phaseOf(now, limits.decay);
+  const later = scaleRows(phaseLikelihood(phase, limits.readerSpread));
   const found = judge(atFirst, later, prior, limits);
   const differ = readersDiffer(compared, common, prior, limits);
   const verdict = differ && (found.verdict === 'up' || found.verdict === 'down') ? 'cannot-tell' : found.verdict;
@@ -132,10 +133,10 @@ function comparedAnswer(
     leftOut: series.visits.length - before.length - now.length,
     differs,
     notes,
-    moreSamples: asksForMore ? moreSamples(atFirst, now, found, prior, limits) : null,
+    moreSamples: asksForMore ? moreSamples(atFirst, phase, now.at(-1)!, found.now, prior, limits) : null,
     sinceDay: series.since,
     better: found.chances.up >= limits.betterChance,
-    loss: lossSign(before, now, prior, limits, explained),
+    loss: lossSign({ before, now, atFirst, down: 1 - found.chances.up }, prior, limits, explained),
     chances: found.chances,
   };
   return { answer, posterior: found.posterior };
@@ -178,21 +179,23 @@ function lowerMedian(values: readonly number[]): number {
   return sorted[Math.floor((sorted.length - 1) / 2)]!;
 }
 
-/** How many further visits like the latest, with the share right as now, would tell; null beyond the most. */
+/**
+ * How many further visits like the latest, with the share right as now, would tell; null beyond the most.
+ * @param phase of the visits now; the further ones are added to it
+ * @param level now, percent
+ */
 function moreSamples(
   before: Likelihood,
-  now: readonly PhaseVisit[],
-  found: Judgement,
+  phase: Phase,
+  last: PhaseVisit,
+  level: number,
   prior: readonly number[],
   limits: ChangeLimits,
 ): number | null {
-  const last = now.at(-1)!;
-  const further: PhaseVisit = { ...last, right: (last.words * found.now) / 100 };
-  const visits = [...now];
+  const further: PhaseVisit = { ...last, right: (last.words * level) / 100 };
   for (let k = 1; k <= limits.moreSamplesMost; k++) {
-    visits.push(further);
-    const then = scaleRows(phaseLikelihood(visits, limits.decay, limits.readerSpread));
-    if (judge(before, then, prior, limits).verdict !== 'cannot-tell') return k;
+    addVisit(phase, further);
+    if (tells(before, scaleRows(phaseLikelihood(phase, limits.readerSpread)), prior, limits)) return k;
   }
   return null;
 }

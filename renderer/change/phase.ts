@@ -14,32 +14,56 @@ export interface PhaseVisit {
   readers: number;
 }
 
-/**
- * @param visits oldest first, at least one
- * @param decay weight of a visit for each visit after it, 0 to 1; 1 = all alike
- * @param readerSpread standard deviation of one reader's leniency, logit
- * @returns one row of levels for each spread, up to a constant
- */
-export function phaseLikelihood(visits: readonly PhaseVisit[], decay: number, readerSpread: number): Float64Array {
-  const groups = new Map<string | null, { log: Float64Array; readers: number }>();
-  visits.forEach(({ right, words, group, readers }, k) => {
-    const known = groups.get(group) ?? { log: new Float64Array(CELLS), readers };
-    addVisit(known.log, visitTable(right, words), decay ** (visits.length - 1 - k));
-    groups.set(group, known);
-  });
-  const all = new Float64Array(CELLS);
-  const product = new Float64Array(CELLS).fill(1);
-  for (const [group, { log, readers }] of groups) {
-    if (group === null) addVisit(all, log, 1);
-    else multiplyOverLeniency(product, all, log, readerSpread / Math.sqrt(readers));
-  }
-  for (let cell = 0; cell < CELLS; cell++) all[cell]! += Math.log(product[cell]!);
-  return all;
+/** A run of visits that grows. */
+export interface Phase {
+  /** Weight of a visit for each visit after it, 0 to 1; 1 = all alike. */
+  decay: number;
+  visits: number;
+  /** Log likelihood of each group, up to a constant, as of its own last visit. */
+  groups: Map<string | null, { log: Float64Array; last: number; readers: number }>;
 }
 
-/** Adds a visit's table with a weight, in place. */
-export function addVisit(sum: Float64Array, table: Float64Array, weight: number): void {
-  for (let cell = 0; cell < CELLS; cell++) sum[cell]! += weight * table[cell]!;
+/** @param visits oldest first */
+export function phaseOf(visits: readonly PhaseVisit[], decay: number): Phase {
+  const phase: Phase = { decay, visits: 0, groups: new Map() };
+  for (const visit of visits) addVisit(phase, visit);
+  return phase;
+}
+
+/** Adds the latest visit, in place. */
+export function addVisit(phase: Phase, { right, words, group, readers }: PhaseVisit): void {
+  const table = visitTable(right, words);
+  const known = phase.groups.get(group);
+  phase.visits += 1;
+  if (!known) {
+    phase.groups.set(group, { log: table.slice(), last: phase.visits, readers });
+    return;
+  }
+  const { log } = known;
+  const kept = phase.decay ** (phase.visits - known.last);
+  for (let cell = 0; cell < CELLS; cell++) log[cell] = kept * log[cell]! + table[cell]!;
+  known.last = phase.visits;
+}
+
+/**
+ * @param phase of at least one visit
+ * @param readerSpread standard deviation of one reader's leniency, logit
+ * @returns log likelihood of the level, one row of levels for each spread, up to a constant
+ */
+export function phaseLikelihood({ decay, visits, groups }: Phase, readerSpread: number): Float64Array {
+  const all = new Float64Array(CELLS);
+  const product = new Float64Array(CELLS).fill(1);
+  let lenient = false;
+  for (const [group, { log, last, readers }] of groups) {
+    const kept = decay ** (visits - last);
+    if (group === null) for (let cell = 0; cell < CELLS; cell++) all[cell]! += kept * log[cell]!;
+    else {
+      multiplyOverLeniency(product, all, log, kept, readerSpread / Math.sqrt(readers));
+      lenient = true;
+    }
+  }
+  if (lenient) for (let cell = 0; cell < CELLS; cell++) all[cell]! += Math.log(product[cell]!);
+  return all;
 }
 
 /** For each level a run of levels that lenient or strict readers see instead, with their weights, one after the other. */
@@ -88,22 +112,38 @@ const LEAST = 1e-300;
 /**
  * Multiplies by a group's likelihood averaged over what the readers' leniency may be.
  * @param product, sum together the joint likelihood: product times e to the sum; both are changed
+ * @param kept weight of the group's log likelihood
  */
-function multiplyOverLeniency(product: Float64Array, sum: Float64Array, log: Float64Array, spread: number): void {
+function multiplyOverLeniency(
+  product: Float64Array,
+  sum: Float64Array,
+  log: Float64Array,
+  kept: number,
+  spread: number,
+): void {
   let top = -Infinity;
   for (let cell = 0; cell < CELLS; cell++) if (log[cell]! > top) top = log[cell]!;
   const { first, start, weights } = seenWith(spread);
   // Level by level with the spreads side by side: their sums need not wait for one another.
   const likely = new Float64Array(CELLS);
   for (let s = 0, cell = 0; s < ROWS; s++)
-    for (let i = 0; i < LEVELS; i++, cell++) likely[i * ROWS + s] = Math.exp(log[cell]! - top);
+    for (let i = 0; i < LEVELS; i++, cell++) likely[i * ROWS + s] = Math.exp(kept * (log[cell]! - top));
   const means = new Float64Array(ROWS);
   for (let i = 0; i < LEVELS; i++) {
-    means.fill(0);
     const end = start[i + 1]!;
-    for (let at = start[i]!, place = first[i]! * ROWS; at < end; at++, place += ROWS) {
-      const weight = weights[at]!;
-      for (let s = 0; s < ROWS; s++) means[s]! += weight * likely[place + s]!;
+    for (let s = 0; s < ROWS; s += 4) {
+      let [a, b, c, d] = [0, 0, 0, 0];
+      for (let at = start[i]!, place = first[i]! * ROWS + s; at < end; at++, place += ROWS) {
+        const weight = weights[at]!;
+        a += weight * likely[place]!;
+        b += weight * likely[place + 1]!;
+        c += weight * likely[place + 2]!;
+        d += weight * likely[place + 3]!;
+      }
+      means[s] = a;
+      means[s + 1] = b;
+      means[s + 2] = c;
+      means[s + 3] = d;
     }
     for (let s = 0, cell = i; s < ROWS; s++, cell += LEVELS) {
       const mean = means[s]!;
@@ -111,7 +151,6 @@ function multiplyOverLeniency(product: Float64Array, sum: Float64Array, log: Flo
         sum[cell]! += Math.log(product[cell]!) + Math.log(Math.max(mean, LEAST));
         product[cell] = 1;
       } else product[cell]! *= mean;
-      sum[cell]! += top;
     }
   }
 }

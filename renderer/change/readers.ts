@@ -1,6 +1,6 @@
 /** Several readers of the same samples: whose counts are compared, and whether they point the same way. */
 import type { ChangeLimits } from './change-limits.ts';
-import { phaseLikelihood, type PhaseVisit } from './phase.ts';
+import { phaseLikelihood, phaseOf, type PhaseVisit } from './phase.ts';
 import { chanceOfMore, scaleRows } from './posterior/posterior.ts';
 import type { Comparison } from './strata.ts';
 import type { Visit } from './visits.ts';
@@ -44,8 +44,8 @@ export function readersDiffer(
   if (common.length < 2) return false;
   const more = common.map((reader) => {
     const rows = (visits: readonly Visit[]): PhaseVisit[] => visits.map((visit) => asCounted(visit, [reader]));
-    const atFirst = scaleRows(phaseLikelihood(rows(before), 1, limits.readerSpread));
-    const later = scaleRows(phaseLikelihood(rows(now), limits.decay, limits.readerSpread));
+    const atFirst = scaleRows(phaseLikelihood(phaseOf(rows(before), 1), limits.readerSpread));
+    const later = scaleRows(phaseLikelihood(phaseOf(rows(now), limits.decay), limits.readerSpread));
     // A reader who sees no change at all counts as one who sees no gain.
     return chanceOfMore(atFirst, later, prior) > 0.5 + 1e-9;
   });

@@ -46,22 +46,31 @@ export function visitTable(right: number, words: number): Float64Array {
   const known = kept.get(key);
   if (known) return known;
   if (kept.size >= MOST_KEPT) kept.clear();
-  const wrong = words - right;
-  const whole = Number.isInteger(right) && Number.isInteger(wrong) && right <= POWERS && wrong <= POWERS;
-  const table = whole ? byPowers(right, wrong) : byExponents(right, wrong);
+  const least = Math.floor(right);
+  const byPower = Number.isInteger(words) && words - least <= POWERS && least <= POWERS;
+  const table = byPower ? byPowers(least, words - least, right - least) : byExponents(right, words - right);
   kept.set(key, table);
   return table;
 }
 
-function byPowers(right: number, wrong: number): Float64Array {
+/**
+ * From powers of whole counts; a fraction f of a word adds q^f (1 - q)^-f, which is e^(f logit q), and the logit is the
+ * level's plus the effect: one exponential each instead of one for all their combinations.
+ */
+function byPowers(right: number, wrong: number, fraction: number): Float64Array {
   const ofRight = powerOf(powersOfRight, logRight, right);
   const ofWrong = powerOf(powersOfWrong, logWrong, wrong);
+  const ofLevel = LOGITS.map((logit) => Math.exp(fraction * logit));
   const table = new Float64Array(CELLS);
-  for (let cell = 0, at = 0; cell < CELLS; cell++) {
-    let sum = 0;
-    for (let k = 0; k < EFFECTS_EACH; k++, at++) sum += EFFECT_WEIGHTS[k]! * ofRight[at]! * ofWrong[at]!;
-    table[cell] = Math.log(sum);
-  }
+  let at = 0;
+  SPREADS.forEach((spread, s) => {
+    const ofEffect = EFFECTS.map((z, k) => EFFECT_WEIGHTS[k]! * Math.exp(fraction * spread * z));
+    for (let i = 0; i < LEVELS; i++) {
+      let sum = 0;
+      for (let k = 0; k < EFFECTS_EACH; k++, at++) sum += ofEffect[k]! * ofRight[at]! * ofWrong[at]!;
+      table[s * LEVELS + i] = Math.log(sum * ofLevel[i]!);
+    }
+  });
   return table;
 }
 

@@ -4,16 +4,18 @@
  */
 import { rulesCurrent } from '../../../db/rules/index.ts';
 import { changeLimits } from '../../../renderer/change/index.ts';
-import { CELLS } from '../../../renderer/change/posterior/grid.ts';
 import { judge, type Judgement } from '../../../renderer/change/judge.ts';
-import { addVisit } from '../../../renderer/change/phase.ts';
+import { addVisit, phaseLikelihood, phaseOf, type PhaseVisit } from '../../../renderer/change/phase.ts';
 import { chanceOfMore, scaleRows } from '../../../renderer/change/posterior/posterior.ts';
 import { spreadPrior } from '../../../renderer/change/spread-prior.ts';
-import { visitTable } from '../../../renderer/change/visit-table.ts';
 
 export const limits = changeLimits(rulesCurrent().thresholds);
 /** What is known of a client's spread in a clinic without repeat pairs. */
 export const priorWithoutPairs = spreadPrior([], limits);
+
+/** Visits of one reader. */
+export const asVisits = (right: readonly number[], words: number): PhaseVisit[] =>
+  right.map((count) => ({ right: count, words, group: null, readers: 1 }));
 
 /** What is asked at a look: the chance of more always, the whole judgement when asked. */
 export interface Look {
@@ -33,14 +35,13 @@ export function looksOf(
   baselines: number,
   prior: readonly number[] = priorWithoutPairs,
 ): Look[] {
-  const start = new Float64Array(CELLS);
-  for (const count of right.slice(0, baselines)) addVisit(start, visitTable(count, words), 1);
-  const before = scaleRows(start);
-  const log = new Float64Array(CELLS);
-  return right.slice(baselines).map((count, at) => {
-    const table = visitTable(count, words);
-    for (let cell = 0; cell < CELLS; cell++) log[cell] = limits.decay * log[cell]! + table[cell]!;
-    const now = scaleRows(log);
+  const before = scaleRows(
+    phaseLikelihood(phaseOf(asVisits(right.slice(0, baselines), words), 1), limits.readerSpread),
+  );
+  const phase = phaseOf([], limits.decay);
+  return asVisits(right.slice(baselines), words).map((visit, at) => {
+    addVisit(phase, visit);
+    const now = scaleRows(phaseLikelihood(phase, limits.readerSpread));
     return { at, up: chanceOfMore(before, now, prior), judged: () => judge(before, now, prior, limits) };
   });
 }

@@ -1,21 +1,21 @@
 /** Steady loss: how often a stable client raises the flag, and how often a loss asks for another sample. */
 import { seededRandom } from '../../letters/random.ts';
-import type { PhaseVisit } from '../../../renderer/change/phase.ts';
+import { phaseLikelihood, phaseOf } from '../../../renderer/change/phase.ts';
+import { scaleRows } from '../../../renderer/change/posterior/posterior.ts';
 import { lossSign } from '../../../renderer/change/steady-loss.ts';
-import { limits, priorWithoutPairs } from './looks.ts';
+import { asVisits, limits, looksOf, priorWithoutPairs } from './looks.ts';
 import { Counter, type Rate, type Setting } from './rate.ts';
 import { stepPath, wordsRight, type Swing } from './simulated-clients.ts';
-
-const asVisits = (right: readonly number[], words: number): PhaseVisit[] =>
-  right.map((count) => ({ right: count, words, group: null, readers: 1 }));
 
 /** Which signs were ever given, looking after each retest. */
 function everOf(right: readonly number[], words: number, baselines: number): { flag: boolean; ask: boolean } {
   const visits = asVisits(right, words);
   const before = visits.slice(0, baselines);
-  const signs = visits
-    .slice(baselines)
-    .map((_, i) => lossSign(before, visits.slice(baselines, baselines + i + 1), priorWithoutPairs, limits));
+  const atFirst = scaleRows(phaseLikelihood(phaseOf(before, 1), limits.readerSpread));
+  const signs = looksOf(right, words, baselines).map(({ at, up }) => {
+    const now = visits.slice(baselines, baselines + at + 1);
+    return lossSign({ before, now, atFirst, down: 1 - up }, priorWithoutPairs, limits);
+  });
   return { flag: signs.includes('flag'), ask: signs.some((sign) => sign !== null) };
 }
 
