@@ -24,7 +24,7 @@ export { keyOf, type Visit } from './visits.ts';
 export { stepSigns, type StepSigns } from './steps.ts';
 export { smallestChange, type SmallestChange, type SmallestQuestion } from './smallest-change.ts';
 export { fatigueOnset, type FatigueOnset } from './fatigue-onset.ts';
-export { lineTrend, slopeInterval, type SlopeInterval } from './decrement.ts';
+export { lineTrend, slopeInterval, type SlopeInterval } from '../statistics/least-squares.ts';
 export {
   handChange,
   handInterval,

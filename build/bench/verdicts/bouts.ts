@@ -1,7 +1,6 @@
 /** Fatigue onset within bouts, and the interval of the shrinking along a line. */
-import { median } from '../../../renderer/statistics/order-statistics.ts';
 import { seededRandom, type Random } from '../../letters/random.ts';
-import { slopeInterval } from '../../../renderer/change/decrement.ts';
+import { pooledSlope, type Course } from '../../../renderer/measure/measures/slopes.ts';
 import { fatigueOnset } from '../../../renderer/change/fatigue-onset.ts';
 import { limits } from './looks.ts';
 import { Counter, type Rate, type Setting } from './rate.ts';
@@ -42,12 +41,11 @@ const noises: Readonly<Record<string, (random: Random) => number>> = {
 const WORDS_A_LINE = 8;
 const TRUE_SLOPE = -0.01;
 
-/** Theil-Sen within a line, over words more than two apart, as the measure takes it. */
-function slopeOfLine(random: Random, noise: number): number {
+/** ln of word heights along a line, whose own slope differs a little from the hand's. */
+function lineOfWords(random: Random, noise: number): Course {
   const slope = TRUE_SLOPE + 0.006 * noise;
-  const sizes = Array.from({ length: WORDS_A_LINE }, (_, i) => slope * i + 0.08 * random.normal());
-  const slopes = sizes.flatMap((size, i) => sizes.slice(i + 3).map((later, k) => (later - size) / (k + 3)));
-  return median(slopes)!;
+  const at = Array.from({ length: WORDS_A_LINE }, (_, i) => i);
+  return { at, ln: at.map((i) => slope * i + 0.08 * random.normal()), weight: at.map(() => 1) };
 }
 
 function decrement(lines: number, kind: string): Setting {
@@ -58,8 +56,8 @@ function decrement(lines: number, kind: string): Setting {
       const random = seededRandom(seed);
       const counter = new Counter();
       for (let c = 0; c < clients; c++) {
-        const slopes = Array.from({ length: lines }, () => slopeOfLine(random, noises[kind]!(random)));
-        const { low, high } = slopeInterval(slopes);
+        const page = Array.from({ length: lines }, () => lineOfWords(random, noises[kind]!(random)));
+        const { low, high } = pooledSlope(page);
         counter.count('covered', low! <= TRUE_SLOPE && TRUE_SLOPE <= high!);
       }
       return [counter.rate(name, 'covered', clients, 'least', 0.93)];

@@ -16,13 +16,10 @@ export const lineDecrement: Measure = {
   direction: 'none',
   source:
     'Theil-Sen slope (Theil 1950, Sen 1968). Over 10 % from first to last letters in a repeated-letter task: Zham et al. 2019, Front Neurol 10:403; not for sentences.',
-  how: 'Theil-Sen slope of ln(x-height) over the words of a line, pooled over lines, interval over lines',
-  compute: (page, draws) => {
+  how: 'Theil-Sen slope of ln(x-height) over the words of a line, pooled over lines, interval by t over the lines',
+  compute: (page) => {
     const effects = letterEffects(page);
-    return pooledSlope(
-      page.lines.map((line) => wordCourse(wordsOfLine(line), effects)),
-      draws,
-    );
+    return pooledSlope(page.lines.map((line) => wordCourse(wordsOfLine(line), effects)));
   },
 };
 
@@ -32,8 +29,8 @@ export const lineDecrementLetter: Measure = {
   unit: 'ln(x-height) per letter',
   direction: 'none',
   source: lineDecrement.source,
-  how: 'Theil-Sen slope of ln(x-height) over the letters of a line, pooled over lines, interval over lines',
-  compute: (page, draws) => pooledSlope(letterCourses(page), draws),
+  how: 'Theil-Sen slope of ln(x-height) over the letters of a line, pooled over lines, interval by t over the lines',
+  compute: (page) => pooledSlope(letterCourses(page)),
 };
 
 /** Mean of what lies close to the median: steadier than the median of a few letters. Null for none. */

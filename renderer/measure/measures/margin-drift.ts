@@ -10,10 +10,10 @@ export const marginDrift: Measure = {
   unit: 'mm per line',
   direction: 'none',
   source: 'Theil-Sen slope of where lines begin over line number, + to the right (common practice). No cut-off.',
-  how: 'Theil-Sen slope over the lines, interval over lines',
-  compute: (page, draws) => {
+  how: 'Theil-Sen slope over the lines, interval by t of least squares',
+  compute: (page) => {
     const points = page.lines.map((line, index) => ({ index, value: line.startMm }));
     if (points.length < LEAST_LINES) return { ...NOTHING, n: points.length };
-    return slopeOverLines(points, (slope) => slope, draws);
+    return slopeOverLines(points, (slope) => slope);
   },
 };

@@ -13,13 +13,13 @@ export const pageDecrement: Measure = {
   unit: '% per line',
   direction: 'none',
   source: 'Theil-Sen slope of ln(median x-height of the line) over line number (Theil 1950, Sen 1968). No cut-off.',
-  how: 'Theil-Sen slope over the lines, interval over lines',
-  compute: (page, draws) => {
+  how: 'Theil-Sen slope over the lines, interval by t of least squares',
+  compute: (page) => {
     const points = page.lines
       .map((line, index) => ({ index, heights: wordsOfLine(line).flatMap((word) => word.xHeightsMm) }))
       .filter(({ heights }) => heights.length >= LEAST_LETTERS)
       .map(({ index, heights }) => ({ index, value: Math.log(median(heights)!) }));
     if (points.length < LEAST_LINES) return { ...NOTHING, n: points.length };
-    return slopeOverLines(points, (slope) => 100 * (Math.exp(slope) - 1), draws);
+    return slopeOverLines(points, (slope) => 100 * (Math.exp(slope) - 1));
   },
 };

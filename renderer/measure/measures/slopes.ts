@@ -1,6 +1,6 @@
-import { interval, Sorted } from './bootstrap.ts';
-import type { Draws } from './bootstrap.ts';
-import { sortedOrder } from '../../statistics/order-statistics.ts';
+import { median } from '../../statistics/order-statistics.ts';
+import { lineTrend, slopeInterval, type SlopeInterval } from '../../statistics/least-squares.ts';
+import { Sorted } from './bootstrap.ts';
 import { NOTHING } from './measure.ts';
 import type { Reading } from './measure.ts';
 
@@ -17,9 +17,10 @@ const NEAR = 0.3;
 
 /**
  * Theil-Sen slope pooled over lines: median of the slopes of all pairs within a line, each pair weighted by its
- * distance and letters (Theil 1950, Sen 1968; weights after Jaeckel 1972, from memory). Interval by drawing lines.
+ * distance and letters (Theil 1950, Sen 1968; weights after Jaeckel 1972, from memory). Student's interval over the
+ * lines' own slopes: drawing three or four lines again and again gave intervals that were too narrow.
  */
-export function pooledSlope(courses: readonly Course[], draws: Draws): Reading {
+export function pooledSlope(courses: readonly Course[]): Reading {
   const used = courses.filter((course) => new Set(course.at).size > 1);
   const room = used.reduce((sum, { at }) => sum + (at.length * (at.length - 1)) / 2, 0);
   const slopes = new Float64Array(room);
@@ -40,64 +41,47 @@ export function pooledSlope(courses: readonly Course[], draws: Draws): Reading {
   });
   if (n === 0) return NOTHING;
   const sorted = new Sorted(slopes.subarray(0, n), clusters.subarray(0, n), weights.subarray(0, n), used.length);
+  const value = sorted.median(new Int32Array(used.length).fill(1))!;
+  const ofLines = used.flatMap(
+    (_, line) => sorted.median(Int32Array.from(used, (_each, i) => Number(i === line))) ?? [],
+  );
   return {
-    value: sorted.median(new Int32Array(used.length).fill(1)),
+    value,
     n: courses.reduce((sum, course) => sum + course.at.length, 0),
-    ...interval(used.length, (times) => sorted.median(times), draws),
+    ...around(value, slopeInterval(ofLines)),
     spread: null,
   };
 }
 
+/** An interval as wide, with the robust value in its middle; none with too few lines. */
+function around(value: number, { low, high }: SlopeInterval): Pick<Reading, 'low' | 'high'> {
+  if (low === null || high === null) return { low, high };
+  const half = (high - low) / 2;
+  return { low: value - half, high: value + half };
+}
+
 /**
- * Theil-Sen slope of one value a line over line number (Theil 1950, Sen 1968), with an interval by drawing lines.
- * @param points one for each line that has a value, by line number
- * @param shown turns the slope into what is reported
+ * Theil-Sen slope of one value a line over line number (Theil 1950, Sen 1968), with the interval of least squares.
+ * @param points one for each line that has a value, by line number; at least two
+ * @param shown turns the slope into what is reported, larger for larger slopes
  */
 export function slopeOverLines(
   points: readonly { index: number; value: number }[],
   shown: (slope: number) => number,
-  draws: Draws,
 ): Reading {
-  const slopes: number[] = [];
-  const firsts: number[] = [];
-  const seconds: number[] = [];
-  points.forEach((a, i) => {
-    for (let j = i + 1; j < points.length; j += 1) {
-      const b = points[j]!;
-      slopes.push((b.value - a.value) / (b.index - a.index));
-      firsts.push(i);
-      seconds.push(j);
-    }
-  });
-  if (slopes.length === 0) return { ...NOTHING, n: points.length };
-  // The pairs of points by their slope.
-  const order = sortedOrder(Float64Array.from(slopes));
-  const sorted = Float64Array.from(order, (k) => slopes[k]!);
-  const first = Int32Array.from(order, (k) => firsts[k]!);
-  const second = Int32Array.from(order, (k) => seconds[k]!);
-  const slope = (times: Int32Array): number | null => {
-    // Each line makes a pair with each other one: half of what the square of their sum has beyond their squares.
-    let lines = 0;
-    let squares = 0;
-    for (let i = 0; i < times.length; i += 1) {
-      lines += times[i]!;
-      squares += times[i]! * times[i]!;
-    }
-    const total = (lines * lines - squares) / 2;
-    let sum = 0;
-    for (let k = 0; k < sorted.length; k += 1) {
-      const weight = times[first[k]!]! * times[second[k]!]!;
-      // A whole number of pairs: the middle two are averaged as a median is.
-      if (weight > 0 && sum < total / 2 && sum + weight >= total / 2) {
-        if (sum + weight > total / 2) return shown(sorted[k]!);
-        let next = k + 1;
-        while (next < sorted.length && times[first[next]!]! * times[second[next]!]! === 0) next += 1;
-        return shown((sorted[k]! + sorted[next < sorted.length ? next : k]!) / 2);
-      }
-      sum += weight;
-    }
-    return null;
+  const slopes = points.flatMap((a, i) => points.slice(i + 1).map((b) => (b.value - a.value) / (b.index - a.index)));
+  const value = median(slopes);
+  if (value === null) return { ...NOTHING, n: points.length };
+  const trend = lineTrend(
+    points.map((point) => point.value),
+    points.map(({ index }) => index),
+  );
+  const { low, high } = around(value, trend);
+  return {
+    value: shown(value),
+    n: points.length,
+    low: low === null ? null : shown(low),
+    high: high === null ? null : shown(high),
+    spread: null,
   };
-  const value = slope(new Int32Array(points.length).fill(1));
-  return { value, n: points.length, ...interval(points.length, slope, draws), spread: null };
 }
