@@ -1,4 +1,3 @@
-import type { InkDocument } from '../../../ink/index.ts';
 import { speedAt, type ReplayLayout } from './replay-layout.ts';
 
 /** Slow to fast: the ink's own blue to a light one, 3:1 on the paper at its lightest. */
@@ -6,8 +5,14 @@ const SLOW = [26, 36, 64] as const;
 const FAST = [94, 138, 214] as const;
 const AIR = '#6b6a63';
 const RING = '#94371c';
-/** Segments drawn at one go: a few milliseconds; more follow in the next frame. */
-const AT_ONE_GO = 4000;
+/** How long is drawn at one go; more follows in the next frame. So many segments between two looks at the clock. */
+const AT_ONE_GO_MS = 8;
+const SEGMENTS = 400;
+/** Colors from slow to fast, made once. */
+const COLORS = Array.from({ length: 65 }, (_, i) => {
+  const color = SLOW.map((slow, c) => Math.round(slow + (FAST[c]! - slow) * (i / 64)));
+  return `rgb(${color.join(' ')})`;
+});
 const MARGIN_PX = 32;
 
 type Span = { fromS: number; toS: number };
@@ -19,15 +24,13 @@ interface Place {
 /** A recording laid out for replay: where each stretch lies, how fast it was, when. */
 export class ReplayPath {
   readonly seconds: number;
-  private readonly ink: InkDocument;
   private readonly layout: ReplayLayout;
   private readonly marks: { at: number; isStop: boolean; place: Place }[];
   /** How far the canvas shows it: next trace, next sample in it. */
   private cursor = { trace: 0, sample: 0 };
   private drawn: { context: CanvasRenderingContext2D; width: number; height: number; now: number } | null = null;
 
-  constructor(ink: InkDocument, layout: ReplayLayout, stops: readonly Span[], pauses: readonly Span[]) {
-    this.ink = ink;
+  constructor(layout: ReplayLayout, stops: readonly Span[], pauses: readonly Span[]) {
     this.layout = layout;
     this.seconds = layout.seconds;
     const placed = (isStop: boolean) => (span: Span) => {
@@ -53,13 +56,17 @@ export class ReplayPath {
     this.drawn = { context, width, height, now };
     const place = this.fitted(width, height);
     const until = this.layout.startMs + now * 1000 + 1e-6;
-    let left = AT_ONE_GO;
-    while (this.cursor.trace < this.ink.traces.length) {
-      if (left <= 0) return false;
+    const began = performance.now();
+    let left = SEGMENTS;
+    while (this.cursor.trace < this.layout.traces.length) {
+      if (left <= 0) {
+        if (performance.now() - began > AT_ONE_GO_MS) return false;
+        left = SEGMENTS;
+      }
       const before = this.cursor.sample;
       if (!this.drawTrace(context, place, until, left)) break;
       left -= Math.max(1, this.cursor.sample - before);
-      if (this.cursor.sample < this.ink.traces[this.cursor.trace]!.x.length) return false;
+      if (this.cursor.sample < this.layout.traces[this.cursor.trace]!.x.length) continue;
       this.cursor = { trace: this.cursor.trace + 1, sample: 0 };
     }
     this.mark(context, place, now);
@@ -80,7 +87,7 @@ export class ReplayPath {
     until: number,
     most: number,
   ): boolean {
-    const { kind, x, y, t } = this.ink.traces[this.cursor.trace]!;
+    const { kind, x, y, t } = this.layout.traces[this.cursor.trace]!;
     const isAir = kind === 'up';
     context.setLineDash(isAir ? [4, 4] : []);
     let i = this.cursor.sample;
@@ -92,8 +99,7 @@ export class ReplayPath {
       }
       if (i === 0) continue;
       const share = t ? Math.min(1, speedAt(x, y, t, i) / this.layout.fastest) : 0.5;
-      const color = SLOW.map((slow, c) => Math.round(slow + (FAST[c]! - slow) * share));
-      context.strokeStyle = isAir ? AIR : `rgb(${color.join(' ')})`;
+      context.strokeStyle = isAir ? AIR : COLORS[Math.round(64 * share)]!;
       context.lineWidth = isAir ? 1 : 3.2 - 1.8 * share;
       const [from, to] = [place({ x: x[i - 1]!, y: y[i - 1]! }), place({ x: x[i]!, y: y[i]! })];
       context.beginPath();
@@ -123,7 +129,7 @@ export class ReplayPath {
   private placeAt(seconds: number): Place | null {
     const at = this.layout.startMs + seconds * 1000;
     let last: Place | null = null;
-    for (const { kind, x, y, t } of this.ink.traces) {
+    for (const { kind, x, y, t } of this.layout.traces) {
       if (kind !== 'down' || !t || t.length === 0) continue;
       // In the air: where it was lifted.
       if (t[0]! > at) return last;

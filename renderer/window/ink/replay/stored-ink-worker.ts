@@ -1,6 +1,6 @@
 /** Reads kept samples away from the window: half an hour of ink takes a second or two. */
 import type { InkRecording } from '../../../../db/types/sample.ts';
-import type { InkDocument, InkStroke } from '../../../ink/index.ts';
+import type { InkStroke } from '../../../ink/index.ts';
 import { replayLayout, type ReplayLayout } from './replay-layout.ts';
 import { documentOfRaw, inkStrokes, readInkml, unpackSamples } from '../../../ink/index.ts';
 
@@ -10,7 +10,6 @@ export interface InkQuestion {
   bytes: Uint8Array;
 }
 export interface InkRead {
-  ink: InkDocument;
   strokes: InkStroke[];
   layout: ReplayLayout;
 }
@@ -26,11 +25,8 @@ self.onmessage = ({ data: { recording, text, bytes } }: MessageEvent<InkQuestion
             text,
             startedAtMs: Date.parse(recording.startedAt),
           });
-    const read: InkRead = { ink, strokes: inkStrokes(ink), layout: replayLayout(ink) };
-    const columns = ink.traces.flatMap(({ x, y, t, force, tiltX, tiltY, rotation }) =>
-      [x, y, t, force, tiltX, tiltY, rotation].flatMap((column) => (column ? [column.buffer] : [])),
-    );
-    self.postMessage({ read }, { transfer: [...new Set(columns)] });
+    const read: InkRead = { strokes: inkStrokes(ink), layout: replayLayout(ink) };
+    self.postMessage({ read }, { transfer: [read.layout.buffer] });
   } catch {
     self.postMessage({ read: null });
   }
