@@ -36,3 +36,9 @@ it(`${INK_METHOD} gives what it gave`, () => {
     }
   }
 });
+
+it('every earlier method keeps its file, and each differs from the next', () => {
+  const versions = Array.from({ length: Number(INK_METHOD.split('-')[1]) }, (_, i) => `ink-${i + 1}`);
+  const kept = versions.map((version) => readFileSync(new URL(`snapshots/${version}.json`, import.meta.url), 'utf8'));
+  expect(new Set(kept).size).toBe(versions.length);
+});
