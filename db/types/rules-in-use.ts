@@ -12,6 +12,13 @@ export const Translations = z.record(
   z.strictObject({ english: z.string().regex(/^[0-9a-f]{16}$/), text: z.string().min(1) }),
 );
 
+const Count = z.object({ right: z.number().min(0), words: z.number().positive() });
+
+/** Two samples of one hand within days, words right of words written: numbers only, nothing says whose. */
+export const RepeatPairs = z.array(
+  z.object({ task: z.string().nullish(), kind: z.string().nullish(), first: Count, second: Count }),
+);
+
 export const RulesInUse = z.object({
   ...RuleTable.shape,
   intake: ItemTable,
@@ -26,5 +33,7 @@ export const RulesInUse = z.object({
   goalLadder: z.array(GoalRung).min(1),
   /** Rungs of each writing occasion, lowest first. */
   occasionRungs: z.array(OccasionRung).min(1),
+  /** Repeat samples of the whole clinic, which every verdict about change asks; left out where only one client is known. */
+  repeatPairs: RepeatPairs.readonly().optional(),
 });
 export type RulesInUse = z.infer<typeof RulesInUse>;

@@ -1,15 +1,17 @@
 import { CaseloadError, type Caseload } from '../../db/index.ts';
+import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { workFactsOf } from '../../renderer/logic/caseload/work-facts.ts';
 import { flagsOf } from '../../renderer/logic/program/facts/from-record.ts';
 import type { caseloadRequests, WorkFacts } from '../contract/caseload.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { Handler } from './handler.ts';
-import { currentRules } from './rules.ts';
+import { clinicRulesSoon } from './clinic-rules.ts';
 import { refuseFuture, saveFact } from './saving.ts';
 import type { Services } from './services.ts';
 
 interface Looked {
   mark: string;
+  pairs: RulesInUse['repeatPairs'];
   facts: WorkFacts;
 }
 /** What was found at the last look: gone with the caseload when it is locked. */
@@ -23,20 +25,21 @@ const travel = (services: Services, clientId: string, way: 'undo' | 'redo') => {
 
 export const caseloadHandlers: { [N in keyof typeof caseloadRequests]: Handler<N> } = {
   'caseload.list': (services) => services.need().clients(),
-  'caseload.work': (services, { clientIds }) => {
+  'caseload.work': async (services, { clientIds }) => {
     const caseload = services.need();
-    const rules = currentRules(services);
+    const rules = await clinicRulesSoon(services);
+    const pairs = rules.repeatPairs;
     const today = services.today();
     const known = looked.get(caseload) ?? new Map<string, Looked>();
     looked.set(caseload, known);
     return clientIds.flatMap((clientId) => {
       const mark = `${caseload.lastChange(clientId)} ${today} ${rules.version}`;
       const before = known.get(clientId);
-      if (before?.mark === mark) return [before.facts];
+      if (before?.mark === mark && before.pairs === pairs) return [before.facts];
       try {
         const record = caseload.record(clientId);
         const facts = workFactsOf(record, flagsOf(record, rules).open.length, today);
-        known.set(clientId, { mark, facts });
+        known.set(clientId, { mark, pairs, facts });
         return [facts];
       } catch (error) {
         // One record that cannot be read must not hide what is due for the others; opening it says what is wrong.

@@ -21,7 +21,7 @@ import { inkHandlers } from './ink.ts';
 import { intakeHandlers } from './intake.ts';
 import { pageHandlers } from './pages.ts';
 import { programHandlers } from './program.ts';
-import { progressHandlers } from './progress.ts';
+import { progressHandlers } from './clinic-rules.ts';
 import { readbackHandlers } from './readback.ts';
 import { recordHandlers } from './records.ts';
 import { rulesHandlers } from './rules.ts';

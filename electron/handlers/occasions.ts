@@ -8,7 +8,7 @@ import { trialLines } from '../../renderer/logic/program/trials/trial-order.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { occasionRequests } from '../contract/occasions.ts';
 import type { Handler } from './handler.ts';
-import { currentRules } from './rules.ts';
+import { currentRules } from './clinic-rules.ts';
 import { refuseFuture, saveFact } from './saving.ts';
 import type { Services } from './services.ts';
 

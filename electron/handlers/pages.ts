@@ -6,7 +6,7 @@ import { printedPractice } from '../../renderer/logic/pages/sheet/printed-practi
 import { safeProgram } from '../../renderer/logic/pages/sheet/safe-program.ts';
 import { refusedByGate } from '../../renderer/logic/program/print-gate.ts';
 import type { Handler } from './handler.ts';
-import { currentRules } from './rules.ts';
+import { clinicRules } from './clinic-rules.ts';
 import { saveFact } from './saving.ts';
 import type { Services } from './services.ts';
 
@@ -32,7 +32,7 @@ function refuseUnsafePractice(services: Services, clientId: string, visitId: str
   const printed = printedPractice(packet);
   if (printed.length === 0) return;
   const record = services.need().record(clientId);
-  const safe = safeProgram({ record, visitId, today: services.today() }, currentRules(services));
+  const safe = safeProgram({ record, visitId, today: services.today() }, clinicRules(services));
   const refused = refusedByGate(printed, safe);
   if (refused !== null) throw new Refusal('practice-not-safe', refused);
 }

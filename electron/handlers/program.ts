@@ -3,7 +3,7 @@ import { checkProgram } from '../../renderer/logic/program/draft/vetoes.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { programRequests } from '../contract/program.ts';
 import type { Handler } from './handler.ts';
-import { currentRules } from './rules.ts';
+import { clinicRules } from './clinic-rules.ts';
 import { refuseFuture, saveFact } from './saving.ts';
 
 export const programHandlers: { [N in keyof typeof programRequests]: Handler<N> } = {
@@ -18,7 +18,7 @@ export const programHandlers: { [N in keyof typeof programRequests]: Handler<N> 
     if (!stored) throw new Refusal('not-found');
     if (stored.status === 'approved') throw new Refusal('already-approved');
     const record = caseload.record(stored.clientId);
-    const rules = currentRules(services);
+    const rules = clinicRules(services);
     const flags = flagsOf(record, rules);
     if (flags.open.length > 0) throw new Refusal('red-flag-open');
     if (flags.unasked.length > 0) throw new Refusal('red-flags-not-asked');

@@ -1,28 +1,20 @@
 import { RuleTableError, rulesCurrent } from '../../db/rules/index.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
-import { rolesToAsk, upgradedClinicRules } from '../../db/types/rule-table/clinic-rules-format.ts';
+import { rolesToAsk } from '../../db/types/rule-table/clinic-rules-format.ts';
 import { ClinicRules } from '../../db/types/rules.ts';
 import { programInput } from '../../renderer/logic/program/facts/from-record.ts';
 import { readClinicRules, trialWords, tryOnCaseload } from '../../renderer/logic/program/clinic/own-rules.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { rulesRequests } from '../contract/rules.ts';
 import type { Handler } from './handler.ts';
+import { changesOf, clinicRules, currentRules, storedRules } from './clinic-rules.ts';
 import type { Services } from './services.ts';
-
-const stored = (services: Services): unknown => services.need().setting('ruleChanges') ?? null;
-
-/** The clinic's own rules, in the format of today whenever they were stored. */
-const changesOf = (services: Services): ClinicRules | null =>
-  upgradedClinicRules(stored(services)) as ClinicRules | null;
-
-/** The rules in use. */
-export const currentRules = (services: Services): RulesInUse => rulesInUse(changesOf(services));
 
 const answer = (services: Services) => ({
   rules: currentRules(services),
   changes: changesOf(services),
-  asks: rolesToAsk(stored(services), rulesCurrent().items),
+  asks: rolesToAsk(storedRules(services), rulesCurrent().items),
 });
 
 /** The table with changes that are not stored. @throws Refusal rule-table-refused */
@@ -44,7 +36,8 @@ export const rulesHandlers: { [N in keyof typeof rulesRequests]: Handler<N> } = 
       : { changes: null, asks: [], problems: read.problems.slice(0, 50) };
   },
   'rules.try': (services, { changes }) => {
-    const [before, after] = [currentRules(services), rulesWith(changes)];
+    const before = clinicRules(services);
+    const after = { ...rulesWith(changes), repeatPairs: before.repeatPairs };
     const records = services
       .need()
       .clients()

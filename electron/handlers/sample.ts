@@ -10,7 +10,7 @@ import { METHOD_VERSION, type Correction } from '../../renderer/measure/index.ts
 import { Refusal } from '../contract/envelope.ts';
 import type { sampleRequests } from '../contract/sample.ts';
 import type { Handler } from './handler.ts';
-import { currentRules } from './rules.ts';
+import { currentRules } from './clinic-rules.ts';
 import { saveFact } from './saving.ts';
 import type { Services } from './services.ts';
 

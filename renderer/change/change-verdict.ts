@@ -1,12 +1,11 @@
 /** The one answer to "has it changed?", from readings and the clinic's repeat pairs. */
 import type { ChangeLimits } from './change-limits.ts';
-import type { ChangeNote, ChangeVerdict, Count, Direction, ReadSample, RepeatPair, Verdict } from './change-types.ts';
-import { familyOf } from './families.ts';
+import type { ChangeNote, ChangeVerdict, Direction, ReadSample, RepeatPair, Verdict } from './change-types.ts';
 import { judge, tells, type Judgement } from './judge.ts';
 import { addVisit, phaseLikelihood, phaseOf, type Phase, type PhaseVisit } from './phase.ts';
 import { changeQuantile, scaleRows, type Likelihood, type Posterior } from './posterior/posterior.ts';
 import { asCounted, commonReaders, readersChange, readersDiffer } from './readers.ts';
-import { spreadPrior, type CountPair } from './spread-prior.ts';
+import { clinicPrior } from './spread-prior.ts';
 import { lossSign } from './steady-loss.ts';
 import { sortStrata, type Comparison, type StrataResult } from './strata.ts';
 import { currentSeries, type Series, type Visit } from './visits.ts';
@@ -53,6 +52,8 @@ const NOTHING: ChangeVerdict = {
   chances: null,
 };
 
+const NO_PAIRS: readonly RepeatPair[] = [];
+
 /** Visits that make a comparison possible where there is none yet. */
 const SAMPLES_TO_BEGIN = 2;
 
@@ -93,7 +94,7 @@ function notCompared(series: Series, { strata, differs }: StrataResult): ChangeE
 }
 
 function comparedAnswer(
-  { pairs = [], explained = false }: ChangeQuestion,
+  { pairs = NO_PAIRS, explained = false }: ChangeQuestion,
   series: Series,
   { strata, differs }: StrataResult,
   compared: Comparison,
@@ -102,7 +103,7 @@ function comparedAnswer(
   const common = commonReaders(compared);
   const before = compared.before.map((visit) => asCounted(visit, common));
   const now = compared.now.map((visit) => asCounted(visit, common));
-  const prior = spreadPrior(countedPairs(pairs, compared.now[0]!.conditions.task, series.kind), limits);
+  const prior = clinicPrior(pairs, compared.now[0]!.conditions.task, series.kind, limits);
   const atFirst = scaleRows(phaseLikelihood(phaseOf(before, 1), limits.readerSpread));
   const phase = phaseOf(now, limits.decay);
   const later = scaleRows(phaseLikelihood(phase, limits.readerSpread));
@@ -140,15 +141,6 @@ function comparedAnswer(
     chances: found.chances,
   };
   return { answer, posterior: found.posterior };
-}
-
-/** Pairs of the same task family and kind of reader, with counts that can be read. */
-function countedPairs(pairs: readonly RepeatPair[], family: string, kind: string): CountPair[] {
-  const fits = ({ right, words }: Count): boolean => words > 0 && right >= 0 && right <= words;
-  return pairs.flatMap((pair): CountPair[] => {
-    if (familyOf(pair.task || 'copy') !== family || (pair.kind || kind) !== kind) return [];
-    return fits(pair.first) && fits(pair.second) ? [[pair.first, pair.second]] : [];
-  });
 }
 
 function edgeNote(visits: readonly PhaseVisit[]): ChangeNote[] {

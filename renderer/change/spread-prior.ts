@@ -1,7 +1,8 @@
 /** What is known beforehand of a client's spread from visit to visit: from other clinics, then from repeat pairs. */
 import { CELLS, LEVELS, lognormalOverSpreads, SPREADS } from './posterior/grid.ts';
 import type { ChangeLimits } from './change-limits.ts';
-import type { Count } from './change-types.ts';
+import type { Count, RepeatPair } from './change-types.ts';
+import { familyOf } from './families.ts';
 import { visitTable } from './visit-table.ts';
 
 type Limits = Pick<ChangeLimits, 'pairSpread' | 'betweenClinics' | 'withinClinic' | 'visitsApart'>;
@@ -19,6 +20,37 @@ function pairLikelihood([first, second]: CountPair): number[] {
     let sum = 0;
     for (let cell = s * LEVELS; cell < (s + 1) * LEVELS; cell++) sum += Math.exp(a[cell]! + b[cell]! - top);
     return sum;
+  });
+}
+
+/** Of each clinic's pairs, by what else decides: the same pairs are asked for at every look at every client. */
+const kept = new WeakMap<readonly RepeatPair[], Map<string, number[]>>();
+
+/**
+ * The same for the pairs of one task family and kind of reader, out of all of the clinic's.
+ * @param pairs counts that cannot be read are left out; the array must not be changed afterwards
+ */
+export function clinicPrior(
+  pairs: readonly RepeatPair[],
+  family: string,
+  kind: string,
+  { pairSpread, betweenClinics, withinClinic, visitsApart }: Limits,
+): number[] {
+  const limits = { pairSpread, betweenClinics, withinClinic, visitsApart };
+  const key = JSON.stringify([family, kind, limits]);
+  const known = kept.get(pairs) ?? new Map<string, number[]>();
+  kept.set(pairs, known);
+  const prior = known.get(key) ?? spreadPrior(countedPairs(pairs, family, kind), limits);
+  known.set(key, prior);
+  return prior;
+}
+
+/** Pairs of the same task family and kind of reader, with counts that can be read. */
+function countedPairs(pairs: readonly RepeatPair[], family: string, kind: string): CountPair[] {
+  const fits = ({ right, words }: Count): boolean => words > 0 && right >= 0 && right <= words;
+  return pairs.flatMap((pair): CountPair[] => {
+    if (familyOf(pair.task || 'copy') !== family || (pair.kind || kind) !== kind) return [];
+    return fits(pair.first) && fits(pair.second) ? [[pair.first, pair.second]] : [];
   });
 }
 

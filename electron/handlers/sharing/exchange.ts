@@ -6,7 +6,7 @@ import { measuresCsv } from '../../../renderer/logic/exchange/measures-csv.ts';
 import type { exchangeRequests } from '../../contract/sharing/exchange.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import type { Handler } from '../handler.ts';
-import { currentRules } from '../rules.ts';
+import { clinicRulesSoon } from '../clinic-rules.ts';
 import type { Services } from '../services.ts';
 
 /** A UUID made of a name (the layout of version 5): the same each time, so that importing twice updates. */
@@ -50,7 +50,7 @@ export const exchangeHandlers: { [N in keyof typeof exchangeRequests]: Handler<N
   'exchange.bundle': async (services, { clientId, ...options }) => {
     const caseload = services.need();
     const record = caseload.record(clientId);
-    const bundle = clientBundle(record, currentRules(services), options, {
+    const bundle = clientBundle(record, await clinicRulesSoon(services), options, {
       now: services.doing().at,
       bundleId: randomUUID(),
       idOf: (name) => idFor(`${clientId} ${name}`),
@@ -67,7 +67,7 @@ export const exchangeHandlers: { [N in keyof typeof exchangeRequests]: Handler<N
     const ids = clientId === null ? caseload.clients().map((client) => client.id) : [clientId];
     const records = ids.map((id) => caseload.record(id));
     const name = clientId === null ? 'all-clients' : plain(records[0]!.client.code);
-    const bytes = csvBytes(measuresCsv(records, currentRules(services)));
+    const bytes = csvBytes(measuresCsv(records, await clinicRulesSoon(services)));
     const saved = await save(services, `measures-${name}-${services.today()}.csv`, bytes, 'text/csv');
     if (saved) services.need().noteExport(ids, 'measures as CSV', services.doing());
     return { saved };

@@ -12,7 +12,7 @@ import { texts } from '../../../renderer/logic/texts/en.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import type { figureRequests } from '../../contract/sharing/figures.ts';
 import type { Handler } from '../handler.ts';
-import { currentRules } from '../rules.ts';
+import { clinicRulesSoon, currentRules } from '../clinic-rules.ts';
 import type { Services } from '../services.ts';
 
 /** Records read between two pauses, so that the window stays alive with a large caseload. */
@@ -23,7 +23,7 @@ const known = new WeakMap<Caseload, { mark: string; facts: FigureFacts[]; unread
 
 async function factsOf(services: Services): Promise<{ facts: FigureFacts[]; unread: number }> {
   const caseload = services.need();
-  const rules = currentRules(services);
+  const rules = await clinicRulesSoon(services);
   const today = services.today();
   const mark = `${caseload.lastSeq()} ${today}`;
   const before = known.get(caseload);

@@ -35,7 +35,11 @@ export interface FigureFacts {
   rules: { rule: string; lines: number; overridden: number; edited: number }[];
 }
 
-export function figureFacts(record: ClientRecord, rules: Pick<RulesInUse, 'thresholds'>, today: string): FigureFacts {
+export function figureFacts(
+  record: ClientRecord,
+  rules: Pick<RulesInUse, 'thresholds' | 'repeatPairs'>,
+  today: string,
+): FigureFacts {
   const decided = record.goals.filter(
     ({ status, dueOn }) =>
       status === 'met' || status === 'dropped' || (status === 'active' && (dueOn ?? today) < today),

@@ -70,7 +70,10 @@ const blank = {
 };
 
 /** All values of a record, oldest first. Signatures and personal lines are left out, as on every page. */
-export function exchangeValues(record: Facts, rules: Pick<RulesInUse, 'intake' | 'thresholds'>): ExchangeValue[] {
+export function exchangeValues(
+  record: Facts,
+  rules: Pick<RulesInUse, 'intake' | 'thresholds' | 'repeatPairs'>,
+): ExchangeValue[] {
   const dayOf = new Map(record.visits.map((visit) => [visit.id, visit.date]));
   const limits = limitsOf(rules);
   const change = changeOf(record, limits);

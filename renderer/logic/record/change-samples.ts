@@ -16,7 +16,7 @@ import { occasionsOf, type Occasion } from './occasions.ts';
 import { repeatPairs } from './repeat-pairs.ts';
 
 export type ChangeFacts = Pick<ClientRecord, 'visits' | 'samples' | 'readings' | 'programs'> &
-  Partial<Pick<ClientRecord, 'inkRecordings'>>;
+  Partial<Pick<ClientRecord, 'inkRecordings' | 'redFlags'>>;
 
 /** Every reading of every sample by itself; the line on plain paper without cues is charted apart. */
 export function changeSamples(occasions: readonly Occasion[], ink: readonly InkRecording[] = []): ReadSample[] {
@@ -44,16 +44,34 @@ export interface ChangeSpan {
   /** First and last day that count, YYYY-MM-DD. */
   from?: string;
   to?: string;
-  /** Repeat pairs of the whole clinic; null or nothing: this client's own. */
-  pairs?: readonly RepeatPair[] | null;
+}
+
+/** Repeat pairs that every question about this record rests on: the clinic's, or as long as they are unknown its own. */
+export const pairsFor = (record: ChangeFacts, limits: Limits): readonly RepeatPair[] =>
+  limits.repeatPairs ?? repeatPairs(record, limits);
+
+/**
+ * An explanation noted for a steady loss: no to its flag, in words. It covers the samples taken before it, and holds
+ * back the flag alone.
+ */
+function lossExplained({ redFlags = [] }: ChangeFacts, occasions: readonly Occasion[]): boolean {
+  const last = occasions.at(-1)?.sample.takenAt ?? '';
+  return redFlags.some(
+    ({ flag, present, note, at }) =>
+      flag === 'steady-loss' && !present && note.trim() !== '' && Date.parse(at) >= Date.parse(last),
+  );
 }
 
 /** Asks the model about a record. */
 export function changeOf(record: ChangeFacts, limits: Limits, span: ChangeSpan = {}): ChangeExamination {
-  const { from, to, pairs } = span;
+  const { from, to } = span;
   const occasions = occasionsOf(record).filter(({ day }) => (!from || day >= from) && (!to || day <= to));
   return examineChange(
-    { samples: changeSamples(occasions, record.inkRecordings), pairs: pairs ?? repeatPairs(record, limits) },
+    {
+      samples: changeSamples(occasions, record.inkRecordings),
+      pairs: pairsFor(record, limits),
+      explained: lossExplained(record, occasions),
+    },
     limits.change,
   );
 }
@@ -64,7 +82,7 @@ export function changeOf(record: ChangeFacts, limits: Limits, span: ChangeSpan =
  */
 export function changeSince(record: ChangeFacts, since: string, limits: Limits): ChangeExamination {
   const samples = changeSamples(occasionsOf(record), record.inkRecordings);
-  const pairs = repeatPairs(record, limits);
+  const pairs = pairsFor(record, limits);
   const start = new Set(examineChange({ samples, pairs }, limits.change).before.map(({ day }) => day));
   const counted = samples.filter(({ day }) => day >= since || start.has(day));
   return examineChange({ samples: counted, pairs }, limits.change);

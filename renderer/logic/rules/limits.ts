@@ -1,11 +1,13 @@
 import { threshold, thresholdsOf } from '../../../db/types/rule-table/threshold.ts';
-import type { RuleTable } from '../../../db/types/rules.ts';
-import { changeLimits, type ChangeLimits } from '../../change/index.ts';
+import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
+import { changeLimits, type ChangeLimits, type RepeatPair } from '../../change/index.ts';
 
 /** Numbers that progress, read-back and goals judge by: rows of the rule table's thresholds, with their sources. */
 export interface Limits {
   /** Numbers of the model of change. */
   change: ChangeLimits;
+  /** Repeat pairs of the whole clinic; null = only this client is known, its own are used. */
+  repeatPairs: readonly RepeatPair[] | null;
   /** Two baseline samples within this many days are a repeat pair. */
   repeatDays: number;
   /** Clock time and time since the dose may differ by this much, minutes. */
@@ -36,7 +38,7 @@ export interface Limits {
   painRiseFlag: number;
 }
 
-const codes: Readonly<Record<Exclude<keyof Limits, 'change'>, string>> = {
+const codes: Readonly<Record<Exclude<keyof Limits, 'change' | 'repeatPairs'>, string>> = {
   repeatDays: 'repeat-days',
   sameTimeMinutes: 'same-time-minutes',
   readersAgreePercent: 'readers-agree',
@@ -55,8 +57,12 @@ const codes: Readonly<Record<Exclude<keyof Limits, 'change'>, string>> = {
 };
 
 /** Reads the limits from the rules in use. @throws RuleTableError naming a threshold that the table lacks */
-export function limitsOf(rules: Pick<RuleTable, 'thresholds'>): Limits {
+export function limitsOf(rules: Pick<RulesInUse, 'thresholds' | 'repeatPairs'>): Limits {
   const values = thresholdsOf(rules.thresholds);
   const entries = Object.entries(codes).map(([name, code]) => [name, threshold(values, code)] as const);
-  return { ...(Object.fromEntries(entries) as unknown as Limits), change: changeLimits(rules.thresholds) };
+  return {
+    ...(Object.fromEntries(entries) as unknown as Limits),
+    change: changeLimits(rules.thresholds),
+    repeatPairs: rules.repeatPairs ?? null,
+  };
 }

@@ -15,6 +15,9 @@ import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import type { SaveHost } from './save-host.ts';
 import { factOf, saveRequest, withFact, withFactsBack, withoutFact, type SavedKind } from './saved-facts.ts';
 
+/** Facts that a repeat pair is made of, and the program that ends the baseline. */
+const makesPairs: ReadonlySet<FactKind> = new Set(['visit', 'sample', 'reading', 'program']);
+
 export class OpenRecord {
   record = $state.raw<ClientRecord>() as ClientRecord;
   visitId = $state('');
@@ -27,6 +30,7 @@ export class OpenRecord {
     this.record = record;
     const last = [...record.visits].sort((a, b) => a.date.localeCompare(b.date)).at(-1);
     this.visitId = last?.id ?? '';
+    this.#askPairs();
   }
 
   get clientId(): string {
@@ -35,13 +39,22 @@ export class OpenRecord {
   get visit(): Visit | undefined {
     return this.record.visits.find((v) => v.id === this.visitId);
   }
-  /** The rule table in use: pure functions take it as an argument. */
-  get rules(): RulesInUse {
-    return this.app.rules;
-  }
+  /** Repeat samples of the whole clinic, as numbers that say nothing of whose; null until the shell has answered. */
+  #pairs = $state.raw<RulesInUse['repeatPairs'] | null>(null);
+  /** The rule table in use, with what the clinic knows of unchanged hands: pure functions take it as an argument. */
+  readonly rules: RulesInUse = $derived.by(() =>
+    this.#pairs ? { ...this.app.rules, repeatPairs: this.#pairs } : this.app.rules,
+  );
   /** ISO date of today by the shell's clock. */
   get today(): string {
     return this.app.status.today;
+  }
+
+  /** Asked again after whatever may make a pair of this client, or take one away. */
+  #askPairs(): void {
+    ask('progress.repeatPairs', {}).then(({ pairs }) => {
+      if (JSON.stringify(pairs) !== JSON.stringify(this.#pairs)) this.#pairs = pairs;
+    }, this.app.complain);
   }
 
   newId(): string {
@@ -77,6 +90,7 @@ export class OpenRecord {
       )) as unknown as Fact<K>;
       unsaved.stored = saved;
       this.#showInstead(kind, shown, saved);
+      if (makesPairs.has(kind)) this.#askPairs();
       return saved;
     } catch (error) {
       this.#showInstead(kind, shown, unsaved.shown.findLast((each) => each !== shown) ?? unsaved.stored);
@@ -99,6 +113,7 @@ export class OpenRecord {
   async request<N extends RequestName>(kind: FactKind, name: N, input: Input<N>): Promise<Fact> {
     const fact = (await ask(name, input)) as unknown as Fact;
     this.record = withFact(this.record, kind, fact);
+    if (makesPairs.has(kind)) this.#askPairs();
     return fact;
   }
 
@@ -113,6 +128,7 @@ export class OpenRecord {
     this.record = withoutFact(this.record, kind, id);
     try {
       await this.app.saving.run(`${kind}/${id}`, () => ask('fact.remove', { kind, id }));
+      if (makesPairs.has(kind)) this.#askPairs();
       if (words) this.app.tookOut(words, () => void this.undo());
     } catch (error) {
       this.record = withFactsBack(this.record, before, kind, id);
@@ -128,6 +144,7 @@ export class OpenRecord {
     try {
       this.record = await this.app.saving.run(name, () => ask(name, { clientId: this.clientId }));
       if (!this.visit) this.visitId = this.record.visits.at(-1)?.id ?? '';
+      this.#askPairs();
     } catch (error) {
       this.app.complain(error);
     }

@@ -1,7 +1,6 @@
 import { syllable } from 'syllable';
 import type { Client } from '../../../db/types/client.ts';
 import type { IssuedPage, PageDraft, PageKind, PageWords } from '../../../db/types/page.ts';
-import { ClinicPairs } from '../frame/clinic-pairs.svelte.ts';
 import type { OpenRecord } from '../frame/open-record.svelte.ts';
 import { limitsOf } from '../../logic/rules/limits.ts';
 import { buildPacket } from '../../logic/pages/sheet/build-packet.ts';
@@ -31,7 +30,6 @@ function digest(packet: Packet): string {
 /** What lies on the desk: the chosen page, its words, the therapist's changes, and what would print. */
 export class Desk {
   readonly open: OpenRecord;
-  readonly clinic: ClinicPairs;
   kind = $state<PageKind>('family-summary');
   sheet = $state(usualSheet(navigator.language));
   pt = $state<14 | 16 | 20>(14);
@@ -55,7 +53,6 @@ export class Desk {
 
   constructor(open: OpenRecord) {
     this.open = open;
-    this.clinic = new ClinicPairs(open.app);
     this.kind = open.app.takePageWanted() ?? this.kind;
     this.pt = Number(open.record.client.largePrint) as 14 | 16 | 20;
     this.language = languageOf(open.record.client.language);
@@ -81,7 +78,6 @@ export class Desk {
     useCode: this.useCode,
     setupTable: this.open.rules.setup,
     limits: limitsOf(this.open.rules),
-    pairs: this.clinic.pairs,
   }));
 
   /** Words of pages in the chosen language. */

@@ -311,7 +311,6 @@ export function input(more: Partial<PageInput> = {}): PageInput {
     useCode: false,
     setupTable: shippedSetup,
     limits,
-    pairs: null,
     ...more,
   };
 }

@@ -76,7 +76,7 @@ export function legibilityLines(input: PageInput): string[] {
 
 /** What the model says of change over all samples up to the visit. */
 export const changeUpTo = (input: PageInput): ChangeExamination =>
-  changeOf(input.record, input.limits, { to: dayOf(input), pairs: input.pairs });
+  changeOf(input.record, input.limits, { to: dayOf(input) });
 
 /** The same as sentences; '' while nothing was read. */
 export function changeLine(input: PageInput): string {

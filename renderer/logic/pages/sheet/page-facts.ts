@@ -10,7 +10,6 @@ import { setUp } from '../../setup/set-up.ts';
 import { type ConditionDifference, conditionDifferences } from '../../record/condition-changes.ts';
 import type { Limits } from '../../rules/limits.ts';
 import { type Occasion, occasionsOf } from '../../record/occasions.ts';
-import type { RepeatPair } from '../../../change/index.ts';
 import type { SetupFigure } from './packet.ts';
 import type { SheetName } from '../practice/sheet-sizes.ts';
 
@@ -28,8 +27,6 @@ export interface PageInput {
   setupTable: SetupTable;
   /** What counts as the same conditions, as steady, as a harder day. */
   limits: Limits;
-  /** Repeat pairs of the whole clinic; null = not known here, this client's own are used. */
-  pairs: readonly RepeatPair[] | null;
   /** Sentences of the rule table that hold for this client, for the stop box; absent = none. */
   pageSays?: readonly string[];
 }
