@@ -29,6 +29,8 @@ export interface ChangeExamination {
   /** All visits of the series, oldest first. */
   visits: Visit[];
   posterior: Posterior | null;
+  /** Kind of reader whose counts were looked at; null where nothing was read. */
+  kind: string | null;
 }
 
 const NOTHING: ChangeVerdict = {
@@ -60,7 +62,8 @@ const SAMPLES_TO_BEGIN = 2;
 /** Asks the model. @param limits from `changeLimits` */
 export function examineChange(question: ChangeQuestion, limits: ChangeLimits): ChangeExamination {
   const series = currentSeries(question.samples, limits);
-  if (!series) return { answer: { ...NOTHING }, before: [], now: [], leftOut: [], visits: [], posterior: null };
+  if (!series)
+    return { answer: { ...NOTHING }, before: [], now: [], leftOut: [], visits: [], posterior: null, kind: null };
   const sorted = sortStrata(series.visits);
   const { compared } = sorted;
   if (!compared) return notCompared(series, sorted);
@@ -72,6 +75,7 @@ export function examineChange(question: ChangeQuestion, limits: ChangeLimits): C
     leftOut: sorted.strata.filter((visits) => JSON.stringify(visits[0]!.conditions) !== JSON.stringify(key)),
     visits: series.visits,
     posterior,
+    kind: series.kind,
   };
 }
 
@@ -90,7 +94,7 @@ function notCompared(series: Series, { strata, differs }: StrataResult): ChangeE
     moreSamples: comparable ? SAMPLES_TO_BEGIN : null,
     sinceDay: series.since,
   };
-  return { answer, before: [], now: [], leftOut: comparable ? [] : strata, visits, posterior: null };
+  return { answer, before: [], now: [], leftOut: comparable ? [] : strata, visits, posterior: null, kind: series.kind };
 }
 
 function comparedAnswer(

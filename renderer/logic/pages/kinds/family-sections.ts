@@ -27,6 +27,9 @@ function sawLines(input: PageInput, program: Program | null, withFirst: boolean,
   }
   const { wordsRight, words, reader } = now.legibility;
   const lines = [t.saw[reader](wordsRight, words)];
+  const { verdict, leaning } = changeUpTo(input).answer;
+  // Said before any number, and no earlier number stands beside today's.
+  if (before && verdict === 'not-comparable') return [t.sawMore[verdict], ...lines];
   if (before) {
     // Where every word or no word is read the count says it all, and what comes next matters more.
     const [shareNow, shareBefore] = [share(now), share(before)];
@@ -43,7 +46,6 @@ function sawLines(input: PageInput, program: Program | null, withFirst: boolean,
     if (showFirst) lines.push(t.firstTime(first.legibility.wordsRight, first.legibility.words));
     // No number without what it means.
     const harder = share(now) <= share(before) - input.limits.harderDayPoints / 100;
-    const { verdict, leaning } = changeUpTo(input).answer;
     if (!harder || verdict === 'up') lines.push(leaning ? t.probably[leaning] : t.sawMore[verdict]);
     if (harder) lines.push(program?.visitId === input.visitId ? t.harderChanged : t.harder);
     // Who took the sample is noted for colleagues; a family need not doubt it.

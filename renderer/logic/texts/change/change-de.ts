@@ -96,6 +96,8 @@ export const changeDe: ChangeTexts = {
     (name === 'view' ? `bei ${value} % der Größe gelesen` : name === 'surface' ? surfaceWords(value) : value),
   visitsOf: (n, how) => `${n} ${how}`,
   partly: (compared, leftOut) => `Verglichen: ${compared}. Nicht gezählt: ${leftOut}.`,
+  readByTherapist:
+    'Gelesen wurde nur in der Therapie, wo Text und Schrift bekannt sind: Fremde würden weniger Wörter lesen.',
   askRepeat: 'Weniger Wörter als vorher: Nehmen Sie innerhalb von zwei Wochen an einem anderen Tag eine Schriftprobe.',
   chances: (part, of) => `${part} von ${of} Chancen`,
   and,

@@ -88,6 +88,7 @@ export const changeEn: ChangeTexts = {
     (name === 'view' ? `read at ${value} % of its size` : name === 'surface' ? surfaceWords(value) : value),
   visitsOf: (n, words) => `${countWord(n)} written ${words}`,
   partly: (compared, leftOut) => `Compared: ${compared}. Left out: ${leftOut}.`,
+  readByTherapist: 'Only the therapist has read, who knows text and hand: a stranger would read fewer words.',
   askRepeat: 'Fewer words than before: take a sample on another day within two weeks.',
   chances: (part, of) => `${part} of ${of} chances`,
   and: listed,

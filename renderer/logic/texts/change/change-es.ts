@@ -92,6 +92,7 @@ export const changeEs: ChangeTexts = {
     (name === 'view' ? `y leídas al ${value} % de su tamaño` : name === 'surface' ? surfaceWords(value) : value),
   visitsOf: (n, how) => `${count(n)} ${how}`,
   partly: (compared, leftOut) => `Se compara: ${compared}. Queda fuera: ${leftOut}.`,
+  readByTherapist: 'Solo ha leído el terapeuta, que conoce el texto y la letra: otra persona leería menos palabras.',
   askRepeat: 'Menos palabras que antes: tome una muestra otro día, dentro de dos semanas.',
   chances: (part, of) => `${part} de ${of} probabilidades`,
   and,

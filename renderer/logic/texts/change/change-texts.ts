@@ -40,6 +40,8 @@ export interface ChangeTexts {
   /** How a visit's task is named beside a count. */
   visitsOf: (n: number, conditions: string) => string;
   partly: (compared: string, leftOut: string) => string;
+  /** Nobody else has read. */
+  readByTherapist: string;
   askRepeat: string;
   chances: (part: number, of: number) => string;
   and: (items: readonly string[]) => string;

@@ -41,7 +41,8 @@ export function changeSentences(
   const { verdict, notes, loss } = answer;
   if (verdict === 'nothing') return [t.nothing];
   if (verdict === 'not-comparable') return [notComparable(found, t)];
-  if (answer.compared === 0) return beforeAnything(found, t);
+  const known = found.kind === 'therapist' ? [t.readByTherapist] : [];
+  if (answer.compared === 0) return [...beforeAnything(found, t), ...known];
   const edge = notes.includes('all-right') ? t.allRight : notes.includes('none-right') ? t.noneRight : null;
   return [
     edge ? edge(answer.compared) : `${t.visits(answer.compared)}: ${judged(found, limits, t)}`,
@@ -50,6 +51,7 @@ export function changeSentences(
     ),
     ...(notes.includes('comparable-part') && found.leftOut.length > 0 ? [partly(found, t)] : []),
     ...(notes.includes('break') && answer.sinceDay ? [t.sinceBreak(day(answer.sinceDay))] : []),
+    ...known,
     ...(loss ? [t.askRepeat] : []),
   ];
 }
