@@ -13,12 +13,13 @@ export interface Searcher {
 
 export function searcher(what: Searched): Searcher {
   const thread = new Worker(new URL('search-thread.ts', import.meta.url), { workerData: what });
-  const sweep = (pids: readonly number[]) =>
-    new Promise<Found>((resolve, reject) => {
-      thread.once('message', resolve);
-      thread.once('error', reject);
-      thread.postMessage(pids);
-    });
+  const failed = new Promise<never>((_resolve, reject) => thread.on('error', reject));
+  failed.catch(() => undefined);
+  const sweep = (pids: readonly number[]) => {
+    const found = new Promise<Found>((resolve) => thread.once('message', resolve));
+    thread.postMessage(pids);
+    return Promise.race([found, failed]);
+  };
   let waiting: { pids: number[]; found: Promise<Found> } | null = null;
   let before: Promise<unknown> = Promise.resolve();
   const self: Searcher = {
