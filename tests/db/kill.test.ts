@@ -47,7 +47,7 @@ test('a change of the key killed before single steps on the disk loses nothing (
   if (report === null) return context.skip('strace is not here or may not trace');
   expect(report).toMatchObject({ faults: [] });
   expect(report.kills).toBeGreaterThan(1);
-}, 120_000);
+}, 240_000);
 
 test('a backup or restore killed in the middle leaves a caseload that opens and no half backup (share)', async () => {
   const report = await backupKillTest(2, 7);

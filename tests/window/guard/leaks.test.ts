@@ -34,7 +34,7 @@ test('the search finds a word in every encoding, wherever it begins', () => {
 });
 
 test('three screens of 5 s each, the lock, the close, and a kill of window and main process leave no word', async () => {
-  test.setTimeout(600_000);
+  test.setTimeout(900_000);
   const report = await leakTest({
     walks: [
       { walk: 'few', ending: 'closed' },
