@@ -121,6 +121,8 @@ export const LibraryItem = z.strictObject({
   occasion: RuleCode.nullable().default(null),
   /** Belongs to the slow opening of the hand: no drill of its own (part c). */
   opening: z.boolean().default(false),
+  /** It is written in its own box, and no paper of the ladder is needed for it. */
+  ownPlace: z.boolean().default(false),
   ...sourced,
 });
 export type LibraryItem = z.infer<typeof LibraryItem>;

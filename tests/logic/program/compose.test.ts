@@ -150,3 +150,19 @@ test('every line says why, by which rule, with which source, and what would move
     expect(line.until).toMatch(/^Up: /);
   }
 });
+
+test('what is written in a box of its own needs no ruled paper; beside a list it does', () => {
+  const signs = { code: 'signature', words: ['(own signature)'] };
+  const papers = (more: Parameters<typeof client>[1]) => {
+    const made = draft({ grasp: 1 }, { diagnoses: ['als'], ...more });
+    const of = (kind: string) => made.lines.filter((line) => line.kind === kind).map((line) => line.item);
+    return { writing: of('writing'), papers: of('paper').length, told: made.leftOut.map(({ because }) => because) };
+  };
+  const alone = papers({ occasions: [signs] });
+  expect(alone.writing).toEqual(['signature-in-place']);
+  expect(alone.papers).toBe(0);
+  expect(alone.told).toContain('All that is written has its own place: no ruled paper is needed.');
+  const withList = papers({ occasions: [signs, { code: 'list', words: ['oat milk', 'seeds'] }] });
+  expect(withList.writing).toContain('list-practice');
+  expect(withList.papers).toBe(1);
+});

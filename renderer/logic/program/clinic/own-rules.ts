@@ -182,6 +182,7 @@ export function itemFromForm(form: ItemForm, code: string): LibraryItem {
     onTier: 'own',
     occasion: null,
     opening: false,
+    ownPlace: false,
     source: 'clinic',
     sourceNote: '',
   };

@@ -145,6 +145,7 @@ const weightOf = (code: string, facts: Facts, wishes: ReadonlySet<string>): numb
 };
 
 const tooHigh = 'Above the tier of the program by more than one.';
+const inItsPlace = 'All that is written has its own place: no ruled paper is needed.';
 
 /**
  * @param input facts, as FINDINGS.json of the command line
@@ -187,20 +188,22 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
     writingShare: limit('writing-share'),
     warmUpShare: limit('warm-up-share'),
   });
-  const writes = fitted.kept.some(({ line }) => line.kind === 'writing');
-  const others = lines
-    .filter(({ line, manner }) => !countedKinds.has(line.kind) && (writes || !manner))
-    .map(({ line }) => line);
+  const writing = fitted.kept.filter(({ line }) => line.kind === 'writing');
+  const beside = lines.filter(({ line, manner }) => !countedKinds.has(line.kind) && (writing.length > 0 || !manner));
+  const ownPlace = new Set(rules.items.flatMap((item) => (item.ownPlace ? [item.code] : [])));
+  const needsPaper = writing.length === 0 || writing.some(({ line }) => !ownPlace.has(line.item ?? ''));
+  const others = beside.filter(({ line }) => needsPaper || line.kind !== 'paper');
+  const unneeded = beside.flatMap((each) => (others.includes(each) ? [] : [{ line: each.line, because: inItsPlace }]));
   const high = counted.filter((each) => !onTier.includes(each)).map(({ line }) => ({ line, because: tooHigh }));
   return {
     ruleVersion: rules.version,
     stopped: false,
     stop: null,
     tier: facts.tier,
-    lines: inOrder([...fitted.kept.map(({ line }) => line), ...others]),
+    lines: inOrder([...fitted.kept, ...others].map(({ line }) => line)),
     vetoed,
     leftOut: [
-      ...[...fitted.leftOut, ...high].map(({ line, because }) => ({
+      ...[...fitted.leftOut, ...high, ...unneeded].map(({ line, because }) => ({
         item: line.item ?? '',
         rule: line.rule ?? '',
         because,

@@ -125,6 +125,7 @@ const ownItem = (line: ProgramLine): LibraryItem => ({
   onTier: 'own',
   occasion: null,
   opening: false,
+  ownPlace: false,
   source: 'clinic',
   sourceNote: '',
 });
