@@ -2,30 +2,101 @@
 import type { Tab } from '../../logic/caseload/tabs.ts';
 import type { App, Place } from './app.svelte.ts';
 import type { CommandOf } from './command-of.ts';
+import { say } from '../parts/say.svelte.ts';
 
 type Command = CommandOf<App>;
 
 /** The steps of a visit, in the order in which a visit goes. */
 export const steps: readonly { tab: Tab; label: string }[] = [
-  { tab: 'intake', label: 'Screen' },
-  { tab: 'sample', label: 'Sample' },
-  { tab: 'readback', label: 'Read back' },
-  { tab: 'program', label: 'Program' },
-  { tab: 'goals', label: 'Goal' },
-  { tab: 'pages', label: 'Pages' },
+  {
+    tab: 'intake',
+    get label() {
+      return say.frame.screen;
+    },
+  },
+  {
+    tab: 'sample',
+    get label() {
+      return say.frame.sample;
+    },
+  },
+  {
+    tab: 'readback',
+    get label() {
+      return say.frame.readBack;
+    },
+  },
+  {
+    tab: 'program',
+    get label() {
+      return say.frame.program;
+    },
+  },
+  {
+    tab: 'goals',
+    get label() {
+      return say.frame.goal;
+    },
+  },
+  {
+    tab: 'pages',
+    get label() {
+      return say.frame.pages;
+    },
+  },
 ];
 export const tabs: readonly { tab: Tab; label: string }[] = [
   ...steps,
-  { tab: 'client', label: 'Visit and record' },
-  { tab: 'progress', label: 'Progress' },
+  {
+    tab: 'client',
+    get label() {
+      return say.frame.visitAndRecord;
+    },
+  },
+  {
+    tab: 'progress',
+    get label() {
+      return say.frame.progress;
+    },
+  },
 ];
 export const places: readonly { place: Place; label: string }[] = [
-  { place: 'caseload', label: 'Caseload' },
-  { place: 'rules', label: 'Rules' },
-  { place: 'records', label: 'Backup' },
-  { place: 'figures', label: 'Figures' },
-  { place: 'handover', label: 'Hand over' },
-  { place: 'settings', label: 'Settings' },
+  {
+    place: 'caseload',
+    get label() {
+      return say.frame.caseload;
+    },
+  },
+  {
+    place: 'rules',
+    get label() {
+      return say.frame.rules;
+    },
+  },
+  {
+    place: 'records',
+    get label() {
+      return say.frame.backup;
+    },
+  },
+  {
+    place: 'figures',
+    get label() {
+      return say.frame.figures;
+    },
+  },
+  {
+    place: 'handover',
+    get label() {
+      return say.frame.handOver;
+    },
+  },
+  {
+    place: 'settings',
+    get label() {
+      return say.frame.settings;
+    },
+  },
 ];
 
 const open = (app: App) => app.status?.state === 'open';
@@ -33,39 +104,94 @@ const withClient = (app: App) => open(app) && app.open !== null;
 const atClient = (app: App) => withClient(app) && app.place === 'client';
 
 export const frameCommands: readonly Command[] = [
-  { id: 'find', label: 'Find a client or command', key: 'Ctrl+K', when: open, run: (app) => (app.paletteOpen = true) },
-  { id: 'keys', label: 'Help with this screen', key: 'F1', run: (app) => (app.keysOpen = true) },
-  { id: 'caseload', label: 'Go to Caseload', key: 'Alt+0', when: open, run: (app) => app.visitPlace('caseload') },
-  ...tabs.map(({ tab, label }, i) => ({
-    id: `go-${tab}`,
-    label: `Go to ${label}`,
+  {
+    id: 'find',
+    get label() {
+      return say.frame.findClientOrCommand;
+    },
+    key: 'Ctrl+K',
+    when: open,
+    run: (app) => (app.paletteOpen = true),
+  },
+  {
+    id: 'keys',
+    get label() {
+      return say.frame.helpWithThisScreen;
+    },
+    key: 'F1',
+    run: (app) => (app.keysOpen = true),
+  },
+  {
+    id: 'caseload',
+    get label() {
+      return say.frame.goToCaseload;
+    },
+    key: 'Alt+0',
+    when: open,
+    run: (app) => app.visitPlace('caseload'),
+  },
+  ...tabs.map((one, i) => ({
+    id: `go-${one.tab}`,
+    get label() {
+      return say.frame.goTo(one.label);
+    },
     key: `Alt+${i + 1}`,
     when: withClient,
-    run: (app: App) => app.go(tab),
+    run: (app: App) => app.go(one.tab),
   })),
   {
     id: 'back',
-    label: 'Back to the client',
+    get label() {
+      return say.frame.backToClient;
+    },
     key: 'Escape',
     when: (app) => withClient(app) && app.place !== 'client',
     run: (app) => app.comeBack(),
   },
-  { id: 'undo', label: 'Undo', key: 'Ctrl+Z', when: atClient, run: (app) => void app.open?.undo() },
-  { id: 'redo', label: 'Redo', key: 'Ctrl+Shift+Z', when: atClient, run: (app) => void app.open?.redo() },
-  ...places.slice(1).map(({ place, label }) => ({
-    id: place,
-    label: `Go to ${label}`,
+  {
+    id: 'undo',
+    get label() {
+      return say.frame.undo;
+    },
+    key: 'Ctrl+Z',
+    when: atClient,
+    run: (app) => void app.open?.undo(),
+  },
+  {
+    id: 'redo',
+    get label() {
+      return say.frame.redo;
+    },
+    key: 'Ctrl+Shift+Z',
+    when: atClient,
+    run: (app) => void app.open?.redo(),
+  },
+  ...places.slice(1).map((one) => ({
+    id: one.place,
+    get label() {
+      return say.frame.goTo(one.label);
+    },
     when: open,
-    run: (app: App) => app.visitPlace(place),
+    run: (app: App) => app.visitPlace(one.place),
   })),
   {
     id: 'theme',
-    label: 'Change theme (light, dark, high contrast)',
+    get label() {
+      return say.frame.changeThemeLightDark;
+    },
     key: 'Alt+T',
     run: (app) =>
       app.prefer({ theme: ({ light: 'dark', dark: 'contrast', contrast: 'light' } as const)[app.shownTheme] }),
   },
-  { id: 'lock', label: 'Lock the caseload', key: 'Ctrl+L', when: open, run: (app) => void app.lock() },
+  {
+    id: 'lock',
+    get label() {
+      return say.frame.lockCaseload;
+    },
+    key: 'Ctrl+L',
+    when: open,
+    run: (app) => void app.lock(),
+  },
 ];
 
 const onMac = typeof navigator !== 'undefined' && /^Mac/.test(navigator.platform);

@@ -19,6 +19,7 @@ import { safeProgram } from '../../logic/pages/sheet/safe-program.ts';
 import { refusedByGate } from '../../logic/program/print-gate.ts';
 import type { Texts } from '../../logic/texts/en.ts';
 import { type Language, languageOf, languages } from '../../logic/texts/languages.ts';
+import { say } from '../parts/say.svelte.ts';
 
 /** A short digest (FNV-1a): tells whether a page is still made from the same. */
 function digest(packet: Packet): string {
@@ -145,7 +146,7 @@ export class Desk {
   leftOut: { kind: PageKind; why: string }[] = $derived.by(() =>
     this.#tickedPackets
       .filter((one) => one.packet.sheets.length === 0)
-      .map((one) => ({ kind: one.kind, why: one.packet.warnings[0] ?? 'There is nothing to print on it yet.' })),
+      .map((one) => ({ kind: one.kind, why: one.packet.warnings[0] ?? say.pages.thereIsNothingToPrint })),
   );
 
   #changedPage = $derived.by(() => this.draft?.changed[this.kind] ?? null);
@@ -159,11 +160,8 @@ export class Desk {
   aboutChanges: string = $derived.by(() => {
     const kept = this.#changedPage;
     if (!kept) return '';
-    if (!this.changed)
-      return 'You changed this page by hand, but it holds practice that may not be printed now. It is made anew.';
-    return kept.builtFrom === digest(this.built)
-      ? ''
-      : 'What this page is made from has changed since you changed its words. Undo your changes to make it anew.';
+    if (!this.changed) return say.pages.youChangedThisPage;
+    return kept.builtFrom === digest(this.built) ? '' : say.pages.whatThisPageIs;
   });
 
   packet: Packet = $derived(
