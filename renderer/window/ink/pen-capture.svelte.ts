@@ -5,6 +5,7 @@
 import { ask } from '../../../electron/contract/ask.ts';
 import type { RawPhase, RawPointer, RawSample } from '../../ink/index.ts';
 import { packSamples } from '../../ink/index.ts';
+import { say } from '../parts/say.svelte.ts';
 
 const PIECE_MS = 500;
 /** The panel is told this often, not at each event. */
@@ -215,7 +216,7 @@ export class PenCapture {
         this.waiting.shift();
         this.problem = '';
       } catch {
-        this.problem = 'The last seconds are not saved yet; they are tried again. Go on writing.';
+        this.problem = say.ink.lastSecondsAreNot;
         return;
       }
     }
@@ -228,7 +229,7 @@ export class PenCapture {
     await this.sending;
     if (this.waiting.length > 0) {
       await this.send();
-      if (this.waiting.length > 0) throw new Error('not kept');
+      if (this.waiting.length > 0) throw new Error(say.ink.notKept);
     }
   }
 

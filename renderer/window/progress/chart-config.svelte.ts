@@ -3,6 +3,7 @@ import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
 import type { ChartColors } from './chart-setup.svelte.ts';
 import { eventLane, type LaneLabel } from '../../logic/progress/event-lane.ts';
 import type { ProgressPicture, Series, SeriesPoint } from '../../logic/progress/series.ts';
+import { say } from '../parts/say.svelte.ts';
 
 /** A drawn point that still knows what it says. */
 export interface DrawnPoint {
@@ -97,7 +98,7 @@ export function progressChart(
           stack: 'both',
           stackWeight: 1.4,
           offset: true,
-          title: { display: true, text: 'Fatigue, 0 to 10', ...tick },
+          title: { display: true, text: say.progress.fatigue0To10, ...tick },
           ticks: { ...tick, stepSize: 5 },
           grid: { color: colors.rule },
         },
@@ -108,7 +109,7 @@ export function progressChart(
           max: 100,
           stack: 'both',
           stackWeight: 3,
-          title: { display: true, text: 'Words read, %', ...tick },
+          title: { display: true, text: say.progress.wordsRead, ...tick },
           ticks: { ...tick, stepSize: 20 },
           grid: { color: colors.rule },
         },
@@ -248,7 +249,7 @@ function annotations(
       borderWidth: 2,
       borderDash: [10, 3, 2, 3],
       label: {
-        ...label(`Goal ${goal.percent} %`, 'end'),
+        ...label(say.progress.goal(goal.percent), 'end'),
         xAdjust: GOAL_PX,
         // In the gutter, lower where the name of a nearer goal stands.
         yAdjust: ({ chart }) => {

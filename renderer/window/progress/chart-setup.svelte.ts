@@ -15,6 +15,7 @@ import type { ChartConfiguration, ChartType } from 'chart.js';
 import { Element as VectorCanvas } from 'svgcanvas';
 import annotation from 'chartjs-plugin-annotation';
 import 'chartjs-adapter-date-fns';
+import { say } from '../parts/say.svelte.ts';
 
 Chart.register(
   CategoryScale,

@@ -3,6 +3,7 @@ import { figuresEn } from './figures-en.ts';
 import { frameEn } from './frame-en.ts';
 import { goalsEn } from './goals-en.ts';
 import { handoverEn } from './handover-en.ts';
+import { inkEn } from './ink-en.ts';
 import { intakeEn } from './intake-en.ts';
 import { itemEn } from './item-en.ts';
 import { pageEn } from './page-en.ts';
@@ -10,6 +11,7 @@ import { pagesEn } from './pages-en.ts';
 import { partsEn } from './parts-en.ts';
 import { placesEn } from './places-en.ts';
 import { programEn } from './program-en.ts';
+import { progressEn } from './progress-en.ts';
 import { readbackEn } from './readback-en.ts';
 import { recordEn } from './record-en.ts';
 import { rulesEn } from './rules-en.ts';
@@ -23,6 +25,7 @@ export const screensEn = {
   frame: frameEn,
   goals: goalsEn,
   handover: handoverEn,
+  ink: inkEn,
   intake: intakeEn,
   item: itemEn,
   page: pageEn,
@@ -30,6 +33,7 @@ export const screensEn = {
   parts: partsEn,
   places: placesEn,
   program: programEn,
+  progress: progressEn,
   readback: readbackEn,
   record: recordEn,
   rules: rulesEn,
