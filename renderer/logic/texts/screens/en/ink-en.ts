@@ -51,8 +51,9 @@ export const inkEn = {
   value: 'Value',
   how: 'How',
   to: (shown: Shown, shown2: Shown) => `${shown} to ${shown2}`,
-  from: (n: Shown, method: Shown) => `from ${n}, ${method}`,
-  because: (hasValue: boolean, whyWord: Shown) => `${hasValue ? 'Not told' : 'Not reliable here'}, because ${whyWord}`,
+  from: (n: Shown, method: Shown | undefined) => `from ${n}, ${method}`,
+  because: (hasValue: boolean, whyWord: Shown | undefined) =>
+    `${hasValue ? 'Not told' : 'Not reliable here'}, because ${whyWord}`,
   cueGiven: 'Cue given',
   slipped: 'Slipped',
   tired: 'Tired',

@@ -122,4 +122,5 @@ export const pagesEn = {
     'You changed this page by hand, but it holds practice that may not be printed now. It is made anew.',
   whatThisPageIs:
     'What this page is made from has changed since you changed its words. Undo your changes to make it anew.',
+  none: 'None',
 };

@@ -146,4 +146,5 @@ export const placesEn = {
   removeDemoCaseload: 'Remove the demo caseload?',
   demosFileWithEverything:
     'The demo’s file with everything typed into it is deleted. Your own caseload is a different file and is not touched.',
+  noKey: 'None',
 };

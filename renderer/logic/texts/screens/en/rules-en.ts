@@ -102,4 +102,11 @@ export const rulesEn = {
   add: 'Add',
   nextInLine: (nLeftOut: Shown) => `Next in line (${nLeftOut})`,
   added: 'Added',
+  theseRulesWereMade:
+    "These rules were made before a rule said whether it gives the day's main writing, which takes the turns of the day first. Until you say so, they count as beside it.",
+  gives2: (given: Shown, because: Shown) => `Gives ${given}. ${because}`,
+  isDaysMainWriting: (id: Shown) => `Is ${id} the day's main writing?`,
+  yesMainWriting: 'Yes, the main writing',
+  noBesideIt: 'No, beside it',
+  keepTheseAnswers: 'Keep these answers',
 };

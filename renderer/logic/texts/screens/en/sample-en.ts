@@ -149,4 +149,5 @@ export const sampleEn = {
   leftHand: 'Left hand',
   onLine: 'On the line',
   free: 'Free',
+  none: 'None',
 };
