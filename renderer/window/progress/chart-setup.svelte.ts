@@ -15,7 +15,6 @@ import type { ChartConfiguration, ChartType } from 'chart.js';
 import { Element as VectorCanvas } from 'svgcanvas';
 import annotation from 'chartjs-plugin-annotation';
 import 'chartjs-adapter-date-fns';
-import { say } from '../parts/say.svelte.ts';
 
 Chart.register(
   CategoryScale,

@@ -1,0 +1,101 @@
+/** The language of the screens: chosen in Settings, kept, with its numbers and dates; longer words clip nothing. */
+import type { Page } from '@playwright/test';
+import { screensIn, type ScreenLanguage } from '../../renderer/logic/texts/screens/screen-languages.ts';
+import { expect, openClient, test, type LaunchedApp } from './app.ts';
+
+const tabs = ['Visit and record', 'Screen', 'Sample', 'Read back', 'Program', 'Goal', 'Progress', 'Pages'];
+const SIZES = [
+  { width: 1366, height: 768 },
+  { width: 683, height: 384 },
+];
+
+/** Shows the screens in a language, as after a start. */
+async function inLanguage({ page, ask }: LaunchedApp, language: ScreenLanguage): Promise<void> {
+  const { preferences } = (await ask('app.status')) as { preferences: object };
+  await ask('app.prefer', { ...preferences, language });
+  await page.reload();
+  await expect(page.locator('[data-screen-title]').first()).toBeVisible();
+}
+
+/** What does not fit: the window that scrolls sideways, buttons with cut words or beyond the edge. */
+const misfits = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const found: string[] = [];
+    const { scrollWidth, clientWidth } = document.documentElement;
+    if (scrollWidth - clientWidth > 1) found.push(`the window scrolls sideways by ${scrollWidth - clientWidth}`);
+    /** A table or box that scrolls sideways by itself shows everything in turn. */
+    const scrolls = (from: Element): boolean => {
+      for (let at = from.parentElement; at; at = at.parentElement)
+        if (/auto|scroll/.test(getComputedStyle(at).overflowX) && at.scrollWidth > at.clientWidth + 1) return true;
+      return false;
+    };
+    for (const button of document.querySelectorAll<HTMLElement>('button, [role="tab"], [role="radio"]')) {
+      const { left, right, width } = button.getBoundingClientRect();
+      if (!button.offsetParent || width < 2 || getComputedStyle(button).visibility === 'hidden') continue;
+      const name = button.textContent.trim().slice(0, 60);
+      const cut = getComputedStyle(button).overflowX !== 'visible' && button.scrollWidth > button.clientWidth + 1;
+      if (cut) found.push(`cut: ${name}`);
+      if ((right > clientWidth + 1 || left < -1) && !scrolls(button)) found.push(`beyond the edge: ${name}`);
+    }
+    return found;
+  });
+
+for (const size of SIZES)
+  test(`words 40 % longer clip nothing at ${size.width} x ${size.height}`, async ({ demoApp }) => {
+    test.setTimeout(300_000);
+    const { page } = demoApp;
+    await openClient(page, 'Edmund Varley');
+    await inLanguage(demoApp, 'long');
+    await page.setViewportSize(size);
+    const found: string[] = [];
+    const look = async (where: string) => {
+      await page.waitForTimeout(400);
+      found.push(...(await misfits(page)).map((what) => `${where}: ${what}`));
+    };
+    for (const [at, tab] of tabs.entries()) {
+      await page.keyboard.press(`Alt+${{ 'Visit and record': 7, Progress: 8 }[tab] ?? at}`);
+      await look(tab);
+    }
+    const places = page.locator('.places button');
+    for (let at = 0; at < (await places.count()); at++) {
+      if (size.width < 900) await page.getByRole('banner').getByRole('button', { expanded: false }).click();
+      await places.nth(at).click();
+      await look(`place ${at}`);
+    }
+    expect(found).toEqual([]);
+  });
+
+test('the language of the screens is chosen in Settings, holds at once, and is kept', async ({ demoApp }) => {
+  const { page, ask } = demoApp;
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Settings' }).click();
+  await page.getByLabel('Language of the screens').selectOption('de');
+  await expect(page.locator('html')).toHaveAttribute('lang', 'de');
+  await expect(page.locator('[data-screen-title]:focus')).toHaveCount(1);
+  await expect
+    .poll(async () => ((await ask('app.status')) as { preferences: { language: string } }).preferences.language)
+    .toBe('de');
+  await page.reload();
+  await expect(page.locator('html')).toHaveAttribute('lang', 'de');
+});
+
+test('a decimal comma is read in every language, and written in German', async ({ demoApp }) => {
+  const { page } = demoApp;
+  await openClient(page, 'Edmund Varley');
+  /** The field of the sample's conditions, under its name in the language. */
+  const slope = async (language: ScreenLanguage) => {
+    await inLanguage(demoApp, language);
+    await page.keyboard.press('Alt+2');
+    const { page: tab, sample } = screensIn(language);
+    await page.getByRole('tab', { name: tab.conditions, exact: true }).click();
+    await page.getByText(sample.moreConditionsCarriedOver).click();
+    return page.getByLabel(sample.slopeOfSurface);
+  };
+  const inGerman = await slope('de');
+  await inGerman.fill('2,5');
+  await inGerman.blur();
+  await expect(inGerman).toHaveValue('2,5');
+  await inGerman.fill('3.5');
+  await inGerman.blur();
+  await expect(inGerman).toHaveValue('3,5');
+  await expect(await slope('en')).toHaveValue('3.5');
+});
