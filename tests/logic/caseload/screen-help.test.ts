@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { screenHelp } from '../../../renderer/logic/caseload/screen-help.ts';
+import { helpEn } from '../../../renderer/logic/texts/screens/help/help-en.ts';
 
 // Plain words: no sentence of help longer than 25 words (common practice, no source).
-test.each(Object.entries(screenHelp))('help of %s is short', (_screen, { purpose, steps }) => {
+test.each(Object.entries(helpEn))('help of %s is short', (_screen, { purpose, steps }) => {
   expect(purpose).toMatch(/\.$/);
   expect(steps.length).toBeGreaterThan(0);
   for (const sentence of [purpose, ...steps].flatMap((words) => words.split(/(?<=[.?!]) /)))

@@ -148,4 +148,5 @@ export const placesDe: ScreenTexts['places'] = {
   removeDemoCaseload: 'Demo-Kartei entfernen?',
   demosFileWithEverything:
     'Die Datei der Demo mit allem, was hineingetippt wurde, wird gelöscht. Ihre eigene Kartei ist eine andere Datei und wird nicht berührt.',
+  noKey: 'Keine',
 };

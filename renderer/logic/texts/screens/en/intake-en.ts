@@ -162,4 +162,11 @@ export const intakeEn = {
   whileWriting: 'While writing',
   after: 'After',
   of3: (title: Shown, grade: Shown, anchor: Shown) => `${title}: ${grade} of 3. ${anchor}`,
+  noteWhatExplainsIt: 'Note what explains it …',
+  whatExplainsLoss: 'What explains the loss?',
+  withExplanationLossStops:
+    'With an explanation the loss stops nothing, and another sample is asked for. The next sample is judged anew.',
+  explanation: 'Explanation',
+  forExampleMedicineTaken: 'For example: medicine taken two hours late, infection, a bad night.',
+  noteExplanation: 'Note the explanation',
 };

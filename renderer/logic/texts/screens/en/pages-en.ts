@@ -113,14 +113,15 @@ export const pagesEn = {
     `Reading grade ${grade}${grademost !== null ? `: above grade ${grademost}, use shorter words and sentences` : ''}`,
   fleschKincaidGradeFrom: (words: Shown, sentences: Shown, syllables: Shown, smog: Shown, grademost: Shown) =>
     `Flesch-Kincaid grade from ${words} words, ${sentences} sentences and ${syllables} syllables; SMOG grade ${smog}. Aim at grade ${grademost} or below.`,
-  readingEaseInSpanish: (perspicuity: Shown, perspicuityleast: Shown | null) =>
-    `Reading ease in Spanish ${perspicuity}${perspicuityleast !== null ? `: below ${perspicuityleast}, use shorter words and sentences` : ''}`,
-  szigrisztPerspicuityFormulaFrom: (words: Shown, sentences: Shown, syllables: Shown, perspicuityleast: Shown) =>
-    `Szigriszt perspicuity (formula from memory) from ${words} words, ${sentences} sentences and ${syllables} syllables. Aim at ${perspicuityleast} or more.`,
   thereIsNothingToPrint: 'There is nothing to print on it yet.',
   youChangedThisPage:
     'You changed this page by hand, but it holds practice that may not be printed now. It is made anew.',
   whatThisPageIs:
     'What this page is made from has changed since you changed its words. Undo your changes to make it anew.',
   none: 'None',
+  readingEaseIn: (language: Shown, ease: Shown, least: Shown | null) =>
+    `Reading ease in ${language} ${ease}${least !== null ? `: below ${least}, use shorter words and sentences` : ''}`,
+  formulaFromMemoryFrom: (name: Shown, words: Shown, sentences: Shown, syllables: Shown, least: Shown) =>
+    `${name} (formula from memory) from ${words} words, ${sentences} sentences and ${syllables} syllables. Aim at ${least} or more.`,
+  noClinicianWhoSpeaks: (language: Shown) => `No clinician who speaks ${language} has read these words yet.`,
 };

@@ -3,6 +3,7 @@ import { figuresEn } from './figures-en.ts';
 import { frameEn } from './frame-en.ts';
 import { goalsEn } from './goals-en.ts';
 import { handoverEn } from './handover-en.ts';
+import { helpEn } from '../help/help-en.ts';
 import { inkEn } from './ink-en.ts';
 import { intakeEn } from './intake-en.ts';
 import { itemEn } from './item-en.ts';
@@ -25,6 +26,7 @@ export const screensEn = {
   frame: frameEn,
   goals: goalsEn,
   handover: handoverEn,
+  help: helpEn,
   ink: inkEn,
   intake: intakeEn,
   item: itemEn,

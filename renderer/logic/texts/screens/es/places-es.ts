@@ -146,4 +146,5 @@ export const placesEs: ScreenTexts['places'] = {
   removeDemoCaseload: '¿Quitar el fichero de demostración?',
   demosFileWithEverything:
     'Se borra el archivo de la demostración con todo lo escrito en él. Su propio fichero es otro archivo y no se toca.',
+  noKey: 'Ninguna',
 };

@@ -1,16 +1,8 @@
-/** Help of each screen: what it is for, how it goes, what comes after. Short sentences, the words of the screen itself. */
-import type { Tab } from './tabs.ts';
-
-export interface ScreenHelp {
-  /** One sentence. */
-  purpose: string;
-  /** In the order in which it is done. */
-  steps: readonly string[];
-}
-
-type HelpOf = Tab | 'caseload' | 'rules' | 'records' | 'figures' | 'handover' | 'settings' | 'start';
-
-export const screenHelp: Record<HelpOf, ScreenHelp> = {
+/**
+ * Help (F1) of each screen: what it is for, in one sentence, and how it goes, in the order in which it is done.
+ * Short sentences, the words of the screen itself.
+ */
+export const helpEn = {
   start: {
     purpose: 'Makes your caseload, opens it, or shows the demo.',
     steps: [
