@@ -1,6 +1,6 @@
-/** The language of the screens: chosen in Settings, kept, with its numbers and dates; longer words clip nothing. */
+/** The language of the screens: chosen in Settings, kept; longer words clip nothing. */
 import type { Page } from '@playwright/test';
-import { screensIn, type ScreenLanguage } from '../../renderer/logic/texts/screens/screen-languages.ts';
+import type { ScreenLanguage } from '../../renderer/logic/texts/screens/screen-languages.ts';
 import { expect, openClient, test, type LaunchedApp } from './app.ts';
 
 const tabs = ['Visit and record', 'Screen', 'Sample', 'Read back', 'Program', 'Goal', 'Progress', 'Pages'];
@@ -76,26 +76,4 @@ test('the language of the screens is chosen in Settings, holds at once, and is k
     .toBe('de');
   await page.reload();
   await expect(page.locator('html')).toHaveAttribute('lang', 'de');
-});
-
-test('a decimal comma is read in every language, and written in German', async ({ demoApp }) => {
-  const { page } = demoApp;
-  await openClient(page, 'Edmund Varley');
-  /** The field of the sample's conditions, under its name in the language. */
-  const slope = async (language: ScreenLanguage) => {
-    await inLanguage(demoApp, language);
-    await page.keyboard.press('Alt+2');
-    const { page: tab, sample } = screensIn(language);
-    await page.getByRole('tab', { name: tab.conditions, exact: true }).click();
-    await page.getByText(sample.moreConditionsCarriedOver).click();
-    return page.getByLabel(sample.slopeOfSurface);
-  };
-  const inGerman = await slope('de');
-  await inGerman.fill('2,5');
-  await inGerman.blur();
-  await expect(inGerman).toHaveValue('2,5');
-  await inGerman.fill('3.5');
-  await inGerman.blur();
-  await expect(inGerman).toHaveValue('3,5');
-  await expect(await slope('en')).toHaveValue('3.5');
 });
