@@ -42,7 +42,7 @@ export const recordDe: ScreenTexts['record'] = {
   reason: 'Grund',
   removeMissedVisit: (i) => `Versäumten Termin ${i} entfernen`,
   addMissedVisit: 'Versäumten Termin hinzufügen',
-  wantsToWrite: 'Möchte schreiben',
+  wantsToWrite: 'Schreibwunsch',
   readBy: 'Gelesen von',
   diagnosis: 'Diagnose',
   since: (day) => `, seit ${day}`,
