@@ -1,5 +1,6 @@
 /** What stands over the progress page, to be taken in at a glance: how far words and fatigue have moved, and whether it is noise. */
 import type { ChangeExamination, Visit } from '../../change/index.ts';
+import type { Language } from '../texts/languages.ts';
 import { changeHeadline } from '../texts/change/change-words.ts';
 import type { ProgressPicture } from './series.ts';
 
@@ -51,7 +52,11 @@ function meanCount({ readers }: Visit): { right: number; words: number } {
 }
 
 /** @param found what the model says of the same record; after a long break its days alone are compared */
-export function headline({ fatigue: series }: Pick<ProgressPicture, 'fatigue'>, found: ChangeExamination): Headline {
+export function headline(
+  { fatigue: series }: Pick<ProgressPicture, 'fatigue'>,
+  found: ChangeExamination,
+  language: Language = 'en',
+): Headline {
   const since = found.answer.sinceDay ?? '';
   const tired = (series.find(({ id }) => id === 'fatigue-after')?.points ?? []).filter(({ day }) => day >= since);
   const [rested, now] = [tired[0], tired.at(-1)];
@@ -64,5 +69,5 @@ export function headline({ fatigue: series }: Pick<ProgressPicture, 'fatigue'>, 
           detail: 'of 10; 10 is as tired as can be',
         }
       : null;
-  return { words: wordsMoved(found), fatigue, verdict: changeHeadline(found) };
+  return { words: wordsMoved(found), fatigue, verdict: changeHeadline(found, language) };
 }

@@ -8,15 +8,17 @@ export type Language = 'en' | 'es' | 'de';
 interface LanguageOfPages {
   /** In its own language. */
   name: string;
+  /** As an English sentence says it. */
+  english: string;
   /** For dates; null = the window's. */
   locale: string | null;
   texts: Texts;
 }
 
 export const languages: Readonly<Record<Language, LanguageOfPages>> = {
-  en: { name: 'English', locale: null, texts: en },
-  es: { name: 'Español', locale: 'es', texts: es },
-  de: { name: 'Deutsch', locale: 'de', texts: de },
+  en: { name: 'English', english: 'English', locale: null, texts: en },
+  es: { name: 'Español', english: 'Spanish', locale: 'es', texts: es },
+  de: { name: 'Deutsch', english: 'German', locale: 'de', texts: de },
 };
 
 /** The client's language where there are texts for it, else English. */

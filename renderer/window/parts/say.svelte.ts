@@ -1,5 +1,6 @@
 /** The words of the screens in the language that the therapist chose; a change of language redraws what reads them. */
 import type { ScreenTexts } from '../../logic/texts/screens/en/screens-en.ts';
+import type { Language } from '../../logic/texts/languages.ts';
 import { isScreenLanguage, screensIn, type ScreenLanguage } from '../../logic/texts/screens/screen-languages.ts';
 
 const system = typeof navigator === 'undefined' ? 'en' : navigator.language;
@@ -18,6 +19,9 @@ export const say = new Proxy({} as ScreenTexts, {
 });
 
 export const shownLanguage = (): ScreenLanguage => language;
+
+/** For sentences that pages say too. */
+export const shownPageLanguage = (): Language => (language === 'long' ? 'en' : language);
 
 /** For dates and numbers: the system's own region where it speaks the shown language. */
 export const shownLocale = (): string => {

@@ -125,7 +125,7 @@ test('an English text that changed after its Spanish was written prints in Engli
   };
   const packet = spanish(changed, compose(input, changed).lines);
   expect(packet.warnings).toContainEqual(
-    'In English, because the words were changed after the Español was written: “Now do it slowly”, “Only twice.”.',
+    'In English, because the words were changed after the Spanish was written: “Now do it slowly”, “Only twice.”.',
   );
   expect(htmlOfSheets(packet)).toContain('<span lang="en">Now do it slowly</span>');
   // Nothing else falls back with it.
@@ -136,7 +136,7 @@ test('an English text that changed after its Spanish was written prints in Engli
 test('a text that the language has no words for prints in English and is told', () => {
   const { [titleKey(drafted[0]!.item!)]: _, ...rest } = rules.translations['es']!;
   const packet = spanish({ ...rules, translations: { es: rest } });
-  expect(packet.warnings).toContainEqual(`In English, because Fairhand has no Español for it: “${drafted[0]!.title}”.`);
+  expect(packet.warnings).toContainEqual(`In English, because Fairhand has no Spanish for it: “${drafted[0]!.title}”.`);
 });
 
 test('what the therapist worded anew stays as it is, without a word of another version', () => {

@@ -130,7 +130,7 @@ export function buildPacket(kind: PageKind, from: PageInput, choices: PacketChoi
 function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
   const englishPacket = () => build(kind, input, choices, rules, languages.en.texts);
   if (choices.language === 'en' || !inOtherLanguages.includes(kind)) return englishPacket();
-  const { texts, locale, name } = languages[choices.language];
+  const { texts, locale, english: name } = languages[choices.language];
   const speaker = speakerOf(rules, choices.language);
   const programs = input.record.programs.map((each) => ({ ...each, lines: each.lines.map(speaker.line) }));
   const how = speaker.hows(programOf(input)?.lines.map(({ dose }) => dose.how) ?? []);
