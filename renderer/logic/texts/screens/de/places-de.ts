@@ -123,8 +123,8 @@ export const placesDe: ScreenTexts['places'] = {
   look: 'Aussehen',
   theme: 'Farben',
   languageOfScreens: 'Sprache der Bildschirme',
-  stillInEnglish: (screens) =>
-    `${screens} ${screens === 1 ? 'Gruppe von Bildschirmen hat' : 'Gruppen von Bildschirmen haben'} in dieser Sprache noch keine Worte: Sie bleiben englisch.`,
+  languageLimits:
+    'Englisch bleiben die Fragen des Screenings, die Namen von Regeln und Maßen und viele Sätze, die Fairhand bildet. Noch keine deutschsprachige Fachperson hat diese Worte gelesen.',
   largeButtonsAndRows: 'Große Knöpfe und Zeilen (44 px), für Stift oder Finger',
   lock: 'Sperre',
   lockAfter: 'Sperren nach',

@@ -121,8 +121,8 @@ export const placesEn = {
   look: 'Look',
   theme: 'Theme',
   languageOfScreens: 'Language of the screens',
-  stillInEnglish: (screens: number) =>
-    `${screens} ${screens === 1 ? 'group of screens has' : 'groups of screens have'} no words in this language yet: they are in English.`,
+  /** Empty in English: another language says here what of it is still English, and who has read it. */
+  languageLimits: '',
   largeButtonsAndRows: 'Large buttons and rows (44 px), for pen or finger',
   lock: 'Lock',
   lockAfter: 'Lock after',
