@@ -1,4 +1,5 @@
 /** How far a hand itself varies from page to page, beside every measure of a page. */
+import { MEASURES } from '../../measure/index.ts';
 import { latestMeasurements } from '../sample/measured/latest-measurements.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Threshold } from '../../../db/types/rules.ts';
@@ -58,9 +59,10 @@ export function withHand<M extends Pick<MeasureValue, 'code' | 'value' | 'unit'>
     const own = repeats(code, unit);
     const spread = handSpread(knownHandSpread(thresholds, code), own, handScaleOf(unit), limits);
     const hand = spread && value !== null ? handInterval(value, spread) : null;
+    const least = MEASURES.find((each) => each.code === code)?.least ?? -Infinity;
     return {
       ...measure,
-      handLow: hand?.low ?? null,
+      handLow: hand ? Math.max(least, hand.low) : null,
       handHigh: hand?.high ?? null,
       handPages: hand ? own.reduce((sum, values) => sum + values.length, 0) : 0,
     };

@@ -113,9 +113,10 @@ export const de: Texts = {
     title: 'Ihr Termin zum Schreiben',
     sawTitle: 'Was wir gesehen haben',
     saw: {
-      unfamiliar: (right, of) =>
-        `Jemand Fremdes las ${right} von ${of} Wörtern.${of < 20 ? ' Ein kurzer Text kann täuschen.' : ''}`,
-      family: (right, of) => `Jemand, der Ihnen nahe steht, las ${right} von ${of} Wörtern.`,
+      unfamiliar: (right, of, readers) =>
+        `${readers > 1 ? `${readers} fremde Personen lasen etwa` : 'Jemand Fremdes las'} ${right} von ${of} Wörtern.${of < 20 ? ' Ein kurzer Text kann täuschen.' : ''}`,
+      family: (right, of, readers) =>
+        `${readers > 1 ? `${readers} Personen, die Ihnen nahe stehen, lasen etwa` : 'Jemand, der Ihnen nahe steht, las'} ${right} von ${of} Wörtern.`,
       therapist: (right, of) => `In der Therapie wurden ${right} von ${of} Wörtern gelesen.`,
     },
     allAgain: 'Auch beim letzten Mal waren es alle. Wir können etwas Schwereres probieren.',

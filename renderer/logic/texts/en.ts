@@ -110,10 +110,11 @@ const en = {
     title: 'Your writing visit',
     sawTitle: 'What we saw',
     saw: {
-      unfamiliar: (right: number, of: number) =>
-        `One person read ${right} of ${of} words.${of < 20 ? ' A short text can flatter.' : ''}`,
-      family: (right: number, of: number) => `One person close to you read ${right} of ${of} words.`,
-      therapist: (right: number, of: number) => `Your therapist read ${right} of ${of} words.`,
+      unfamiliar: (right: number, of: number, readers: number) =>
+        `${readers > 1 ? `${readers} people read about` : 'One person read'} ${right} of ${of} words.${of < 20 ? ' A short text can flatter.' : ''}`,
+      family: (right: number, of: number, readers: number) =>
+        `${readers > 1 ? `${readers} people close to you read about` : 'One person close to you read'} ${right} of ${of} words.`,
+      therapist: (right: number, of: number, _readers: number) => `Your therapist read ${right} of ${of} words.`,
     },
     allAgain: 'It was all of them last time too. We can try something harder.',
     noneAgain: 'It was the same last time. Next we look at single letters: they change first.',

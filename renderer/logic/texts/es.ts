@@ -106,9 +106,10 @@ export const es: Texts = {
     title: 'Su visita de escritura',
     sawTitle: 'Lo que vimos',
     saw: {
-      unfamiliar: (right, of) =>
-        `Una persona leyó ${right} de ${of} palabras.${of < 20 ? ' Un texto corto puede engañar.' : ''}`,
-      family: (right, of) => `Una persona cercana leyó ${right} de ${of} palabras.`,
+      unfamiliar: (right, of, readers) =>
+        `${readers > 1 ? `${readers} personas leyeron unas` : 'Una persona leyó'} ${right} de ${of} palabras.${of < 20 ? ' Un texto corto puede engañar.' : ''}`,
+      family: (right, of, readers) =>
+        `${readers > 1 ? `${readers} personas cercanas leyeron unas` : 'Una persona cercana leyó'} ${right} de ${of} palabras.`,
       therapist: (right, of) => `Su terapeuta leyó ${right} de ${of} palabras.`,
     },
     allAgain: 'La última vez también fueron todas. Podemos probar algo más difícil.',

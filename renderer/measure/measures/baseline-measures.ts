@@ -30,6 +30,7 @@ export const baselineRms: Measure = {
   name: 'Waviness of the lines',
   unit: 'mm',
   direction: 'less',
+  least: 0,
   source:
     'Definition: root mean square distance of the bottoms from the straight line. Over 0.3 x-heights leads to practice (common practice, no source).',
   how: 'median over lines, interval over lines',

@@ -27,6 +27,7 @@ export const closure: Measure = {
   name: 'Letters closed that should close',
   unit: '%',
   direction: 'more',
+  least: 0,
   source:
     'Definition: closed over expected among a b d g o p q; under 80 % leads to practice (common practice, no source). Interval: Wilson 1927.',
   how: 'letters with a closed loop over the letters of the text that should close; needs the text',

@@ -58,6 +58,7 @@ export const wordGapCv: Measure = {
   name: 'Unevenness of the space between words',
   unit: '%',
   direction: 'less',
+  least: 0,
   source: 'Definition: standard deviation over mean. Over 50 % is uneven (common practice, no source).',
   how: 'standard deviation over mean of the word gaps, interval over lines',
   compute: (page, draws) => (isWithheld(page) ? NOTHING : variation(page.lines.map(wordGaps), 5, draws)),

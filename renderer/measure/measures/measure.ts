@@ -22,6 +22,8 @@ export interface Measure {
   unit: string;
   /** Which way is better for most clients; 'none' where it depends on the goal. */
   direction: 'more' | 'less' | 'none';
+  /** No value lies below it: no interval shown may either. */
+  least?: number;
   /** Where definition and threshold come from. */
   source: string;
   /** How it is read, in a few words; part of the stored result. */

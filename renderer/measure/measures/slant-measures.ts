@@ -29,6 +29,7 @@ export const slantSd: Measure = {
   name: 'Unevenness of slant',
   unit: 'deg',
   direction: 'less',
+  least: 0,
   source: 'Definition: spread of the slants of upright strokes (common practice). No cut-off.',
   how: 'robust standard deviation (1.4826 MAD) of the slants of the strokes, interval over words',
   compute: (page, draws) => {

@@ -37,6 +37,21 @@ test('says what was read today, last time and at the start, in words', () => {
   expect(text).toContain('read 18 of 24 words. | Last time it was 15 of 24. At the start it was 12 of 24.');
 });
 
+test('two readers are not one: how many read, and about how many words', () => {
+  const read = record((r) => {
+    const last = r.readings.at(-1)!;
+    r.readings.push({
+      ...last,
+      id: '00000000-0000-4000-8000-0000000000f9',
+      readerInitials: 'LM',
+      counted: { right: 19, of: 24 },
+    });
+  });
+  const text = all(familyPage({ ...input(), record: read }, options, texts));
+  expect(text).toMatch(/^.*2 people read about 1[89] of 24 words\./);
+  expect(text).not.toContain('One person');
+});
+
 test('says the goal in the client’s words and in words that others read, never in percent', () => {
   const text = all(familyPage(input(), options, texts));
   expect(text).toContain(

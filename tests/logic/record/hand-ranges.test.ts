@@ -65,3 +65,12 @@ test('before any repeats the range of ordinary writers is used; own repeats narr
   const [unknown] = withHand([{ code: 'x-height', value: null, unit: 'mm' }], () => [], thresholds);
   expect(unknown).toMatchObject({ handLow: null, handHigh: null });
 });
+
+test('what cannot be negative has no interval below zero', () => {
+  const uneven = [{ code: 'x-height-cv', value: 2, unit: '%' }];
+  const [shown] = withHand(uneven, () => [], thresholds);
+  expect(shown!.handLow).toBe(0);
+  expect(shown!.handHigh).toBeGreaterThan(2);
+  const [turned] = withHand([{ code: 'baseline-angle', value: 0.2, unit: 'deg' }], () => [], thresholds);
+  expect(turned!.handLow, 'a line may fall as well').toBeLessThan(0);
+});

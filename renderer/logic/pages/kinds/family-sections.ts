@@ -25,8 +25,8 @@ function sawLines(input: PageInput, program: Program | null, withFirst: boolean,
     const wrote = input.record.samples.some((s) => s.visitId === input.visitId);
     return [wrote ? t.notReadYet : t.noSample];
   }
-  const { wordsRight, words, reader } = now.legibility;
-  const lines = [t.saw[reader](wordsRight, words)];
+  const { wordsRight, words, reader, readers } = now.legibility;
+  const lines = [t.saw[reader](wordsRight, words, readers)];
   const { verdict, leaning } = changeUpTo(input).answer;
   // Said before any number, and no earlier number stands beside today's.
   if (before && verdict === 'not-comparable') return [t.sawMore[verdict], ...lines];
