@@ -1,7 +1,7 @@
 /** What a trial shows: which option is read better, if any, and what to say about it. */
 import { mean, median } from '../../../statistics/order-statistics.ts';
 import type { Trial, TrialLine } from '../../../../db/types/occasions.ts';
-import { type ChangeInterval, type ChangeLimits, examineChange } from '../../../change/index.ts';
+import { type ChangeInterval, type ChangeLimits, examineChange, type RepeatPair } from '../../../change/index.ts';
 import { blocksATrial } from './trial-order.ts';
 import { blockPermutation } from './block-permutation.ts';
 
@@ -61,8 +61,16 @@ function wholeBlocks(trial: Trial): number[][] {
   ).flatMap((row) => (row.every((value) => value !== null) ? [row] : []));
 }
 
-/** @param p largest chance at which a difference is taken as seen (threshold `trial-p`) */
-export function trialVerdict(trial: Trial, p: number, limits: ChangeLimits): TrialVerdict {
+/**
+ * @param p largest chance at which a difference is taken as seen (threshold `trial-p`)
+ * @param pairs the clinic's repeat pairs: how far unchanged hands vary
+ */
+export function trialVerdict(
+  trial: Trial,
+  p: number,
+  limits: ChangeLimits,
+  pairs: readonly RepeatPair[] = [],
+): TrialVerdict {
   const counted = trial.lines.filter((line) => line.block !== null);
   const options = trial.options.map(({ name }, i) =>
     optionResult(
@@ -79,7 +87,7 @@ export function trialVerdict(trial: Trial, p: number, limits: ChangeLimits): Tri
   // Of three options: they differ at all, and the best differs from the next best.
   const differ = chance !== null && chance <= p && (options.length === 2 || (blockPermutation(pair) ?? 1) <= p);
   const better = complete && differ ? first : null;
-  const interval = intervalOf(counted, first, second, limits);
+  const interval = intervalOf(counted, [first, second], limits, pairs);
   return {
     blocks: blocks.length,
     complete,
@@ -94,9 +102,9 @@ export function trialVerdict(trial: Trial, p: number, limits: ChangeLimits): Tri
 /** The change model asked for "best instead of next best": the two visits of the one as before, of the other as now. */
 function intervalOf(
   lines: readonly TrialLine[],
-  first: number,
-  second: number,
+  [first, second]: readonly [number, number],
   limits: ChangeLimits,
+  pairs: readonly RepeatPair[],
 ): ChangeInterval | null {
   const samples = [second, first].flatMap((option, at) =>
     ([1, 2] as const).flatMap((part) => {
@@ -115,7 +123,7 @@ function intervalOf(
     }),
   );
   if (samples.length < 2) return null;
-  return examineChange({ samples, pairs: [] }, limits).answer.change;
+  return examineChange({ samples, pairs }, limits).answer.change;
 }
 
 function sentenceOf(of: {

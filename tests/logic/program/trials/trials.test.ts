@@ -150,3 +150,15 @@ describe('what a trial decides', () => {
     expect(rates.ten).toBeLessThanOrEqual(20);
   });
 });
+
+it('the clinic’s repeat pairs inform the interval: hands that vary much leave it wide, the decision as it was', () => {
+  const trial = trialOf(['Gel pen', 'Ball pen'], (option) => (option === 0 ? 7 : 5));
+  const pairs = (second: number) =>
+    Array.from({ length: 12 }, () => ({ first: { right: 18, words: 24 }, second: { right: second, words: 24 } }));
+  const width = (known: ReturnType<typeof pairs>): number => {
+    const { interval, better } = trialVerdict(trial, 0.05, limits, known);
+    expect(better).toBe(0);
+    return interval!.high - interval!.low;
+  };
+  expect(width(pairs(8))).toBeGreaterThan(width(pairs(18)) + 3);
+});
