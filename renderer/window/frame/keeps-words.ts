@@ -60,6 +60,10 @@ interface KeptForm {
   until?: 'used' | 'closing';
 }
 
+/** Forgets what was kept of a form that is gone: its words have become a fact. */
+export const wordsUsed = ({ place, clientId, saving }: KeptForm): void =>
+  void saving.run(`typed/${place}`, () => ask('typed.keep', { place, clientId, fields: {} })).catch(() => {});
+
 /** Forms that are watched now. An attachment is made anew whenever what it was made from is read again: the same form goes on. */
 const watched = new WeakMap<HTMLElement, { place: string; stay: () => void; leave: () => void; stop: () => void }>();
 
