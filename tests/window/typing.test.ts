@@ -199,3 +199,36 @@ test('a day of practice outlives a kill of the page before it is kept, and is ke
   const { practiceLogs } = (await app.ask('client.open', { clientId: ID })) as { practiceLogs: object[] };
   expect(practiceLogs).toMatchObject([{ minutes: 12, note: 'slow after lunch' }]);
 });
+
+test('the reason of a trial’s decision outlives a kill of the page, and is forgotten once it is decided', async ({
+  app,
+}) => {
+  const { page } = app;
+  await withClient(app);
+  await page.getByRole('button', { name: 'Start a visit today' }).click();
+  const trials = async () => {
+    await page.keyboard.press('Alt+4');
+    await page.getByRole('button', { name: 'Trials' }).click();
+  };
+  await trials();
+  await page.getByLabel('Option 1').fill('thin pen');
+  await page.getByLabel('Option 2').fill('thick pen');
+  await page.keyboard.press('Tab');
+  await page.getByRole('button', { name: 'Draw the order and begin' }).click();
+  const why = page.getByLabel('Why', { exact: true });
+  await why.fill('she holds the thick one longer');
+  const kept = async (): Promise<string> => {
+    const { trials: all } = (await app.ask('client.open', { clientId: ID })) as { trials: { id: string }[] };
+    return JSON.stringify(await app.ask('typed.kept', { place: `trial/${all[0]!.id}` }));
+  };
+  await expect.poll(kept).toContain('longer');
+  await page.reload();
+  await openClient(page, 'Typed Invented');
+  await trials();
+  await expect(why).toHaveValue('she holds the thick one longer');
+  const decision = page.getByRole('radiogroup', { name: 'Decision' });
+  await decision.getByRole('radio', { name: 'thick pen' }).click();
+  await page.getByRole('button', { name: 'Decide' }).click();
+  await expect(page.getByText(/she holds the thick one longer/)).toBeVisible();
+  await expect.poll(kept).not.toContain('longer');
+});
