@@ -75,7 +75,7 @@ export const frameDe: ScreenTexts['frame'] = {
   doesNotLockBy: 'Sperrt nicht von selbst',
   locksAfterMinWithout: (lockMinutes) => `Sperrt nach ${lockMinutes} Min. ohne Benutzung`,
   demoInventedClients: 'Demo: erfundene Klienten',
-  writesWithHand: (handNow) => `schreibt mit: ${handNow}`,
+  writesWithHand: (hand) => `schreibt mit ${hand === 'left' ? 'links' : 'rechts'}`,
   precaution: 'Vorsichtsmaßnahme',
   precautions: 'Vorsichtsmaßnahmen',
   find: 'Suchen',

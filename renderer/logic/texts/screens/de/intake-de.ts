@@ -119,7 +119,7 @@ export const intakeDe: ScreenTexts['intake'] = {
   measured2: 'Gemessen',
   tapeIn: 'Maßband in',
   inches: 'Zoll',
-  writesWithHandAs: (known) => `Schreibt mit: ${known}, laut Verordnung.`,
+  writesWithHandAs: (hand) => `Schreibt mit ${hand === 'left' ? 'links' : 'rechts'}, laut Verordnung.`,
   handThatWritesNow: 'Hand, die jetzt schreibt',
   right: 'Rechts',
   left: 'Links',

@@ -24,7 +24,7 @@ export const partsDe: ScreenTexts['parts'] = {
     'Die beiden Passphrasen sind verschieden. Nichts wurde geändert. Tippen Sie sie noch einmal.',
   good: 'gut',
   sources: {
-    published: 'veröffentlicht',
+    published: 'Literatur',
     'published-from-memory': 'veröffentlicht, aus dem Gedächtnis zitiert',
     'common-practice': 'übliche Praxis, ohne Quelle',
     'from-memory': 'aus dem Gedächtnis',

@@ -1,3 +1,4 @@
+import type { Side } from '../../../../../db/types/common.ts';
 import type { VisitKind } from '../../../../../db/types/visit.ts';
 import type { AppStatus } from '../../../../../electron/contract/app.ts';
 import type { Shown } from '../shown.ts';
@@ -74,7 +75,7 @@ export const frameEn = {
   doesNotLockBy: 'Does not lock by itself',
   locksAfterMinWithout: (lockMinutes: Shown) => `Locks after ${lockMinutes} min without use`,
   demoInventedClients: 'Demo: invented clients',
-  writesWithHand: (handNow: Shown) => `writes with the ${handNow} hand`,
+  writesWithHand: (hand: Side) => `writes with the ${hand === 'left' ? 'left' : 'right'} hand`,
   precaution: 'precaution',
   precautions: 'precautions',
   find: 'Find',

@@ -1,3 +1,4 @@
+import type { Side } from '../../../../../db/types/common.ts';
 import type { Shown } from '../shown.ts';
 
 /** Screen: red flags, findings, seat and table, sheets to copy. */
@@ -116,7 +117,8 @@ export const intakeEn = {
   measured2: 'Measured',
   tapeIn: 'Tape in',
   inches: 'inches',
-  writesWithHandAs: (known: Shown) => `Writes with the ${known} hand, as said at the referral.`,
+  writesWithHandAs: (hand: Side) =>
+    `Writes with the ${hand === 'left' ? 'left' : 'right'} hand, as said at the referral.`,
   handThatWritesNow: 'Hand that writes now',
   right: 'Right',
   left: 'Left',

@@ -73,7 +73,7 @@ export const frameEs: ScreenTexts['frame'] = {
   doesNotLockBy: 'No se bloquea solo',
   locksAfterMinWithout: (lockMinutes) => `Se bloquea tras ${lockMinutes} min sin uso`,
   demoInventedClients: 'Demostración: clientes inventados',
-  writesWithHand: (handNow) => `escribe con la ${handNow}`,
+  writesWithHand: (hand) => `escribe con la ${hand === 'left' ? 'izquierda' : 'derecha'}`,
   precaution: 'precaución',
   precautions: 'precauciones',
   find: 'Buscar',

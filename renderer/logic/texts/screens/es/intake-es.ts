@@ -116,7 +116,7 @@ export const intakeEs: ScreenTexts['intake'] = {
   measured2: 'Medido',
   tapeIn: 'Cinta en',
   inches: 'pulgadas',
-  writesWithHandAs: (known) => `Escribe con la ${known}, según la derivación.`,
+  writesWithHandAs: (hand) => `Escribe con la ${hand === 'left' ? 'izquierda' : 'derecha'}, según la derivación.`,
   handThatWritesNow: 'Mano que escribe ahora',
   right: 'Derecha',
   left: 'Izquierda',
