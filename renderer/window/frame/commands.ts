@@ -6,97 +6,31 @@ import { say } from '../parts/say.svelte.ts';
 
 type Command = CommandOf<App>;
 
+/** A row of these tables with its name in the shown language: said anew whenever it is read. */
+const named = <T extends { readonly label: string }>(says: () => string, row: Omit<T, 'label'>): T =>
+  Object.defineProperty(row as T, 'label', { get: says, enumerable: true });
+
 /** The steps of a visit, in the order in which a visit goes. */
 export const steps: readonly { tab: Tab; label: string }[] = [
-  {
-    tab: 'intake',
-    get label() {
-      return say.frame.screen;
-    },
-  },
-  {
-    tab: 'sample',
-    get label() {
-      return say.frame.sample;
-    },
-  },
-  {
-    tab: 'readback',
-    get label() {
-      return say.frame.readBack;
-    },
-  },
-  {
-    tab: 'program',
-    get label() {
-      return say.frame.program;
-    },
-  },
-  {
-    tab: 'goals',
-    get label() {
-      return say.frame.goal;
-    },
-  },
-  {
-    tab: 'pages',
-    get label() {
-      return say.frame.pages;
-    },
-  },
+  named(() => say.frame.screen, { tab: 'intake' }),
+  named(() => say.frame.sample, { tab: 'sample' }),
+  named(() => say.frame.readBack, { tab: 'readback' }),
+  named(() => say.frame.program, { tab: 'program' }),
+  named(() => say.frame.goal, { tab: 'goals' }),
+  named(() => say.frame.pages, { tab: 'pages' }),
 ];
 export const tabs: readonly { tab: Tab; label: string }[] = [
   ...steps,
-  {
-    tab: 'client',
-    get label() {
-      return say.frame.visitAndRecord;
-    },
-  },
-  {
-    tab: 'progress',
-    get label() {
-      return say.frame.progress;
-    },
-  },
+  named(() => say.frame.visitAndRecord, { tab: 'client' }),
+  named(() => say.frame.progress, { tab: 'progress' }),
 ];
 export const places: readonly { place: Place; label: string }[] = [
-  {
-    place: 'caseload',
-    get label() {
-      return say.frame.caseload;
-    },
-  },
-  {
-    place: 'rules',
-    get label() {
-      return say.frame.rules;
-    },
-  },
-  {
-    place: 'records',
-    get label() {
-      return say.frame.backup;
-    },
-  },
-  {
-    place: 'figures',
-    get label() {
-      return say.frame.figures;
-    },
-  },
-  {
-    place: 'handover',
-    get label() {
-      return say.frame.handOver;
-    },
-  },
-  {
-    place: 'settings',
-    get label() {
-      return say.frame.settings;
-    },
-  },
+  named(() => say.frame.caseload, { place: 'caseload' }),
+  named(() => say.frame.rules, { place: 'rules' }),
+  named(() => say.frame.backup, { place: 'records' }),
+  named(() => say.frame.figures, { place: 'figures' }),
+  named(() => say.frame.handOver, { place: 'handover' }),
+  named(() => say.frame.settings, { place: 'settings' }),
 ];
 
 const open = (app: App) => app.status?.state === 'open';
@@ -104,94 +38,68 @@ const withClient = (app: App) => open(app) && app.open !== null;
 const atClient = (app: App) => withClient(app) && app.place === 'client';
 
 export const frameCommands: readonly Command[] = [
-  {
+  named(() => say.frame.findClientOrCommand, {
     id: 'find',
-    get label() {
-      return say.frame.findClientOrCommand;
-    },
     key: 'Ctrl+K',
     when: open,
     run: (app) => (app.paletteOpen = true),
-  },
-  {
+  }),
+  named(() => say.frame.helpWithThisScreen, {
     id: 'keys',
-    get label() {
-      return say.frame.helpWithThisScreen;
-    },
     key: 'F1',
     run: (app) => (app.keysOpen = true),
-  },
-  {
+  }),
+  named(() => say.frame.goToCaseload, {
     id: 'caseload',
-    get label() {
-      return say.frame.goToCaseload;
-    },
     key: 'Alt+0',
     when: open,
     run: (app) => app.visitPlace('caseload'),
-  },
-  ...tabs.map((one, i) => ({
-    id: `go-${one.tab}`,
-    get label() {
-      return say.frame.goTo(one.label);
-    },
-    key: `Alt+${i + 1}`,
-    when: withClient,
-    run: (app: App) => app.go(one.tab),
-  })),
-  {
+  }),
+  ...tabs.map((one, i) =>
+    named<Command>(() => say.frame.goTo(one.label), {
+      id: `go-${one.tab}`,
+      key: `Alt+${i + 1}`,
+      when: withClient,
+      run: (app: App) => app.go(one.tab),
+    }),
+  ),
+  named(() => say.frame.backToClient, {
     id: 'back',
-    get label() {
-      return say.frame.backToClient;
-    },
     key: 'Escape',
     when: (app) => withClient(app) && app.place !== 'client',
     run: (app) => app.comeBack(),
-  },
-  {
+  }),
+  named(() => say.frame.undo, {
     id: 'undo',
-    get label() {
-      return say.frame.undo;
-    },
     key: 'Ctrl+Z',
     when: atClient,
     run: (app) => void app.open?.undo(),
-  },
-  {
+  }),
+  named(() => say.frame.redo, {
     id: 'redo',
-    get label() {
-      return say.frame.redo;
-    },
     key: 'Ctrl+Shift+Z',
     when: atClient,
     run: (app) => void app.open?.redo(),
-  },
-  ...places.slice(1).map((one) => ({
-    id: one.place,
-    get label() {
-      return say.frame.goTo(one.label);
-    },
-    when: open,
-    run: (app: App) => app.visitPlace(one.place),
-  })),
-  {
+  }),
+  ...places.slice(1).map((one) =>
+    named<Command>(() => say.frame.goTo(one.label), {
+      id: one.place,
+      when: open,
+      run: (app: App) => app.visitPlace(one.place),
+    }),
+  ),
+  named(() => say.frame.changeThemeLightDark, {
     id: 'theme',
-    get label() {
-      return say.frame.changeThemeLightDark;
-    },
     key: 'Alt+T',
     run: (app) =>
       app.prefer({ theme: ({ light: 'dark', dark: 'contrast', contrast: 'light' } as const)[app.shownTheme] }),
-  },
-  {
+  }),
+  named(() => say.frame.lockCaseload, {
     id: 'lock',
-    get label() {
-      return say.frame.lockCaseload;
-    },
     key: 'Ctrl+L',
     when: open,
     run: (app) => void app.lock(),
-  },
+  }),
 ];
 
 const onMac = typeof navigator !== 'undefined' && /^Mac/.test(navigator.platform);
