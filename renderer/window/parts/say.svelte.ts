@@ -1,16 +1,13 @@
 /** The words of the screens in the language that the therapist chose; a change of language redraws what reads them. */
 import type { ScreenTexts } from '../../logic/texts/screens/en/screens-en.ts';
-import type { Language } from '../../logic/texts/languages.ts';
+import { languageOf, type Language } from '../../logic/texts/languages.ts';
 import { isScreenLanguage, screensIn, type ScreenLanguage } from '../../logic/texts/screens/screen-languages.ts';
 
 const system = typeof navigator === 'undefined' ? 'en' : navigator.language;
 /** The system's language where there are words for it, else English. */
-const systemLanguage = (): ScreenLanguage => {
-  const short = system.slice(0, 2).toLowerCase();
-  return isScreenLanguage(short) ? short : 'en';
-};
+const systemLanguage = languageOf(system);
 
-let language = $state.raw(systemLanguage());
+let language = $state.raw<ScreenLanguage>(systemLanguage);
 const texts = $derived(screensIn(language));
 
 /** `say.sample.takeOut`: read where it is shown, never kept, so that it follows the language. */
@@ -31,5 +28,5 @@ export const shownLocale = (): string => {
 
 /** Shows the screens in a language; 'system' = the system's own. */
 export function speak(chosen: string): void {
-  language = isScreenLanguage(chosen) ? chosen : systemLanguage();
+  language = isScreenLanguage(chosen) ? chosen : systemLanguage;
 }

@@ -20,14 +20,14 @@ import { rulesDe } from './rules-de.ts';
 import { sampleDe } from './sample-de.ts';
 import { startDe } from './start-de.ts';
 
-/** Screens in German; those that are missing speak English. */
-export const screensDe: Partial<ScreenTexts> = {
+/** Screens in German. */
+export const screensDe: ScreenTexts = {
   caseload: caseloadDe,
   figures: figuresDe,
   frame: frameDe,
-  help: helpDe,
   goals: goalsDe,
   handover: handoverDe,
+  help: helpDe,
   ink: inkDe,
   intake: intakeDe,
   item: itemDe,

@@ -20,14 +20,14 @@ import { rulesEs } from './rules-es.ts';
 import { sampleEs } from './sample-es.ts';
 import { startEs } from './start-es.ts';
 
-/** Screens in Spanish; those that are missing speak English. */
-export const screensEs: Partial<ScreenTexts> = {
+/** Screens in Spanish. */
+export const screensEs: ScreenTexts = {
   caseload: caseloadEs,
   figures: figuresEs,
   frame: frameEs,
-  help: helpEs,
   goals: goalsEs,
   handover: handoverEs,
+  help: helpEs,
   ink: inkEs,
   intake: intakeEs,
   item: itemEs,
