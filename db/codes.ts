@@ -36,3 +36,7 @@ export class CaseloadError extends Error {
     this.detail = detail;
   }
 }
+
+/** Whether a record itself cannot be read: it must not hide all others, and opening it says what is wrong. */
+export const isUnreadable = (error: unknown): boolean =>
+  error instanceof CaseloadError && (error.code === 'not-found' || error.code === 'damaged');

@@ -28,8 +28,5 @@ export const rulesRequests = {
     z.object({ sentence: z.string(), changed: z.number().int(), of: z.number().int(), clients: z.array(z.string()) }),
   ),
   /** Replaces the clinic's changes; null restores the shipped table. Refused with line and reason when it does not fit. */
-  'rules.saveChanges': write(
-    z.object({ changes: z.json().nullable() }).strict(),
-    z.object({ rules: RulesInUse, changes: ClinicRules.nullable(), asks }),
-  ),
+  'rules.saveChanges': write(z.object({ changes: z.json().nullable() }).strict(), RulesNow),
 } as const;

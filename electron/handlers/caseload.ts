@@ -1,4 +1,4 @@
-import { CaseloadError, type Caseload } from '../../db/index.ts';
+import { isUnreadable, type Caseload } from '../../db/index.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { workFactsOf } from '../../renderer/logic/caseload/work-facts.ts';
 import { flagsOf } from '../../renderer/logic/program/facts/from-record.ts';
@@ -42,8 +42,7 @@ export const caseloadHandlers: { [N in keyof typeof caseloadRequests]: Handler<N
         known.set(clientId, { mark, pairs, facts });
         return [facts];
       } catch (error) {
-        // One record that cannot be read must not hide what is due for the others; opening it says what is wrong.
-        if (error instanceof CaseloadError && (error.code === 'not-found' || error.code === 'damaged')) return [];
+        if (isUnreadable(error)) return [];
         throw error;
       }
     });

@@ -1,6 +1,6 @@
 /** The rules in use, and what the whole clinic knows of unchanged hands: for every verdict, flag, proposal and export. */
 import { setImmediate } from 'node:timers/promises';
-import { CaseloadError, type Caseload } from '../../db/index.ts';
+import { isUnreadable, type Caseload } from '../../db/index.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { upgradedClinicRules } from '../../db/types/rule-table/clinic-rules-format.ts';
@@ -24,7 +24,17 @@ export const changesOf = (services: Services): ClinicRules | null =>
 export const currentRules = (services: Services): RulesInUse => rulesInUse(changesOf(services));
 
 /** Records read between two pauses, so that the window stays alive with a large caseload. */
-const AT_ONCE = 20;
+const AT_ONCE = 10;
+
+/**
+ * Between two records of many: a pause now and then.
+ * @param read how many were read
+ * @throws Refusal locked, when the caseload was locked or another one opened meanwhile
+ */
+export async function readOn(services: Services, caseload: Caseload, read: number): Promise<void> {
+  if (read % AT_ONCE === 0) await setImmediate();
+  if (services.need() !== caseload) throw new Refusal('locked');
+}
 
 /** What was found at the last look: gone with the caseload when it is locked. */
 interface Look {
@@ -41,8 +51,7 @@ function pairsOf(caseload: Caseload, clientId: string, limits: Limits): RepeatPa
   try {
     return repeatPairs(caseload.record(clientId), limits);
   } catch (error) {
-    // One record that cannot be read must not take the verdict from all others; opening it says what is wrong.
-    if (error instanceof CaseloadError && (error.code === 'not-found' || error.code === 'damaged')) return [];
+    if (isUnreadable(error)) return [];
     throw error;
   }
 }
@@ -89,9 +98,7 @@ export async function clinicRulesSoon(services: Services): Promise<RulesInUse> {
   const looking = look(caseload, limitsOf(rules));
   let step = looking.next();
   for (let read = 1; !step.done; read++) {
-    if (read % AT_ONCE === 0) await setImmediate();
-    // The caseload may have been locked, or another one opened, while this waited.
-    if (services.need() !== caseload) throw new Refusal('locked');
+    await readOn(services, caseload, read);
     step = looking.next();
   }
   return { ...rules, repeatPairs: step.value };

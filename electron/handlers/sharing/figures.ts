@@ -1,5 +1,4 @@
-import { setImmediate } from 'node:timers/promises';
-import { CaseloadError, type Caseload } from '../../../db/index.ts';
+import { isUnreadable, type Caseload } from '../../../db/index.ts';
 import {
   figureFacts,
   figureRows,
@@ -12,11 +11,8 @@ import { texts } from '../../../renderer/logic/texts/en.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import type { figureRequests } from '../../contract/sharing/figures.ts';
 import type { Handler } from '../handler.ts';
-import { clinicRulesSoon, currentRules } from '../clinic-rules.ts';
+import { clinicRulesSoon, currentRules, readOn } from '../clinic-rules.ts';
 import type { Services } from '../services.ts';
-
-/** Records read between two pauses, so that the window stays alive with a large caseload. */
-const AT_ONCE = 10;
 
 /** The last answer of each open caseload, good until anything is written. */
 const known = new WeakMap<Caseload, { mark: string; facts: FigureFacts[]; unread: number }>();
@@ -31,13 +27,11 @@ async function factsOf(services: Services): Promise<{ facts: FigureFacts[]; unre
   const facts: FigureFacts[] = [];
   let unread = 0;
   for (const [i, { id }] of caseload.clients().entries()) {
-    if (i % AT_ONCE === AT_ONCE - 1) await setImmediate();
-    // The caseload may have been locked, or another one opened, while this waited.
-    if (services.need() !== caseload) throw new Refusal('locked');
+    await readOn(services, caseload, i + 1);
     try {
       facts.push(figureFacts(caseload.record(id), rules, today));
     } catch (error) {
-      if (!(error instanceof CaseloadError) || (error.code !== 'damaged' && error.code !== 'not-found')) throw error;
+      if (!isUnreadable(error)) throw error;
       unread += 1;
     }
   }
