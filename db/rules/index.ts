@@ -83,7 +83,8 @@ const paperItems = papers.map((paper) => ({
   source: paper.source,
   sourceNote: paper.sourceNote,
 }));
-const contentItems = [...contentsEnglish, ...contentsSpanish, ...contentsGerman].map((content) => ({
+const contents = [...contentsEnglish, ...contentsSpanish, ...contentsGerman];
+const contentItems = contents.map((content) => ({
   code: `text-${content.code}`,
   ref: { kind: 'content', code: content.code },
   kind: 'content',
@@ -125,7 +126,7 @@ export const shippedTable = {
   vetoes,
   doses,
   papers,
-  contents: [...contentsEnglish, ...contentsSpanish, ...contentsGerman],
+  contents,
   cautionTexts,
 };
 

@@ -118,13 +118,16 @@ export const FlagFromAnswer = z.object({
 });
 export type FlagFromAnswer = z.infer<typeof FlagFromAnswer>;
 
+/** The flag that the model of change raises, and that an explanation holds back. */
+export const STEADY_LOSS = 'steady-loss';
+
 export const RedFlagTable = z.object({
   version: z.string(),
   groups: z.array(z.object({ code: Code, title: Text, help: Text })),
   flags: z.array(RedFlag).min(1),
   fromAnswers: z.array(FlagFromAnswer),
-  /** Steady loss: so many retests in a row, each beyond the error of measurement. */
-  steadyLoss: z.object({ flag: Code, source: SourceTag, sourceNote: z.string() }),
+  /** Steady loss, as the model of change finds it. */
+  steadyLoss: z.object({ flag: z.literal(STEADY_LOSS), source: SourceTag, sourceNote: z.string() }),
 });
 export type RedFlagTable = z.infer<typeof RedFlagTable>;
 

@@ -1,4 +1,5 @@
 /** A record's readings as the model of change takes them, and what the model says of a record. */
+import { STEADY_LOSS } from '../../../db/types/items.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { InkRecording } from '../../../db/types/sample.ts';
 import {
@@ -58,7 +59,7 @@ function lossExplained({ redFlags = [] }: ChangeFacts, occasions: readonly Occas
   const last = occasions.at(-1)?.sample.takenAt ?? '';
   return redFlags.some(
     ({ flag, present, note, at }) =>
-      flag === 'steady-loss' && !present && note.trim() !== '' && Date.parse(at) >= Date.parse(last),
+      flag === STEADY_LOSS && !present && note.trim() !== '' && Date.parse(at) >= Date.parse(last),
   );
 }
 
