@@ -72,6 +72,8 @@ export class DemoVisit {
       await this.picture('start');
       await this.page.getByRole('button', { name: 'Open the demo caseload' }).click();
       await this.page.getByRole('navigation', { name: 'Lists' }).waitFor({ timeout: 60_000 });
+      // The chosen client comes a moment after the list.
+      await this.page.getByRole('region', { name: 'Chosen client' }).getByRole('heading').waitFor();
       await this.picture('caseload');
     });
     await this.step('Opening a client', async () => {
