@@ -1,10 +1,10 @@
 /** What the backup worker is asked and answers, and running it with progress and cancel. */
-import { Worker } from 'node:worker_threads';
 import type { TrailCheck } from '../../../db/index.ts';
 import type { Manifest } from '../../../db/dump.ts';
 import type { Salvage } from '../../../db/salvage.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { messages, type MessageCode } from '../../contract/messages.ts';
+import { startThread } from '../start-thread.ts';
 
 /** `identity` is lent to the worker, and zeroed when it ends. `stop`, in shared memory, is 1 when it was cancelled. */
 export type BackupJob = { identity: Uint8Array; stop?: Int32Array } & (
@@ -50,7 +50,7 @@ export function runBackupJob(job: BackupJob, { onProgress, signal }: BackupHooks
     const identity = new Uint8Array(new SharedArrayBuffer(job.identity.length));
     identity.set(job.identity);
     const stop = new Int32Array(new SharedArrayBuffer(4));
-    const worker = new Worker(WORKER, { workerData: { ...job, identity, stop }, execArgv: ['--no-warnings'] });
+    const worker = startThread(WORKER, { workerData: { ...job, identity, stop }, execArgv: ['--no-warnings'] });
     let settled = false;
     let ended = false;
     const finish = (act: () => void): void => {

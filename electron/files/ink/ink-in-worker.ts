@@ -1,7 +1,7 @@
-import { Worker } from 'node:worker_threads';
 import { InkRefusal } from '../../../renderer/ink/index.ts';
 import type { InkRefusalCode } from '../../../renderer/ink/index.ts';
 import type { InkAnswerMessage, InkJob, MeasuredInk } from './ink-job.ts';
+import { startThread } from '../start-thread.ts';
 
 /** The worker beside this file: its source under Node, its built form in the packaged app. */
 const WORKER = new URL(import.meta.url.endsWith('.ts') ? './ink-worker.ts' : './ink-worker.js', import.meta.url);
@@ -16,7 +16,7 @@ const TIMEOUT_MS = 120_000;
  */
 export function measureInkInWorker(job: InkJob, signal?: AbortSignal): Promise<MeasuredInk> {
   return new Promise((resolve, reject) => {
-    const thread = new Worker(WORKER, { workerData: job });
+    const thread = startThread(WORKER, { workerData: job });
     const end = (act: () => void): void => {
       clearTimeout(timer);
       signal?.removeEventListener('abort', abort);

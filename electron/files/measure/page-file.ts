@@ -1,8 +1,9 @@
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import type { MeasureOptions, SpiralSeconds } from '../../../renderer/measure/index.ts';
 import { DECODE_CODES, DecodeError } from '../decode/decode-error.ts';
 import type { DecodeCode } from '../decode/decode-error.ts';
 import type { MeasuredPage, PageAnswer, PageJob, PageLook, ShownPage, SpiralPage } from './page-job.ts';
+import { startThread } from '../start-thread.ts';
 
 export interface WorkerHooks {
   /** Told between stages: a plain word and the share done, 0 to 1. */
@@ -54,7 +55,7 @@ function takeWorker(): PageWorker {
     worker.thread.ref();
     return worker;
   }
-  const thread = new Worker(WORKER, { resourceLimits: PAGE_WORKER_LIMITS });
+  const thread = startThread(WORKER, { resourceLimits: PAGE_WORKER_LIMITS });
   const worker: PageWorker = { thread, hear: () => undefined, fail: () => undefined };
   // Heard by whose turn it is: a thread that lost its last listener would no longer keep the program waiting for it.
   thread.on('message', (message: WorkerMessage) => worker.hear(message));

@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
-import { Worker } from 'node:worker_threads';
 import { SecondThread } from '../../../renderer/measure/index.ts';
+import { startThread } from '../start-thread.ts';
 
 /** A few lines of plain JavaScript, the same in the sources and in the packaged app. */
 const WORKER = new URL('./second-thread-worker.js', import.meta.url);
@@ -14,7 +14,7 @@ const LIMITS = { maxOldGenerationSizeMb: 16, maxYoungGenerationSizeMb: 1 };
 export function startSecondThread(): SecondThread | null {
   const second = availableParallelism() > 1 ? SecondThread.create() : null;
   if (!second) return null;
-  const worker = new Worker(WORKER, { workerData: second.desk, resourceLimits: LIMITS });
+  const worker = startThread(WORKER, { workerData: second.desk, resourceLimits: LIMITS });
   // What happens to it is seen at the desk; it holds nothing that has to be waited for.
   worker.on('error', () => undefined);
   worker.unref();
