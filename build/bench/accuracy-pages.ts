@@ -7,7 +7,8 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { decodePage } from '../../electron/files/decode/decode.ts';
 import { measurePage } from '../../renderer/measure/measure-page.ts';
-import type { MeasureOptions, PageResult } from '../../renderer/measure/types.ts';
+import type { PageResult } from '../../renderer/measure/types.ts';
+import type { MeasureOptions } from '../../renderer/measure/measure-options.ts';
 
 interface Row {
   page: string;

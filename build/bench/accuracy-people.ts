@@ -4,7 +4,8 @@
  * unevenness against what was drawn.
  */
 import { measurePage } from '../../renderer/measure/measure-page.ts';
-import type { MeasureOptions, PageResult } from '../../renderer/measure/types.ts';
+import type { PageResult } from '../../renderer/measure/types.ts';
+import type { MeasureOptions } from '../../renderer/measure/measure-options.ts';
 import { median } from '../../renderer/statistics/order-statistics.ts';
 import { makePage } from '../../tests/measure/pages/generate.ts';
 import { peopleSpecs } from '../../tests/measure/pages/people-specs.ts';

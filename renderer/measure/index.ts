@@ -15,4 +15,5 @@ export { SPIRAL_SHEET, spiralPlaces } from './spiral/spiral-sheet-layout.ts';
 export { METHOD_VERSION } from './version.ts';
 export type { SpiralSeconds } from './spiral/measure-spiral-sheet.ts';
 export type { SheetSpiral, SpiralResult, SpiralSheetResult } from './spiral/spiral-types.ts';
-export type { BoxMm, Correction, LineResult, MeasureOptions, PageResult, PointMm } from './types.ts';
+export type { BoxMm, LineResult, PageResult, PointMm } from './types.ts';
+export type { Correction, MeasureOptions } from './measure-options.ts';

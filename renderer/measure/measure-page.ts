@@ -5,7 +5,7 @@ import type { Homography } from './sheet/homography.ts';
 import { findMarks } from './sheet/corner-mark-search.ts';
 import { contrastOf, FAINT } from './image/contrast-of-ink.ts';
 import { stretched } from './image/stretched.ts';
-import { fastStages } from './image/pixel-stages.ts';
+import { fastStages } from './image/fast-stages.ts';
 import { findRulings } from './image/printed-rulings.ts';
 import { quarterTurned } from './sheet/turn.ts';
 import type { SecondThread } from './image/wasm/thread-port.ts';
@@ -19,7 +19,8 @@ import type { Layout } from './lines/page-layout.ts';
 import { resultOf, untrusted } from './result.ts';
 import { sheetOf, sheetOfMarks } from './sheet/sheet.ts';
 import type { Sheet } from './sheet/sheet.ts';
-import type { GrayImage, MeasureOptions, OnProgress, PageInfo, PageResult, PageWarning } from './types.ts';
+import type { GrayImage, PageInfo, PageResult, PageWarning } from './types.ts';
+import type { MeasureOptions, OnProgress } from './measure-options.ts';
 import { MM_PER_INCH } from './units.ts';
 import { WARNINGS } from './trust/warnings.ts';
 

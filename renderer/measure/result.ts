@@ -3,9 +3,7 @@ import type { Marks } from './corrections/letter-marks.ts';
 import { withMoved } from './corrections/moved-words.ts';
 import { holes } from './image/holes.ts';
 import type { Hole } from './image/holes.ts';
-import { SOLID } from './image/printed-rulings.ts';
 import type { Ink } from './image/ink.ts';
-import { boxMm, pointMm } from './lines/frame.ts';
 import { headKinds } from './letters/top-kinds.ts';
 import type { LetterTop } from './lines/letter-tops.ts';
 import { resized, smallTops } from './lines/small-letters.ts';
@@ -18,21 +16,14 @@ import { readLine } from './letters/line-letters.ts';
 import { withoutMisread } from './letters/misread-letters.ts';
 import { fitText } from './letters/text-fit.ts';
 import { handWidths } from './letters/hand-widths.ts';
-import type {
-  GrayImage,
-  LineResult,
-  LoopResult,
-  MeasureOptions,
-  PageInfo,
-  PageResult,
-  PageWarning,
-  RulingResult,
-} from './types.ts';
+import type { GrayImage, LineResult, PageInfo, PageResult, PageWarning, RulingResult } from './types.ts';
+import type { MeasureOptions } from './measure-options.ts';
 import { METHOD_VERSION } from './version.ts';
 import { directionOf, isSideways } from './trust/direction.ts';
 import { isBlurred, pageWarnings } from './trust/page-warnings.ts';
 import { pitchOf } from './trust/ruling-scale.ts';
 import { slipsWarning, WARNINGS } from './trust/warnings.ts';
+import { rulingsOf, loopsOf } from './print-and-loops.ts';
 
 /** White areas of fewer pixels are no loops: pencil on rough paper leaves such holes inside its strokes. */
 const LEAST_LOOP_PX = 5;
@@ -168,42 +159,4 @@ function lieOf(layout: Layout, byComponent: ReadonlyMap<number, readonly Hole[]>
   const direction = directionOf(layout, byComponent);
   if (direction === 'upside-down') return WARNINGS.upsideDown;
   return direction === 'mirrored' ? WARNINGS.mirrored : null;
-}
-
-/** Printed lines on the page, mm. */
-function rulingsOf(ink: Ink, layout: Layout): RulingResult[] {
-  const { frame } = layout;
-  const point = (x: number, y: number): RulingResult['from'] =>
-    pointMm(
-      frame,
-      (x - frame.originX) * frame.cos - (y - frame.originY) * frame.sin,
-      (x - frame.originX) * frame.sin + (y - frame.originY) * frame.cos,
-    );
-  const across = ink.rulings.across.map((line): RulingResult => {
-    const from = point(line.from, line.intercept + line.slope * line.from);
-    const to = point(line.to, line.intercept + line.slope * line.to);
-    return { kind: line.filled < SOLID ? 'dashed' : 'line', from, to };
-  });
-  const kind = ink.rulings.down.length > 3 ? 'grid' : 'margin';
-  const down = ink.rulings.down.map((line): RulingResult => {
-    const from = point(line.intercept + line.slope * line.from, line.from);
-    const to = point(line.intercept + line.slope * line.to, line.to);
-    return { kind, from, to };
-  });
-  return [...across, ...down];
-}
-
-/** Closed loops of ink that belongs to lines. */
-function loopsOf(layout: Layout, byComponent: ReadonlyMap<number, readonly Hole[]>): LoopResult[] {
-  const { frame } = layout;
-  return layout.lines.flatMap((line) =>
-    line.blobs.flatMap(({ blob }) =>
-      (byComponent.get(blob.component) ?? []).map((hole) => {
-        const [x, y] = [hole.left - frame.originX, hole.top - frame.originY];
-        const u = x * frame.cos - y * frame.sin;
-        const v = x * frame.sin + y * frame.cos;
-        return { box: boxMm(frame, u, v, u + hole.right - hole.left, v + hole.bottom - hole.top) };
-      }),
-    ),
-  );
 }

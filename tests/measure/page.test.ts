@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { measurePage } from '../../renderer/measure/measure-page.ts';
-import type { MeasureOptions, PageResult } from '../../renderer/measure/types.ts';
+import type { PageResult } from '../../renderer/measure/types.ts';
+import type { MeasureOptions } from '../../renderer/measure/measure-options.ts';
 import { makePage } from './pages/generate.ts';
 import { SPECS } from './pages/specs.ts';
 import type { MadePage } from './pages/types.ts';

@@ -3,7 +3,7 @@ import { DECIDED } from '../letters/text-path.ts';
 import type { WordWork } from '../letters/word-groups.ts';
 import { withLines } from '../lines/page-layout.ts';
 import type { Layout } from '../lines/page-layout.ts';
-import type { Correction } from '../types.ts';
+import type { Correction } from '../measure-options.ts';
 import { correctLines } from './line-corrections.ts';
 import { lifted } from './moved-words.ts';
 import { correctWords } from './word-corrections.ts';

@@ -5,7 +5,7 @@ import type { Ink } from '../image/ink.ts';
 import { xOf, yOf } from '../lines/frame.ts';
 import { lineSize } from '../lines/line-reading.ts';
 import type { Layout } from '../lines/page-layout.ts';
-import type { Correction } from '../types.ts';
+import type { Correction } from '../measure-options.ts';
 import { lineAt, spotOf, wordAt } from './find-target.ts';
 
 /**

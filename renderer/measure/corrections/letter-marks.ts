@@ -1,5 +1,6 @@
 import type { Layout } from '../lines/page-layout.ts';
-import type { Correction, PointMm } from '../types.ts';
+import type { PointMm } from '../types.ts';
+import type { Correction } from '../measure-options.ts';
 import { lineAt, spotOf, wordAt } from './find-target.ts';
 
 /** What was marked by hand, by line and word. */

@@ -5,7 +5,7 @@ import { isFlat, isJoined, lineSize, sized } from '../lines/line-reading.ts';
 import type { Trace } from '../lines/trace.ts';
 import { traceAt } from '../lines/trace.ts';
 import type { Layout } from '../lines/page-layout.ts';
-import type { Correction } from '../types.ts';
+import type { Correction } from '../measure-options.ts';
 import { lineAt, spotOf } from './find-target.ts';
 
 /** Bottoms within this many x-heights of a baseline drawn by hand stand on it. */

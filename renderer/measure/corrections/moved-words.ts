@@ -5,7 +5,8 @@ import type { Layout } from '../lines/page-layout.ts';
 import { withLines } from '../lines/page-layout.ts';
 import type { WordWork } from '../letters/word-groups.ts';
 import { wordsOf } from '../letters/spacing.ts';
-import type { BoxMm, Correction } from '../types.ts';
+import type { BoxMm } from '../types.ts';
+import type { Correction } from '../measure-options.ts';
 import { lineAt, spotOf } from './find-target.ts';
 
 /** Ink this far outside the box of a word is its own still, mm: another method may read the box a little tighter. */

@@ -1,6 +1,6 @@
 import type { WordWork } from '../letters/word-groups.ts';
 import type { Layout } from '../lines/page-layout.ts';
-import type { Correction } from '../types.ts';
+import type { Correction } from '../measure-options.ts';
 import { lineAt, spotOf, wordAt } from './find-target.ts';
 
 /** Applies what was corrected about words: split and joined. Answers the words of all lines. */

@@ -1,7 +1,7 @@
 import { median } from '../../statistics/order-statistics.ts';
 import type { GrayImage } from '../types.ts';
 import { equallyLong, hiddenLines, printedLines } from './ruling-lines.ts';
-import type { PrintedLine } from './ruling-lines.ts';
+import type { PrintedLine } from './ruling-follow.ts';
 import type { Votes } from './ruling-votes.ts';
 
 /** The printed lines of a page, in picture pixels. */

@@ -1,4 +1,4 @@
-import { fastStages } from '../image/pixel-stages.ts';
+import { fastStages } from '../image/fast-stages.ts';
 import { findMarks } from '../sheet/corner-mark-search.ts';
 import { applied, composed } from '../sheet/homography.ts';
 import type { Homography } from '../sheet/homography.ts';
