@@ -5,7 +5,7 @@
  */
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import type { Counts } from './caseload.ts';
+import type { Counts } from './caseload-rows.ts';
 import { CaseloadError } from './codes.ts';
 import type { Db } from './connection.ts';
 import { versionOf } from './migrate.ts';

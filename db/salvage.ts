@@ -4,7 +4,7 @@
  */
 import { copyFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
-import type { Counts } from './caseload.ts';
+import type { Counts } from './caseload-rows.ts';
 import { CaseloadError } from './codes.ts';
 import { closeFile, createFile, openReader, type Db } from './connection.ts';
 import { caseloadFile, companions, keyFile, makeFolder, settle, writeDurably } from './files.ts';

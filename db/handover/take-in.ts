@@ -15,7 +15,8 @@ import { CARRIED_OUT, NOTE, type GrownLaptop, type HandedEntry } from './handed-
 import type { Handed, TakenIn } from './handover-types.ts';
 import { sumOf } from './handed-check.ts';
 import { entriesOf, grownLaptops, isOwn, joinedWith, type ownNames } from './handed.ts';
-import { isDecision, mergeFacts, type Merged } from './merge-facts.ts';
+import { mergeFacts, type Merged } from './merge-facts.ts';
+import { isDecision } from './handed-entries.ts';
 
 export type OwnNames = ReturnType<typeof ownNames>;
 

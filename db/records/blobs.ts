@@ -1,6 +1,7 @@
 /** Original bytes of pictures and PDFs, kept with their checksum. */
 import { createHash, randomUUID } from 'node:crypto';
-import type { BlobInfo, Doing } from '../caseload.ts';
+import type { Doing } from '../caseload.ts';
+import type { BlobInfo } from '../caseload-rows.ts';
 import { CaseloadError } from '../codes.ts';
 import type { Db } from '../connection.ts';
 import { guarded } from '../errors.ts';

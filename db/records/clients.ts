@@ -1,5 +1,5 @@
 /** The list of clients and finding one. */
-import type { ClientRow } from '../caseload.ts';
+import type { ClientRow } from '../caseload-rows.ts';
 import type { Db } from '../connection.ts';
 import type { Fact } from '../types/record.ts';
 import { fold, read } from './store.ts';

@@ -1,5 +1,5 @@
 /** How much a file holds. */
-import type { Counts } from '../caseload.ts';
+import type { Counts } from '../caseload-rows.ts';
 import type { Db } from '../connection.ts';
 import { allKinds, homes } from './kinds.ts';
 

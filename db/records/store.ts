@@ -1,7 +1,8 @@
 /** Saving and removing facts: validated on the way in and out, each change in one transaction with its trail entry. */
 import { randomUUID } from 'node:crypto';
 import type { z } from 'zod';
-import type { Doing, TrailAction, Unstamped, Writer } from '../caseload.ts';
+import type { Doing } from '../caseload.ts';
+import type { TrailAction, Unstamped, Writer } from '../caseload-rows.ts';
 import { CaseloadError } from '../codes.ts';
 import type { Db } from '../connection.ts';
 import { guarded } from '../errors.ts';

@@ -1,6 +1,6 @@
 /** The hashes of the trail: over an entry and the one before it, and over its values with a salt. */
 import { createHash } from 'node:crypto';
-import type { TrailAction } from '../caseload.ts';
+import type { TrailAction } from '../caseload-rows.ts';
 
 export interface StoredEntry {
   seq: number;

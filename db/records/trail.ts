@@ -3,7 +3,8 @@
  * salted digest of the values, which lie beside the chain so that erasing can take them away.
  */
 import { randomBytes } from 'node:crypto';
-import type { Doing, TrailAction, TrailCheck, TrailRow } from '../caseload.ts';
+import type { Doing } from '../caseload.ts';
+import type { TrailAction, TrailCheck, TrailRow } from '../caseload-rows.ts';
 import type { Db } from '../connection.ts';
 import { firstHandedBreak } from '../handover/handed-check.ts';
 import { allKinds, homes, isKind } from './kinds.ts';

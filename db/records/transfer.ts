@@ -1,5 +1,6 @@
 /** One client out of a caseload and into another, facts exactly as they are: ids, times and initials stay. */
-import type { BlobInfo, Doing } from '../caseload.ts';
+import type { Doing } from '../caseload.ts';
+import type { BlobInfo } from '../caseload-rows.ts';
 import { CaseloadError } from '../codes.ts';
 import type { Db } from '../connection.ts';
 import { guarded } from '../errors.ts';

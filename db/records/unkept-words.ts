@@ -1,5 +1,6 @@
 /** Words of forms that are no fact yet, by the place of the form: kept over a lock, a close and a kill; no trail. */
-import type { Doing, UnkeptWords } from '../caseload.ts';
+import type { Doing } from '../caseload.ts';
+import type { UnkeptWords } from '../caseload-rows.ts';
 import { CaseloadError } from '../codes.ts';
 import type { Db } from '../connection.ts';
 import { guarded } from '../errors.ts';

@@ -3,7 +3,8 @@
  * A new exercise, rule, paper, text or threshold is one row in one of the JSON files beside this.
  */
 import { upgradedClinicRules } from '../types/rule-table/clinic-rules-format.ts';
-import { checkRuleTable, mergeClinicRules } from '../types/rule-table/rule-checks.ts';
+import { checkRuleTable } from '../types/rule-table/rule-checks.ts';
+import { mergeClinicRules } from '../types/rule-table/clinic-merge.ts';
 import { ClinicRules, RuleTable } from '../types/rules.ts';
 import clashes from './table/clashes.json' with { type: 'json' };
 import derivedCautions from './table/derived-cautions.json' with { type: 'json' };

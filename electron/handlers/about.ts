@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { aboutRequests } from '../contract/about.ts';
 import { Refusal } from '../contract/envelope.ts';
-import { backupNames, backupsFolder } from '../files/backup/backup.ts';
+import { backupNames, backupsFolder } from '../files/backup/backup-list.ts';
 import { diagnosticText, versionRows } from '../files/diagnostics.ts';
 import { keepPlace, lastPlace } from '../files/last-place.ts';
 import type { Handler } from './handler.ts';

@@ -2,21 +2,13 @@ import { randomUUID } from 'node:crypto';
 import { existsSync, rmSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
-import type { TrailRow } from '../../db/index.ts';
 import { laptopFile } from '../../db/files.ts';
 import { fits, readFingerprint } from '../../db/fingerprint.ts';
 import { listAside } from '../../db/set-aside.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { recordRequests } from '../contract/records.ts';
-import {
-  backupNames,
-  backupsFolder,
-  listBackups,
-  listBackupsWith,
-  makeBackup,
-  restoreBackup,
-  undoRestore,
-} from '../files/backup/backup.ts';
+import { makeBackup, restoreBackup, undoRestore } from '../files/backup/backup.ts';
+import { backupNames, backupsFolder, listBackups, listBackupsWith } from '../files/backup/backup-list.ts';
 import { bringBackup } from '../files/backup/backup-bring.ts';
 import { newestIn, noteSecond } from '../files/backup/backup-second.ts';
 import { whereClientRemains } from '../files/backup/backup-holding.ts';
@@ -31,47 +23,12 @@ import {
 } from '../files/backup/client-file.ts';
 import { freeName } from '../files/save-into.ts';
 import type { Handler } from './handler.ts';
-import { kindWords } from './sharing/kind-words.ts';
 import { prove } from './prove.ts';
 import type { Services } from './services.ts';
+import { summaryOf } from '../trail-words.ts';
 
 /** Largest backup file that is brought in through the window, bytes. */
 const largestBackup = 1024 ** 3;
-
-const actionWords: Record<TrailRow['action'], string> = {
-  create: 'added',
-  update: 'changed',
-  remove: 'removed',
-  undo: 'undone',
-  redo: 'redone',
-  erase: 'erased',
-  import: 'imported',
-  set: 'set',
-};
-
-/** Fields that changed between two versions of a fact, by name; values stay on the record's own screens. */
-function changedFields(row: TrailRow): string {
-  if (
-    row.action !== 'update' ||
-    typeof row.before !== 'object' ||
-    typeof row.after !== 'object' ||
-    !row.before ||
-    !row.after
-  )
-    return '';
-  const before = row.before as Record<string, unknown>;
-  const after = row.after as Record<string, unknown>;
-  const names = Object.keys(after).filter(
-    (k) => k !== 'at' && k !== 'by' && JSON.stringify(before[k]) !== JSON.stringify(after[k]),
-  );
-  return names.length ? `: ${names.join(', ')}` : '';
-}
-
-function summaryOf(row: TrailRow): string {
-  if (row.kind === 'export') return `exported: ${(row.after as { what?: string } | null)?.what ?? 'a file'}`;
-  if (row.kind === 'handover') return row.action === 'import' ? 'hand-over taken in' : 'both sides looked at';
-  return `${kindWords[row.kind] ?? row.kind} ${actionWords[row.action]}${changedFields(row)}`;
-}
 
 /** The caseload was replaced: what is written from now on must not pass for what was written before. */
 const renameLaptop = (services: Services): void => rmSync(laptopFile(services.folder), { force: true });

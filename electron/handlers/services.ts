@@ -15,7 +15,8 @@ import { endPageWorker } from '../files/measure/page-file.ts';
 import { hasSystemKey } from '../files/system-key.ts';
 import { TrailWatch } from '../files/trail-watch.ts';
 import { forgetTries, noteWrongTry, secondsToWait } from '../files/unlock-delay.ts';
-import { backupNames, backupsFolder, checkCaseload } from '../files/backup/backup.ts';
+import { checkCaseload } from '../files/backup/backup.ts';
+import { backupNames, backupsFolder } from '../files/backup/backup-list.ts';
 import { autoBackup, type AutoBackup } from '../files/backup/backup-auto.ts';
 import type { BlobSource } from '../window-files.ts';
 

@@ -5,7 +5,8 @@
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
 import type { RuleTable } from '../../db/types/rules.ts';
-import { compose, type Composition } from '../../renderer/logic/program/draft/compose.ts';
+import { compose } from '../../renderer/logic/program/draft/compose.ts';
+import { type Composition } from '../../renderer/logic/program/draft/stopped-draft.ts';
 import { dayMinutes } from '../../renderer/logic/program/draft/program-line.ts';
 import { readFindings } from '../../renderer/logic/program/facts/read-findings.ts';
 

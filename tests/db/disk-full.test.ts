@@ -4,7 +4,8 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import { codeOf } from '../../db/errors.ts';
 import { createCaseload, openCaseload } from '../../db/index.ts';
-import { backupsFolder, makeBackup } from '../../electron/files/backup/backup.ts';
+import { makeBackup } from '../../electron/files/backup/backup.ts';
+import { backupsFolder } from '../../electron/files/backup/backup-list.ts';
 import { client, doing, newFolder, NOW, PASSPHRASE, QUICK } from './support.ts';
 
 /** A disk of one size, in memory; null where this user may not mount one. */

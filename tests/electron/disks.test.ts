@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { createCaseload } from '../../db/index.ts';
 import type { RequestName } from '../../electron/contract/index.ts';
 import type { messages } from '../../electron/contract/messages.ts';
-import { backupNames, backupsFolder } from '../../electron/files/backup/backup.ts';
+import { backupNames, backupsFolder } from '../../electron/files/backup/backup-list.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
 import { client, doing, newFolder, NOW, PASSPHRASE, QUICK, visit } from '../db/support.ts';

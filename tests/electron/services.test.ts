@@ -5,7 +5,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { openFile } from '../../db/connection.ts';
 import { caseloadFile, companions } from '../../db/files.ts';
 import type { RequestName, ShellEvent } from '../../electron/contract/index.ts';
-import { backupsFolder } from '../../electron/files/backup/backup.ts';
+import { backupsFolder } from '../../electron/files/backup/backup-list.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
 import { IDLE_MS, lockWhenIdle } from '../../electron/open-backend.ts';

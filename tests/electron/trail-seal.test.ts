@@ -6,7 +6,7 @@ import { openFile } from '../../db/connection.ts';
 import { caseloadFile, companions, keyFile, keyFileCopy } from '../../db/files.ts';
 import { fingerprintOf, readFingerprint } from '../../db/fingerprint.ts';
 import type { RequestName } from '../../electron/contract/index.ts';
-import { backupsFolder } from '../../electron/files/backup/backup.ts';
+import { backupsFolder } from '../../electron/files/backup/backup-list.ts';
 import { stateFolder } from '../../electron/files/trail-seal.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';

@@ -6,7 +6,8 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { backupsFolder, makeBackup } from '../../electron/files/backup/backup.ts';
+import { makeBackup } from '../../electron/files/backup/backup.ts';
+import { backupsFolder } from '../../electron/files/backup/backup-list.ts';
 import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE } from '../db/support.ts';
 
 const has = (program: string): boolean => spawnSync('sh', ['-c', `command -v ${program}`]).status === 0;

@@ -2,68 +2,17 @@
  * Numbers of the intake screen, the red flags and the set-up calculator as rows of the threshold table: shown with
  * their source, changed by the clinic within sense, restorable. What protects a client can only be made stricter.
  */
-import type { SourceTag } from '../../types/common.ts';
 import type { ItemTable, RedFlagTable, SetupTable } from '../../types/items.ts';
 import type { Threshold } from '../../types/rules.ts';
 import { filledFlags, filledItems } from './screen-texts.ts';
+import { slot, constant, band } from './threshold-slots.ts';
+import type { Slot } from './threshold-slots.ts';
 
 /** The tables of the screen, as one. */
 export interface ScreenTables {
   intake: ItemTable;
   redFlagTable: RedFlagTable;
   setup: SetupTable;
-}
-
-/** A number in one of the tables: its row, and how another value is put in its place. */
-interface Slot {
-  row: Threshold;
-  put: (value: number) => void;
-}
-
-const slot = (
-  code: string,
-  name: string,
-  value: number,
-  unit: string,
-  range: [min: number, max: number],
-  tag: { source: SourceTag; note?: string; sourceNote?: string },
-  put: (value: number) => void,
-): Slot => ({
-  row: {
-    code,
-    name,
-    value,
-    unit,
-    min: range[0],
-    max: range[1],
-    source: tag.source,
-    sourceNote: (tag.sourceNote ?? tag.note ?? '').slice(0, 400),
-  },
-  put,
-});
-
-type Tagged = { source: SourceTag; note: string; unit: string };
-
-function constant(code: string, name: string, of: Tagged & { value: number }, range: [number, number]): Slot {
-  return slot(`setup-${code}`, name, of.value, of.unit, range, of, (value) => {
-    Object.assign(of, { value, source: 'clinic' });
-  });
-}
-
-function band(code: string, name: string, of: Tagged & { min: number; max: number }, range: [number, number]): Slot[] {
-  return (['min', 'max'] as const).map((end) =>
-    slot(
-      `setup-${code}-${end}`,
-      `${name}, ${end === 'min' ? 'at least' : 'at most'}`,
-      of[end],
-      of.unit,
-      range,
-      of,
-      (value) => {
-        Object.assign(of, { [end]: value, source: 'clinic' });
-      },
-    ),
-  );
 }
 
 const setupSlots = (setup: SetupTable): Slot[] => [

@@ -4,15 +4,8 @@ import path from 'node:path';
 import type { Caseload } from '../../../db/index.ts';
 import { listAside } from '../../../db/set-aside.ts';
 import { noteSecond } from './backup-second.ts';
-import {
-  backupNames,
-  backupsFolder,
-  listBackups,
-  makeBackup,
-  stampOf,
-  type BackupInfo,
-  type BackupReason,
-} from './backup.ts';
+import { makeBackup } from './backup.ts';
+import { backupNames, backupsFolder, listBackups, stampOf, type BackupInfo, type BackupReason } from './backup-list.ts';
 import { isDue, mayGo, type BackupState } from './backup-schedule.ts';
 
 export interface AutoBackupOptions {

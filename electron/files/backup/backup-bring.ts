@@ -14,7 +14,7 @@ import {
 import path from 'node:path';
 import { makeFolder, syncFile, syncFolder } from '../../../db/files.ts';
 import { Refusal } from '../../contract/envelope.ts';
-import { readBackupName, refusing } from './backup.ts';
+import { readBackupName, refusing } from './backup-list.ts';
 import { openContainer, type Container } from './container.ts';
 
 /** First line of every file in the age format. */

@@ -3,7 +3,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { copiesFolder } from '../../../db/files.ts';
 import { listAside, setAsideFolder } from '../../../db/set-aside.ts';
-import { backupNames, backupsFolder, refusing } from './backup.ts';
+import { backupNames, backupsFolder, refusing } from './backup-list.ts';
 import { runBackupJob } from './jobs.ts';
 
 interface StillHolding {

@@ -3,7 +3,7 @@ import { takeFolderLock } from '../../../db/folder-lock.ts';
 import { unlock } from '../../../db/open.ts';
 import type { Salvage } from '../../../db/salvage.ts';
 import { Refusal } from '../../contract/envelope.ts';
-import { refusing } from './backup.ts';
+import { refusing } from './backup-list.ts';
 import { runBackupJob, type BackupHooks } from './jobs.ts';
 
 /**

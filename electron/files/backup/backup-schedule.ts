@@ -1,5 +1,5 @@
 /** When a backup is due and which old ones may go. Pure: times and names are passed in. */
-import type { BackupName } from './backup.ts';
+import type { BackupName } from './backup-list.ts';
 
 /** How many of each are kept, at the least. */
 const KEPT = { days: 7, weeks: 5, months: 12 } as const;

@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
 import { writeDurably } from '../../../db/files.ts';
-import { backupNames } from './backup.ts';
+import { backupNames } from './backup-list.ts';
 
 /** Beside the caseload: a setting inside it would make the next backup due. Holds no client's data. */
 const noteFile = (folder: string): string => path.join(folder, 'second-place.json');

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Writer } from '../../../db/caseload.ts';
+import type { Writer } from '../../../db/caseload-rows.ts';
 import type { SamplePage } from '../../../db/types/sample.ts';
 import { MIME_OF } from '../decode/picture-header.ts';
 import type { PageLook, ShownPage } from './page-job.ts';

@@ -1,7 +1,7 @@
 import type { Device, Observation, ObservationComponent } from './fhir-types.ts';
 import type { Sample } from '../../../db/types/sample.ts';
 import { concept, measureConcept, quantity, refer, systems } from './fhir-codes.ts';
-import type { ExchangeValue } from './values.ts';
+import type { ExchangeValue } from './exchange-value.ts';
 
 /** What an observation needs besides its value. */
 export interface ObservationContext {

@@ -2,7 +2,8 @@
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { toCsv } from '../texts/csv-cells.ts';
-import { exchangeValues, type ExchangeValue } from './values.ts';
+import { exchangeValues } from './values.ts';
+import { type ExchangeValue } from './exchange-value.ts';
 
 type Cell = string | number | null;
 

@@ -1,10 +1,10 @@
-import type { ClientRecord } from '../../../db/types/record.ts';
 import { wordsReadOf } from '../record/sample-legibility.ts';
-import { conditionDifferences } from '../record/condition-changes.ts';
 import type { Limits } from '../rules/limits.ts';
 import { occasionsOf, orphanReadings, type Occasion } from '../record/occasions.ts';
 import { percentInterval, readersText, readerWords } from '../texts/occasion-words.ts';
 import { rowsOf, type SeriesRow } from './series-rows.ts';
+import { programMarks, circumstanceMarks, noon, instantOf } from './series-marks.ts';
+import type { SeriesMark, Facts } from './series-marks.ts';
 
 /** Point shapes, so that no series is told apart by color alone. Names are those of chart.js. */
 type Shape = 'circle' | 'triangle' | 'rect' | 'rectRot' | 'star' | 'cross' | 'crossRot';
@@ -31,14 +31,6 @@ export interface Series {
   points: SeriesPoint[];
 }
 
-/** Something that happened on a day and may explain a change. */
-interface SeriesMark {
-  at: number;
-  day: string;
-  kind: 'program' | 'conditions' | 'medicine';
-  label: string;
-}
-
 /** Everything the progress page draws: derived from facts, nothing kept. */
 export interface ProgressPicture {
   legibility: Series[];
@@ -52,8 +44,6 @@ export interface ProgressPicture {
   /** Why something that could be expected is not there. */
   notes: string[];
 }
-
-type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'readings' | 'programs' | 'practiceLogs' | 'goals'>;
 
 const readerShapes = { unfamiliar: 'circle', family: 'triangle', therapist: 'rectRot' } as const;
 
@@ -156,32 +146,6 @@ function fatigueSeries(occasions: readonly Occasion[], logs: Facts['practiceLogs
   return series.filter((one) => one.points.length > 0);
 }
 
-function programMarks(approved: Facts['programs']): SeriesMark[] {
-  return approved.map((program, i) => ({
-    at: Date.parse(program.approvedAt!),
-    day: program.approvedAt!.slice(0, 10),
-    kind: 'program',
-    label: i === 0 ? `Program starts, tier ${program.tier}` : `Program changed, tier ${program.tier}`,
-  }));
-}
-
-/** Marks where medicine state or other conditions changed against the sample before. */
-function circumstanceMarks(occasions: readonly Occasion[], limits: Limits): SeriesMark[] {
-  const marks: SeriesMark[] = [];
-  const samples = occasions.filter((o) => !o.probe);
-  samples.forEach((o, i) => {
-    const before = samples[i - 1];
-    if (!before) return;
-    const differences = conditionDifferences(before.sample, o.sample, limits);
-    const medicine = differences.filter((d) => d.name === 'medicine' || d.name === 'time since the dose');
-    const others = differences.filter((d) => !medicine.includes(d) && d.name !== 'task');
-    const mark = (kind: SeriesMark['kind'], label: string) => marks.push({ at: instantOf(o), day: o.day, kind, label });
-    if (medicine.length) mark('medicine', medicine.map((d) => d.now).join(', '));
-    if (others.length) mark('conditions', `Other ${others.map((d) => d.name).join(', ')}`);
-  });
-  return marks;
-}
-
 function notesOf(record: Facts, occasions: readonly Occasion[], all: readonly Occasion[]): string[] {
   const notes: string[] = [];
   const unread = occasions.filter((o) => !o.legibility).length;
@@ -198,7 +162,3 @@ function notesOf(record: Facts, occasions: readonly Occasion[], all: readonly Oc
   if (readers.size > 1) notes.push('Different kinds of readers have read; only the least familiar kind is compared.');
   return notes;
 }
-
-const noon = (day: string): number => Date.parse(`${day}T12:00:00Z`);
-const instantOf = (o: Occasion): number =>
-  o.sample.takenAt.slice(0, 10) === o.day ? Date.parse(o.sample.takenAt) : noon(o.day);

@@ -9,7 +9,7 @@ import type { PageInput } from '../../logic/pages/sheet/page-facts.ts';
 import { textsOf } from '../../logic/pages/sheet/fit-sheets.ts';
 import type { Doc, Packet } from '../../logic/pages/sheet/packet.ts';
 import { startingWords, usualSheet } from '../../logic/pages/sheet/page-choices.ts';
-import type { PracticeRequest } from '../../logic/pages/practice/practice.ts';
+import type { PracticeRequest } from '../../logic/pages/practice/practice-steps.ts';
 import { practiceDays } from '../../logic/pages/practice/daily-pages.ts';
 import { furtherPages, practiceRequestOf } from '../../logic/pages/practice/practice-request.ts';
 import { readingGrade } from '../../logic/texts/reading/reading-grade.ts';

@@ -1,7 +1,8 @@
 /** Properties of the merge over random histories of three laptops; the laws are those of a replicated data type. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { isDecision, mergeFacts } from '../../../db/handover/merge-facts.ts';
+import { mergeFacts } from '../../../db/handover/merge-facts.ts';
+import { isDecision } from '../../../db/handover/handed-entries.ts';
 import { orderOf } from '../../../db/handover/handed-entry.ts';
 import { act, exchangeAll, Laptop, type Act } from './three-laptops.ts';
 

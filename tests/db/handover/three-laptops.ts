@@ -1,7 +1,8 @@
 /** Three laptops in a model: each writes, removes, undoes nothing, and hands its entries to another now and then. */
 import { createHash } from 'node:crypto';
 import { NOTE, type HandedEntry } from '../../../db/handover/handed-entry.ts';
-import { isDecision, mergeFacts, type Merged } from '../../../db/handover/merge-facts.ts';
+import { mergeFacts, type Merged } from '../../../db/handover/merge-facts.ts';
+import { isDecision } from '../../../db/handover/handed-entries.ts';
 import type { FactKind } from '../../../db/types/record.ts';
 
 const uuid = (text: string): string => {

@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { autoBackup, rotate } from '../../../electron/files/backup/backup-auto.ts';
-import { backupNames, backupsFolder } from '../../../electron/files/backup/backup.ts';
+import { backupNames, backupsFolder } from '../../../electron/files/backup/backup-list.ts';
 import { rewriteTrail } from '../../db/rewrite-trail.ts';
 import { client, doing, newCaseload, newFolder } from '../../db/support.ts';
 

@@ -2,7 +2,8 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { backupsFolder, makeBackup, restoreBackup } from '../../../electron/files/backup/backup.ts';
+import { makeBackup, restoreBackup } from '../../../electron/files/backup/backup.ts';
+import { backupsFolder } from '../../../electron/files/backup/backup-list.ts';
 import { bringBackup } from '../../../electron/files/backup/backup-bring.ts';
 import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE } from '../../db/support.ts';
 

@@ -1,7 +1,8 @@
 import path from 'node:path';
 import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { backupsFolder, makeBackup, restoreBackup } from '../../../electron/files/backup/backup.ts';
+import { makeBackup, restoreBackup } from '../../../electron/files/backup/backup.ts';
+import { backupsFolder } from '../../../electron/files/backup/backup-list.ts';
 import { whereClientRemains } from '../../../electron/files/backup/backup-holding.ts';
 import { client, doing, newCaseload, NOW, PASSPHRASE, reopen } from '../../db/support.ts';
 

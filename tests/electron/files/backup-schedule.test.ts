@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readBackupName, type BackupName, type BackupReason } from '../../../electron/files/backup/backup.ts';
+import { readBackupName, type BackupName, type BackupReason } from '../../../electron/files/backup/backup-list.ts';
 import {
   checkIsDue,
   daysSince,

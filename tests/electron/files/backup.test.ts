@@ -5,15 +5,13 @@ import { execFileSync } from 'node:child_process';
 import { expect, test } from 'vitest';
 import { caseloadFile } from '../../../db/files.ts';
 import { openCaseload, rekeyCaseload, type Caseload } from '../../../db/index.ts';
+import { makeBackup, restoreBackup, undoRestore } from '../../../electron/files/backup/backup.ts';
 import {
   backupNames,
   backupsFolder,
   listBackups,
   listBackupsWith,
-  makeBackup,
-  restoreBackup,
-  undoRestore,
-} from '../../../electron/files/backup/backup.ts';
+} from '../../../electron/files/backup/backup-list.ts';
 import { tarHeader } from '../../../electron/files/backup/tar.ts';
 import {
   client,

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type FamilyOptions, familyPage } from '../../../renderer/logic/pages/kinds/family.ts';
 import { countWords, textsOf } from '../../../renderer/logic/pages/sheet/fit-sheets.ts';
-import { docHeight } from '../../../renderer/logic/pages/sheet/break-sheets.ts';
+import { docHeight } from '../../../renderer/logic/pages/sheet/block-heights.ts';
 import type { DocSheet, Packet } from '../../../renderer/logic/pages/sheet/packet.ts';
 import SheetView from '../../../renderer/window/pages/SheetView.svelte';
 import { texts } from '../../../renderer/logic/texts/en.ts';

@@ -5,7 +5,8 @@ import { OccasionCode } from '../../../db/types/occasions.ts';
 import { occasionTask } from '../../../renderer/logic/pages/practice/occasion-sample.ts';
 import { paperOfOccasion } from '../../../renderer/logic/pages/practice/daily-pages.ts';
 import { checkModels, practiceLines } from '../../../renderer/logic/pages/practice/practice-lines.ts';
-import { practiceSheets, type PracticeRequest } from '../../../renderer/logic/pages/practice/practice.ts';
+import { practiceSheets } from '../../../renderer/logic/pages/practice/practice.ts';
+import { type PracticeRequest } from '../../../renderer/logic/pages/practice/practice-steps.ts';
 import { record } from './record.ts';
 
 const rules = rulesInUse(null);

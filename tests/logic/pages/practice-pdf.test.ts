@@ -3,11 +3,8 @@ import { rulesCurrent } from '../../../db/rules/index.ts';
 import { pictureDrawings, pictureOfWord } from '../../../renderer/logic/pages/drawings/picture-words.ts';
 import { letterStyles } from '../../../renderer/logic/pages/practice/letter-styles.ts';
 import { marginMm, type SheetName, writingArea } from '../../../renderer/logic/pages/practice/sheet-sizes.ts';
-import {
-  type PracticeRequest,
-  type PracticeSheet,
-  practiceSheets,
-} from '../../../renderer/logic/pages/practice/practice.ts';
+import { type PracticeSheet, practiceSheets } from '../../../renderer/logic/pages/practice/practice.ts';
+import { type PracticeRequest } from '../../../renderer/logic/pages/practice/practice-steps.ts';
 import { inks, type RulingCode, rulings } from '../../../renderer/logic/pages/practice/ruling-drawings.ts';
 import SheetView from '../../../renderer/window/pages/SheetView.svelte';
 import { chromiumPath, htmlOf, noChromium, printHtml } from './html.ts';

@@ -2,17 +2,14 @@ import { expect, test } from 'vitest';
 import { rulesCurrent } from '../../../db/rules/index.ts';
 import { isTooDeep, lineOfPath } from '../../../renderer/logic/program/clinic/json-lines.ts';
 import {
-  itemFromForm,
-  nextRuleId,
   noClinicRules,
   readClinicRules,
-  ruleFromForm,
-  tryOnCaseload,
   withOwn,
   withRole,
   writeClinicRules,
-  trialWords,
 } from '../../../renderer/logic/program/clinic/own-rules.ts';
+import { tryOnCaseload, trialWords } from '../../../renderer/logic/program/clinic/clinic-trial.ts';
+import { itemFromForm, nextRuleId, ruleFromForm } from '../../../renderer/logic/program/clinic/rule-forms.ts';
 import { client, rules } from './support.ts';
 
 const form = {

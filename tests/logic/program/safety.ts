@@ -5,7 +5,8 @@
 import { ProgramLine } from '../../../db/types/program.ts';
 import type { ProgramInput } from '../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../db/types/rules.ts';
-import { compose, type Composition } from '../../../renderer/logic/program/draft/compose.ts';
+import { compose } from '../../../renderer/logic/program/draft/compose.ts';
+import { type Composition } from '../../../renderer/logic/program/draft/stopped-draft.ts';
 import { clashing } from '../../cases/judge.ts';
 import { amountClashes } from './amounts.ts';
 import { checkProgram } from '../../../renderer/logic/program/draft/vetoes.ts';

@@ -4,7 +4,8 @@
  */
 import { lengthWords, readsInches } from '../../texts/dose-words.ts';
 import type { Texts } from '../../texts/en.ts';
-import { setupInWords, setupTasks, stopItems, stopSection } from './family-sections.ts';
+import { stopItems, stopSection } from './family-sections.ts';
+import { setupInWords, setupTasks } from './setup-section.ts';
 import { dayOf, longDate, type PageInput, programOf, setupOf, whoOf } from '../sheet/page-facts.ts';
 import { itemOfOccasion } from '../../record/writing-occasions.ts';
 import { paginate } from '../sheet/break-sheets.ts';

@@ -4,9 +4,9 @@ import type { PageWords } from '../../../../db/types/page.ts';
 import type { Program, ProgramLine } from '../../../../db/types/program.ts';
 import { wordsOfPercent } from '../../goals/goal-ladder.ts';
 import { capital } from '../../texts/count-words.ts';
-import { amountWords, doseOfLines, lengthWords } from '../../texts/dose-words.ts';
+import { amountWords, doseOfLines } from '../../texts/dose-words.ts';
 import { lastSample, legibleOf, type PageInput, type ReadOccasion } from '../sheet/page-facts.ts';
-import type { Block, PageStep, Section, SetupFigure, WritingPicture } from '../sheet/packet.ts';
+import type { Block, PageStep, Section, WritingPicture } from '../sheet/packet.ts';
 import { changeUpTo } from './clinical-lines.ts';
 import type { Texts } from '../../texts/en.ts';
 
@@ -170,27 +170,6 @@ export function stopItems(program: Program | null, t: Texts, pageSays: readonly 
 function callLine(input: PageInput, t: Texts['common']): string {
   const { callName, callNumber } = input.record.client;
   return callName || callNumber ? t.call(callName, callNumber) : t.callBlank;
-}
-
-/** What has to be done about chair and table, beside the drawing that shows the heights. */
-export function setupTasks(figure: SetupFigure, locale: string, t: Texts): string[] {
-  const { setup } = t.family;
-  const tasks: string[] = [];
-  const chair = figure.chair ?? null;
-  if (chair && chair.changeMm !== 0) {
-    const words = { now: lengthWords(chair.nowMm, locale), by: lengthWords(Math.abs(chair.changeMm), locale) };
-    tasks.push(chair.changeMm < 0 ? setup.lowerChair(words) : setup.raiseChair({ ...words, cushion: chair.cushion }));
-  }
-  if (figure.footrestMm > 0) tasks.push(setup.footrest(lengthWords(figure.footrestMm, locale)));
-  if (figure.raiseTableMm > 0) tasks.push(setup.raise(lengthWords(figure.raiseTableMm, locale)));
-  return tasks;
-}
-
-/** The same with the heights in words. */
-export function setupInWords(figure: SetupFigure, locale: string, t: Texts): string[] {
-  const { setup } = t.family;
-  const heights = [setup.seat(lengthWords(figure.seatMm, locale)), setup.table(lengthWords(figure.tableMm, locale))];
-  return [heights.join(' '), ...setupTasks(figure, locale, t)];
 }
 
 /** The box of when to stop and whom to call, as every page that goes home has it. */

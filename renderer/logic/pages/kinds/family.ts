@@ -21,10 +21,10 @@ import {
   goalBlocks,
   practiceSection,
   sawBlocks,
-  setupTasks,
   stopItems,
   stopSection,
 } from './family-sections.ts';
+import { setupTasks } from './setup-section.ts';
 import { shortenings } from '../sheet/family-shortenings.ts';
 import { fitOneSheet } from '../sheet/fit-sheets.ts';
 import type { Doc, Packet, Section } from '../sheet/packet.ts';

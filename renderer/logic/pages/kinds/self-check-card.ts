@@ -1,5 +1,6 @@
 import type { PageInput } from '../sheet/page-facts.ts';
-import { docHeight, paginate, sheetHeight } from '../sheet/break-sheets.ts';
+import { paginate } from '../sheet/break-sheets.ts';
+import { docHeight, sheetHeight } from '../sheet/block-heights.ts';
 import type { Doc, DocSheet } from '../sheet/packet.ts';
 import type { Texts } from '../../texts/en.ts';
 

@@ -1,7 +1,7 @@
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import type { ProgramLine } from '../../../../db/types/program.ts';
 import { dayOf, legibleOf, longDate, type PageInput, programOf } from '../sheet/page-facts.ts';
-import { type PracticeRequest, rowsPerSheet } from './practice.ts';
+import { type PracticeRequest, rowsPerSheet } from './practice-steps.ts';
 import { pictureOfWord } from '../drawings/picture-words.ts';
 import { type RulingCode, rulings } from './ruling-drawings.ts';
 import type { Texts } from '../../texts/en.ts';

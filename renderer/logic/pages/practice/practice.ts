@@ -1,17 +1,14 @@
 import { checkForm, type CheckLabels } from './check-forms.ts';
 import type { Language } from '../../texts/languages.ts';
-import { breakLines, fontSizeFor, type LetterStyleCode } from './letter-styles.ts';
+import { breakLines, fontSizeFor } from './letter-styles.ts';
 import { type SheetName, writingArea } from './sheet-sizes.ts';
 import {
-  breakIntoCells,
   type DrawnDot,
   type DrawnLine,
   type DrawnPicture,
   type DrawnText,
   dotRow,
-  gridLines,
   leaningLines,
-  lettersInCells,
   line,
   rowDots,
   rowLines,
@@ -19,44 +16,11 @@ import {
   signatureRow,
   stopMark,
 } from './practice-rows.ts';
+import { breakIntoCells, gridLines, lettersInCells } from './letter-cells.ts';
 import { texts as english } from '../../texts/en.ts';
 import { type RulingCode, rulings, withoutModels } from './ruling-drawings.ts';
-
-/** What a practice page is to be. Lengths in mm. */
-export interface PracticeRequest {
-  sheet: SheetName;
-  ruling: RulingCode;
-  letters: LetterStyleCode;
-  /** Model texts, each written once above the lines for it; longer ones are broken. */
-  models: string[];
-  /** Lines to write in one bout; null fills the sheet. */
-  linesPerBout: number | null;
-  bouts: number;
-  /** Printed where a bout ends. */
-  restText: string;
-  /** Printed where the dose ends and room is left on the sheet: the lines below it are another day's. */
-  nextTimeText: string;
-  /** Bold lines for low vision. */
-  bold: boolean;
-  /** A heavy line where each row starts, for a client who misses one side. */
-  startLine: 'none' | 'left' | 'right';
-  /** On each row: where a short line stops, or dots where it starts and ends. */
-  marks: 'none' | 'stop' | 'dots';
-  /** Drawings by word: each model stands beside its picture, as many as fit. */
-  pictures: Readonly<Record<string, string>> | null;
-  /** Height of model letters without reach; null takes the paper's own. */
-  xHeightMm: number | null;
-  title: string;
-  instruction: string;
-  date: string;
-  clientCode: string;
-  /** Lines of the program that the sheet is for; none = there is no program. */
-  lineIds: readonly string[];
-  /** Frames of models that were made: kept with the page, so that none comes again too soon. Absent = models not made. */
-  frames?: string[];
-  /** Words printed on practice checks; English where absent. */
-  checkLabels?: CheckLabels;
-}
+import { rowsPerSheet, plan } from './practice-steps.ts';
+import type { PracticeRequest } from './practice-steps.ts';
 
 const englishCheck: CheckLabels = english.practice.check;
 
@@ -85,75 +49,6 @@ export interface PracticeSheet {
   /** Model lines of a page that was made for one day, and their frames; on its first sheet only. */
   written?: string[];
   frames?: string[];
-}
-
-type Step = { kind: 'model'; text: string } | { kind: 'write' | 'rest' | 'next-time' | 'gap' };
-
-/** How many rows of a paper fit one sheet. */
-export function rowsPerSheet(sheet: SheetName, ruling: RulingCode): number {
-  // A hair is added because 237 / 7.9 must give 30 in floating point too.
-  return Math.floor(writingArea(sheet).height / rowShape(rulings[ruling]).height + 1e-9);
-}
-
-/** Model rows with their lines to write on, bout after bout. `models` holds each model text as its broken rows. */
-function plan(request: PracticeRequest, models: string[][]): Step[] {
-  const room = rowsPerSheet(request.sheet, request.ruling);
-  if (withoutModels.has(rulings[request.ruling].kind) && rulings[request.ruling].kind !== 'signature')
-    return spread([], room);
-  if (request.linesPerBout === null) {
-    // Filling a sheet, models take at most half of it.
-    const shown: string[][] = [];
-    let rows = 0;
-    for (const model of models) {
-      if (shown.length > 0 && rows + model.length > room / 2) break;
-      shown.push(model);
-      rows += model.length;
-    }
-    return spread(shown, Math.max(0, room - rows));
-  }
-  const bout = spread(models.slice(0, Math.max(1, request.linesPerBout)), request.linesPerBout);
-  const bouts = Array.from({ length: request.bouts }, (_, i): Step[] => (i === 0 ? bout : [{ kind: 'rest' }, ...bout]));
-  const dose = together(bouts.flat(), room);
-  // Squares cover their sheet anyway.
-  return rulings[request.ruling].kind === 'squares' ? dose : filled(dose, bout, room);
-}
-
-/** A model at the foot of a sheet goes over to the next one, to the lines it is for. */
-function together(steps: readonly Step[], room: number): Step[] {
-  const out: Step[] = [];
-  for (const step of steps) {
-    if (out.length % room === 0) {
-      const end = out.length;
-      let start = end;
-      while (start > 0 && end - start < room - 1 && out[start - 1]?.kind === 'model') start--;
-      const carried = start < end && step.kind === 'write' ? out.splice(start) : [];
-      out.push(...carried.map((): Step => ({ kind: 'gap' })), ...carried);
-    }
-    out.push(step);
-  }
-  return out;
-}
-
-/** Fills what the dose leaves of its last sheet with lines for another day, where that is more than a line or two. */
-function filled(dose: Step[], bout: Step[], room: number): Step[] {
-  const left = (room - (dose.length % room)) % room;
-  if (left < 4) return dose;
-  const again = Array.from({ length: Math.ceil(left / bout.length) }, () => bout).flat();
-  const more = again.slice(0, left - 1);
-  // A model with no line under it is no use.
-  while (more.at(-1)?.kind === 'model') more.pop();
-  return [...dose, { kind: 'next-time' }, ...more];
-}
-
-/** Shares `lines` writing rows among the models, earlier models first. */
-function spread(models: string[][], lines: number): Step[] {
-  const write = (count: number) => Array.from({ length: count }, (): Step => ({ kind: 'write' }));
-  if (models.length === 0) return write(lines);
-  return models.flatMap((rows, index) => {
-    const upTo = Math.ceil((lines * (index + 1)) / models.length);
-    const from = Math.ceil((lines * index) / models.length);
-    return [...rows.map((text): Step => ({ kind: 'model', text })), ...write(upTo - from)];
-  });
 }
 
 /**

@@ -2,19 +2,19 @@ import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import type { ProgramLine } from '../../../../db/types/program.ts';
 import type { PageKind, PageWords } from '../../../../db/types/page.ts';
 import { flagsOf, programInput } from '../../program/facts/from-record.ts';
-import { ownPageCautions } from '../../program/draft/compose.ts';
+import { ownPageCautions } from '../../program/draft/asked-by-rules.ts';
 import { exerciseDrawings, isMirrored } from '../drawings/exercise-drawings.ts';
-import { dayOf, longDate, mediumDate, type PageInput, programOf } from './page-facts.ts';
+import { dayOf, longDate, type PageInput, programOf } from './page-facts.ts';
 import { caregiverPage } from '../kinds/caregiver.ts';
 import { initialEvaluation } from '../kinds/initial-evaluation.ts';
-import { familyCaptionMm, familyPage } from '../kinds/family.ts';
+import { familyPage } from '../kinds/family.ts';
 import { type Language, languages } from '../../texts/languages.ts';
-import { type Speaker, speakerOf } from '../../texts/said-line.ts';
+import { speakerOf } from '../../texts/said-line.ts';
 import { letterPage } from '../kinds/letter.ts';
-import type { Packet, SheetModel, WritingPicture } from './packet.ts';
-import { thenAndNowPictures } from './pictures.ts';
+import type { Packet, SheetModel } from './packet.ts';
 import { practiceLogSheet } from '../kinds/practice-log-sheet.ts';
-import { practiceSheets, type PracticeRequest } from '../practice/practice.ts';
+import { practiceSheets } from '../practice/practice.ts';
+import { type PracticeRequest } from '../practice/practice-steps.ts';
 import { dailyPages, wordsToMend } from '../practice/daily-pages.ts';
 import { furtherPages } from '../practice/practice-request.ts';
 import { programSheets } from '../kinds/program-sheet.ts';
@@ -26,6 +26,8 @@ import { spiralSheet } from '../kinds/spiral-sheet.ts';
 import { selfCheckCard } from '../kinds/self-check-card.ts';
 import type { Texts } from '../../texts/en.ts';
 import { visitNote } from '../kinds/visit-note.ts';
+import { leftInEnglish } from './left-in-english.ts';
+import { noPictures, picturesFor } from './packet-pictures.ts';
 
 /** What the therapist chose for this packet. */
 export interface PacketChoices {
@@ -149,48 +151,6 @@ function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, ru
   if (choices.withEnglish && !writtenOn.includes(kind)) sheets.push(...englishPacket().sheets);
   const check = `The ${name} words come with Fairhand. What you or your clinic wrote stays as it is: change it on the page where needed, and let somebody who speaks the language read it first.`;
   return { ...packet, sheets, warnings: [...packet.warnings, ...leftInEnglish(kind, input, speaker, name), check] };
-}
-
-/** What prints in English on a page of another language, and why. */
-function leftInEnglish(kind: PageKind, input: PageInput, speaker: Speaker, name: string): string[] {
-  const warnings: string[] = [];
-  const left = [...speaker.english];
-  const said = (why: string): void => {
-    const shown = left.slice(0, 3).map((words) => `“${words}”`);
-    const more = left.length > 3 ? ` and ${left.length - 3} more` : '';
-    warnings.push(`In English, because ${why}: ${shown.join(', ')}${more}.`);
-  };
-  const reasons = new Set(speaker.untold.values());
-  if (reasons.has('changed')) said(`the words were changed after the ${name} was written`);
-  else if (reasons.has('missing')) said(`Fairhand has no ${name} for it`);
-  const lines = programOf(input)?.lines ?? [];
-  if (kind === 'home-program' && lines.some((line) => line.text.trim() && speaker.line(line).text === line.text))
-    warnings.push('How each line is done prints in English where its words did not come with Fairhand.');
-  return warnings;
-}
-
-const noPictures = { pictures: [] as WritingPicture[], trueSize: true, warning: '' };
-
-/** Writing at the start and at the chosen visit; the family's page has to stay one sheet, a letter shows true size. */
-function picturesFor(kind: PageKind, input: PageInput, t: Texts): typeof noPictures {
-  const day = dayOf(input);
-  const days = new Map(input.record.visits.map((visit) => [visit.id, visit.date]));
-  const samples = input.record.samples.filter((s) => (days.get(s.visitId) ?? s.takenAt.slice(0, 10)) <= day);
-  const family = kind === 'family-summary';
-  const room = family ? { widthMm: 178 - familyCaptionMm, heightMm: 13 } : { widthMm: 170, heightMm: 32 };
-  const { pictures, trueSize, sameScale } = thenAndNowPictures(
-    { ...input.record, samples },
-    (on, which) =>
-      family
-        ? t.family[which](mediumDate(on, input.locale).replaceAll(' ', '\u00a0'))
-        : t.family.picture(longDate(on, input.locale)),
-    room,
-  );
-  if (pictures.length === 0)
-    return { ...noPictures, warning: 'There are no two days with a scanned page yet, so no pictures are shown.' };
-  const told = family ? sameScale : trueSize;
-  const why = sameScale ? 'a line is wider than the sheet' : 'a page has no scale, so sizes cannot be compared';
-  return { pictures, trueSize, warning: told ? '' : `The pictures are not at true size: ${why}.` };
 }
 
 function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {

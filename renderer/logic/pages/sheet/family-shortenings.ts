@@ -1,14 +1,8 @@
 /** How a crowded family page is cut to one sheet. */
 import type { Program } from '../../../../db/types/program.ts';
 import { goalOf, type PageInput, setupOf } from './page-facts.ts';
-import {
-  type FamilyOptions,
-  goalBlocks,
-  practiceLines,
-  practiceSection,
-  sawBlocks,
-  setupInWords,
-} from '../kinds/family-sections.ts';
+import { type FamilyOptions, goalBlocks, practiceLines, practiceSection, sawBlocks } from '../kinds/family-sections.ts';
+import { setupInWords } from '../kinds/setup-section.ts';
 import { changeSection, type Shortening } from './fit-sheets.ts';
 import type { Block, Doc } from './packet.ts';
 import type { Texts } from '../../texts/en.ts';

@@ -1,4 +1,5 @@
-import { docHeight, paginate, sheetHeight } from './break-sheets.ts';
+import { paginate } from './break-sheets.ts';
+import { docHeight, sheetHeight } from './block-heights.ts';
 import type { Block, Doc, DocSheet } from './packet.ts';
 
 /** One way to make a page shorter: what it does, and the sentence the therapist reads when it was needed. */

@@ -2,7 +2,8 @@
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { ProgramLine } from '../../../../db/types/program.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
-import { type Composition, firedRules } from '../draft/compose.ts';
+import { type Composition } from '../draft/stopped-draft.ts';
+import { firedRules } from '../draft/asked-by-rules.ts';
 import { factsOf, isTested } from '../facts/program-facts.ts';
 import { setsTier, tierOf } from '../draft/tier.ts';
 

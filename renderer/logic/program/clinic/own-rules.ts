@@ -3,14 +3,10 @@
  * that a colleague can import. Shipped rows are only covered, so they can always be restored.
  */
 import { rolesToAsk, upgradedClinicRules } from '../../../../db/types/rule-table/clinic-rules-format.ts';
-import { checkRuleTable, mergeClinicRules } from '../../../../db/types/rule-table/rule-checks.ts';
-import { ClinicRules, type Hazard, type LibraryItem, type Rule, type RuleTable } from '../../../../db/types/rules.ts';
-import type { Condition } from '../../../../db/types/conditions.ts';
-import type { LineKind, Tier } from '../../../../db/types/program.ts';
-import type { ProgramInput } from '../../../../db/types/program-input.ts';
-import { compose } from '../draft/compose.ts';
+import { checkRuleTable } from '../../../../db/types/rule-table/rule-checks.ts';
+import { mergeClinicRules } from '../../../../db/types/rule-table/clinic-merge.ts';
+import { ClinicRules, type LibraryItem, type Rule, type RuleTable } from '../../../../db/types/rules.ts';
 import { plainIssue } from './file-issues.ts';
-import { hazardsInWords } from './hazard-words.ts';
 import { isTooDeep, lineOfPath, lineOfSyntaxError } from './json-lines.ts';
 
 export interface FileProblem {
@@ -100,94 +96,6 @@ export const noClinicRules = (shipped: RuleTable): ClinicRules => ({
   off: [],
 });
 
-/** What the form asks: when all of these hold, then this item. */
-export interface RuleForm {
-  findings: { code: string; atMost: 0 | 1 | 2 }[];
-  cautions: string[];
-  diagnoses: string[];
-  item: string;
-  because: string;
-  /** Asked where the item is writing: whether it is the day's main writing, which takes the dose first. */
-  role: Rule['role'];
-}
-
-/** Next free id of the clinic's own rules: C01, C02, … */
-export function nextRuleId(clinic: ClinicRules): string {
-  const used = clinic.rules.flatMap((each) => Number(/^C(\d+)$/.exec(each.id)?.[1] ?? 0));
-  return `C${String(Math.max(0, ...used) + 1).padStart(2, '0')}`;
-}
-
-/** A rule from the form; the sentence says what is still missing. */
-export function ruleFromForm(form: RuleForm, id: string): { ok: true; rule: Rule } | { ok: false; reason: string } {
-  const conditions: Condition[] = [
-    ...form.findings.map(({ code, atMost }) => ({ finding: code, atMost })),
-    ...form.diagnoses.map((diagnosis) => ({ diagnosis })),
-    ...form.cautions.map((caution) => ({ caution })),
-  ];
-  if (conditions.length === 0) return { ok: false, reason: 'Name at least one finding, diagnosis or circumstance.' };
-  if (form.item === '') return { ok: false, reason: 'Choose what the rule gives.' };
-  if (form.because.trim() === '') return { ok: false, reason: 'Say why, in one sentence.' };
-  return {
-    ok: true,
-    rule: {
-      id,
-      when: { all: conditions },
-      role: form.role,
-      gives: [form.item],
-      dose: null,
-      because: form.because.trim(),
-      advance: 'As the therapist decides.',
-      stepBack: '',
-      source: 'clinic',
-      sourceNote: '',
-    },
-  };
-}
-
-/** What the form for an exercise of one's own asks. The hazards decide what can forbid it. */
-export interface ItemForm {
-  title: string;
-  text: string;
-  kind: LineKind;
-  tier: Tier;
-  dose: string;
-  hazards: Hazard[];
-  cautions: string[];
-}
-
-const base: Readonly<Record<string, string[]>> = {
-  writing: ['grasp', 'pain', 'skin'],
-  exercise: ['pain', 'skin', 'tone'],
-  'warm-up': ['pain', 'skin', 'tone'],
-};
-
-/** An own exercise depends on what every exercise of its kind depends on, and prints at least one caution. */
-export function itemFromForm(form: ItemForm, code: string): LibraryItem {
-  const hazards = [...new Set([...form.hazards, ...hazardsInWords(`${form.title}. ${form.text}`)])];
-  const moves = form.kind === 'exercise' || form.kind === 'warm-up';
-  return {
-    code,
-    kind: form.kind,
-    tier: form.tier,
-    title: form.title.trim(),
-    text: form.text.trim(),
-    dose: form.dose,
-    dependsOn: base[form.kind] ?? [],
-    hazards,
-    cautions: [...new Set([...form.cautions, ...(moves || hazards.length > 0 ? ['stop-pain', 'helper-needed'] : [])])],
-    drawing: null,
-    next: null,
-    versions: [],
-    additions: [],
-    onTier: 'own',
-    occasion: null,
-    opening: false,
-    ownPlace: false,
-    source: 'clinic',
-    sourceNote: '',
-  };
-}
-
 /** The same rules, one of them with its part in the day said. */
 export const withRole = (clinic: ClinicRules, id: string, role: Rule['role']): ClinicRules => ({
   ...clinic,
@@ -203,47 +111,4 @@ export function withOwn(clinic: ClinicRules, own: { rule?: Rule; item?: LibraryI
     items: own.item ? [...clinic.items.filter((each) => each.code !== own.item?.code), own.item] : clinic.items,
     off: own.off ?? clinic.off,
   };
-}
-
-export interface Trial {
-  /** Drafts that would come out differently, of all drafts. */
-  changed: number;
-  of: number;
-  /** Positions of those clients in the list given. */
-  clients: number[];
-  sentence: string;
-}
-
-/**
- * "Would change 3 of 41 drafts": the same clients drafted with both tables.
- * @param inputsAfter the clients as the new table sees them, where it changes what counts as a finding
- */
-export function tryOnCaseload(
-  inputs: readonly ProgramInput[],
-  before: RuleTable,
-  after: RuleTable,
-  inputsAfter: readonly ProgramInput[] = inputs,
-): Trial {
-  const draft = (input: ProgramInput, rules: RuleTable): string =>
-    JSON.stringify(compose(input, rules).lines.map((line) => [line.item, line.dose, line.text]));
-  const clients = inputs.flatMap((input, i) =>
-    draft(input, before) === draft(inputsAfter[i] ?? input, after) ? [] : [i],
-  );
-  return {
-    changed: clients.length,
-    of: inputs.length,
-    clients,
-    sentence: `Would change ${clients.length} of ${inputs.length} draft${inputs.length === 1 ? '' : 's'}.`,
-  };
-}
-
-/** More than this many clients are counted only. */
-const NAMED = 12;
-
-/** What a trial says, with the clients whose drafts it would change. */
-export function trialWords(sentence: string, codes: readonly string[]): string {
-  if (codes.length === 0) return sentence;
-  const named = codes.slice(0, NAMED).join(', ');
-  const more = codes.length > NAMED ? ` and ${codes.length - NAMED} more` : '';
-  return `${sentence} Of: ${named}${more}.`;
 }

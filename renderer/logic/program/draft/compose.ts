@@ -3,139 +3,20 @@
  * Pure and deterministic: the same facts and table give the same draft. It proposes; the therapist decides.
  */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
-import type { LineKind, ProgramLine, Tier, Vetoed } from '../../../../db/types/program.ts';
-import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts';
-import { chooseContent, choosePaper } from './choose.ts';
-import { meets } from '../facts/condition-holds.ts';
-import { itemFor } from '../../rules/item-ref.ts';
+import type { RuleTable } from '../../../../db/types/rules.ts';
 import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { withoutClashes } from './clashes.ts';
 import { dayDose } from './day-dose.ts';
 import type { Facts } from '../facts/fact-types.ts';
-import { factsOf, isGood } from '../facts/program-facts.ts';
+import { factsOf } from '../facts/program-facts.ts';
 import { type Candidate, fitDay } from './fit-day.ts';
 import { countedKinds, isMain, lineOf } from './program-line.ts';
-import { type OpenFlag, openFlagsOf } from './stop.ts';
+import { openFlagsOf } from './stop.ts';
 import { tierOf } from './tier.ts';
-import type { Proposal } from './proposal-types.ts';
 import { activeVetoes, notTestedRule } from './vetoes.ts';
-
-export interface Composition {
-  ruleVersion: string;
-  /** A red flag is open: no exercise lines. */
-  stopped: boolean;
-  /** Emergency: no lines at all. Same day: set-up, other ways to write and the referral may stay. */
-  stop: { level: OpenFlag['grade']; flags: OpenFlag[] } | null;
-  tier: Tier;
-  lines: ProgramLine[];
-  /** What a rule asked for and safety forbade, with each reason. */
-  vetoed: Vetoed[];
-  /** What would be next, had the day more room. */
-  leftOut: Vetoed[];
-  /** Sentences for the whole page: emergency, stop and cautions of this client. */
-  page: string[];
-}
-
-/** Id of the rule that a red flag stops the program by. */
-const stopRule = 'R01';
-
-const order: readonly LineKind[] = [
-  'setup',
-  'tool',
-  'warm-up',
-  'exercise',
-  'writing',
-  'paper',
-  'content',
-  'advice',
-  'refer',
-];
-
-/** Items that rules ask for, in the order of the table, each once with all its reasons. */
-function proposals(input: ProgramInput, facts: Facts, rules: RuleTable): Proposal[] {
-  const items = new Map(rules.items.map((each) => [each.code, each]));
-  const mayDictate = isGood(facts, 'language', 2);
-  // Paper and text are chosen by size, tier, interest and language; every other item is named by its rule.
-  const chosen: Record<string, () => LibraryItem | undefined> = {
-    paper: () => standsFor('paper', choosePaper(input, facts, rules)?.code, rules),
-    content: () => standsFor('content', chooseContent(input, facts, rules, mayDictate)?.code, rules),
-  };
-  const found = new Map<string, Proposal>();
-  rules.rules.forEach((rule, at) => {
-    const uses = meets(rule.when, facts);
-    if (uses === null) return;
-    for (const code of rule.gives) {
-      const item = chosen[code]?.() ?? items.get(code);
-      if (!item) continue;
-      const known = found.get(item.code);
-      if (known) known.reasons.push({ rule, uses });
-      else found.set(item.code, { item, reasons: [{ rule, uses }], at });
-    }
-  });
-  return [...found.values()];
-}
-
-const standsFor = (kind: 'paper' | 'content', code: string | undefined, rules: RuleTable): LibraryItem | undefined =>
-  code === undefined ? undefined : itemFor({ kind, code }, rules);
-
-/** Rules that hold for the client, with the facts behind them. */
-export function firedRules(input: ProgramInput, rules: RuleTable): { rule: Rule; uses: string[] }[] {
-  const facts = factsOf(input, rules);
-  facts.tier = tierOf(input, facts);
-  return rules.rules.flatMap((rule) => {
-    const uses = meets(rule.when, facts);
-    return uses === null ? [] : [{ rule, uses }];
-  });
-}
-
-/** Cautions of the whole page that hold for this client and not for everybody. */
-export function ownPageCautions(input: ProgramInput, rules: RuleTable): RuleTable['cautionTexts'] {
-  const facts = factsOf(input, rules);
-  return rules.cautionTexts.filter((row) => row.on === 'page' && row.when !== null && meets(row.when, facts) !== null);
-}
-
-/** Sentences that go with the whole page, for this client. */
-const pageOf = (facts: Facts, rules: RuleTable): string[] =>
-  rules.cautionTexts
-    .filter((row) => row.on === 'page' && (row.when === null || meets(row.when, facts) !== null))
-    .map((row) => row.text);
-
-function stoppedDraft(flags: OpenFlag[], input: ProgramInput, facts: Facts, rules: RuleTable): Composition {
-  const emergency = flags.some((flag) => flag.grade === 'emergency');
-  const refer = rules.items.find((each) => each.code === 'refer-page');
-  const active = activeVetoes(facts, rules);
-  const may = withoutClashes(proposals(input, facts, rules), facts, rules, active).given.filter(
-    ({ item }) => item.kind === 'setup' || item.kind === 'refer' || item.code === 'other-ways',
-  );
-  const lines = may.map(({ item, reasons }) => lineOf(item, reasons, input, facts, rules));
-  const otherWays = rules.items.find((each) => each.code === 'other-ways');
-  if (otherWays && flags[0] && !lines.some((line) => line.item === otherWays.code)) {
-    const line = lineOf(otherWays, [], input, facts, rules);
-    lines.push({ ...line, rule: stopRule, because: 'No exercise for now: words get on paper in other ways.' });
-  }
-  if (refer && flags[0]) {
-    const line = lineOf(refer, [], input, facts, rules);
-    lines.push({
-      ...line,
-      rule: stopRule,
-      findings: flags.map((flag) => flag.code),
-      because: `${flags[0].title}. ${flags[0].because}`,
-    });
-  }
-  return {
-    ruleVersion: rules.version,
-    stopped: true,
-    stop: { level: emergency ? 'emergency' : 'same-day', flags },
-    tier: 0,
-    lines: emergency ? [] : inOrder(lines),
-    vetoed: flags.map((flag) => ({ item: 'program', rule: stopRule, because: `${flag.title}. ${flag.because}` })),
-    leftOut: [],
-    page: emergency ? [...new Set(flags.flatMap((flag) => flag.doNow))] : pageOf(facts, rules),
-  };
-}
-
-const inOrder = (lines: ProgramLine[]): ProgramLine[] =>
-  [...lines].sort((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind));
+import { proposals, pageOf } from './asked-by-rules.ts';
+import { stoppedDraft, inOrder } from './stopped-draft.ts';
+import type { Composition } from './stopped-draft.ts';
 
 /** Grade of a finding; what the client wants to write weighs as much as a marked finding. */
 const weightOf = (code: string, facts: Facts, wishes: ReadonlySet<string>): number => {

@@ -19,7 +19,8 @@ import { languageOf, languages } from '../../../../renderer/logic/texts/language
 import type { Packet, SheetModel } from '../../../../renderer/logic/pages/sheet/packet.ts';
 import { emptyWords, pageKinds } from '../../../../renderer/logic/pages/sheet/page-choices.ts';
 import { practiceRequestOf } from '../../../../renderer/logic/pages/practice/practice-request.ts';
-import { compose, type Composition } from '../../../../renderer/logic/program/draft/compose.ts';
+import { compose } from '../../../../renderer/logic/program/draft/compose.ts';
+import { type Composition } from '../../../../renderer/logic/program/draft/stopped-draft.ts';
 import { programInput } from '../../../../renderer/logic/program/facts/from-record.ts';
 import { clientId, id, input as pageInput, record, visitIds } from '../../pages/record.ts';
 import { anyCase } from '../inputs.ts';

@@ -1,6 +1,7 @@
 /** Whether drafts say what a worked case says. Shared by the tests and by `npm run mutate`. */
 import type { RuleTable } from '../../../../db/types/rules.ts';
-import { compose, firedRules } from '../../../../renderer/logic/program/draft/compose.ts';
+import { compose } from '../../../../renderer/logic/program/draft/compose.ts';
+import { firedRules } from '../../../../renderer/logic/program/draft/asked-by-rules.ts';
 import { dayMinutes } from '../../../../renderer/logic/program/draft/program-line.ts';
 import { type CaseFacts, inputOf, type RuleCase } from './rule-case.ts';
 
