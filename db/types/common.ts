@@ -16,6 +16,14 @@ export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);
 
 export const Initials = z.string().trim().min(1).max(8);
 
+/** Languages that Fairhand's own words stand in, on pages for the family and on the screens. */
+export const Language = z.enum(['en', 'es', 'de']);
+export type Language = z.infer<typeof Language>;
+
+/** Of the screens; 'long' is no language: English, stretched, for tests of what a longer one does to a screen. */
+export const ScreenLanguage = z.enum([...Language.options, 'long']);
+export type ScreenLanguage = z.infer<typeof ScreenLanguage>;
+
 /** Free text of one line or a short paragraph; never parsed. */
 export const Line = z.string().max(300);
 /** Longest note, in characters. */

@@ -1,6 +1,6 @@
 /** Starting, unlocking, locking, the demo, and where the caseload lies. */
 import { z } from 'zod';
-import { Initials, IsoDateTime, Line } from '../../db/types/common.ts';
+import { Initials, IsoDateTime, Line, ScreenLanguage } from '../../db/types/common.ts';
 import { nothing, read, write } from './request.ts';
 
 /** What the window keeps for its therapist: no client data. */
@@ -12,8 +12,8 @@ export const Preferences = z.object({
   singleKeys: z.boolean(),
   /** Minutes without use after which the caseload locks; 0 = never by itself. */
   lockMinutes: z.union([z.literal(0), z.number().int().min(2).max(60)]),
-  /** Of the screens; 'system' = the system's own where there are words for it. 'long' is for tests: English, stretched. */
-  language: z.enum(['system', 'en', 'es', 'de', 'long']).default('system'),
+  /** Of the screens; 'system' = the system's own where there are words for it. */
+  language: z.enum(['system', ...ScreenLanguage.options]).default('system'),
   /** Keys of commands that differ from the shipped ones, by the command's id. */
   keys: z.record(z.string().max(40), z.string().max(30)),
 });

@@ -1,4 +1,5 @@
 /** From readings to visits: who counts, since when, and which belong to one day under one set of conditions. */
+import { millisecondsInDay } from 'date-fns/constants';
 import type { ChangeLimits } from './change-limits.ts';
 import { CONDITIONS, type ConditionName, type Count, type ReadSample } from './change-types.ts';
 import { familyOf, READER_KINDS } from './families.ts';
@@ -34,9 +35,8 @@ const UNKNOWN: Readonly<Record<'cue' | 'dose' | 'hand' | 'surface' | 'view', str
 };
 
 const kindOf = ({ kind }: ReadSample): string => kind || 'unfamiliar';
-const DAY_MS = 86_400_000;
 /** A day alone is read as midnight UTC (ECMA-262, Date.parse), so that days are whole numbers apart. */
-const dayNumber = (day: string): number => Date.parse(day) / DAY_MS;
+const dayNumber = (day: string): number => Date.parse(day) / millisecondsInDay;
 
 /** A count that can be read, of a task that is scored word by word. */
 const counts = ({ right, words, task }: ReadSample): boolean =>

@@ -10,7 +10,7 @@ import { run as runCommand } from '../../../electron/command-line.ts';
 import { messages } from '../../../electron/contract/messages.ts';
 import { tarOf, type TarMember } from '../../../electron/files/backup/tar.ts';
 import { readClientFile, writeClientFile } from '../../../electron/files/backup/client-file.ts';
-import { decodePage, pictureForWindow, DECODE_LIMITS } from '../../../electron/files/decode/decode.ts';
+import { decodePage, pngOf, DECODE_LIMITS } from '../../../electron/files/decode/decode.ts';
 import { dispatch } from '../../../electron/handlers/dispatch.ts';
 import { Services } from '../../../electron/handlers/services.ts';
 import { drawInk, InkRefusal, measureInk, readInkml, writeInkml } from '../../../renderer/ink/index.ts';
@@ -50,7 +50,7 @@ async function decode(bytes: Buffer): Promise<string> {
     const { gray, format, fileDpi } = await decodePage(bytes);
     const { width, height, data } = gray;
     if (width * height !== data.length || data.length > DECODE_LIMITS.maxPixels) throw new Error('wrong size');
-    if (format === 'tiff' || format === 'pdf') await pictureForWindow(bytes);
+    if (format === 'tiff' || format === 'pdf') await pngOf({ width, height, data });
     if (data.length <= MEASURED_UP_TO) {
       const scale = { pxPerMm: (fileDpi ?? 300) / 25.4, source: 'file-dpi' as const };
       JSON.stringify(measurePage(gray, { scale, text: 'Milk and bread' }));

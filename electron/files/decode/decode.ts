@@ -3,7 +3,7 @@ import type { Sharp } from 'sharp';
 import { lumaOf } from '../../../renderer/measure/index.ts';
 import { DecodeError } from './decode-error.ts';
 import { drawPdfPage } from './decode-pdf.ts';
-import { formatOf, isShowable, MIME_OF, type PictureFormat, resolutionOf } from './picture-header.ts';
+import { formatOf, type PictureFormat, resolutionOf } from './picture-header.ts';
 
 /** What a file may be at most before it is decoded. */
 export interface DecodeLimits {
@@ -97,20 +97,6 @@ function grayOf(pixels: Uint8Array, channels: number): Uint8Array {
  */
 export function giveBack(pixels: Uint8Array): void {
   if (pixels.byteLength === pixels.buffer.byteLength && pixels.buffer instanceof ArrayBuffer) pixels.buffer.transfer(0);
-}
-
-/**
- * The page as a picture that a browser window can show: the file itself where it can, else a PNG of it.
- * @throws DecodeError
- */
-export async function pictureForWindow(
-  bytes: Uint8Array,
-  options: Partial<DecodeOptions> = {},
-): Promise<{ mime: string; bytes: Uint8Array }> {
-  const format = formatOf(bytes);
-  if (isShowable(format)) return { mime: MIME_OF[format], bytes };
-  const decoded = await decodePage(bytes, options);
-  return pngOf(decoded.gray);
 }
 
 /** Gray pixels as a picture that the window can show. */

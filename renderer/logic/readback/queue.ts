@@ -1,3 +1,4 @@
+import { millisecondsInDay } from 'date-fns/constants';
 import type { Reading } from '../../../db/types/reading.ts';
 import type { Limits } from '../rules/limits.ts';
 import { meetings, type TextMet } from './exposure.ts';
@@ -30,8 +31,6 @@ export interface ReaderOf {
   /** Now, ISO 8601. */
   now: string;
 }
-
-const DAY_MS = 86_400_000;
 
 /** Who is known by initials. */
 const sameReader = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
@@ -82,4 +81,4 @@ function shuffled<T>(list: readonly T[], random: () => number): T[] {
   return result;
 }
 
-const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / DAY_MS;
+const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / millisecondsInDay;

@@ -1,9 +1,10 @@
 /** Languages that family pages can be printed in; their shipped titles, texts and cautions stand in db/rules/texts. */
+import type { Language } from '../../../db/types/common.ts';
 import { texts as en, type Texts } from './en.ts';
 import { de } from './de.ts';
 import { es } from './es.ts';
 
-export type Language = 'en' | 'es' | 'de';
+export type { Language };
 
 interface LanguageOfPages {
   /** In its own language. */

@@ -1,7 +1,8 @@
 /** The words of the screens in the language that the therapist chose; a change of language redraws what reads them. */
 import type { ScreenTexts } from '../../logic/texts/screens/en/screens-en.ts';
 import { languageOf, type Language } from '../../logic/texts/languages.ts';
-import { isScreenLanguage, screensIn, type ScreenLanguage } from '../../logic/texts/screens/screen-languages.ts';
+import type { ScreenLanguage } from '../../../db/types/common.ts';
+import { isScreenLanguage, screensIn } from '../../logic/texts/screens/screen-languages.ts';
 
 const system = typeof navigator === 'undefined' ? 'en' : navigator.language;
 /** The system's language where there are words for it, else English. */

@@ -1,3 +1,4 @@
+import { millisecondsInDay } from 'date-fns/constants';
 import type { AnnotationOptions } from 'chartjs-plugin-annotation';
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
 import type { ChartColors } from './chart-setup.svelte.ts';
@@ -48,8 +49,7 @@ export function progressChart(
   /** Room that the chart has, px. */
   widthPx: number,
 ): ChartConfiguration<'line', DrawnPoint[]> {
-  const day = 86_400_000;
-  const breakMs = picture.breakDays * day;
+  const breakMs = picture.breakDays * millisecondsInDay;
   const datasets = [
     ...picture.legibility.map((series) => dataset(series, colors.accent, 'percent', colors, breakMs)),
     ...picture.fatigue.map((series) =>
@@ -59,7 +59,7 @@ export function progressChart(
   const times = datasets.flatMap((set) => set.data.map((p) => p.x));
   const from = Math.min(...times, ...picture.marks.map((mark) => mark.at));
   const to = Math.max(...times, ...picture.marks.map((mark) => mark.at));
-  const space = Math.max(3 * day, (to - from) * 0.04);
+  const space = Math.max(3 * millisecondsInDay, (to - from) * 0.04);
   const tick = { color: colors.ink, font: { family: colors.font, size: 13 } };
   const inside = widthPx - AXIS_PX - (picture.goals.length > 0 ? GOAL_PX : 0);
   const lane = Number.isFinite(from)

@@ -1,7 +1,7 @@
 import sharp from 'sharp';
 import type { Sharp } from 'sharp';
 import { expect, test } from 'vitest';
-import { decodePage, pictureForWindow } from '../../../electron/files/decode/decode.ts';
+import { decodePage, pngOf } from '../../../electron/files/decode/decode.ts';
 import { endPageWorker, lookInWorker, measureInWorker } from '../../../electron/files/measure/page-file.ts';
 
 /** A small page: white with a dark bar on its left side. */
@@ -136,7 +136,7 @@ test('a PDF page is drawn true to its size, and a page it does not have is refus
   expect(darkShare(page.gray.data)).toBeCloseTo((75 * 75) / (300 * 150), 2);
   expect(page.gray.data[149 * 300]).toBeLessThan(10);
   expect(await code(smallPdf(), { page: 2 })).toBe('page-not-found');
-  expect((await pictureForWindow(smallPdf())).mime).toBe('image/png');
+  expect((await pngOf(page.gray)).mime).toBe('image/png');
 });
 
 test('a PDF page of thousands of nested drawing states is refused before it is drawn; deep but honest ones are drawn', async () => {

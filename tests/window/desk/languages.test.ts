@@ -1,6 +1,6 @@
 /** The language of the screens: chosen in Settings, kept; longer words clip nothing. */
 import type { Page } from '@playwright/test';
-import type { ScreenLanguage } from '../../../renderer/logic/texts/screens/screen-languages.ts';
+import type { ScreenLanguage } from '../../../db/types/common.ts';
 import { expect, openClient, test, type LaunchedApp } from '../app.ts';
 
 const tabs = ['Visit and record', 'Screen', 'Sample', 'Read back', 'Program', 'Goal', 'Progress', 'Pages'];

@@ -1,17 +1,14 @@
 /** Languages of the screens, those of the pages: an object of the shape of the English one each. */
-import type { Language } from '../languages.ts';
+import { ScreenLanguage, type Language } from '../../../../db/types/common.ts';
 import { screensDe } from './de/screens-de.ts';
 import { screensEn, type ScreenTexts } from './en/screens-en.ts';
 import { screensEs } from './es/screens-es.ts';
 import { lengthened } from './lengthened.ts';
 
-/** 'long' is no language: English, stretched, for tests of what a longer language does to a screen. */
-export type ScreenLanguage = Language | 'long';
-
 const screens: Readonly<Record<Language, ScreenTexts>> = { en: screensEn, es: screensEs, de: screensDe };
 
 export const isScreenLanguage = (code: string): code is ScreenLanguage =>
-  code === 'long' || Object.hasOwn(screens, code);
+  ScreenLanguage.options.some((each) => each === code);
 
 /** The words of every screen in a language. */
 export const screensIn = (language: ScreenLanguage): ScreenTexts =>
