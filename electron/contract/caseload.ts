@@ -58,8 +58,14 @@ const Words = z
 
 export const caseloadRequests = {
   'caseload.list': read(nothing, z.array(CaseloadEntry)),
-  /** Clients that are not there, or cannot be read, are left out. */
-  'caseload.work': read(z.object({ clientIds: z.array(Id).max(WORK_AT_ONCE) }).strict(), z.array(WorkFacts)),
+  /**
+   * Clients that are not there, or cannot be read, are left out. `soon`: with the clinic's repeat pairs as far as they
+   * are known, so that the first answer need not wait until every record is read.
+   */
+  'caseload.work': read(
+    z.object({ clientIds: z.array(Id).max(WORK_AT_ONCE), soon: z.boolean().optional() }).strict(),
+    z.array(WorkFacts),
+  ),
   'client.open': read(z.object({ clientId: Id }).strict(), ClientRecord),
   'client.save': save('client'),
   'visit.save': save('visit'),

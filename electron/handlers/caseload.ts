@@ -1,17 +1,20 @@
 import { isUnreadable, type Caseload } from '../../db/index.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { workFactsOf } from '../../renderer/logic/caseload/work-facts.ts';
+import { limitsOf } from '../../renderer/logic/rules/limits.ts';
 import { flagsOf } from '../../renderer/logic/program/facts/from-record.ts';
 import type { caseloadRequests, WorkFacts } from '../contract/caseload.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { Handler } from './handler.ts';
-import { clinicRulesSoon } from './clinic-rules.ts';
+import { clinicRulesKnown, clinicRulesSoon, meetPairs, readOn } from './clinic-rules.ts';
 import { refuseFuture, saveFact } from './saving.ts';
 import type { Services } from './services.ts';
 
 interface Looked {
   mark: string;
   pairs: RulesInUse['repeatPairs'];
+  /** Nothing is compared yet: no pair can change what was found. */
+  withoutPairs: boolean;
   facts: WorkFacts;
 }
 /** What was found at the last look: gone with the caseload when it is locked. */
@@ -25,27 +28,35 @@ const travel = (services: Services, clientId: string, way: 'undo' | 'redo') => {
 
 export const caseloadHandlers: { [N in keyof typeof caseloadRequests]: Handler<N> } = {
   'caseload.list': (services) => services.need().clients(),
-  'caseload.work': async (services, { clientIds }) => {
+  'caseload.work': async (services, { clientIds, soon }) => {
     const caseload = services.need();
-    const rules = await clinicRulesSoon(services);
+    const rules = soon ? clinicRulesKnown(services) : await clinicRulesSoon(services);
+    const limits = limitsOf(rules);
     const pairs = rules.repeatPairs;
     const today = services.today();
     const known = looked.get(caseload) ?? new Map<string, Looked>();
     looked.set(caseload, known);
-    return clientIds.flatMap((clientId) => {
+    const found: WorkFacts[] = [];
+    let read = 0;
+    for (const clientId of clientIds) {
       const mark = `${caseload.lastChange(clientId)} ${today} ${rules.version}`;
       const before = known.get(clientId);
-      if (before?.mark === mark && before.pairs === pairs) return [before.facts];
+      if (before?.mark === mark && (before.withoutPairs || before.pairs === pairs)) {
+        found.push(before.facts);
+        continue;
+      }
       try {
         const record = caseload.record(clientId);
         const facts = workFactsOf(record, flagsOf(record, rules).open.length, today);
-        known.set(clientId, { mark, pairs, facts });
-        return [facts];
+        known.set(clientId, { mark, pairs, withoutPairs: record.readings.length < 2, facts });
+        meetPairs(caseload, record, limits);
+        found.push(facts);
       } catch (error) {
-        if (isUnreadable(error)) return [];
-        throw error;
+        if (!isUnreadable(error)) throw error;
       }
-    });
+      await readOn(services, caseload, ++read);
+    }
+    return found;
   },
   'client.open': (services, { clientId }) => services.need().record(clientId),
   'client.save': (services, client) => {

@@ -4,6 +4,7 @@ import { isUnreadable, type Caseload } from '../../db/index.ts';
 import { rulesInUse } from '../../db/rules/in-use.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { upgradedClinicRules } from '../../db/types/rule-table/clinic-rules-format.ts';
+import type { ClientRecord } from '../../db/types/record.ts';
 import type { ClinicRules } from '../../db/types/rules.ts';
 import { limitsOf, type Limits } from '../../renderer/logic/rules/limits.ts';
 import type { RepeatPair } from '../../renderer/change/index.ts';
@@ -46,6 +47,9 @@ interface Look {
   clients: Map<string, { change: number; pairs: RepeatPair[] }>;
 }
 const looks = new WeakMap<Caseload, Look>();
+/** `seq` before the first look at a caseload. */
+const NO_LOOK = -1;
+const NO_PAIRS: RepeatPair[] = [];
 
 function pairsOf(caseload: Caseload, clientId: string, limits: Limits): RepeatPair[] {
   try {
@@ -80,6 +84,23 @@ function* look(caseload: Caseload, limits: Limits): Generator<undefined, RepeatP
   const pairs = current && JSON.stringify(current.pairs) === JSON.stringify(found) ? current.pairs : found;
   looks.set(caseload, { seq, repeatDays, pairs, clients });
   return pairs;
+}
+
+/** Keeps the pairs of a record that was read for something else, so that a look need not read it again. */
+export function meetPairs(caseload: Caseload, record: ClientRecord, limits: Limits): void {
+  const { repeatDays } = limits;
+  const before = looks.get(caseload);
+  const known =
+    before?.repeatDays === repeatDays ? before : { seq: NO_LOOK, repeatDays, pairs: NO_PAIRS, clients: new Map() };
+  looks.set(caseload, known);
+  const { id } = record.client;
+  known.clients.set(id, { change: caseload.lastChange(id), pairs: repeatPairs(record, limits) });
+}
+
+/** The rules in use with the pairs of the last look, for whoever cannot wait for a new one. */
+export function clinicRulesKnown(services: Services): RulesInUse {
+  const rules = currentRules(services);
+  return { ...rules, repeatPairs: looks.get(services.need())?.pairs ?? NO_PAIRS };
 }
 
 /** The rules in use with the clinic's repeat pairs: for whoever asks whether something has changed. */

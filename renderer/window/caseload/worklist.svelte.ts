@@ -8,6 +8,9 @@ import type { App } from '../frame/app.svelte.ts';
 /** One row: what waits, with the name of its client. */
 export type NamedWork = WorkItem & { id: string; name: string };
 
+const idsFrom = (clients: readonly CaseloadEntry[], at: number): string[] =>
+  clients.slice(at, at + WORK_AT_ONCE).map(({ id }) => id);
+
 export class Worklist {
   readonly #app: App;
   #names = $state.raw<ReadonlyMap<string, string>>(new Map());
@@ -37,12 +40,16 @@ export class Worklist {
     this.#names = new Map(mine.map((one) => [one.id, one.name]));
     const found: WorkFacts[] = [];
     for (let at = 0; at < mine.length; at += WORK_AT_ONCE) {
-      const clientIds = mine.slice(at, at + WORK_AT_ONCE).map((one) => one.id);
-      found.push(...(await ask('caseload.work', { clientIds })));
+      found.push(...(await ask('caseload.work', { clientIds: idsFrom(mine, at), soon: true })));
       // Lists of thousands are not drawn again for each hundred.
       if (at === 0 || at + WORK_AT_ONCE >= mine.length) this.#facts = [...found];
       this.looked = Math.min(1, (at + WORK_AT_ONCE) / mine.length);
     }
     this.looked = 1;
+    // Now that every record was read, the clinic's repeat pairs are known: a flag may rest on them.
+    const settled: WorkFacts[] = [];
+    for (let at = 0; at < mine.length; at += WORK_AT_ONCE)
+      settled.push(...(await ask('caseload.work', { clientIds: idsFrom(mine, at) })));
+    if (JSON.stringify(settled) !== JSON.stringify(found)) this.#facts = settled;
   }
 }

@@ -9,7 +9,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { Readable, Writable } from 'node:stream';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import { changeCommand } from '../../../electron/commands/change.ts';
@@ -222,6 +222,21 @@ test('with steady pairs of other clients the same numbers say more, everywhere a
   expect(down.command.loss).toBe('flag');
   expect(down.flags).toEqual(['steady-loss']);
   expect(down.flagsInList).toBe(1);
+});
+
+test('asked for soon, the list reads its own clients alone; the settled one has the flag that rests on pairs', async () => {
+  services.lock('asked');
+  await ask('app.unlock', { passphrase: 'calm river blue lantern' });
+  const read = vi.spyOn(services.need(), 'record');
+  const flagsOpen = async (more = {}) =>
+    (await ask<{ flagsOpen: number }[]>('caseload.work', { clientIds: [lost], ...more }))[0]!.flagsOpen;
+  expect(await flagsOpen({ soon: true })).toBe(0);
+  expect(read).toHaveBeenCalledTimes(1);
+  expect(await flagsOpen()).toBe(1);
+  // The 31 others once for their pairs, this one again with all pairs.
+  expect(read).toHaveBeenCalledTimes(33);
+  expect(await flagsOpen({ soon: true })).toBe(1);
+  expect(read).toHaveBeenCalledTimes(33);
 });
 
 test('an explanation noted holds back the flag alone, until the next sample', async () => {
