@@ -1,7 +1,9 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --imports N, --trails N, --wait SECONDS, --windows N, --seed N,
+ * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --messages N, --imports N, --trails N, --wait SECONDS, --shares N, --windows N, --seed N,
  * --only PART, --out FILE.
+ * The walk for leaks takes 3.5 hours in one window: each long walk is cut into --shares, each with a caseload and a
+ * window of its own, and --windows of them are open side by side (half a gigabyte each).
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus, release } from 'node:os';
@@ -35,6 +37,8 @@ const { values } = parseArgs({
     messages: { type: 'string', default: '100000' },
     /** How long each screen stays open in the search for leaks, in seconds. */
     wait: { type: 'string', default: '120' },
+    /** Into how many shares each of its long walks is cut. */
+    shares: { type: 'string', default: '3' },
     /** How many windows it goes through side by side. */
     windows: { type: 'string', default: '6' },
     seed: { type: 'string', default: '20260304' },
@@ -89,17 +93,16 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
     leakTest({
       waitMs: Number(values.wait) * 1000,
       walks: [
-        ...['0/3', '1/3', '2/3'].flatMap((share) => [
-          { walk: 'all' as const, ending: 'closed' as const, share },
-          { walk: 'demo' as const, ending: 'closed' as const, share },
-        ]),
-        { walk: 'hidden', ending: 'closed' },
+        ...Array.from({ length: Number(values.shares) }, (_, n) => `${n}/${values.shares}`).flatMap((share) =>
+          (['demo', 'hidden', 'all'] as const).map((walk) => ({ walk, ending: 'closed' as const, share })),
+        ),
         ...(['window killed', 'main killed', 'both killed', 'page crashed', 'main crashed'] as const).map((ending) => ({
           walk: 'few' as const,
           ending,
         })),
       ],
       atOnce: Number(values.windows),
+      hands: cpus().length,
       everyField: true,
       places: ['/'],
       tell: (where) => console.error(where),

@@ -109,24 +109,35 @@ export async function typeEverywhere(page: Page, marker: string, known?: Set<str
   const dialog = (await page.locator('dialog[open]').count()) > 0 ? page.locator('dialog[open]').last() : page;
   const scope = within === undefined ? dialog : page.locator(within);
   const here = new Set<string>();
-  // A field may bring others up: looked at anew each time.
-  for (let n = 0; n < 300; n++) {
-    const all = await scope.locator(FIELDS).evaluateAll(aboutFields);
-    while (n < all.length && (!all[n] || WORDLESS.includes(all[n]!.type) || known?.has(kindOf(all[n]!)))) n++;
-    const about = all[n];
-    if (!about) break;
-    here.add(kindOf(about));
-    const word = wordFor(about, marker);
-    try {
-      await typeInto(page, scope.locator(FIELDS).nth(n), word, known !== undefined);
-      typed.labels.push(about.label);
-      typed.places.push(...about.places);
-      if (word === marker) typed.words++;
-      else typed.short++;
-      if (about.unkept && word !== '1') typed.unkept.push(about.label);
-    } catch {
-      // Gone meanwhile: what stands at its place comes next.
+  /** Types into all fields from the top, or into those only that are not yet in `but`. Answers how many. */
+  const goThrough = async (but: ReadonlySet<string> | undefined): Promise<number> => {
+    let count = 0;
+    // A field may bring others up: looked at anew each time.
+    for (let n = 0; n < 300; n++) {
+      const all = await scope.locator(FIELDS).evaluateAll(aboutFields);
+      while (n < all.length && (!all[n] || WORDLESS.includes(all[n]!.type) || but?.has(kindOf(all[n]!)))) n++;
+      const about = all[n];
+      if (!about) break;
+      here.add(kindOf(about));
+      count++;
+      const word = wordFor(about, marker);
+      try {
+        await typeInto(page, scope.locator(FIELDS).nth(n), word, known !== undefined);
+        typed.labels.push(about.label);
+        typed.places.push(...about.places);
+        if (word === marker) typed.words++;
+        else typed.short++;
+        if (about.unkept && word !== '1') typed.unkept.push(about.label);
+      } catch {
+        // Gone meanwhile: what stands at its place comes next.
+      }
     }
+    return count;
+  };
+  if ((await goThrough(known)) > 0) {
+    // What was typed is saved after half a second, and may bring up a field above the last one.
+    await page.waitForTimeout(900);
+    await goThrough(new Set([...here, ...(known ?? [])]));
   }
   for (const kind of here) known?.add(kind);
   return typed;

@@ -2,15 +2,19 @@
 import { generateX25519Identity, identityToRecipient } from 'age-encryption';
 import type { Page } from 'playwright-core';
 import { openClient } from '../../../electron/browser/walk.ts';
+import { addLosingClient, type Ask } from './losing-client.ts';
 
 export interface Hidden {
   name: string;
   /** Only the fields in this part: a search above it would empty it. */
   within?: string;
+  /** Goes on from the one before: both are in the same share. */
+  goesOn?: true;
   go(): Promise<void>;
 }
 
-export function hiddenFields(page: Page): Hidden[] {
+/** @param ask asks the caseload as the window does */
+export function hiddenFields(page: Page, ask: Ask): Hidden[] {
   const button = (name: string | RegExp) => page.getByRole('button', { name }).first();
   const place = (name: string) =>
     page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name, exact: true }).click();
@@ -79,6 +83,7 @@ export function hiddenFields(page: Page): Hidden[] {
     },
     {
       name: 'Item with an answer',
+      goesOn: true,
       async go() {
         await page.getByRole('region', { name: 'Why was it not tested?' }).getByRole('button').first().click();
         await button(/^Pain in hand or thumb/).click();
@@ -96,6 +101,7 @@ export function hiddenFields(page: Page): Hidden[] {
     },
     {
       name: 'Red flag with an answer',
+      goesOn: true,
       async go() {
         await page.keyboard.press('Escape');
         await button(/^Red flags/).click();
@@ -168,10 +174,35 @@ export function hiddenFields(page: Page): Hidden[] {
     },
     {
       name: 'Signature, two people',
+      goesOn: true,
       async go() {
         const region = page.getByRole('region', { name: 'Signature' });
         await region.getByRole('button').first().click();
         await page.getByLabel('Who looks at the pairs').waitFor();
+      },
+    },
+    {
+      name: 'Goal by tries',
+      async go() {
+        await client('Q-103', 7);
+        await ifThere('Start a visit today');
+        await page.keyboard.press('Alt+5');
+        const steps = page.getByRole('region', { name: 'Steps of the writing occasions' });
+        await steps.getByRole('button', { name: /check/ }).click();
+        await page.getByLabel('On how many tries').waitFor();
+      },
+    },
+    {
+      name: 'Explanation of a loss',
+      async go() {
+        const code = await addLosingClient(ask);
+        await page.reload();
+        await client(code, 7);
+        await ifThere('Start a visit today');
+        await page.keyboard.press('Alt+1');
+        await button(/^Red flags/).click();
+        await button(/^Note what explains it/).click();
+        await page.getByLabel('Explanation').waitFor();
       },
     },
     {

@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { openClient } from '../../../electron/browser/walk.ts';
 import { crawl } from './crawl.ts';
 import { hiddenFields } from './hidden.ts';
+import type { Ask } from './losing-client.ts';
 import { addTo, nothingTyped, typeEverywhere, type Typed } from './fields.ts';
 
 /**
@@ -16,11 +17,13 @@ export interface Screen {
   walks: readonly Walk[];
   /** In every share: the way to all others. */
   always?: true;
+  /** Goes on from the one before: both are in the same share. */
+  goesOn?: true;
   go(): Promise<void>;
   typed?(): Promise<Typed>;
 }
 
-export function screensOf(page: Page, marker: string, walk: Walk): Screen[] {
+export function screensOf(page: Page, ask: Ask, marker: string, walk: Walk): Screen[] {
   const button = (name: string | RegExp) => page.getByRole('button', { name }).first();
   const everywhere = () => typeEverywhere(page, marker);
   const passphrase = `${marker} calm river lantern`;
@@ -152,7 +155,7 @@ export function screensOf(page: Page, marker: string, walk: Walk): Screen[] {
     place('Hand over'),
     place('Settings'),
     screen('Caseload', both, () => press('Alt+0')),
-    ...hiddenFields(page).map((each): Screen => ({
+    ...hiddenFields(page, ask).map((each): Screen => ({
       ...each,
       walks: ['hidden'],
       typed: () => typeEverywhere(page, marker, new Set(), each.within),

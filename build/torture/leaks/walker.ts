@@ -8,6 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { findBrowser } from '../../../electron/browser/find.js';
 import { startSession } from '../../../electron/browser/session.ts';
 import { saveWithoutDialog } from '../../../electron/files/save-into.ts';
+import type { KeyStore } from '../../../electron/key-store.ts';
 import { openBackend } from '../../../electron/open-backend.ts';
 import { crawl } from './crawl.ts';
 import { nothingTyped, type Typed } from './fields.ts';
@@ -29,6 +30,13 @@ async function say(what: object): Promise<void> {
   await lines.next();
 }
 
+/** The browser shell has no key store of the system; with this one its passphrase field is shown and typed into. */
+const standIn: KeyStore = {
+  state: () => Promise.resolve('usable'),
+  seal: (secret) => Promise.resolve(Buffer.from(secret).map((byte) => byte ^ 0x5a)),
+  open: (sealed) => Promise.resolve(Buffer.from(sealed.map((byte) => byte ^ 0x5a)).toString()),
+};
+
 const session = await startSession({
   dataFolder: folder,
   rendererFolder: built || path.join(appRoot, 'dist', 'renderer'),
@@ -36,12 +44,29 @@ const session = await startSession({
   size: { width: 1280, height: 800 },
   save: saveWithoutDialog(path.join(folder, '..', 'saved')),
   openBackend: (port, emit) =>
-    openBackend({ folder, port, emit, shell: 'browser', appRoot, state: path.join(folder, '..', 'state') }),
+    openBackend({
+      folder,
+      port: { ...port, keyStore: standIn },
+      emit,
+      shell: 'browser',
+      appRoot,
+      state: path.join(folder, '..', 'state'),
+    }),
 });
 session.page.setDefaultTimeout(60_000);
-const screens = screensOf(session.page, marker, which).filter((screen) => screen.walks.includes(which));
+const ask = async (name: string, input: unknown): Promise<unknown> => {
+  const answer = JSON.parse(await session.backend.call(JSON.stringify({ name, input }))) as {
+    ok: boolean;
+    value: unknown;
+  };
+  if (!answer.ok) throw new Error(`${name} was refused`);
+  return answer.value;
+};
+const screens = screensOf(session.page, ask, marker, which).filter((screen) => screen.walks.includes(which));
+let group = -1;
 for (const [n, screen] of screens.entries()) {
-  if (!screen.always && n % of !== turn) continue;
+  if (!screen.always && !screen.goesOn) group++;
+  if (!screen.always && group % of !== turn) continue;
   let typed: Typed & { failed?: string } = nothingTyped();
   try {
     await screen.go();
