@@ -17,6 +17,7 @@ import { keyChangeKillTest } from './torture/key-change.ts';
 import { killTest } from './torture/kill.ts';
 import { penKillTest } from './torture/pen-kill.ts';
 import { leakTest } from './torture/leaks/index.ts';
+import { printTest } from './torture/leaks/printed.ts';
 import { migrationKillTest } from './torture/migration.ts';
 import { memoryTest } from './torture/memory/index.ts';
 import { messageTest } from './torture/messages.ts';
@@ -107,6 +108,8 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
       places: ['/'],
       tell: (where) => console.error(where),
     }),
+  printedOnPaper: async () =>
+    (await printTest()) ?? { faults: ['no print queue can be started here: it takes CUPS (cups-daemon), and root'] },
   typistKilled: () =>
     killTest(Number(values.kills), seed, (done) => {
       if (process.stderr.isTTY) process.stderr.write(`\r${done} kills`);

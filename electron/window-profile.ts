@@ -5,6 +5,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, rmSync, statfsSync } from 'node:fs';
 import path from 'node:path';
+import { removePrintedCopies } from './printed-copies.ts';
 
 /** The folder inside a caseload folder that holds the engine's own files while the window is open. No client's. */
 export function profileFolder(dataFolder: string): string {
@@ -93,6 +94,7 @@ export function makeEngineFolders(dataFolder: string, platform: string = process
     wipeProfile(temporary);
     // Not recursive: a folder that somebody else put there meanwhile is not taken.
     mkdirSync(temporary, { mode: 0o700 });
+    removePrintedCopies(temporary);
     return { profile, temporary };
   } catch {
     return { profile, temporary: null };

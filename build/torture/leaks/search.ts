@@ -65,6 +65,12 @@ function changedByFind(places: readonly string[], since: number): string[] | nul
   return error ? null : stdout.split('\0').filter(Boolean);
 }
 
+/** Files in these places that changed since then, in milliseconds. */
+export function changedSince(places: readonly string[], since: number): string[] {
+  const files = changedByFind(places, since) ?? places.flatMap((place) => [...filesUnder(place)]);
+  return [...new Set(files)];
+}
+
 const LARGEST = 500_000_000;
 
 export interface Found {
@@ -87,8 +93,7 @@ export function search(
 ): Found {
   const forms = inEveryEncoding(words);
   const found: Found = { holders: [], read: 0 };
-  const files = changedByFind(places, since) ?? places.flatMap((place) => [...filesUnder(place)]);
-  for (const file of new Set(files)) {
+  for (const file of changedSince(places, since)) {
     try {
       const about = statSync(file);
       if (passed(file) || about.size > LARGEST || Math.max(about.mtimeMs, about.ctimeMs) < since) continue;
