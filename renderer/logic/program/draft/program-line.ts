@@ -51,9 +51,10 @@ function failingLetters(input: ProgramInput, most: number): string[] {
 /** The item's words with the client's own letters in place of `{letters}`, the own words in place of `{words}`. */
 export function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, facts: Facts, rules: RuleTable) {
   const letters = failingLetters(input, threshold(rules.thresholds, 'letters-taught'));
-  const ownPen = item.code === 'pen-line' && input.chosenPen !== undefined ? [input.chosenPen] : [];
-  const words = facts.occasions.get(item.occasion ?? '') ?? ownPen;
   const version = 'version' in item ? item.version : null;
+  const holding = item.versions.find(({ code }) => code === version)?.when;
+  const named = (holding && meets(holding, facts)) ?? [];
+  const words = facts.occasions.get(item.occasion ?? '') ?? named.flatMap((code) => facts.cautionWords.get(code) ?? []);
   // A version of the same name says it already.
   const additions = item.additions.filter(
     ({ code, when, text }) =>

@@ -27,6 +27,8 @@ export interface Facts {
   measures: ReadonlyMap<string, number>;
   /** Of the hand that writes and of the whole body. */
   cautions: ReadonlySet<string>;
+  /** Caution -> words that come with it, said where the version that it brings says {words}. */
+  cautionWords: ReadonlyMap<string, readonly string[]>;
   otherHand: { cautions: ReadonlySet<string>; grades: ReadonlyMap<string, Grade> };
   /** Kinds and the groups they belong to. */
   diagnoses: ReadonlySet<string>;

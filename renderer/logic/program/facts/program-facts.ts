@@ -11,6 +11,8 @@ import type { Facts, KnownFinding } from './fact-types.ts';
 import { measureFindings } from './measure-findings.ts';
 import { normalMeasures } from './measures-in-units.ts';
 
+/** Caution that the pen chosen at a trial brings along, with the pen's words. */
+const penChosen = 'pen-chosen';
 /** Caution of table/derived-cautions.json: the writing hand heals and is not cleared, so no pen is used. */
 const handNotCleared = 'hand-not-cleared';
 
@@ -127,12 +129,14 @@ export function factsOf(input: ProgramInput, rules: RuleTable): Facts {
     if (diagnoses.has(kind.code)) kind.groups.forEach((group) => diagnoses.add(group));
   }
   const cautions = ownCautions(input);
+  const cautionWords = new Map(input.chosenPen === undefined ? [] : [[penChosen, [input.chosenPen]]]);
   const facts: Facts = {
     hand: input.hand,
     findings,
     details,
     measures: normalMeasures(input, rules),
     cautions,
+    cautionWords,
     otherHand: otherHandOf(input, rules),
     diagnoses,
     occasions: new Map(input.occasions.map((each) => [each.code, each.words])),
@@ -149,7 +153,7 @@ export function factsOf(input: ProgramInput, rules: RuleTable): Facts {
   for (const row of rules.derivedCautions) {
     if (meets(row.when, facts) !== null) cautions.add(row.caution);
   }
-  if (input.chosenPen !== undefined) cautions.add('pen-chosen');
+  for (const caution of cautionWords.keys()) cautions.add(caution);
   const grasp = findings.get('grasp');
   const cannot = isLow(facts, 'hand-choice', 0) || cautions.has(handNotCleared);
   facts.penHeld = cannot ? false : grasp?.state !== 'graded' ? null : grasp.grade >= 1;
