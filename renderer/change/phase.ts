@@ -66,24 +66,24 @@ export function phaseLikelihood({ decay, visits, groups }: Phase, readerSpread: 
   return all;
 }
 
-/** For each level a run of levels that lenient or strict readers see instead, with their weights, one after the other. */
+/** For each level those that lenient or strict readers see instead, lowest first, with their weights. */
 interface Seen {
-  /** First level of each run. */
-  first: Int32Array;
-  /** Where each run's weights begin; one more at the end. */
+  /** Where what is seen of each level begins; one more at the end. */
   start: Int32Array;
+  /** Where each level seen begins in a table of levels with the spreads side by side. */
+  places: Int32Array;
   weights: Float64Array;
 }
 
 /** Few spreads of leniency occur: that of one reader over the root of how many read together. */
 const seenBySpread = new Map<number, Seen>();
 
-/** Linear between levels, the ends held. Whole runs, gaps of weight 0 included: adding them up needs no look-up. */
+/** Linear between levels, the ends held. */
 function seenWith(spread: number): Seen {
   const known = seenBySpread.get(spread);
   if (known) return known;
-  const first = new Int32Array(LEVELS);
   const start = new Int32Array(LEVELS + 1);
+  const places: number[] = [];
   const weights: number[] = [];
   LOGITS.forEach((logit, level) => {
     const run = new Map<number, number>();
@@ -94,12 +94,14 @@ function seenWith(spread: number): Seen {
       add(below, EFFECT_WEIGHTS[k]! * (1 - (place - below)));
       add(below + 1, EFFECT_WEIGHTS[k]! * (place - below));
     });
-    const from = Math.min(...run.keys());
-    for (let at = from; at <= Math.max(...run.keys()); at++) weights.push(run.get(at) ?? 0);
-    first[level] = from;
+    for (const [at, weight] of [...run].sort(([a], [b]) => a - b)) {
+      if (weight === 0) continue;
+      places.push(at * ROWS);
+      weights.push(weight);
+    }
     start[level + 1] = weights.length;
   });
-  const seen = { first, start, weights: Float64Array.from(weights) };
+  const seen = { start, places: Int32Array.from(places), weights: Float64Array.from(weights) };
   if (seenBySpread.size > 50) seenBySpread.clear();
   seenBySpread.set(spread, seen);
   return seen;
@@ -108,6 +110,10 @@ function seenWith(spread: number): Seen {
 /** A product below this is moved to its logarithm before it gets too small; one logarithm a group would cost most. */
 const SMALL = 1e-150;
 const LEAST = 1e-300;
+
+/** Room for one group at a time: a verdict asks for some fifty, and the collector would run for their arrays. */
+const likely = new Float64Array(CELLS);
+const means = new Float64Array(ROWS);
 
 /**
  * Multiplies by a group's likelihood averaged over what the readers' leniency may be.
@@ -123,28 +129,33 @@ function multiplyOverLeniency(
 ): void {
   let top = -Infinity;
   for (let cell = 0; cell < CELLS; cell++) if (log[cell]! > top) top = log[cell]!;
-  const { first, start, weights } = seenWith(spread);
+  const { start, places, weights } = seenWith(spread);
   // Level by level with the spreads side by side: their sums need not wait for one another.
-  const likely = new Float64Array(CELLS);
   for (let s = 0, cell = 0; s < ROWS; s++)
-    for (let i = 0; i < LEVELS; i++, cell++) likely[i * ROWS + s] = Math.exp(kept * (log[cell]! - top));
-  const means = new Float64Array(ROWS);
+    for (let at = s; at < CELLS; at += ROWS, cell++) likely[at] = Math.exp(kept * (log[cell]! - top));
   for (let i = 0; i < LEVELS; i++) {
     const end = start[i + 1]!;
-    for (let s = 0; s < ROWS; s += 4) {
-      let [a, b, c, d] = [0, 0, 0, 0];
-      for (let at = start[i]!, place = first[i]! * ROWS + s; at < end; at++, place += ROWS) {
-        const weight = weights[at]!;
-        a += weight * likely[place]!;
-        b += weight * likely[place + 1]!;
-        c += weight * likely[place + 2]!;
-        d += weight * likely[place + 3]!;
-      }
-      means[s] = a;
-      means[s + 1] = b;
-      means[s + 2] = c;
-      means[s + 3] = d;
+    let [a, b, c, d, e, f, g, h] = [0, 0, 0, 0, 0, 0, 0, 0];
+    for (let at = start[i]!; at < end; at++) {
+      const place = places[at]!;
+      const weight = weights[at]!;
+      a += weight * likely[place]!;
+      b += weight * likely[place + 1]!;
+      c += weight * likely[place + 2]!;
+      d += weight * likely[place + 3]!;
+      e += weight * likely[place + 4]!;
+      f += weight * likely[place + 5]!;
+      g += weight * likely[place + 6]!;
+      h += weight * likely[place + 7]!;
     }
+    means[0] = a;
+    means[1] = b;
+    means[2] = c;
+    means[3] = d;
+    means[4] = e;
+    means[5] = f;
+    means[6] = g;
+    means[7] = h;
     for (let s = 0, cell = i; s < ROWS; s++, cell += LEVELS) {
       const mean = means[s]!;
       if (product[cell]! < SMALL || mean < SMALL) {
