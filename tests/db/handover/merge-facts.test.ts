@@ -99,7 +99,7 @@ test('1,000 histories of three laptops: any order of exchanges ends the same, no
     { numRuns: 1000, seed: 17 },
   );
   // The histories are worth something: both sides did change the same fact.
-  expect(both).toBeGreaterThan(500);
+  expect(both).toBeGreaterThan(1000);
 }, 600_000);
 
 test('the set alone counts: entries in any order give the same', () => {

@@ -19,7 +19,8 @@ test('the cases are no empty exercise: most of them give writing, many give exer
   const share = (kind: string): number =>
     drafts.filter((draft) => draft.lines.some((line) => line.kind === kind)).length / drafts.length;
   expect(share('writing')).toBeGreaterThan(0.3);
-  expect(share('exercise')).toBeGreaterThan(0.05);
-  // Fewer than before: a random client is mostly tired, and a tired one has no drills (the table of doses).
-  expect(share('warm-up')).toBeGreaterThan(0.03);
+  // Once .1 and .05. Of 500 random clients 18 % have a red flag, most others are tired, and a tired one has no drills
+  // (the table of doses): 6.2 % have exercises now, 4.0 % a warm-up. Of 2,000 that is 120 and 80 drafts.
+  expect(share('exercise')).toBeGreaterThan(0.06);
+  expect(share('warm-up')).toBeGreaterThan(0.035);
 });
