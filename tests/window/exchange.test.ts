@@ -2,7 +2,7 @@
 import { Fhir } from 'fhir';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { expect, test } from './app.ts';
+import { expect, PASSPHRASE, test } from './app.ts';
 import { axe, call, idOf, openTab, RIGHTS, seedClient } from './seeds/progress-seed.ts';
 
 test('the record file and the measures leave the window as valid files and stand in the trail', async ({ app }) => {
@@ -37,4 +37,46 @@ test('the record file and the measures leave the window as valid files and stand
     'exported: measures as CSV',
     'exported: FHIR file for another record system',
   ]);
+});
+
+test('a referral of another record system fills in a new client; nothing is kept before it is added', async ({
+  app,
+}) => {
+  const { page } = app;
+  await app.ask('app.create', { passphrase: PASSPHRASE, initials: 'QM', clinic: '' });
+  await page.reload();
+  await page.getByRole('button', { name: 'Add a client' }).first().click();
+  const dialog = page.getByRole('dialog', { name: 'Add a client' });
+  const give = (file: unknown) =>
+    dialog.getByLabel('Record file of another system').setInputFiles({
+      name: 'referral.json',
+      mimeType: 'application/fhir+json',
+      buffer: Buffer.from(JSON.stringify(file)),
+    });
+  await give({ resourceType: 'Bundle', type: 'collection' });
+  await expect(dialog.getByRole('alert')).toContainText('names no client');
+  const subject = { reference: 'Patient/p' };
+  const resources = [
+    { resourceType: 'Patient', name: [{ text: 'Perpetua Quillfeather' }], birthDate: '1961' },
+    { resourceType: 'Condition', code: { text: 'Weakness of the right arm after a stroke' }, subject },
+    { resourceType: 'Goal', lifecycleStatus: 'proposed', description: { text: 'Write a shopping list' }, subject },
+    { resourceType: 'Immunization', status: 'completed', vaccineCode: { text: 'x' }, patient: subject },
+  ];
+  await give({ resourceType: 'Bundle', type: 'collection', entry: resources.map((resource) => ({ resource })) });
+  await expect(dialog.getByRole('alert')).toHaveCount(0);
+  await expect(dialog.getByLabel('Name')).toHaveValue('Perpetua Quillfeather');
+  await expect(dialog.getByRole('status')).toContainText('born in 1961');
+  await expect(dialog.getByRole('status')).toContainText('Not taken over: 1 Immunization');
+  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/referral.png` });
+  expect(await axe(page)).toEqual([]);
+  expect(await app.ask('caseload.list', {})).toEqual([]);
+  await dialog.getByRole('button', { name: 'Add and open' }).click();
+  await expect(page.getByRole('banner')).toContainText('Perpetua Quillfeather');
+  const [listed] = (await app.ask('caseload.list', {})) as { id: string }[];
+  const { client } = (await app.ask('client.open', { clientId: listed!.id })) as { client: Record<string, unknown> };
+  expect(client).toMatchObject({
+    birthYear: 1961,
+    diagnoses: [{ kind: null, text: 'Weakness of the right arm after a stroke', onset: null, side: 'right' }],
+    note: 'Goals given:\n- Write a shopping list',
+  });
 });

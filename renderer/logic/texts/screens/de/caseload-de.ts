@@ -51,4 +51,27 @@ export const caseloadDe: ScreenTexts['caseload'] = {
   day: 'Tag',
   whatHappened: 'Was geschah',
   showEarlierDays: (nDays) => `${nDays} frühere Tage zeigen`,
+  fillInFromRecordFile: 'Aus einer Akten-Datei ausfüllen …',
+  recordFile: 'Datei eines anderen Systems',
+  recordFileHint:
+    'Eine Überweisung als HL7-FHIR-R4-Datei (.json). Sie wird hier gelesen; behalten wird nichts, bevor Sie den Klienten anlegen.',
+  recordFileTooLarge: (most) =>
+    `Diese Datei ist größer als ${most} MB. Nichts wurde gelesen. Erbitten Sie nur die Überweisung, ohne Bilder und Dokumente.`,
+  recordFileNotFhir:
+    'Diese Datei ist keine HL7-FHIR-R4-Datei in JSON. Nichts wurde gelesen. Erbitten Sie dieses Format vom anderen System, oder tippen Sie die Angaben.',
+  recordFileNoPatient:
+    'Diese Datei nennt keinen Klienten (kein Patient darin). Nichts wurde gelesen. Erbitten Sie den Export eines Klienten mit der Person.',
+  recordFileSeveral:
+    'Diese Datei enthält mehrere Klienten. Nichts wurde gelesen, damit keine Angaben vermischt werden. Erbitten Sie den Export eines Klienten.',
+  fromTheFile: (name) => `Aus ${name}, mit dem Klienten zu prüfen:`,
+  bornIn: (year) => `geboren ${year}`,
+  fileDiagnoses: (list) => `Diagnosen wie angegeben: ${list}`,
+  filePrecautions: (list) => `Allergien, als Vorsichtsmaßnahmen: ${list}`,
+  fileMedicines: (list) => `Medikamente: ${list}`,
+  fileReferrer: (who) => `überwiesen von ${who}`,
+  fileReasons: 'Grund der Überweisung',
+  fileGoals: 'Angegebene Ziele',
+  fileObservations: 'Angegebene Beobachtungen',
+  fileLeftOut: (list) => `Nicht übernommen: ${list}.`,
+  intoTheNote: (what, count) => `${what}: ${count}, in die Notiz`,
 };

@@ -51,4 +51,27 @@ export const caseloadEn = {
   day: 'Day',
   whatHappened: 'What happened',
   showEarlierDays: (nDays: Shown) => `Show ${nDays} earlier days`,
+  fillInFromRecordFile: 'Fill in from a record file …',
+  recordFile: 'Record file of another system',
+  recordFileHint:
+    'A referral as an HL7 FHIR R4 file (.json). It is read here; nothing is kept before you add the client.',
+  recordFileTooLarge: (most: Shown) =>
+    `This file is larger than ${most} MB. Nothing was read. Ask for the referral alone, without pictures and documents.`,
+  recordFileNotFhir:
+    'This file is not an HL7 FHIR R4 file in JSON. Nothing was read. Ask the other system for that format, or type the facts.',
+  recordFileNoPatient:
+    'This file names no client (no Patient in it). Nothing was read. Ask for an export of one client, with the person.',
+  recordFileSeveral:
+    'This file holds several clients. Nothing was read, so that no facts are mixed. Ask for an export of one client.',
+  fromTheFile: (name: Shown) => `From ${name}, to be checked with the client:`,
+  bornIn: (year: Shown) => `born in ${year}`,
+  fileDiagnoses: (list: Shown) => `diagnoses as given: ${list}`,
+  filePrecautions: (list: Shown) => `allergies, as precautions: ${list}`,
+  fileMedicines: (list: Shown) => `medicines: ${list}`,
+  fileReferrer: (who: Shown) => `referred by ${who}`,
+  fileReasons: 'Reason for referral',
+  fileGoals: 'Goals given',
+  fileObservations: 'Observations given',
+  fileLeftOut: (list: Shown) => `Not taken over: ${list}.`,
+  intoTheNote: (what: Shown, count: Shown) => `${what}: ${count}, into the note`,
 };

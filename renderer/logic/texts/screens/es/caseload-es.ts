@@ -51,4 +51,27 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   day: 'Día',
   whatHappened: 'Qué pasó',
   showEarlierDays: (nDays) => `Mostrar ${nDays} días anteriores`,
+  fillInFromRecordFile: 'Rellenar desde un archivo de historia clínica …',
+  recordFile: 'Archivo de otro sistema',
+  recordFileHint:
+    'Una derivación como archivo HL7 FHIR R4 (.json). Se lee aquí; no se guarda nada antes de que añada la persona.',
+  recordFileTooLarge: (most) =>
+    `Este archivo pasa de ${most} MB. No se leyó nada. Pida solo la derivación, sin imágenes ni documentos.`,
+  recordFileNotFhir:
+    'Este archivo no es un archivo HL7 FHIR R4 en JSON. No se leyó nada. Pida ese formato al otro sistema o escriba los datos.',
+  recordFileNoPatient:
+    'Este archivo no nombra a ninguna persona (no contiene Patient). No se leyó nada. Pida una exportación de una sola persona.',
+  recordFileSeveral:
+    'Este archivo contiene varias personas. No se leyó nada, para no mezclar datos. Pida una exportación de una sola persona.',
+  fromTheFile: (name) => `De ${name}, por comprobar con la persona:`,
+  bornIn: (year) => `nacida en ${year}`,
+  fileDiagnoses: (list) => `diagnósticos como se indicaron: ${list}`,
+  filePrecautions: (list) => `alergias, como precauciones: ${list}`,
+  fileMedicines: (list) => `medicinas: ${list}`,
+  fileReferrer: (who) => `derivada por ${who}`,
+  fileReasons: 'Motivo de la derivación',
+  fileGoals: 'Objetivos indicados',
+  fileObservations: 'Observaciones indicadas',
+  fileLeftOut: (list) => `No se tomó: ${list}.`,
+  intoTheNote: (what, count) => `${what}: ${count}, en la nota`,
 };
