@@ -86,17 +86,55 @@ export interface RawAbout {
   startedAtMs: number | null;
 }
 
+const touches = (phase: RawPhase): boolean => phase === 'down' || phase === 'contact';
+
+/** The stretches between touching and lifting, each begun by the event that says so. */
+function stretchesOf(samples: readonly RawSample[]): { begins: RawSample | null; moves: RawSample[] }[] {
+  const stretches: { begins: RawSample | null; moves: RawSample[] }[] = [{ begins: null, moves: [] }];
+  for (const sample of samples)
+    if (sample.phase !== 'hover' && sample.phase !== 'contact') stretches.push({ begins: sample, moves: [] });
+  const begins = (k: number): number => stretches[k]?.begins?.timeStamp ?? (k === 0 ? -Infinity : Infinity);
+  let here = 0;
+  for (const sample of samples) {
+    if (stretches[here + 1]?.begins === sample) {
+      here += 1;
+      continue;
+    }
+    let k = here;
+    while (begins(k + 1) < sample.timeStamp) k += 1;
+    while (begins(k) > sample.timeStamp) k -= 1;
+    stretches[k]!.moves.push(sample);
+  }
+  return stretches;
+}
+
 /**
- * The recording as ink. Times count from the first sample. The point of lifting belongs to the way through the air;
- * what the system took away ends its contact.
+ * Moves where they belong in time. A browser that is kept waiting gathers moves over the next touch or lift and tells
+ * them before it; taken in that order they would join two contacts into one. Moves keep their order among themselves.
  */
-export function documentOfRaw(samples: readonly RawSample[], about: RawAbout): InkDocument {
+function inOrder(samples: readonly RawSample[]): RawSample[] {
+  return stretchesOf(samples).flatMap(({ begins, moves }) => {
+    const isDown = begins?.phase === 'down';
+    const told = moves.map((move) => {
+      const phase: RawPhase = isDown || (!begins && touches(move.phase)) ? 'contact' : 'hover';
+      return move.phase === phase ? move : { ...move, phase };
+    });
+    return begins ? [begins, ...told] : told;
+  });
+}
+
+/**
+ * The recording as ink. Times count from its begin. The point of lifting belongs to the way through the air; what the
+ * system took away ends its contact.
+ */
+export function documentOfRaw(heard: readonly RawSample[], about: RawAbout): InkDocument {
+  const samples = inOrder(heard);
   const { scale } = about;
   const [mmX, mmY] = scale ? [1 / scale.pxPerMmX, 1 / scale.pxPerMmY] : [1, 1];
   const start = samples[0]?.timeStamp ?? 0;
   const runs: { kind: 'down' | 'up'; samples: RawSample[] }[] = [];
   for (const sample of samples) {
-    const kind = sample.phase === 'down' || sample.phase === 'contact' ? 'down' : 'up';
+    const kind = touches(sample.phase) ? 'down' : 'up';
     if (sample.phase === 'down' || runs.at(-1)?.kind !== kind) runs.push({ kind, samples: [] });
     runs.at(-1)!.samples.push(sample);
   }

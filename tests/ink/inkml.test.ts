@@ -87,6 +87,41 @@ describe('reads', () => {
     expect([document.lines, document.words]).toEqual([[[0, 1, 2]], [[0, 1]]]);
   });
 
+  it('the text of the whole, not of one word that tells its own before its kind', () => {
+    const word = (text: string) =>
+      `<traceGroup><annotation type="text">${text}</annotation><annotation type="kind">word</annotation><trace>1 1</trace></traceGroup>`;
+    expect(read(word('a') + word('b')).text).toBeNull();
+    expect(read(`${word('a')}<annotation type="text">a b</annotation>${word('b')}`).text).toBe('a b');
+    expect(read(`<traceGroup><annotation type="text">a b</annotation>${word('a')}</traceGroup>`).text).toBe('a b');
+  });
+
+  /** W3C 2011, channel: respectTo of a time channel names the timestamp that its times count from (from memory). */
+  it('times of several zeros on the clock of the first', () => {
+    const source = (n: number) =>
+      `<timestamp xml:id="t${n}" time="${1_700_000_000_000 + n * 2500}"/><inkSource xml:id="s${n}"><traceFormat><channel name="X" units="mm"/><channel name="Y" units="mm"/><channel name="T" units="s" respectTo="#t${n}"/></traceFormat></inkSource><context xml:id="c${n}" inkSourceRef="#s${n}"/>`;
+    const two = read(
+      `<definitions>${source(0)}${source(1)}</definitions><trace contextRef="#c0">0 0 0.5</trace><trace contextRef="#c1">0 0 0.25</trace>`,
+    );
+    expect([column(two, 't'), column(two, 't', 1)]).toEqual([[500], [2750]]);
+  });
+
+  it('a context of a stream that tells less than the one before it; names after a file name', () => {
+    const stream = `<context><inkSource><traceFormat><channel name="Y" units="mm"/><channel name="X" units="mm"/></traceFormat></inkSource></context><trace>1 2</trace><context><brush/></context><trace>3 4</trace><context><inkSource><traceFormat><channel name="X" units="cm"/><channel name="Y" units="cm"/></traceFormat></inkSource></context><trace>3 4</trace>`;
+    const document = read(stream);
+    expect([0, 1, 2].map((trace) => column(document, 'x', trace)[0])).toEqual([2, 4, 30]);
+    const named = format('name="Y" units="mm"', 'name="X" units="mm"');
+    expect(column(read(`${named}<trace contextRef="pen.inkml#c">1 2</trace>`), 'x')).toEqual([2]);
+  });
+
+  it('pressure in percent as a share, in newtons as none; West European bytes', () => {
+    const force = (units: string) =>
+      read(`${format('name="X"', 'name="Y"', `name="F" units="${units}"`)}<trace>1 1 0.5, 2 2 0.8</trace>`);
+    expect([force('%').forceIsShare, column(force('%'), 'force')]).toEqual([true, [0.005, 0.008]]);
+    expect(force('N').forceIsShare).toBe(false);
+    const latin = `<?xml version="1.0" encoding="ISO-8859-1"?>${ink('<annotation type="text">\u00e9t\u00e9</annotation>')}`;
+    expect(readInkml(Uint8Array.from(latin, (c) => c.charCodeAt(0))).text).toBe('\u00e9t\u00e9');
+  });
+
   /** W3C Pointer Events 3: a pen leaning 45 degrees to the right has tiltX 45, tiltY 0. */
   it('tilt from azimuth and altitude', () => {
     const angles = format(

@@ -5,6 +5,8 @@ export interface InkChannel {
   units: string | null;
   min: number | null;
   max: number | null;
+  /** The timestamp that times count from. */
+  respectTo: string | null;
   /** -1 where the file says that the channel runs against its usual sense. */
   sense: 1 | -1;
 }
@@ -22,7 +24,7 @@ export interface Resolution {
 
 /** The format of a file that tells none (W3C InkML 2011). */
 export const DEFAULT_FORMAT: TraceFormat = {
-  regular: ['X', 'Y'].map((name) => ({ name, units: null, min: null, max: null, sense: 1 as const })),
+  regular: ['X', 'Y'].map((name) => ({ name, units: null, min: null, max: null, respectTo: null, sense: 1 as const })),
   intermittent: [],
 };
 

@@ -12,6 +12,8 @@ export interface InkContext {
   source: InkSource | null;
   format: TraceFormat | null;
   timestampMs: number | null;
+  /** The context before this one in a stream: what this one does not tell stays. */
+  before: InkContext | null;
 }
 
 export interface InkSource {
@@ -24,6 +26,7 @@ export interface InkSource {
 export interface ResolvedContext {
   format: TraceFormat;
   resolutions: ReadonlyMap<string, Resolution>;
+  /** Zero of its times: what T refers to, else the context's own timestamp. */
   timestampMs: number | null;
 }
 
@@ -36,10 +39,11 @@ export const emptyContext = (): InkContext => ({
   source: null,
   format: null,
   timestampMs: null,
+  before: null,
 });
 
 export const refOf = (text: string | undefined): string | null =>
-  text === undefined || text.trim() === '' ? null : text.trim().replace(/^#/, '');
+  text === undefined || text.trim() === '' ? null : text.trim().replace(/^[^#]*#/, '');
 
 /** A channel as its element tells it. */
 export function channelOf(attributes: ReadonlyMap<string, string>): InkChannel {
@@ -52,6 +56,7 @@ export function channelOf(attributes: ReadonlyMap<string, string>): InkChannel {
     units: attributes.get('units')?.trim() ?? null,
     min: number('min'),
     max: number('max'),
+    respectTo: refOf(attributes.get('respectTo')),
     sense: /^-/.test(attributes.get('orientation') ?? '') ? -1 : 1,
   };
 }
@@ -86,15 +91,17 @@ export class InkDefinitions {
       format ??= each.format ?? this.format(each.formatRef) ?? own?.format ?? this.format(own?.formatRef ?? null);
       source ??= own;
       timestampMs ??= each.timestampMs ?? this.timestamps.get(each.timestampRef ?? '') ?? null;
-      each = (each.contextRef === null ? null : this.contexts.get(each.contextRef)) ?? null;
+      each = (each.contextRef === null ? null : this.contexts.get(each.contextRef)) ?? each.before;
     }
     if (this.sources.length === 1) source ??= this.sources[0]!;
     if (this.formats.length === 1) format ??= this.formats[0]!.format;
     if (this.timestamps.size === 1) timestampMs ??= [...this.timestamps.values()][0]!;
+    const whole = format ?? source?.format ?? DEFAULT_FORMAT;
+    const zero = [...whole.regular, ...whole.intermittent].find(({ name }) => name === 'T')?.respectTo;
     return {
-      format: format ?? source?.format ?? DEFAULT_FORMAT,
+      format: whole,
       resolutions: source?.resolutions ?? new Map(),
-      timestampMs,
+      timestampMs: this.timestamps.get(zero ?? '') ?? timestampMs,
     };
   }
 }

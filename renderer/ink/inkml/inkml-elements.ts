@@ -18,6 +18,8 @@ export interface RawTrace {
 
 export interface RawGroup {
   kind: string | null;
+  /** Annotations that hold for the whole ink, unless the group turns out to be a line or a word. */
+  annotations: Map<string, string>;
   contextRef: string | null;
   /** Indices of its traces, those of the groups inside it included. */
   traces: number[];
@@ -25,6 +27,10 @@ export interface RawGroup {
 
 const idOf = (attributes: ReadonlyMap<string, string>): string | null =>
   attributes.get('xml:id') ?? attributes.get('id') ?? null;
+
+function keepFirst(texts: Map<string, string>, type: string, text: string): void {
+  if (!texts.has(type)) texts.set(type, text);
+}
 
 /** Collects what an InkML file holds, element by element. */
 export class InkElements implements XmlListener {
@@ -71,7 +77,7 @@ export class InkElements implements XmlListener {
     if (name === 'context') this.context = null;
     else if (name === 'inkSource') this.source = null;
     else if (name === 'traceFormat') this.format = null;
-    else if (name === 'traceGroup' && !this.isDefinition) this.openGroups.pop();
+    else if (name === 'traceGroup' && !this.isDefinition) this.closeGroup();
     else if (name === 'trace' && this.trace) {
       this.trace.text = this.pieces.join('');
       this.trace = null;
@@ -92,7 +98,10 @@ export class InkElements implements XmlListener {
     };
     if (this.context.id !== null) this.definitions.contexts.set(this.context.id, this.context);
     // Written among the traces, a context holds for those after it.
-    if (!this.isDefinition) this.streaming = this.context;
+    if (!this.isDefinition) {
+      this.context.before = this.streaming;
+      this.streaming = this.context;
+    }
   }
 
   private openSource(attributes: ReadonlyMap<string, string>): void {
@@ -111,7 +120,7 @@ export class InkElements implements XmlListener {
     this.definitions.formats.push({ id: idOf(attributes), format: this.format });
     if (this.source) this.source.format = this.format;
     else if (this.context) this.context.format = this.format;
-    else if (!this.isDefinition) this.streaming = { ...emptyContext(), format: this.format };
+    else if (!this.isDefinition) this.streaming = { ...emptyContext(), format: this.format, before: this.streaming };
   }
 
   private addChannel(attributes: ReadonlyMap<string, string>): void {
@@ -139,7 +148,7 @@ export class InkElements implements XmlListener {
   private openGroup(attributes: ReadonlyMap<string, string>): void {
     if (this.isDefinition) return;
     const contextRef = refOf(attributes.get('contextRef')) ?? this.openGroups.at(-1)?.contextRef ?? null;
-    const group: RawGroup = { kind: null, contextRef, traces: [] };
+    const group: RawGroup = { kind: null, annotations: new Map(), contextRef, traces: [] };
     this.groups.push(group);
     this.openGroups.push(group);
   }
@@ -173,7 +182,13 @@ export class InkElements implements XmlListener {
   private closeAnnotation(type: string, text: string): void {
     const group = this.openGroups.at(-1);
     if (group && type === 'kind') group.kind ??= text;
-    else if (!this.isDefinition && this.openGroups.every(({ kind }) => kind === null) && !this.annotations.has(type))
-      this.annotations.set(type, text);
+    else if (!this.isDefinition) keepFirst(group?.annotations ?? this.annotations, type, text);
+  }
+
+  private closeGroup(): void {
+    const group = this.openGroups.pop();
+    if (!group || group.kind !== null) return;
+    const around = this.openGroups.at(-1)?.annotations ?? this.annotations;
+    for (const [type, text] of group.annotations) keepFirst(around, type, text);
   }
 }

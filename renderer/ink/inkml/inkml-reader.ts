@@ -19,10 +19,12 @@ interface DecodedTrace {
 const scaled = (values: Float64Array, factor: number, offset = 0): Float64Array =>
   values.map((value) => (value + offset) * factor);
 
-/** Pressure as a share of its range, where the range is told or the values stay within 0 to 1. */
+/** Pressure as a share of its range, where the range is told or the values stay within 0 to 1; newtons are no share. */
 function share(values: Float64Array, channel: InkChannel): { values: Float64Array; isShare: boolean } {
   const [low, high] = [channel.min ?? 0, channel.max];
   if (high !== null && high > low) return { values: values.map((v) => (v - low) / (high - low)), isShare: true };
+  if (channel.units === '%') return { values: values.map((v) => v / 100), isShare: true };
+  if (channel.units === 'N') return { values, isShare: false };
   return { values, isShare: values.every((v) => Number.isNaN(v) || (v >= 0 && v <= 1)) };
 }
 
@@ -34,6 +36,7 @@ function decode(
   }: { format: { regular: InkChannel[]; intermittent: InkChannel[] }; resolutions: ReadonlyMap<string, Resolution> },
   room: number,
   before: readonly ColumnState[] | null,
+  laterMs: number,
 ): DecodedTrace {
   const channels = [...format.regular, ...format.intermittent];
   const channel = (name: string): InkChannel | undefined => channels.find((each) => each.name === name);
@@ -61,7 +64,7 @@ function decode(
     kind: raw.kind,
     x: scaled(all(x), (isMm ? xFactor! : 1) * x.sense),
     y: scaled(all(y), (isMm ? yFactor! : 1) * y.sense),
-    t: t && tFactor !== null ? scaled(all(t), tFactor, raw.timeOffset) : null,
+    t: t && tFactor !== null ? scaled(all(t), tFactor, raw.timeOffset + laterMs / tFactor) : null,
     force: force?.values ?? null,
     tiltX,
     tiltY,
@@ -107,10 +110,19 @@ function joined(first: InkTrace, second: InkTrace): InkTrace {
   return copy;
 }
 
-/** UTF-8, or UTF-16 where its mark says so. @throws InkRefusal for bytes that are neither */
+const WEST_EUROPEAN = /^<\?xml[^>]*encoding\s*=\s*["'](?:iso-8859-1|latin1|us-ascii|windows-1252)["']/i;
+
+const named = (bytes: Uint8Array): 'windows-1252' | null =>
+  WEST_EUROPEAN.test(String.fromCharCode(...bytes.subarray(0, 200))) ? 'windows-1252' : null;
+
+/** UTF-8, UTF-16 where its mark says so, or the West European bytes that its first line names. @throws InkRefusal for bytes that are neither */
 function decodedText(bytes: Uint8Array): string {
   const mark =
-    bytes[0] === 0xff && bytes[1] === 0xfe ? 'utf-16le' : bytes[0] === 0xfe && bytes[1] === 0xff ? 'utf-16be' : 'utf-8';
+    bytes[0] === 0xff && bytes[1] === 0xfe
+      ? 'utf-16le'
+      : bytes[0] === 0xfe && bytes[1] === 0xff
+        ? 'utf-16be'
+        : (named(bytes) ?? 'utf-8');
   try {
     return new TextDecoder(mark, { fatal: true }).decode(bytes);
   } catch {
@@ -140,10 +152,12 @@ export function readInkml(bytes: Uint8Array): InkDocument {
     const context = (raw.contextRef === null ? null : definitions.contexts.get(raw.contextRef)) ?? raw.context;
     const resolved = definitions.resolve(context);
     startedAtMs ??= resolved.timestampMs;
+    // Times of another clock zero are told on the first one's.
+    const laterMs = (resolved.timestampMs ?? startedAtMs ?? 0) - (startedAtMs ?? 0);
     const into =
       raw.continues === undefined ? undefined : raw.continues === null ? place[index - 1] : byId.get(raw.continues);
     const before = into === undefined ? undefined : decoded[into];
-    const one = decode(raw, resolved, INK_LIMITS.samples - samples, before?.state ?? null);
+    const one = decode(raw, resolved, INK_LIMITS.samples - samples, before?.state ?? null, laterMs);
     samples += one.trace.x.length;
     if (before && into !== undefined && before.trace.kind === one.trace.kind) {
       decoded[into] = { ...one, trace: joined(before.trace, one.trace), isMm: one.isMm && before.isMm };

@@ -6,6 +6,8 @@ const ENDS_MS = 50;
 /** Under this many contacts, stretches of half a second stand for them. */
 const LEAST_CONTACTS = 8;
 const BLOCK_MS = 500;
+/** Times in seconds are not whole milliseconds after their conversion. */
+const ROUNDING_MS = 1e-6;
 /** A block with fewer samples than this tells no median. */
 const LEAST_IN_BLOCK = 4;
 
@@ -25,7 +27,7 @@ interface Pressed {
 }
 
 function pressedOf({ t, force }: Contact): Pressed {
-  const [first, last] = [t[0]! + ENDS_MS, t.at(-1)! - ENDS_MS];
+  const [first, last] = [t[0]! + ENDS_MS - ROUNDING_MS, t.at(-1)! - ENDS_MS + ROUNDING_MS];
   const inside: Pressed = { t: [], force: [] };
   for (let i = 0; i < t.length; i += 1) {
     if (t[i]! < first || t[i]! > last || Number.isNaN(force![i]!)) continue;
@@ -43,7 +45,7 @@ const middle = ({ t, force }: Pressed): { atS: number; value: number } => ({
 function blocksOf({ t, force }: Pressed): { atS: number; value: number }[] {
   const blocks = new Map<number, Pressed>();
   for (let i = 0; i < t.length; i += 1) {
-    const key = Math.floor((t[i]! - t[0]!) / BLOCK_MS);
+    const key = Math.floor((t[i]! - t[0]! + ROUNDING_MS) / BLOCK_MS);
     const block = blocks.get(key) ?? { t: [], force: [] };
     block.t.push(t[i]!);
     block.force.push(force[i]!);

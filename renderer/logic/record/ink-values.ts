@@ -16,7 +16,7 @@ export interface InkValue {
   n: number;
   low: number | null;
   high: number | null;
-  /** With its version, as `ink-2`. */
+  /** With its version, as `ink-3`. */
   method: string;
   /** Of the page drawn from the bout, not of the motion. */
   ofPage: boolean;

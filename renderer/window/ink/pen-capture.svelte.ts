@@ -14,6 +14,8 @@ const TOLD_MS = 250;
 /** Off the sheet this long: a rest, s. Off it this long: a word may have ended, ms. */
 const REST_S = 2;
 const WORD_MS = 300;
+/** A move this long after the one before it is drawn apart: it may belong to another touch, ms. */
+const REJOIN_MS = 100;
 /** About eight seconds at 240 Hz. */
 const MOST_RECENT = 2000;
 
@@ -143,8 +145,8 @@ export class PenCapture {
 
   private keep(event: PointerEvent, phase: RawPhase): void {
     const pointer = event.pointerType as RawPointer;
-    // Hovering before the first touch tells nothing of the writing.
-    if (this.firstMs === null && phase === 'hover') return;
+    // Hovering before the first touch tells nothing of the writing; moves of a touch may be told before it.
+    if (this.firstMs === null && phase === 'hover' && event.buttons === 0) return;
     this.firstMs ??= event.timeStamp;
     this.lastMs = event.timeStamp;
     const { timeStamp, clientX, clientY, pressure, tiltX, tiltY, twist, buttons } = event;
@@ -157,7 +159,12 @@ export class PenCapture {
     if (phase === 'down' && this.liftedMs !== null) this.noteRest((timeStamp - this.liftedMs) / 1000);
     if (phase === 'up' || phase === 'cancel') this.liftedMs = timeStamp;
     if (phase === 'down' || phase === 'contact') {
-      this.toDraw.push({ x: clientX, y: clientY, pressure, begins: phase === 'down' });
+      this.toDraw.push({
+        x: clientX,
+        y: clientY,
+        pressure,
+        begins: phase === 'down' || timeStamp - (this.lastContactMs ?? timeStamp) > REJOIN_MS,
+      });
       const atS = (timeStamp - this.firstMs) / 1000;
       if (phase === 'down') this.spans.push({ from: atS, to: atS });
       else {

@@ -88,7 +88,7 @@ test('exports name method and device; codes are never those of paper', () => {
   expect(values.every(({ code }) => code.startsWith('ink-'))).toBe(true);
   const one = values.find(({ code }) => code === 'ink-stroke-height')!;
   const told = observationOf(one, { clientId: 'c', visits: new Set(), idOf: (name) => name });
-  expect(told.method!.text).toBe('pen motion; version ink-2');
+  expect(told.method!.text).toBe('pen motion; version ink-3');
   expect(told.contained).toEqual([
     {
       resourceType: 'Device',

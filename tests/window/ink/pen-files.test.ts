@@ -15,7 +15,7 @@ const { files } = JSON.parse(readFileSync(new URL('expected.json', folder), 'utf
 /** Of the text and its words, which this sample does not have. */
 const ofText = ['letters-per-minute', 'lifts-per-word'];
 
-for (const name of ['r01-strokes.inkml']) {
+for (const name of ['r01-strokes.inkml', 'r05-text.inkml']) {
   test(`${name} written into the window tells what its file tells`, async ({ demoApp }) => {
     await openSheet(demoApp);
     const ink = readInkml(readFileSync(new URL(name, folder)));
