@@ -136,6 +136,20 @@ describe.each(RATES)('at %i Hz', (rate) => {
   });
 });
 
+/** Times of a device that scatter by a millisecond: frequency within 0.15 Hz, swing within 6 %. */
+it('tremor under 1 ms of jitter', () => {
+  const steps: PenStep[] = [{ kind: 'stroke', dx: 120, dy: 3, seconds: 9, law: 'sine' }];
+  for (const rateHz of RATES)
+    for (const hz of [3.7, 5.3, 9.1]) {
+      const plan: PenPlan = { task: 'line', from, steps, tremor: { hz, amplitudeMm: 0.4 } };
+      const { tremor } = measureInk(inkOf(plan, { rateHz, noiseMm: 0, jitterMs: 1, seed: 8 }));
+      expect(Math.abs(tremor.frequencyHz! - hz), `${hz} Hz at ${rateHz}`).toBeLessThanOrEqual(0.15);
+      expect(Math.abs(tremor.amplitudeRmsMm! / (0.4 / Math.SQRT2) - 1), `${hz} Hz at ${rateHz}`).toBeLessThanOrEqual(
+        0.06,
+      );
+    }
+});
+
 describe.each([125, 200])('only from %i Hz', (rate) => {
   it('heights of 1 mm, fluency of strokes that peak at 30 mm/s', () => {
     expect(error(values(run(steady(1, 0.12, 40), rate), 'stroke-height'), 1)).toBeLessThan(5);

@@ -30,6 +30,20 @@ for (const name of ['r01-strokes.inkml', 'r05-text.inkml']) {
       expect(Math.abs(valueOf(measures, code)! - value), code).toBeLessThanOrEqual(room);
     }
 
+    const place = demoApp.page.getByRole('slider', { name: 'Place in the writing, seconds' });
+    await place.focus();
+    await demoApp.page.keyboard.press('Home');
+    await expect(place).toHaveValue('0');
+    await demoApp.page.keyboard.press('ArrowRight');
+    await expect(place).toHaveValue('0.05');
+    await demoApp.page.getByRole('button', { name: '4x', exact: true }).click();
+    await demoApp.page.getByRole('button', { name: 'Replay', exact: true }).click();
+    await expect(demoApp.page.getByRole('button', { name: 'Stop', exact: true })).toBeVisible();
+    await expect(demoApp.page.getByRole('button', { name: 'Replay', exact: true })).toBeVisible();
+    // The slider goes by twentieths of a second.
+    expect(Math.abs(Number(await place.inputValue()) - valueOf(measures, 'writing-time')!)).toBeLessThan(0.11);
+    if (process.env['SHOTS']) await demoApp.page.screenshot({ path: `${process.env['SHOTS']}/${name}.png` });
+
     await demoApp.page.getByRole('button', { name: 'Save as InkML' }).click();
     await expect.poll(() => readdirSync(demoApp.saveFolder).filter((file) => file.endsWith('.inkml'))).toHaveLength(1);
     const [file] = readdirSync(demoApp.saveFolder);
