@@ -217,6 +217,16 @@ export function hiddenFields(page: Page, ask: Ask): Hidden[] {
       },
     },
     {
+      name: 'Search over the thresholds',
+      within: 'main .find',
+      async go() {
+        await page.keyboard.press('Escape');
+        await place('Rules');
+        await page.getByLabel('Rule table').getByRole('button', { name: 'Thresholds' }).click();
+        await page.getByLabel('Find a threshold').waitFor();
+      },
+    },
+    {
       name: 'Thresholds',
       within: 'main table',
       async go() {
