@@ -7,8 +7,6 @@ import path from 'node:path';
 import { caseloadExists, type Caseload, type Doing } from '../../db/index.ts';
 import { Preferences, usualPreferences, type AppStatus } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
-import type { ShellEvent } from '../contract/index.ts';
-import type { ShellPort } from '../shell-port.ts';
 import { checkIsDue, secondPlaceIsOld } from '../files/backup/backup-schedule.ts';
 import { newestIn } from '../files/backup/backup-second.ts';
 import { endPageWorker } from '../files/measure/page-file.ts';
@@ -19,22 +17,7 @@ import { checkCaseload } from '../files/backup/backup.ts';
 import { backupNames, backupsFolder } from '../files/backup/backup-list.ts';
 import { autoBackup, type AutoBackup } from '../files/backup/backup-auto.ts';
 import type { BlobSource } from '../window-files.ts';
-
-export interface ServiceOptions {
-  /** The therapist's caseload folder; the demo lies in a folder `demo` inside it. */
-  folder: string;
-  port: ShellPort;
-  shell: AppStatus['shell'];
-  version: string;
-  /** The folder that holds package.json and dist/. */
-  appRoot?: string;
-  now: () => Date;
-  emit: (event: ShellEvent) => void;
-  /** Where the second sealed note of the trail lies, outside the caseload's folder; null: nowhere. */
-  state?: string | null;
-  /** Folder of the built demo caseload, or null where it is not shipped. */
-  demoSource: string | null;
-}
+import type { ServiceOptions } from '../service-options.ts';
 
 /** Scans waiting for the request that names them; more than this many means a runaway page. */
 const maxStaged = 24;

@@ -104,6 +104,10 @@ export const broken: Readonly<Record<string, () => string[]>> = {
   'file names stand once': namesTwice,
   'no .ts file is over 300 lines': () => code.filter((file) => file.endsWith('.ts') && lineCount(file) > 300),
   'no .svelte file is over 250 lines': () => code.filter((file) => file.endsWith('.svelte') && lineCount(file) > 250),
+  'one file in twenty is over 200 lines at most': () => {
+    const long = code.filter((file) => lineCount(file) > 200);
+    return long.length > code.length / 20 ? long : [];
+  },
   'no folder holds over 20 files': crowdedFolders,
   'the words of the field are used': () =>
     hits(/\b([Hh]eads?|[Ff]eet|[Ff]oot)\b|\bmelt|drawn (to|towards|anew|together)|gone through/, 'renderer/measure/'),

@@ -21,6 +21,17 @@ export function toPicture(map: readonly number[], xMm: number, yMm: number): Px 
   return { x: (a * xMm + b * yMm + c) / w, y: (d * xMm + e * yMm + f) / w };
 }
 
+/** Where the lines of a page lie in the picture; null where there are none. */
+export function boundsOf(map: readonly number[], lines: PageResult['lines']) {
+  if (lines.length === 0) return null;
+  const corners = lines.flatMap(({ box }) => [
+    toPicture(map, box.xMm, box.yMm),
+    toPicture(map, box.xMm + box.widthMm, box.yMm + box.heightMm),
+  ]);
+  const xs = corners.map(({ x }) => x);
+  return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...corners.map(({ y }) => y)) };
+}
+
 /** Page mm of a pixel of the picture: the inverse of `toPicture`. */
 export function toPage(map: readonly number[], p: Px): { xMm: number; yMm: number } {
   const [a = 1, b = 0, c = 0, d = 0, e = 1, f = 0, g = 0, h = 0, i = 1] = map;
