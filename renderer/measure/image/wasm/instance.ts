@@ -36,8 +36,11 @@ export interface Lent {
 const MEMORY_PAGE = 65_536;
 /** A vector has 16 bytes; reads may run this far over the end of a part. */
 const VECTOR = 16;
-/** Memory up to this size is kept for the next page (A4 at 300 dpi needs 62 MB of addresses, a third of it used). */
-const KEEP = 80_000_000;
+/**
+ * Memory up to this size is kept for the next page, and two threads share it: A4 takes 53 MB of addresses at 300 dpi and
+ * 94 at 400, a third of it used. Shared memory never shrinks, so A4 at 600 dpi (212 MB) is left to one thread.
+ */
+const KEEP = 120_000_000;
 /** WebAssembly addresses end here, in pages. */
 const MOST_PAGES = 65_536;
 
