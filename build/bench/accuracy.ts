@@ -6,6 +6,7 @@
  * `npm run accuracy -- --pages FOLDER [--dpi N]`: pages that people wrote, against words counted by eye
  * (accuracy-pages.ts). They stay where they are.
  * `npm run accuracy -- --people N [--seed S]`: N pages like those that people write (accuracy-people.ts).
+ * `npm run accuracy -- --sensitivity`: what each constant of the page model decides (accuracy-sensitivity.ts).
  * `npm run accuracy -- --held-out N [--seed S] [NAME …]`: N pages drawn by lot (tests/measure/pages/held-out.ts) instead.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
@@ -23,6 +24,7 @@ import type { MadePage, PageSpec } from '../../tests/measure/pages/types.ts';
 import { digitHolesReport } from './accuracy-digits.ts';
 import { judgeFolder } from './accuracy-pages.ts';
 import { judgePeople } from './accuracy-people.ts';
+import { judgeSensitivity } from './accuracy-sensitivity.ts';
 import { median } from '../../renderer/statistics/order-statistics.ts';
 
 const OUT = fileURLToPath(new URL('../../out/accuracy/', import.meta.url));
@@ -103,11 +105,13 @@ const { values: asked, positionals: wanted } = parseArgs({
     seed: { type: 'string', default: '1' },
     pages: { type: 'string' },
     people: { type: 'string' },
+    sensitivity: { type: 'boolean', default: false },
     dpi: { type: 'string', default: '300' },
   },
 });
 if (asked.pages !== undefined) process.exit(await judgeFolder(asked.pages, Number(asked.dpi), wanted));
 if (asked.people !== undefined) process.exit(await judgePeople(Number(asked.seed), Number(asked.people)));
+if (asked.sensitivity) process.exit(await judgeSensitivity(wanted));
 const lot = asked['held-out'];
 const pages = lot === undefined ? SPECS : heldOutSpecs(Number(asked.seed), Number(lot));
 const specs = pages.filter(({ name }) => wanted.length === 0 || wanted.some((part) => name.includes(part)));
