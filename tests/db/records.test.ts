@@ -269,3 +269,30 @@ test('a visit has one draft of words for its pages; it goes with the visit and c
   expect(caseload.record(id).pageDrafts).toHaveLength(1);
   caseload.close();
 });
+
+test('a removed page takes its measurement along, so that no note, report or letter averages it in; undo brings both', async () => {
+  const { caseload, id, visitId } = await withClient();
+  const { id: sampleId } = caseload.put('sample', sample(id, visitId), doing);
+  const owner = { clientId: id, visitId, sampleId };
+  const pages = [0, 1].map((order) => {
+    const blob = caseload.putBlob(id, 'image/png', Buffer.from(`page ${order}`), doing);
+    return caseload.put('samplePage', { ...page(owner, blob), order }, doing);
+  });
+  const result = {
+    page: { widthMm: 210, heightMm: 297, dpi: 300, rotationDeg: 0 },
+    lines: [],
+    measures: [],
+    warnings: [],
+  };
+  for (const { id: pageId } of pages) {
+    const told = { method: 'page', version: 'page-7', result, uncorrected: null, corrections: [] };
+    caseload.put('pageMeasurement', { id: randomUUID(), ...owner, pageId, ...told }, doing);
+  }
+  const measured = () => caseload.record(id).pageMeasurements.map(({ pageId }) => pageId);
+  expect(measured()).toEqual(pages.map((each) => each.id));
+  caseload.remove('samplePage', pages[0]!.id, doing);
+  expect(measured()).toEqual([pages[1]!.id]);
+  caseload.undo(id, doing);
+  expect(measured()).toHaveLength(2);
+  caseload.close();
+});
