@@ -123,6 +123,8 @@ export const LibraryItem = z.strictObject({
   opening: z.boolean().default(false),
   /** It is written in its own box, and no paper of the ladder is needed for it. */
   ownPlace: z.boolean().default(false),
+  /** Speaks of the pen in the hand: silent where no hand holds one and nothing is written. */
+  penInHand: z.boolean().default(false),
   ...sourced,
 });
 export type LibraryItem = z.infer<typeof LibraryItem>;

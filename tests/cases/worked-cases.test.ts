@@ -9,9 +9,14 @@ import { amountClashes } from '../logic/program/amounts.ts';
 import { rules } from '../logic/program/support.ts';
 import { workedCases, wrongWith } from './judge.ts';
 
-const cases = ['stroke-and-brain', 'movement', 'hand-and-joint', 'weak-and-tired', 'senses-set-up-wishes'].flatMap(
-  (name) => workedCases(`${name}.json`),
-);
+const cases = [
+  'stroke-and-brain',
+  'movement',
+  'hand-and-joint',
+  'weak-and-tired',
+  'senses-set-up-wishes',
+  'two-conditions-and-homes',
+].flatMap((name) => workedCases(`${name}.json`));
 
 test.each(cases.map((each) => [each.name, each] as const))('%s', (_name, each) => {
   expect(wrongWith(each, rules)).toEqual([]);
@@ -21,6 +26,6 @@ test.each(cases.map((each) => [each.name, each] as const))('%s', (_name, each) =
 
 test('every case has a name of its own and says what a therapist expects', () => {
   expect(new Set(cases.map((each) => each.name)).size).toBe(cases.length);
-  expect(cases.length).toBeGreaterThanOrEqual(58);
+  expect(cases.length).toBeGreaterThanOrEqual(138);
   for (const each of cases) expect(each.mustInclude.length + each.mustNot.length).toBeGreaterThan(0);
 });

@@ -87,6 +87,7 @@ export function itemFromForm(form: ItemForm, code: string): LibraryItem {
     occasion: null,
     opening: false,
     ownPlace: false,
+    penInHand: false,
     source: 'clinic',
     sourceNote: '',
   };

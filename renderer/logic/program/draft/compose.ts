@@ -58,6 +58,7 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
     line: lineOf(item, reasons, input, facts, rules),
     main: reasons.some(({ rule }) => isMain(rule)),
     manner: reasons.every(({ rule }) => rule.role === 'manner'),
+    penInHand: item.penInHand,
     opening: item.opening,
     worst: Math.min(3, ...reasons.flatMap(({ uses }) => uses.map((code) => weightOf(code, facts, wishes)))),
     order: at,
@@ -70,7 +71,12 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
     warmUpShare: limit('warm-up-share'),
   });
   const writing = fitted.kept.filter(({ line }) => line.kind === 'writing');
-  const beside = lines.filter(({ line, manner }) => !countedKinds.has(line.kind) && (writing.length > 0 || !manner));
+  const cuff = lines.some(({ line }) => line.item === 'writing-cuff');
+  const penAtWork = writing.length > 0 || facts.penHeld !== false || cuff;
+  const beside = lines.filter(
+    ({ line, manner, penInHand }) =>
+      !countedKinds.has(line.kind) && (writing.length > 0 || !manner) && (penAtWork || !penInHand),
+  );
   const ownPlace = new Set(rules.items.flatMap((item) => (item.ownPlace ? [item.code] : [])));
   const needsPaper = writing.length === 0 || writing.some(({ line }) => !ownPlace.has(line.item ?? ''));
   const others = beside.filter(({ line }) => needsPaper || line.kind !== 'paper');

@@ -126,6 +126,7 @@ const ownItem = (line: ProgramLine): LibraryItem => ({
   occasion: null,
   opening: false,
   ownPlace: false,
+  penInHand: false,
   source: 'clinic',
   sourceNote: '',
 });
