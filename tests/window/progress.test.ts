@@ -3,7 +3,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { readPdf } from '../logic/pages/pdf-lines.ts';
 import { expect, showPart, test } from './app.ts';
-import { addPage, axe, call, DAYS, openTab, RIGHTS, seedClient, TEXT } from './seeds/progress-seed.ts';
+import { longestTask, watchLongTasks } from '../../build/bench/demo-window.ts';
+import { addPage, axe, call, DAYS, openTab, RIGHTS, seedClient, seedWeeksBefore, TEXT } from './seeds/progress-seed.ts';
 
 test('the chart, the table and the sentence say what the caseload holds', async ({ app }) => {
   await seedClient(app);
@@ -134,4 +135,27 @@ test('the page prints in black on white from a dark screen, and the screen comes
   const text = (await readPdf(bytes)).flatMap((sheet) => sheet.texts.map((t) => t.text)).join(' ');
   expect(text).toContain('Four visits: from about');
   expect(text).not.toContain('Print this page');
+});
+
+test('what could be said after each of 156 visits is asked in a worker: the window has no long task', async ({
+  app,
+}) => {
+  test.setTimeout(240_000);
+  await seedClient(app);
+  await seedWeeksBefore(app, 151);
+  await openTab(app, 'Progress');
+  const { page } = app;
+  await showPart(page, /^What changed/);
+  const past = page.locator('details', { hasText: 'What could be said after each visit (156)' });
+  await expect(past).toBeVisible();
+  const worker = page.waitForEvent('worker');
+  await watchLongTasks(page);
+  await past.locator('summary').focus();
+  await page.keyboard.press('Enter');
+  expect((await worker).url()).toContain('past-verdicts-worker');
+  await expect(past.locator('li')).toHaveCount(156, { timeout: 60_000 });
+  await expect(past.locator('li').last()).toContainText('Cannot tell yet');
+  // The verdicts take half a second and more together. A long task is one of 50 ms (W3C, Long Tasks); four times that
+  // on a busy machine, which also draws the list.
+  expect((await longestTask(page)) ?? 0).toBeLessThan(200);
 });

@@ -128,6 +128,29 @@ export async function seedClient(app: LaunchedApp): Promise<void> {
   });
 }
 
+/** So many weekly visits before those of `seedClient`, read by five strangers in turn. */
+export async function seedWeeksBefore(app: LaunchedApp, weeks: number): Promise<void> {
+  const from = Date.parse(DAYS[0]!);
+  for (let week = 0; week < weeks; week++) {
+    const date = new Date(from - (weeks - week) * 7 * 86_400_000).toISOString().slice(0, 10);
+    const [visit, sample] = [`week ${week}`, `sample of week ${week}`];
+    await call(app, 'visit.save', visitOf(visit, 'client', date, 'treatment'));
+    await call(app, 'sample.save', { ...sampleOf(sample, visit, 'client', date), baseline: week < 3 });
+    await call(app, 'reading.save', {
+      id: idOf(`reading of week ${week}`),
+      clientId: idOf('client'),
+      visitId: idOf(visit),
+      sampleId: idOf(sample),
+      readAt: `${date}T15:00:00.000Z`,
+      reader: 'unfamiliar',
+      readerInitials: ['QR', 'ST', 'UV', 'WX', 'YZ'][week % 5],
+      blind: true,
+      lines: [],
+      counted: { right: 9 + ((7 * week) % 11), of: 24 },
+    });
+  }
+}
+
 /** A second client with one written page that nobody has read. */
 export async function seedOther(app: LaunchedApp): Promise<void> {
   await call(app, 'client.save', clientOf('other', 'C-02', 'Otto Other'));
