@@ -5,6 +5,9 @@ import { TaskKind } from './sample.ts';
 export const VisitKind = z.enum(['first', 'treatment', 'retest', 'discharge']);
 export type VisitKind = z.infer<typeof VisitKind>;
 
+/** Recorded by an assistant or student: waits until somebody else co-signs it. */
+const CoSign = z.object({ recordedBy: Initials, signedBy: Initials.nullable(), signedAt: IsoDateTime.nullable() });
+
 /** One meeting with the client; every observation belongs to one. */
 export const Visit = z.object({
   ...factFields,
@@ -28,8 +31,13 @@ export const Visit = z.object({
     .array(z.object({ at: IsoDateTime, by: Initials, text: Note }))
     .max(50)
     .optional(),
+  /** How many clients shared the session, this one included; nothing else of them. Absent = alone. */
+  groupOf: z.number().int().min(2).max(12).optional(),
+  /** Absent = recorded by a therapist. */
+  coSign: CoSign.optional(),
 });
 export type Visit = z.infer<typeof Visit>;
+export type CoSign = z.infer<typeof CoSign>;
 
 /** What is to happen next time: written at the end of a visit, shown at the start of the next. */
 export const VisitPlan = z.object({

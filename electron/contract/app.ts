@@ -36,6 +36,8 @@ export const AppStatus = z.object({
   initials: z.string(),
   clinic: z.string(),
   credentials: z.string(),
+  /** Works as an assistant or student: entries wait for a co-signature. */
+  assistant: z.boolean(),
   /** The weekly check of the whole file found something that does not fit. */
   damageFound: z.boolean(),
   lastBackupAt: IsoDateTime.nullable(),
@@ -102,7 +104,10 @@ export const appRequests = {
   'app.openDemo': read(nothing, AppStatus),
   'app.removeDemo': write(nothing, AppStatus),
   'app.leaveDemo': read(nothing, AppStatus),
-  'app.therapist': write(z.object({ initials: Initials, clinic: Line, credentials: Line }).strict(), AppStatus),
+  'app.therapist': write(
+    z.object({ initials: Initials, clinic: Line, credentials: Line, assistant: z.boolean().optional() }).strict(),
+    AppStatus,
+  ),
   'app.prefer': write(Preferences.strict(), AppStatus),
   /**
    * A changed passphrase or, with the same one, a new recovery sheet: the whole file is encrypted under a new key and

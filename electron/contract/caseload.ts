@@ -36,6 +36,8 @@ export const WorkFacts = z.object({
   reportDue: IsoDate.nullable(),
   /** Days of visits whose note has no skilled judgement yet. */
   notesUnwritten: z.array(IsoDate),
+  /** Days of visits that an assistant recorded and nobody has co-signed. */
+  notCoSigned: z.array(IsoDate),
   certifiedUntil: IsoDate.nullable(),
   authorizedLeft: z.number().int().nullable(),
   /** Day of a program draft that is not approved. */

@@ -69,6 +69,16 @@ export const messages = {
   'share-gone':
     'The shared folder is not there now. Nothing was lost, and no half file was left. Connect to it and try again, or save the hand-over as a file.',
   'code-taken': 'Another client has this code already. Nothing was changed. Choose another code.',
+  'co-sign-self':
+    'You recorded this entry, so somebody else has to co-sign it. Nothing was changed, and the entry waits in Due. Ask the therapist who supervises you to enter her initials in Settings and to sign it.',
+  'co-sign-assistant':
+    'An assistant or student cannot co-sign. Nothing was changed, and the entry waits in Due. Ask the therapist to sign it.',
+  'assistant-approves':
+    'An assistant or student cannot approve a program. The draft is kept as it is. Ask the therapist to look at it and approve it.',
+  'assistant-clears':
+    'An assistant or student cannot clear a red flag. It stays open, and nothing was changed. Ask the therapist to review it now.',
+  'assistant-evaluates':
+    'An assistant or student cannot sign an evaluation. The page is kept as a draft. Ask the therapist to save or print it.',
   'date-in-future': 'This date lies in the future. Nothing was changed. Check the day, month and year.',
   'ink-empty':
     'No writing came from the pen. Nothing was kept. Check that the pen writes on this surface, then start again.',

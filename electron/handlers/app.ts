@@ -203,7 +203,8 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   'app.rekey': async (services, { passphrase, next }) => {
     services.need();
     if (services.demo) throw new Refusal('wrong-passphrase');
-    await refuseGuessable(next, Object.values(services.therapist()));
+    const { initials, clinic, credentials } = services.therapist();
+    await refuseGuessable(next, [initials, clinic, credentials]);
     // What is refused leaves the caseload open.
     await services.slowed(() => prove(services.folder, passphrase));
     services.lock('asked');

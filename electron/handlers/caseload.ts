@@ -1,5 +1,6 @@
 import { isUnreadable, type Caseload } from '../../db/index.ts';
 import type { RulesInUse } from '../../db/types/rules-in-use.ts';
+import { coSignOf } from '../../renderer/logic/record/co-sign.ts';
 import { workFactsOf } from '../../renderer/logic/caseload/work-facts.ts';
 import { limitsOf } from '../../renderer/logic/rules/limits.ts';
 import { flagsOf } from '../../renderer/logic/program/facts/from-record.ts';
@@ -65,7 +66,11 @@ export const caseloadHandlers: { [N in keyof typeof caseloadRequests]: Handler<N
   },
   'visit.save': (services, visit) => {
     refuseFuture(services, visit.date);
-    return saveFact('visit')(services, visit);
+    const who = { ...services.doing(), assistant: services.therapist().assistant };
+    const judged = coSignOf(services.need().get('visit', visit.id), visit, who);
+    if ('refused' in judged) throw new Refusal(judged.refused);
+    const { coSign: _sent, ...own } = visit;
+    return saveFact('visit')(services, judged.coSign ? { ...own, coSign: judged.coSign } : own);
   },
   'fact.remove': (services, { kind, id }) => {
     if (kind === 'client') throw new Refusal('not-found');

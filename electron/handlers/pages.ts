@@ -63,6 +63,7 @@ export const pageHandlers: { [N in keyof typeof pageRequests]: Handler<N> } = {
   },
   'pages.issue': async (services, { id, clientId, visitId, kind, model, paper }) => {
     const caseload = services.need();
+    if (kind === 'initial-evaluation' && services.therapist().assistant) throw new Refusal('assistant-evaluates');
     refuseUnsafePractice(services, clientId, visitId, model);
     refuseForeignFingerprint(services, model);
     const bytes = await orRefuse('print-failed', services.options.port.printPdf({ pageSize: paper }));

@@ -14,6 +14,7 @@ export const programHandlers: { [N in keyof typeof programRequests]: Handler<N> 
 
   'program.approve': (services, { id }) => {
     const caseload = services.need();
+    if (services.therapist().assistant) throw new Refusal('assistant-approves');
     const stored = caseload.get('program', id);
     if (!stored) throw new Refusal('not-found');
     if (stored.status === 'approved') throw new Refusal('already-approved');

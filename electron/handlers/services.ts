@@ -22,7 +22,7 @@ import type { ServiceOptions } from '../service-options.ts';
 /** Scans waiting for the request that names them; more than this many means a runaway page. */
 const maxStaged = 24;
 
-const Therapist = { initials: '', clinic: '', credentials: '' };
+const Therapist = { initials: '', clinic: '', credentials: '', assistant: false };
 
 /** Everything a handler may use. */
 export class Services implements BlobSource {
@@ -177,7 +177,7 @@ export class Services implements BlobSource {
     return { at: this.options.now().toISOString(), by: this.therapist().initials || '–' };
   }
 
-  therapist(): { initials: string; clinic: string; credentials: string } {
+  therapist(): { initials: string; clinic: string; credentials: string; assistant: boolean } {
     return { ...Therapist, ...(this.caseload?.setting('therapist') as object | null) };
   }
 

@@ -1,5 +1,6 @@
 /** The few facts of one client that the worklist looks at: derived from the record, or kept small for 5,000 clients. */
 import { daysLater } from '../texts/days.ts';
+import { waitsForCoSign } from '../record/co-sign.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { WorkFacts } from '../../../electron/contract/caseload.ts';
 
@@ -44,6 +45,7 @@ export function workFactsOf(record: ClientRecord, flagsOpen: number, today: stri
       .filter((visit) => visit.date < today && visit.skilled.trim() === '')
       .slice(-3)
       .map((visit) => visit.date),
+    notCoSigned: visits.filter(waitsForCoSign).map((visit) => visit.date),
     certifiedUntil: care?.certifiedUntil ?? null,
     authorizedLeft:
       care?.authorizedVisits == null

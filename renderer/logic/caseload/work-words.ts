@@ -59,6 +59,13 @@ export function workWords(item: WorkItem, showDate: (iso: string) => string): Wo
       return item.count === 1
         ? { what: 'Visit note', stands: `of ${on}, not written`, action: 'Write', tab: 'client' }
         : { what: `${item.count} visit notes`, stands: `not written since ${on}`, action: 'Write', tab: 'client' };
+    case 'co-sign':
+      return {
+        what: some(item.count, 'entry of an assistant', 'entries of an assistant'),
+        stands: `${item.count === 1 ? 'of' : 'since'} ${on}, not co-signed`,
+        action: 'Co-sign',
+        tab: 'client',
+      };
     case 'certification':
       return {
         what: 'Certification',

@@ -21,6 +21,7 @@ export interface WorkItem {
     | 'sample'
     | 'progress-report'
     | 'visit-note'
+    | 'co-sign'
     | 'certification'
     | 'authorization'
     | 'flag'
@@ -89,6 +90,9 @@ function itemsOf(facts: WorkFacts, today: string, limits: WorkLimits): WorkItem[
   const notes = facts.notesUnwritten.filter((on) => daysBetween(today, daysLater(on, limits.noteDays)) <= 0).sort();
   if (notes[0] !== undefined)
     out.push(item('report', 'visit-note', daysLater(notes[0], limits.noteDays), notes[0], notes.length));
+  const unsigned = [...facts.notCoSigned].sort();
+  if (unsigned[0] !== undefined)
+    out.push(item('report', 'co-sign', daysLater(unsigned[0], limits.noteDays), unsigned[0], unsigned.length));
   if (facts.certifiedUntil !== null && daysBetween(today, facts.certifiedUntil) <= limits.certificationDays)
     out.push(item('ends', 'certification', facts.certifiedUntil));
   if (facts.authorizedLeft !== null && facts.authorizedLeft <= limits.authorizationVisits)

@@ -24,6 +24,7 @@ const facts = (more: Partial<WorkFacts>): WorkFacts => ({
   unreadSince: [],
   reportDue: null,
   notesUnwritten: [],
+  notCoSigned: [],
   certifiedUntil: null,
   authorizedLeft: null,
   draftSince: null,
@@ -37,6 +38,7 @@ const of = (more: Partial<WorkFacts>) => worklist([facts(more)], today, limits);
 test.each([
   ['an unread sample waits at once', { unreadSince: ['2026-04-14'] }, 'sample', 'in 2 days'],
   ['and is late after three days', { unreadSince: ['2026-04-10'] }, 'sample', '2 days late'],
+  ['an entry that nobody co-signed is due a day later', { notCoSigned: ['2026-04-14'] }, 'co-sign', 'today'],
   ['certification warns at 30 days', { certifiedUntil: '2026-05-01' }, 'certification', 'in 16 days'],
   ['and says how late it is', { certifiedUntil: '2026-03-28' }, 'certification', '18 days late'],
   ['a report', { reportDue: today }, 'progress-report', 'today'],

@@ -1,7 +1,7 @@
 /** Parts that evaluation, progress report and discharge share: who it is about, lists, signatures, the packet. */
 import type { PageWords } from '../../../../db/types/page.ts';
 import { careOf, startOfCare } from './care.ts';
-import { dayOf, longDate, type PageInput, programOf } from '../sheet/page-facts.ts';
+import { dayOf, longDate, type PageInput, programOf, visitsUpTo } from '../sheet/page-facts.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import type { Doc, Packet, Section } from '../sheet/packet.ts';
 
@@ -29,9 +29,22 @@ export function identity(input: PageInput): Section {
     { label: 'Authorized visits', value: care.authorizedVisits === null ? '' : String(care.authorizedVisits) },
     { label: 'Certified until', value: care.certifiedUntil ? longDate(care.certifiedUntil, input.locale) : '' },
     { label: 'Level before onset', value: care.priorLevel },
+    { label: 'Recorded by an assistant', value: byAssistants(input) },
   ].filter((row) => row.value);
   return { key: 'identity', title: '', blocks: [{ kind: 'facts', rows }] };
 }
+
+/** Visits that an assistant or student recorded, each with who signed it or that nobody has. */
+const byAssistants = (input: PageInput): string =>
+  visitsUpTo(input)
+    .flatMap(({ date, coSign }) =>
+      coSign
+        ? [
+            `${longDate(date, input.locale)} by ${coSign.recordedBy}, ${coSign.signedBy === null ? 'not co-signed' : `co-signed by ${coSign.signedBy}`}`,
+          ]
+        : [],
+    )
+    .join('; ');
 
 export const listed = (key: string, title: string, items: string[]): Section[] =>
   items.length > 0 ? [{ key, title, blocks: [{ kind: 'list', items }] }] : [];

@@ -14,6 +14,7 @@ import {
   measureLines,
   setUpLines,
 } from './clinical-lines.ts';
+import { coSignWords } from '../../record/co-sign.ts';
 import { findings } from '../../intake/findings.ts';
 import { dayOf, longDate, type PageInput, programOf, visitOf, visitsUpTo, whoOf } from '../sheet/page-facts.ts';
 import { inkLinesToday } from './ink-lines.ts';
@@ -98,6 +99,7 @@ function sectionsOf(input: PageInput, visit: Visit, intake: ItemTable): Section[
     ['response', 'Response', own(visit.response)],
     ['program', 'Home program', [...programLine, ...own(visit.taughtBack).map((text) => `Shown back: ${text}`)]],
     ['plan', 'Plan', [...own(visit.plan), ...(visit.nextVisit ? [`Next visit: ${visit.nextVisit}`] : [])]],
+    ['co-sign', 'Recorded and co-signed', own(coSignWords(visit, (day) => longDate(day, input.locale)))],
     [
       'addenda',
       'Late addenda',
@@ -143,6 +145,7 @@ export function visitNote(input: PageInput, intake: ItemTable): Packet {
       { label: 'Client', value: whoOf(input) },
       { label: 'Date', value: longDate(dayOf(input), input.locale) },
       { label: 'Minutes', value: minutesWords(visit) },
+      ...(visit?.groupOf ? [{ label: 'Group session', value: `${visit.groupOf} clients` }] : []),
     ],
     sections: visit ? sectionsOf(input, visit, intake) : [],
     foot: [input.clinic.therapist, input.clinic.credentials, input.clinic.name].filter(Boolean).join(', '),

@@ -74,4 +74,10 @@ export const caseloadDe: ScreenTexts['caseload'] = {
   fileObservations: 'Angegebene Beobachtungen',
   fileLeftOut: (list) => `Nicht übernommen: ${list}.`,
   intoTheNote: (what, count) => `${what}: ${count}, in die Notiz`,
+  groupSession: 'Gruppenstunde',
+  groupEachOwnVisit:
+    'Jede Person bekommt einen eigenen Termin mit eigenen Daten, eigener Dosis und eigenem Stopp. In der Akte steht, wie viele dabei waren, und nichts von den anderen.',
+  whoTakesPart: 'Wer dabei ist',
+  groupOfSoFar: (n, least, most) => `${n} gewählt. Eine Gruppe hat ${least} bis ${most} Personen.`,
+  beginGroup: 'Gruppenstunde beginnen',
 };

@@ -118,6 +118,9 @@ export const placesDe: ScreenTexts['places'] = {
   therapist: 'Therapeutin oder Therapeut',
   initials: 'Kürzel',
   credentials: 'Berufsbezeichnung',
+  worksAsAssistant: 'Ich arbeite als Assistenz oder in Ausbildung',
+  assistantMeans:
+    'Was Sie eintragen, wartet auf die Gegenzeichnung durch eine Therapeutin mit anderen Initialen. Sie können kein Programm freigeben, kein Warnzeichen abschließen und keine Befunderhebung unterschreiben.',
   asPrintedUnderNote: 'Wie unter einer Notiz gedruckt.',
   clinic: 'Praxis',
   look: 'Aussehen',

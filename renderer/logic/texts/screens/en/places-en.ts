@@ -116,6 +116,9 @@ export const placesEn = {
   therapist: 'Therapist',
   initials: 'Initials',
   credentials: 'Credentials',
+  worksAsAssistant: 'I work as an assistant or student',
+  assistantMeans:
+    'What you record waits for a co-signature by a therapist with other initials. You cannot approve a program, clear a red flag or sign an evaluation.',
   asPrintedUnderNote: 'As printed under a note.',
   clinic: 'Clinic',
   look: 'Look',

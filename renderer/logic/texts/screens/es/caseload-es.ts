@@ -74,4 +74,10 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   fileObservations: 'Observaciones indicadas',
   fileLeftOut: (list) => `No se tomó: ${list}.`,
   intoTheNote: (what, count) => `${what}: ${count}, en la nota`,
+  groupSession: 'Sesión en grupo',
+  groupEachOwnVisit:
+    'Cada cliente recibe una visita propia, con sus datos, su dosis y su señal de parar. En cada ficha consta cuántos participaron, y nada de los demás.',
+  whoTakesPart: 'Quién participa',
+  groupOfSoFar: (n, least, most) => `${n} elegidos. Un grupo tiene de ${least} a ${most} clientes.`,
+  beginGroup: 'Empezar la sesión en grupo',
 };

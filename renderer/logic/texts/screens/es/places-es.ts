@@ -115,6 +115,9 @@ export const placesEs: ScreenTexts['places'] = {
   therapist: 'Terapeuta',
   initials: 'Iniciales',
   credentials: 'Titulación',
+  worksAsAssistant: 'Trabajo como asistente o estudiante',
+  assistantMeans:
+    'Lo que usted anota espera la firma de una terapeuta con otras iniciales. Usted no puede aprobar un programa, cerrar una señal de alarma ni firmar una evaluación.',
   asPrintedUnderNote: 'Como se imprime bajo una nota.',
   clinic: 'Clínica',
   look: 'Aspecto',

@@ -2,12 +2,12 @@
 import AxeBuilder from '@axe-core/playwright';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { expect, PASSPHRASE, test } from './app.ts';
-import { createCaseload, type Caseload } from '../../db/index.ts';
-import { colleagueKey, ownKeys } from '../../electron/files/handover/keys.ts';
-import { readHandover, writeHandover } from '../../electron/files/handover/handover-file.ts';
-import { handoverName } from '../../electron/files/handover/share.ts';
-import { client, visit } from '../db/plain-facts.ts';
+import { expect, PASSPHRASE, test } from '../app.ts';
+import { createCaseload, type Caseload } from '../../../db/index.ts';
+import { colleagueKey, ownKeys } from '../../../electron/files/handover/keys.ts';
+import { readHandover, writeHandover } from '../../../electron/files/handover/handover-file.ts';
+import { handoverName } from '../../../electron/files/handover/share.ts';
+import { client, visit } from '../../db/plain-facts.ts';
 
 const at = (minute: string, by: string) => ({ at: `2026-03-04T10:${minute}:00.000Z`, by });
 
