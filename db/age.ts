@@ -5,7 +5,17 @@
  * are the same stanza ("scrypt", salt, log2 of the work factor) made with Node's native scrypt. Where the system's
  * cryptography lacks ChaCha20-Poly1305 the library's own is used: slower, same bytes.
  */
-import { createCipheriv, createDecipheriv, createHmac, getCiphers, hkdfSync, randomBytes, scrypt } from 'node:crypto';
+import {
+  createCipheriv,
+  createDecipheriv,
+  createHmac,
+  createPrivateKey,
+  createPublicKey,
+  getCiphers,
+  hkdfSync,
+  randomBytes,
+  scrypt,
+} from 'node:crypto';
 import { armor, Decrypter, Encrypter, Stanza, type Identity, type Recipient } from 'age-encryption';
 
 const LABEL = 'age-encryption.org/v1/scrypt';
@@ -140,5 +150,69 @@ export async function openBytes(sealed: string, passphrase: string): Promise<Buf
     return Buffer.from(await fromPassphrase(passphrase).decrypt(bytes));
   } catch {
     return null;
+  }
+}
+
+/** The alphabet of Bech32 (BIP 173), 5 bits a character. */
+const ALPHABET = 'qpzry9x8gf2tvdw0s3jn54khce6mua7l';
+const KEY_BYTES = 32;
+/** DER before the 32 bytes of an X25519 private key (RFC 8410, section 7). */
+const PKCS8 = Buffer.from('302e020100300506032b656e04220420', 'hex');
+
+/** The 32 bytes in a Bech32 text as ASCII; its checksum is not looked at. Null when it is none. */
+function keyBytes(text: Uint8Array): Buffer | null {
+  const bytes = Buffer.alloc(KEY_BYTES);
+  let [held, bits, at] = [0, 0, 0];
+  for (let i = text.lastIndexOf(0x31) + 1; i < text.length && at < KEY_BYTES; i++) {
+    const five = ALPHABET.indexOf(String.fromCharCode(text[i]!).toLowerCase());
+    if (five < 0) return null;
+    held = ((held << 5) | five) & 0xfff;
+    bits += 5;
+    if (bits >= 8) {
+      bits -= 8;
+      bytes[at++] = held >> bits;
+    }
+  }
+  return at === KEY_BYTES ? bytes : null;
+}
+
+/** The secret as DER, to zero after use; null where it is none. */
+function derOf(identity: Uint8Array): Buffer<ArrayBuffer> | null {
+  const secret = keyBytes(identity);
+  if (!secret) return null;
+  const der = Buffer.concat([PKCS8, secret]);
+  secret.fill(0);
+  return der;
+}
+
+/**
+ * An identity (AGE-SECRET-KEY-1…, ASCII) as the library's Decrypter takes it. As text the library would decode it into
+ * bytes that nobody zeroes; it is text only where the system's cryptography has no X25519.
+ */
+export async function decryptingKey(identity: Uint8Array): Promise<CryptoKey | string> {
+  const der = derOf(identity);
+  try {
+    if (der) return await crypto.subtle.importKey('pkcs8', der, { name: 'X25519' }, false, ['deriveBits']);
+  } catch {
+    // Told apart by what is answered.
+  } finally {
+    der?.fill(0);
+  }
+  return Buffer.from(identity.buffer, identity.byteOffset, identity.length).toString('ascii');
+}
+
+/**
+ * Whether a recipient (age1…) is the public half of an identity (AGE-SECRET-KEY-1…, ASCII): X25519 of RFC 7748.
+ * Leaves no copy of the secret behind.
+ */
+export function isRecipientOf(recipient: string, identity: Uint8Array): boolean {
+  const told = keyBytes(Buffer.from(recipient, 'ascii'));
+  const der = derOf(identity);
+  if (!der || !told) return false;
+  try {
+    const key = createPrivateKey({ key: der, format: 'der', type: 'pkcs8' });
+    return createPublicKey(key).export({ type: 'spki', format: 'der' }).subarray(-KEY_BYTES).equals(told);
+  } finally {
+    der.fill(0);
   }
 }

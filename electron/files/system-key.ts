@@ -3,10 +3,10 @@
  * on opening the caseload. It names whose secret it is, so that a replaced caseload is never tried with it: a wrong
  * key would look like damage.
  */
-import { identityToRecipient } from 'age-encryption';
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
+import { isRecipientOf } from '../../db/age.ts';
 import { writeDurably } from '../../db/files.ts';
 import { readKeyFile } from '../../db/key-file.ts';
 import { Refusal } from '../contract/envelope.ts';
@@ -37,7 +37,10 @@ export async function keepSystemKey(folder: string, identity: Uint8Array, store:
     if ((await store.state()) !== 'usable') throw new Error('not usable');
     const sealed = Buffer.from(await store.seal(secret));
     if (sealed.includes(secret) || (await store.open(sealed)) !== secret) throw new Error('the store does not hold it');
-    const recipient = await identityToRecipient(secret);
+    const present = readKeyFile(folder);
+    if (present.state !== 'ok' || !isRecipientOf(present.file.recipient, identity))
+      throw new Error('of another caseload');
+    const { recipient } = present.file;
     const key = { format: 'fairhand-system-key', version: 1, recipient, sealed: sealed.toString('base64') };
     writeDurably(systemKeyFile(folder), `${JSON.stringify(key, null, 2)}\n`);
   } catch {
@@ -59,8 +62,9 @@ export async function openSystemKey(folder: string, store: KeyStore): Promise<Bu
     }
     if ((await store.state()) !== 'usable') throw new Error('not usable');
     const secret = await store.open(Buffer.from(key.sealed, 'base64'));
-    if ((await identityToRecipient(secret)) !== key.recipient) throw new Error('not the secret');
-    return Buffer.from(secret, 'ascii');
+    const identity = Buffer.from(secret, 'ascii');
+    if (!isRecipientOf(key.recipient, identity)) throw new Error('not the secret');
+    return identity;
   } catch {
     throw new Refusal('system-key-unusable');
   }

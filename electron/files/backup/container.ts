@@ -7,6 +7,7 @@ import { Decrypter } from 'age-encryption';
 import { createReadStream, closeSync, openSync, readSync, statSync } from 'node:fs';
 import { Manifest } from '../../../db/dump.ts';
 import { parseKeyFile, type KeyFile } from '../../../db/key-file.ts';
+import { decryptingKey } from '../../../db/age.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { chunksOf, streamOf } from './streams.ts';
 import { BLOCK, paddingAfter, readTarHeader, TarError } from './tar.ts';
@@ -84,7 +85,7 @@ export async function openContainer(file: string): Promise<Container> {
 export async function* decrypted(container: Container, place: Place, identity: Uint8Array): AsyncGenerator<Uint8Array> {
   const { file } = container;
   const decrypter = new Decrypter();
-  decrypter.addIdentity(Buffer.from(identity.buffer, identity.byteOffset, identity.length).toString('ascii'));
+  decrypter.addIdentity(await decryptingKey(identity));
   const source = createReadStream(file, { start: place.offset, end: place.offset + place.size - 1 });
   const bytes = streamOf(source as AsyncIterable<Uint8Array>);
   let plain: ReadableStream<Uint8Array>;

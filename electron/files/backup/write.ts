@@ -1,7 +1,8 @@
 /** Writes one backup file and reads it back; runs in the worker. */
-import { Encrypter, identityToRecipient } from 'age-encryption';
+import { Encrypter } from 'age-encryption';
 import { createHash } from 'node:crypto';
 import { closeSync, fsyncSync, openSync, rmSync, writeSync } from 'node:fs';
+import { isRecipientOf } from '../../../db/age.ts';
 import { openReader } from '../../../db/connection.ts';
 import { dump, manifestOf, type Manifest } from '../../../db/dump.ts';
 import { caseloadFile, settle } from '../../../db/files.ts';
@@ -41,12 +42,10 @@ function* innerMembers(db: Db, progress: (bytes: number) => void): Generator<Tar
 async function writeParts(job: WriteJob, db: Db, handle: number, progress: Progress): Promise<Manifest> {
   const key = readKeyFile(job.folder);
   if (key.state !== 'ok') throw new Refusal('key-file-missing');
-  const recipient = await identityToRecipient(
-    Buffer.from(job.identity.buffer, job.identity.byteOffset, job.identity.length).toString('ascii'),
-  );
-  const wraps = key.file.recipient === recipient ? key.file : key.file.outgoing;
-  if (wraps === null) throw new Refusal('key-file-missing');
+  const wraps = [key.file, key.file.outgoing].find((each) => each && isRecipientOf(each.recipient, job.identity));
+  if (!wraps) throw new Refusal('key-file-missing');
   const { format, version, at } = key.file;
+  const { recipient } = wraps;
   const keyText = keyFileText({
     format,
     version,
