@@ -124,7 +124,7 @@ function inOrder(samples: readonly RawSample[]): RawSample[] {
 }
 
 /**
- * The recording as ink. Times count from its begin. The point of lifting belongs to the way through the air; what the
+ * The recording as ink. Times count from its start. The point of lifting belongs to the way through the air; what the
  * system took away ends its contact.
  */
 export function documentOfRaw(heard: readonly RawSample[], about: RawAbout): InkDocument {

@@ -23,7 +23,8 @@ test('a canary typed everywhere is in no file: caseload, log, backup, copies, sa
     import { createCaseload, openCaseload } from ${JSON.stringify(path.resolve('db/index.ts'))};
     import { readMigrations } from ${JSON.stringify(path.resolve('db/migrate.ts'))};
     import { salvage } from ${JSON.stringify(path.resolve('db/salvage.ts'))};
-    import { makeBackup, restoreBackup, backupsFolder } from ${JSON.stringify(path.resolve('electron/files/backup/backup.ts'))};
+    import { makeBackup, restoreBackup } from ${JSON.stringify(path.resolve('electron/files/backup/backup.ts'))};
+    import { backupsFolder } from ${JSON.stringify(path.resolve('electron/files/backup/backup-list.ts'))};
     import { client, visit } from ${JSON.stringify(path.resolve('tests/db/plain-facts.ts'))};
     const [folder, now, passphrase] = ${JSON.stringify([folder, NOW, PASSPHRASE])};
     const canary = process.env.CANARY;
