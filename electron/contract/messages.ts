@@ -70,7 +70,7 @@ export const messages = {
     'The shared folder is not there now. Nothing was lost, and no half file was left. Connect to it and try again, or save the hand-over as a file.',
   'code-taken': 'Another client has this code already. Nothing was changed. Choose another code.',
   'co-sign-self':
-    'You recorded this entry, so somebody else has to co-sign it. Nothing was changed, and the entry waits in Due. Ask the therapist who supervises you to enter her initials in Settings and to sign it.',
+    'You recorded this entry, so somebody else has to co-sign it. Nothing was changed, and the entry waits in Due. Ask the therapist who supervises you to enter their own initials in Settings and to sign it.',
   'co-sign-assistant':
     'An assistant or student cannot co-sign. Nothing was changed, and the entry waits in Due. Ask the therapist to sign it.',
   'assistant-approves':

@@ -76,7 +76,7 @@ export const caseloadEn = {
   intoTheNote: (what: Shown, count: Shown) => `${what}: ${count}, into the note`,
   groupSession: 'Group session',
   groupEachOwnVisit:
-    'Each client gets a visit of her own, with her own data, dose and stop. A record tells how many took part, and nothing of the others.',
+    'Each client gets a visit of their own, with their own data, dose and stop. A record tells how many took part, and nothing of the others.',
   whoTakesPart: 'Who takes part',
   groupOfSoFar: (n: Shown, least: Shown, most: Shown) => `${n} chosen. A group has ${least} to ${most} clients.`,
   beginGroup: 'Begin the group session',
