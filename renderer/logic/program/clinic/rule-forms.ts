@@ -3,6 +3,7 @@ import { type Hazard, type LibraryItem, type Rule } from '../../../../db/types/r
 import type { Condition } from '../../../../db/types/conditions.ts';
 import type { LineKind, Tier } from '../../../../db/types/program.ts';
 import { hazardsInWords } from './hazard-words.ts';
+import { ownItem } from './own-item.ts';
 
 /** What the form asks: when all of these hold, then this item. */
 export interface RuleForm {
@@ -69,26 +70,15 @@ const base: Readonly<Record<string, string[]>> = {
 export function itemFromForm(form: ItemForm, code: string): LibraryItem {
   const hazards = [...new Set([...form.hazards, ...hazardsInWords(`${form.title}. ${form.text}`)])];
   const moves = form.kind === 'exercise' || form.kind === 'warm-up';
-  return {
-    code,
-    kind: form.kind,
-    tier: form.tier,
-    title: form.title.trim(),
-    text: form.text.trim(),
-    dose: form.dose,
-    dependsOn: base[form.kind] ?? [],
-    hazards,
-    cautions: [...new Set([...form.cautions, ...(moves || hazards.length > 0 ? ['stop-pain', 'helper-needed'] : [])])],
-    drawing: null,
-    next: null,
-    versions: [],
-    additions: [],
-    onTier: 'own',
-    occasion: null,
-    opening: false,
-    ownPlace: false,
-    penInHand: false,
-    source: 'clinic',
-    sourceNote: '',
-  };
+  return ownItem(
+    { code, kind: form.kind, tier: form.tier, title: form.title.trim(), text: form.text.trim() },
+    {
+      dose: form.dose,
+      dependsOn: base[form.kind] ?? [],
+      hazards,
+      cautions: [
+        ...new Set([...form.cautions, ...(moves || hazards.length > 0 ? ['stop-pain', 'helper-needed'] : [])]),
+      ],
+    },
+  );
 }

@@ -9,6 +9,7 @@ import { answer } from '../facts/condition-holds.ts';
 import type { Facts } from '../facts/fact-types.ts';
 import { factsOf, isTested } from '../facts/program-facts.ts';
 import { hazardsInWords } from '../clinic/hazard-words.ts';
+import { ownItem } from '../clinic/own-item.ts';
 import { type OpenFlag, openFlagsOf } from './stop.ts';
 
 /** Rule id of the veto on what was not tested. */
@@ -107,38 +108,15 @@ export interface ProgramCheck {
   sentence: string;
 }
 
-/** A line of the therapist's own, judged by its kind and by what its words give away. */
-const ownItem = (line: ProgramLine): LibraryItem => ({
-  code: line.item ?? line.id,
-  kind: line.kind,
-  tier: line.tier,
-  title: line.title,
-  text: line.text,
-  dose: '',
-  dependsOn: [],
-  hazards: hazardsInWords(`${line.title}. ${line.text}`),
-  cautions: [],
-  drawing: null,
-  next: null,
-  versions: [],
-  additions: [],
-  onTier: 'own',
-  occasion: null,
-  opening: false,
-  ownPlace: false,
-  penInHand: false,
-  source: 'clinic',
-  sourceNote: '',
-});
-
 /** The item behind a line; words that the therapist changed count beside what the item is. */
 function itemBehind(line: ProgramLine, items: ReadonlyMap<string, LibraryItem>): LibraryItem {
   const known = line.item === null ? undefined : items.get(line.item);
-  if (!known) return ownItem(line);
+  if (!known) return ownItem({ ...line, code: line.item ?? line.id });
   // The wording that is printed counts; where it is not known, every wording of the item does.
   const versions = known.versions.filter((each) => line.version === null || each.code === line.version);
   const hazards = [...known.hazards, ...versions.flatMap((each) => each.hazards)];
-  return { ...known, hazards: [...new Set([...hazards, ...(line.edited ? ownItem(line).hazards : [])])] };
+  const said = line.edited ? hazardsInWords(`${line.title}. ${line.text}`) : [];
+  return { ...known, hazards: [...new Set([...hazards, ...said])] };
 }
 
 /**
