@@ -177,7 +177,7 @@ export class Services implements BlobSource {
     return { at: this.options.now().toISOString(), by: this.therapist().initials || '–' };
   }
 
-  therapist(): { initials: string; clinic: string; credentials: string; assistant: boolean } {
+  therapist(): typeof Therapist {
     return { ...Therapist, ...(this.caseload?.setting('therapist') as object | null) };
   }
 

@@ -28,6 +28,11 @@ export function hiddenFields(page: Page, ask: Ask): Hidden[] {
     page.evaluate(() => {
       for (const folded of document.querySelectorAll('details')) folded.open = true;
     });
+  const thresholds = async () => {
+    await page.keyboard.press('Escape');
+    await place('Rules');
+    await page.getByLabel('Rule table').getByRole('button', { name: 'Thresholds' }).click();
+  };
   const ifThere = async (name: string | RegExp) => {
     await page.waitForTimeout(400);
     if (await button(name).isVisible()) await button(name).click();
@@ -220,9 +225,7 @@ export function hiddenFields(page: Page, ask: Ask): Hidden[] {
       name: 'Search over the thresholds',
       within: 'main .find',
       async go() {
-        await page.keyboard.press('Escape');
-        await place('Rules');
-        await page.getByLabel('Rule table').getByRole('button', { name: 'Thresholds' }).click();
+        await thresholds();
         await page.getByLabel('Find a threshold').waitFor();
       },
     },
@@ -230,9 +233,7 @@ export function hiddenFields(page: Page, ask: Ask): Hidden[] {
       name: 'Thresholds',
       within: 'main table',
       async go() {
-        await page.keyboard.press('Escape');
-        await place('Rules');
-        await page.getByLabel('Rule table').getByRole('button', { name: 'Thresholds' }).click();
+        await thresholds();
         await page.getByLabel('Find a threshold').fill('table above elbow for writing');
       },
     },
