@@ -1,8 +1,9 @@
 /**
  * `npm run accuracy -- --sensitivity [FILE …]`: what each constant of the page model decides. Every number of the named
- * files (the page model and what follows it from letter tops, unless others are given) is set to 0.7 and 1.3 times in a
- * copy of the engine, and pages read once (so files of the pixel stages are no use here) like those that people write are measured anew, with the text and without. Prints the
- * ratio of the errors and, for the usual files, leaves it in tests/measure/sensitivity.json.
+ * files (the page model, unless others are given) is set to 0.7 and 1.3 times in a copy of the engine, and pages like
+ * those that people write are measured with it, without the text and with it. They are read once, so constants of the
+ * pixel stages show nothing here. Prints each ratio of the errors and, for the usual files, leaves them in
+ * tests/measure/sensitivity.json.
  */
 import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
