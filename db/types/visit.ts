@@ -8,6 +8,9 @@ export type VisitKind = z.infer<typeof VisitKind>;
 /** Recorded by an assistant or student: waits until somebody else co-signs it. */
 const CoSign = z.object({ recordedBy: Initials, signedBy: Initials.nullable(), signedAt: IsoDateTime.nullable() });
 
+/** The smallest and the largest group of one session (common practice, no source). */
+export const GROUP = { least: 2, most: 12 } as const;
+
 /** One meeting with the client; every observation belongs to one. */
 export const Visit = z.object({
   ...factFields,
@@ -32,7 +35,7 @@ export const Visit = z.object({
     .max(50)
     .optional(),
   /** How many clients shared the session, this one included; nothing else of them. Absent = alone. */
-  groupOf: z.number().int().min(2).max(12).optional(),
+  groupOf: z.number().int().min(GROUP.least).max(GROUP.most).optional(),
   /** Absent = recorded by a therapist. */
   coSign: CoSign.optional(),
 });

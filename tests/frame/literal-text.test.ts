@@ -1,4 +1,4 @@
-/** DESK.md 8.12: what a screen says stands in the catalogue (renderer/logic/texts/screens), never in a .svelte file. */
+/** What a screen says stands in the catalogue (renderer/logic/texts/screens), never in a .svelte file. */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';

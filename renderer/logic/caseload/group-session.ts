@@ -1,12 +1,10 @@
 /**
  * One session for several clients: each gets a visit of her own, which tells how many took part and nothing of the
- * others (CLINICAL-2 f4, common practice). Pure: ids come from outside.
+ * others (common practice, no source). Pure: ids come from outside.
  */
+import { GROUP } from '../../../db/types/visit.ts';
 import type { CaseloadEntry } from '../../../electron/contract/caseload.ts';
 import type { Unstamped } from '../../../electron/contract/request.ts';
-
-/** The smallest and the largest group. */
-export const GROUP = { least: 2, most: 12 } as const;
 
 /** Who can take part: not archived, and no visit of today yet. */
 export const mayJoin = (clients: readonly CaseloadEntry[], today: string): CaseloadEntry[] =>
@@ -22,7 +20,8 @@ export function groupVisits(
   today: string,
   newId: () => string,
 ): Unstamped<'visit'>[] {
-  if (members.length < GROUP.least || members.length > GROUP.most) throw new RangeError('a group has 2 to 12 clients');
+  if (members.length < GROUP.least || members.length > GROUP.most)
+    throw new RangeError(`a group has ${GROUP.least} to ${GROUP.most} clients`);
   const empty = { minutes: null, nextVisit: '', told: '', skilled: '', response: '', taughtBack: '', plan: '' };
   return members.map(({ id, visits }) => ({
     id: newId(),

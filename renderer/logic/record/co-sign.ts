@@ -1,6 +1,6 @@
 /**
  * Co-signature: what an assistant or student records waits until a therapist signs it; nobody signs an entry of her
- * own, and a note that is changed after the signature waits again. Source: CLINICAL-2 f3, common practice.
+ * own, and a note that is changed after the signature waits again. Common practice, no source.
  */
 import type { CoSign, Visit } from '../../../db/types/visit.ts';
 

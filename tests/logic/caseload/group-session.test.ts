@@ -1,4 +1,4 @@
-/** One session, a visit for each, nothing of the others: CLINICAL-2 f4; common practice, no source. */
+/** One session, a visit for each, nothing of the others: common practice, no source. */
 import { expect, test } from 'vitest';
 import { groupVisits, mayJoin } from '../../../renderer/logic/caseload/group-session.ts';
 import { Visit } from '../../../db/types/visit.ts';
