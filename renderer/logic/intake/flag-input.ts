@@ -2,6 +2,9 @@
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { changeOf, type ChangeFacts } from '../record/change-samples.ts';
 import { occasionsOf } from '../record/occasions.ts';
+import { type Decimals, decimalsIn } from '../texts/decimals.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 import type { Limits } from '../rules/limits.ts';
 import { logPainRise } from '../record/log-pain.ts';
 import type { FlagInput, Sign, SteadyLoss } from './flags.ts';
@@ -9,7 +12,7 @@ import type { FlagInput, Sign, SteadyLoss } from './flags.ts';
 type Facts = ChangeFacts & Pick<ClientRecord, 'redFlags' | 'intakeAnswers' | 'practiceLogs'>;
 
 /** Steady loss where the model flags it; a loss that only asks for a repeat raises nothing here. */
-function steadyLossOf(record: ChangeFacts, limits: Limits): SteadyLoss | null {
+function steadyLossOf(record: ChangeFacts, limits: Limits, words: Told['flags']): SteadyLoss | null {
   const { answer, now } = changeOf(record, limits);
   const last = now.at(-1);
   if (answer.loss !== 'flag' || !last || answer.perWords === null) return null;
@@ -17,9 +20,7 @@ function steadyLossOf(record: ChangeFacts, limits: Limits): SteadyLoss | null {
   const taken = occasionsOf(record).findLast(({ day, legibility }) => legibility !== null && day === last.day);
   return {
     at: taken?.sample.takenAt ?? last.day,
-    because:
-      `Fewer words than before: about ${inWords(answer.before!)} of ${answer.perWords} at the start, ` +
-      `about ${inWords(answer.now!)} now, with no explanation noted.`,
+    because: words.fewerWords(inWords(answer.before!), answer.perWords, inWords(answer.now!)),
   };
 }
 
@@ -28,7 +29,7 @@ export const painReviewedOn = (redFlags: ClientRecord['redFlags']): string =>
   redFlags.reduce((day, { flag, review }) => (flag === 'pain-high' && review && review.on > day ? review.on : day), '');
 
 /** Pain that rose in the last sample, or in the practice log. */
-function painSigns(record: Facts, limits: Limits): Sign[] {
+function painSigns(record: Facts, limits: Limits, words: Told['flags'], decimals: Decimals): Sign[] {
   const last = occasionsOf(record).at(-1)?.sample;
   const { painBefore: before = null, painAfter: after = null } = last ?? {};
   const inSample = last && before !== null && after !== null && after - before >= limits.painRiseFlag;
@@ -41,7 +42,7 @@ function painSigns(record: Facts, limits: Limits): Sign[] {
             flag: 'pain-high',
             at: last.takenAt,
             source: `sample/${last.id}`,
-            because: `Pain rose from ${before} to ${after} of 10 while a sample was written.`,
+            because: words.painRoseInSample(before, after),
           },
         ]
       : []),
@@ -51,7 +52,7 @@ function painSigns(record: Facts, limits: Limits): Sign[] {
             flag: 'pain-high',
             at: latest.at,
             source: `practiceLog/${latest.id}`,
-            because: `Pain rose by ${Math.round(rise * 10) / 10} of 10 from the first three days of the practice log to the last three.`,
+            because: words.painRoseInLog(decimals(rise, 1, 0)),
           },
         ]
       : []),
@@ -62,10 +63,16 @@ function painSigns(record: Facts, limits: Limits): Sign[] {
  * What `openFlags` needs from a whole record: approving a program, drafting one and the screen all pass through here.
  * @param visitId where given, every question must have been asked at that visit
  */
-export const flagInputOf = (record: Facts, limits: Limits, visitId?: string): FlagInput => ({
+export const flagInputOf = (
+  record: Facts,
+  limits: Limits,
+  visitId?: string,
+  words = toldEnglish.flags,
+  decimals = decimalsIn('en'),
+): FlagInput => ({
   redFlags: record.redFlags,
   intakeAnswers: record.intakeAnswers,
-  loss: steadyLossOf(record, limits),
-  signs: painSigns(record, limits),
+  loss: steadyLossOf(record, limits, words),
+  signs: painSigns(record, limits, words, decimals),
   ...(visitId === undefined ? {} : { visitId }),
 });

@@ -4,6 +4,8 @@
  */
 import type { IntakeAnswer, RedFlagAnswer } from '../../../db/types/intake.ts';
 import type { FlagFromAnswer, RedFlag, RedFlagTable } from '../../../db/types/items.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 import { latestAnswers, latestFlagAnswers } from '../record/latest-answers.ts';
 
 /** emergency: stop everything. same-day: no exercise lines. reviewed: go on with the cautions active. clear: none. */
@@ -94,7 +96,7 @@ function signsFromAnswers(answers: readonly IntakeAnswer[], table: RedFlagTable)
   });
 }
 
-function signsFromQuestions(answers: readonly RedFlagAnswer[], table: RedFlagTable): Sign[] {
+function signsFromQuestions(answers: readonly RedFlagAnswer[], table: RedFlagTable, words: Told['flags']): Sign[] {
   const flagOf = (code: string): RedFlag | undefined => table.flags.find((flag) => flag.code === code);
   return (
     answers
@@ -103,7 +105,7 @@ function signsFromQuestions(answers: readonly RedFlagAnswer[], table: RedFlagTab
       .map((answer) => {
         const question = flagOf(answer.flag)?.question ?? '';
         const note = answer.note.trim();
-        const because = [`Yes to: “${question}”`, note].filter(Boolean).join(' ');
+        const because = [words.yesTo(question), note].filter(Boolean).join(' ');
         return { flag: answer.flag, at: answer.at, source: `redFlag/${answer.id}`, because };
       })
   );
@@ -120,10 +122,10 @@ function reviewOf(answers: readonly RedFlagAnswer[], flag: string): { answer: Re
  * Decides from all facts whether anything stops the work, and how.
  * A flag answered with yes stays open until a review is recorded, also when a later visit answers no.
  */
-export function openFlags(input: FlagInput, table: RedFlagTable): FlagState {
+export function openFlags(input: FlagInput, table: RedFlagTable, words: Told['flags'] = toldEnglish.flags): FlagState {
   const answers = latestFlagAnswers(input.redFlags);
   const signs = [
-    ...signsFromQuestions(answers, table),
+    ...signsFromQuestions(answers, table, words),
     ...signsFromAnswers(input.intakeAnswers, table),
     ...(input.signs ?? []),
     ...(input.loss ? [{ flag: table.steadyLoss.flag, source: 'retests', ...input.loss }] : []),
@@ -137,7 +139,7 @@ export function openFlags(input: FlagInput, table: RedFlagTable): FlagState {
     const review = reviewOf(answers, flag.code);
     const since = review ? own.filter((sign) => Date.parse(sign.at) > review.at) : own;
     const shown = since.length > 0 ? since : own;
-    const again = review && since.length > 0 ? ['It was reviewed before, and seen again since.'] : [];
+    const again = review && since.length > 0 ? [words.seenAgain] : [];
     const notice: FlagNotice = {
       code: flag.code,
       title: flag.title,
@@ -178,20 +180,13 @@ export function openFlags(input: FlagInput, table: RedFlagTable): FlagState {
     unasked,
     mayCompose: open.length === 0,
     mayApprove: open.length === 0 && unasked.length === 0,
-    sentence: sentenceFor(open, unasked.length),
+    sentence: sentenceFor(open, unasked.length, words),
   };
 }
 
-function sentenceFor(open: readonly FlagNotice[], unasked: number): string {
+function sentenceFor(open: readonly FlagNotice[], unasked: number, words: Told['flags']): string {
   const first = open[0];
-  if (first) {
-    const more = open.length > 1 ? ` and ${open.length - 1} more` : '';
-    return first.grade === 'emergency'
-      ? `Stop everything: ${first.title}${more}.`
-      : `No exercises until this is reviewed: ${first.title}${more}.`;
-  }
-  if (unasked === 0) return '';
-  return unasked === 1
-    ? 'One red-flag question was not asked yet.'
-    : `${unasked} red-flag questions were not asked yet.`;
+  if (!first) return unasked === 0 ? '' : words.notAsked(unasked);
+  const say = first.grade === 'emergency' ? words.stopEverything : words.noExercises;
+  return say(first.title, open.length - 1);
 }

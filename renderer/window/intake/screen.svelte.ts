@@ -13,6 +13,7 @@ import { openItems, resumeAt } from '../../logic/intake/opening.ts';
 import { latestAnswers } from '../../logic/record/latest-answers.ts';
 import { latestSetUp, setUpInput } from '../../logic/record/latest-set-up.ts';
 import { recordAsOf } from '../../logic/record/record-as-of.ts';
+import { say, shownDecimals, shownTable } from '../parts/say.svelte.ts';
 import { setUp } from '../../logic/setup/set-up.ts';
 import type { SetupInput } from '../../logic/setup/setup-types.ts';
 
@@ -23,7 +24,7 @@ const runningBlocks = new SvelteMap<string, number>();
 
 export class Screen {
   readonly open: OpenRecord;
-  readonly items = $derived.by(() => this.open.rules.intake);
+  readonly items = $derived.by(() => shownTable(this.open.rules.intake));
   readonly setupTable = $derived.by(() => this.open.rules.setup);
   openedByHand = $state.raw<string[]>([]);
 
@@ -32,14 +33,18 @@ export class Screen {
   }
 
   /** Flags as the clinic's rule table has them. */
-  readonly redFlagTable: RedFlagTable = $derived.by(() => ({
-    ...this.open.rules.redFlagTable,
-    flags: this.open.rules.redFlags,
-    fromAnswers: this.open.rules.flagsFromAnswers,
-  }));
-  readonly flags = $derived.by(() =>
-    openFlags(flagInputOf(this.open.record, limitsOf(this.open.rules), this.open.visitId), this.redFlagTable),
+  readonly redFlagTable: RedFlagTable = $derived.by(() =>
+    shownTable({
+      ...this.open.rules.redFlagTable,
+      flags: this.open.rules.redFlags,
+      fromAnswers: this.open.rules.flagsFromAnswers,
+    }),
   );
+  readonly flags = $derived.by(() => {
+    const { record, rules, visitId } = this.open;
+    const words = say.told.flags;
+    return openFlags(flagInputOf(record, limitsOf(rules), visitId, words, shownDecimals), this.redFlagTable, words);
+  });
 
   readonly states = $derived.by(() => {
     const { client, intakeAnswers, pageMeasurements, goals } = this.open.record;

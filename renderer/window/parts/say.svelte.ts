@@ -2,7 +2,13 @@
 import type { ScreenTexts } from '../../logic/texts/screens/en/screens-en.ts';
 import { languageOf, type Language } from '../../logic/texts/languages.ts';
 import type { ScreenLanguage } from '../../../db/types/common.ts';
+import { type Decimals, decimalsIn } from '../../logic/texts/decimals.ts';
 import { isScreenLanguage, screensIn } from '../../logic/texts/screens/screen-languages.ts';
+import { inWords, tableWordsIn, type TableWords } from '../../logic/texts/table-words.ts';
+import printedDe from '../../../db/rules/texts/de.json' with { type: 'json' };
+import printedEs from '../../../db/rules/texts/es.json' with { type: 'json' };
+import rowsDe from '../../../db/rules/texts/screens/de.json' with { type: 'json' };
+import rowsEs from '../../../db/rules/texts/screens/es.json' with { type: 'json' };
 
 const system = typeof navigator === 'undefined' ? 'en' : navigator.language;
 /** The system's language where there are words for it, else English. */
@@ -31,3 +37,18 @@ export const shownLocale = (): string => {
 export function speak(chosen: string): void {
   language = isScreenLanguage(chosen) ? chosen : systemLanguage;
 }
+
+const tables: Readonly<Record<Language, TableWords>> = {
+  en: (text) => text,
+  es: tableWordsIn(rowsEs, printedEs),
+  de: tableWordsIn(rowsDe, printedDe),
+};
+
+/** A text of the rule table, or a stored copy of one, in the shown language. */
+export const inTable: TableWords = (english) => tables[shownPageLanguage()](english);
+
+/** A part of the rule table with its words in the shown language: to be read only, since what is kept is the table's own. */
+export const shownTable = <T>(part: T): T => (language === 'en' || language === 'long' ? part : inWords(part, inTable));
+
+/** Numbers in sentences, with the decimal mark of the shown language. */
+export const shownDecimals: Decimals = (value, most, least) => decimalsIn(shownLocale())(value, most, least);

@@ -19,6 +19,8 @@ import { recordDe } from './record-de.ts';
 import { rulesDe } from './rules-de.ts';
 import { sampleDe } from './sample-de.ts';
 import { startDe } from './start-de.ts';
+import { toldClinicDe } from './told/told-clinic-de.ts';
+import { toldRecordDe } from './told/told-record-de.ts';
 
 /** Screens in German. */
 export const screensDe: ScreenTexts = {
@@ -42,4 +44,5 @@ export const screensDe: ScreenTexts = {
   rules: rulesDe,
   sample: sampleDe,
   start: startDe,
+  told: { ...toldClinicDe, ...toldRecordDe },
 };

@@ -18,6 +18,8 @@ import { recordEn } from './record-en.ts';
 import { rulesEn } from './rules-en.ts';
 import { sampleEn } from './sample-en.ts';
 import { startEn } from './start-en.ts';
+import { toldClinicEn } from './told/told-clinic-en.ts';
+import { toldRecordEn } from './told/told-record-en.ts';
 
 /** Every word of the screens, in English: the shape of the other languages. */
 export const screensEn = {
@@ -41,6 +43,10 @@ export const screensEn = {
   rules: rulesEn,
   sample: sampleEn,
   start: startEn,
+  // Sentences that logic makes, handed to it by the window.
+  told: { ...toldClinicEn, ...toldRecordEn },
 };
 
 export type ScreenTexts = typeof screensEn;
+/** A group of sentences that logic tells: `Told['flags']`. */
+export type Told = ScreenTexts['told'];

@@ -19,6 +19,8 @@ import { recordEs } from './record-es.ts';
 import { rulesEs } from './rules-es.ts';
 import { sampleEs } from './sample-es.ts';
 import { startEs } from './start-es.ts';
+import { toldClinicEs } from './told/told-clinic-es.ts';
+import { toldRecordEs } from './told/told-record-es.ts';
 
 /** Screens in Spanish. */
 export const screensEs: ScreenTexts = {
@@ -42,4 +44,5 @@ export const screensEs: ScreenTexts = {
   rules: rulesEs,
   sample: sampleEs,
   start: startEs,
+  told: { ...toldClinicEs, ...toldRecordEs },
 };

@@ -1,0 +1,3 @@
+import type { toldRecordEn } from '../../en/told/told-record-en.ts';
+
+export const toldRecordDe: typeof toldRecordEn = {};
