@@ -96,7 +96,7 @@ const verbs = {
   fairhand: command,
   test: (args) => node('build/test.ts', args),
   'test:electron': (args) => node('build/test-electron.ts', args),
-  package: (args) => node('build/package.ts', args),
+  package: (args) => node('build/package/package.ts', args),
   bench: (args) => withWindow('build/bench/bench.ts', args),
   cases: (args) => node('build/bench/program-cases.ts', args),
   mutate: (args) => node('build/bench/mutate.ts', args),

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { BUNDLED, notices, noticesText } from '../../build/notices.ts';
+import { BUNDLED, notices, noticesText } from '../../build/package/notices.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const all = notices();

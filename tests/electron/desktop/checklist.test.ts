@@ -26,7 +26,7 @@ const sources = readdirSync(folder).map((name) => readFileSync(path.join(folder,
 const inNoSource = (pattern: RegExp) => expect(sources.filter((text) => pattern.test(text))).toEqual([]);
 const { fuses, electron } = (() => {
   const require = createRequire(import.meta.url);
-  const config = require(path.join(root, 'build/electron-builder.config.cjs')) as { electronFuses: object };
+  const config = require(path.join(root, 'build/package/electron-builder.config.cjs')) as { electronFuses: object };
   const { devDependencies } = require(path.join(root, 'package.json')) as { devDependencies: Record<string, string> };
   return { fuses: config.electronFuses, electron: devDependencies['electron']! };
 })();

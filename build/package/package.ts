@@ -1,15 +1,13 @@
 /** `npm run package`: builds the installer for this system, or says in a sentence why it cannot. */
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { buildDemo, buildDesktop, buildWindow } from './launch/compile.js';
-import { electronDist, tryElectronDownload } from './launch/electron-binary.js';
-import { openly } from './launch/run.js';
+import { buildDemo, buildDesktop, buildWindow } from '../launch/compile.js';
+import { electronDist, tryElectronDownload } from '../launch/electron-binary.js';
+import { openly } from '../launch/run.js';
 import { writeNotices } from './notices.ts';
+import { missingToSign } from './signing.ts';
 
-const root = fileURLToPath(new URL('../', import.meta.url));
-
-/** Signing is read from the environment by electron-builder itself. */
-const signs = () => Boolean(process.env['CSC_LINK'] || process.env['WIN_CSC_LINK'] || process.env['CSC_NAME']);
+const root = fileURLToPath(new URL('../../', import.meta.url));
 
 /** Arguments go to electron-builder, for example `npm run package -- --dir`. */
 async function main(args: string[]): Promise<number> {
@@ -26,18 +24,16 @@ async function main(args: string[]): Promise<number> {
   await buildDemo();
   await buildDesktop();
   writeNotices();
-  if (!signs()) {
-    process.stderr.write(
-      'The package is not signed: the environment names no certificate (CSC_LINK, WIN_CSC_LINK; APPLE_ID for notarization). ' +
-        'Windows and macOS will warn whoever opens it.\n',
-    );
-  }
+  const unsigned = missingToSign(process.env, process.platform);
+  if (unsigned)
+    process.stderr.write(`${unsigned}
+`);
   const builder = path.join(root, 'node_modules/electron-builder/cli.js');
-  const config = path.join(root, 'build/electron-builder.config.cjs');
+  const config = path.join(root, 'build/package/electron-builder.config.cjs');
   return openly(
     process.execPath,
     [builder, '--config', config, `-c.electronDist=${dist}`, '--publish', 'never', ...args],
-    { cwd: root },
+    { cwd: root, env: { CUSTOM_FPM_PATH: path.join(root, 'build/package/fpm.js'), ...process.env } },
   );
 }
 

@@ -13,13 +13,39 @@ const ownDatabase = (system, ...others) => [
   ...['linuxmusl', ...others].map((other) => `!node_modules/better-sqlite3/prebuilds/${other}-*.node`),
 ];
 
+/** What Fairhand opens by a double click. A name that no other program has: a tar of anybody's stays where it is. */
+const fileAssociations = [
+  {
+    ext: 'fhclient',
+    name: 'Fairhand client',
+    description: 'A client’s record for Fairhand',
+    mimeType: 'application/x-fairhand-client',
+    role: 'Editor',
+    rank: 'Owner',
+  },
+  {
+    ext: 'fhbackup',
+    name: 'Fairhand backup',
+    description: 'An encrypted backup of a Fairhand caseload',
+    mimeType: 'application/x-fairhand-backup',
+    role: 'Editor',
+    rank: 'Owner',
+  },
+];
+
 /** @type {import('electron-builder').Configuration} */
 module.exports = {
   appId: 'local.fairhand',
   productName: 'Fairhand',
   copyright: 'Fairhand',
   directories: { output: 'release', buildResources: 'build/icons' },
-  extraMetadata: { main: 'dist/app/electron/desktop/start.js' },
+  extraMetadata: {
+    main: 'dist/app/electron/desktop/start.js',
+    desktopName: 'fairhand.desktop',
+    // The Debian target wants an address; there is none, and build/package/fpm.js writes none.
+    homepage: 'https://fairhand.invalid/',
+  },
+  fileAssociations,
   files: [
     'package.json',
     'dist/app/**',
@@ -55,10 +81,18 @@ module.exports = {
   },
   linux: {
     target: ['AppImage', 'deb'],
-    category: 'MedicalSoftware',
+    category: 'Science;MedicalSoftware',
     maintainer: 'Fairhand <fairhand@localhost>',
     executableName: 'fairhand',
+    syncDesktopName: true,
+    synopsis: 'Caseload of an occupational therapist for handwriting',
     files: ownDatabase('linux', 'win32', 'darwin'),
+  },
+  deb: {
+    packageCategory: 'misc',
+    priority: 'optional',
+    // Where Debian looks for the licences of a package (Debian Policy 12.5).
+    fpm: ['dist/THIRD-PARTY-NOTICES.txt=/usr/share/doc/fairhand/copyright'],
   },
   win: { target: ['nsis', 'portable'], files: ownDatabase('win32', 'linux', 'darwin') },
   mac: {
@@ -66,7 +100,7 @@ module.exports = {
     category: 'public.app-category.medical',
     hardenedRuntime: true,
     // Apple notarizes with the account that the environment names (APPLE_ID and its kind); without one it is left out.
-    notarize: Boolean(process.env.APPLE_API_KEY || process.env.APPLE_ID),
+    notarize: Boolean(process.env.APPLE_API_KEY || process.env.APPLE_ID || process.env.APPLE_KEYCHAIN_PROFILE),
     extendInfo: { NSCameraUsageDescription: 'To take a picture of a written page instead of scanning it.' },
     files: ownDatabase('darwin', 'linux', 'win32'),
   },
