@@ -1,4 +1,5 @@
 /** The model's numbers: rows of the rule table, each with its source. Nothing here has a value of its own. */
+import { onceFor } from '../../db/types/rule-table/once-for.ts';
 import { threshold, thresholdsOf } from '../../db/types/rule-table/threshold.ts';
 import type { Threshold } from '../../db/types/rules.ts';
 
@@ -60,11 +61,11 @@ export type ChangeLimits = Readonly<Record<keyof typeof codes, number>>;
  * Reads the model's numbers from the thresholds in force.
  * @throws RuleTableError naming a threshold that the table lacks
  */
-export function changeLimits(thresholds: readonly Pick<Threshold, 'code' | 'value'>[]): ChangeLimits {
+export const changeLimits = onceFor((thresholds: readonly Pick<Threshold, 'code' | 'value'>[]): ChangeLimits => {
   const values = thresholdsOf(thresholds);
   const entries = Object.entries(codes).map(([name, code]) => [name, threshold(values, code)] as const);
   return Object.fromEntries(entries) as ChangeLimits;
-}
+});
 
 /**
  * Standard deviation between pages of ordinary writers, on the measure's scale (relative, or in its unit).

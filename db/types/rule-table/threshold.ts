@@ -1,4 +1,5 @@
 /** The one way to read a number of the rule table. A missing row is an error, never a number written in the code. */
+import { onceFor } from './once-for.ts';
 import { RuleTableError } from './rule-table-error.ts';
 import type { Threshold } from '../rules.ts';
 
@@ -6,16 +7,17 @@ import type { Threshold } from '../rules.ts';
 export type Thresholds = ReadonlyMap<string, number>;
 
 /** Rows of a table by code. */
-export const thresholdsOf = (rows: readonly Pick<Threshold, 'code' | 'value'>[]): Thresholds =>
-  new Map(rows.map((each) => [each.code, each.value]));
+export const thresholdsOf = onceFor(
+  (rows: readonly Pick<Threshold, 'code' | 'value'>[]): Thresholds =>
+    new Map(rows.map((each) => [each.code, each.value])),
+);
 
 /**
  * Value of a threshold in the unit of its row.
  * @throws RuleTableError naming the row that is missing
  */
 export function threshold(table: Thresholds | readonly Pick<Threshold, 'code' | 'value'>[], code: string): number {
-  const rows = table instanceof Map ? (table as Thresholds) : null;
-  const value = rows ? rows.get(code) : (table as readonly Threshold[]).find((each) => each.code === code)?.value;
+  const value = (table instanceof Map ? (table as Thresholds) : thresholdsOf(table as readonly Threshold[])).get(code);
   if (value === undefined) {
     throw new RuleTableError([{ path: ['thresholds', code], reason: `There is no threshold "${code}".` }]);
   }

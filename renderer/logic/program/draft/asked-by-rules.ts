@@ -1,5 +1,7 @@
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts';
+import { byCode } from '../../../../db/types/rule-table/once-for.ts';
+import { cautionsOn } from './caution-rows.ts';
 import { chooseContent, choosePaper } from './choose.ts';
 import { meets } from '../facts/condition-holds.ts';
 import { itemFor } from '../../rules/item-ref.ts';
@@ -10,7 +12,7 @@ import type { Proposal } from './proposal-types.ts';
 
 /** Items that rules ask for, in the order of the table, each once with all its reasons. */
 export function proposals(input: ProgramInput, facts: Facts, rules: RuleTable): Proposal[] {
-  const items = new Map(rules.items.map((each) => [each.code, each]));
+  const items = byCode(rules.items);
   const mayDictate = isGood(facts, 'language', 2);
   // Paper and text are chosen by size, tier, interest and language; every other item is named by its rule.
   const chosen: Record<string, () => LibraryItem | undefined> = {
@@ -36,7 +38,7 @@ const standsFor = (kind: 'paper' | 'content', code: string | undefined, rules: R
   code === undefined ? undefined : itemFor({ kind, code }, rules);
 
 /** Rules that hold for the client, with the facts behind them. */
-export function firedRules(input: ProgramInput, rules: RuleTable): { rule: Rule; uses: string[] }[] {
+export function firedRules(input: ProgramInput, rules: RuleTable): { rule: Rule; uses: readonly string[] }[] {
   const facts = factsOf(input, rules);
   facts.tier = tierOf(input, facts);
   return rules.rules.flatMap((rule) => {
@@ -48,11 +50,11 @@ export function firedRules(input: ProgramInput, rules: RuleTable): { rule: Rule;
 /** Cautions of the whole page that hold for this client and not for everybody. */
 export function ownPageCautions(input: ProgramInput, rules: RuleTable): RuleTable['cautionTexts'] {
   const facts = factsOf(input, rules);
-  return rules.cautionTexts.filter((row) => row.on === 'page' && row.when !== null && meets(row.when, facts) !== null);
+  return cautionsOn('page', rules).filter((row) => row.when !== null && meets(row.when, facts) !== null);
 }
 
 /** Sentences that go with the whole page, for this client. */
 export const pageOf = (facts: Facts, rules: RuleTable): string[] =>
-  rules.cautionTexts
-    .filter((row) => row.on === 'page' && (row.when === null || meets(row.when, facts) !== null))
+  cautionsOn('page', rules)
+    .filter((row) => row.when === null || meets(row.when, facts) !== null)
     .map((row) => row.text);

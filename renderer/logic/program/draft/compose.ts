@@ -4,6 +4,7 @@
  */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
+import { byCode } from '../../../../db/types/rule-table/once-for.ts';
 import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { withoutClashes } from './clashes.ts';
 import { dayDose } from './day-dose.ts';
@@ -19,8 +20,8 @@ import { stoppedDraft, inOrder } from './stopped-draft.ts';
 import type { Composition } from './stopped-draft.ts';
 
 /** Grade of a finding; what the client wants to write weighs as much as a marked finding. */
-const weightOf = (code: string, facts: Facts, wishes: ReadonlySet<string>): number => {
-  if (wishes.has(code)) return 1;
+const weightOf = (code: string, facts: Facts, rules: RuleTable): number => {
+  if (facts.occasions.has(code) || byCode(rules.vocabulary.cautions).get(code)?.wish) return 1;
   const found = facts.findings.get(code);
   return found?.state === 'graded' ? found.grade : 3;
 };
@@ -50,17 +51,13 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
     return false;
   });
 
-  const wishes = new Set([
-    ...facts.occasions.keys(),
-    ...rules.vocabulary.cautions.flatMap((each) => (each.wish ? [each.code] : [])),
-  ]);
   const lines = allowed.map(({ item, reasons, at }) => ({
     line: lineOf(item, reasons, input, facts, rules),
     main: reasons.some(({ rule }) => isMain(rule)),
     manner: reasons.every(({ rule }) => rule.role === 'manner'),
     penInHand: item.penInHand,
     opening: item.opening,
-    worst: Math.min(3, ...reasons.flatMap(({ uses }) => uses.map((code) => weightOf(code, facts, wishes)))),
+    worst: Math.min(3, ...reasons.flatMap(({ uses }) => uses.map((code) => weightOf(code, facts, rules)))),
     order: at,
   }));
   const counted = lines.filter(({ line }) => countedKinds.has(line.kind));
@@ -77,8 +74,8 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
     ({ line, manner, penInHand }) =>
       !countedKinds.has(line.kind) && (writing.length > 0 || !manner) && (penAtWork || !penInHand),
   );
-  const ownPlace = new Set(rules.items.flatMap((item) => (item.ownPlace ? [item.code] : [])));
-  const needsPaper = writing.length === 0 || writing.some(({ line }) => !ownPlace.has(line.item ?? ''));
+  const ownPlace = (code: string | null): boolean => byCode(rules.items).get(code ?? '')?.ownPlace === true;
+  const needsPaper = writing.length === 0 || writing.some(({ line }) => !ownPlace(line.item));
   const others = beside.filter(({ line }) => needsPaper || line.kind !== 'paper');
   const unneeded = beside.flatMap((each) => (others.includes(each) ? [] : [{ line: each.line, because: inItsPlace }]));
   const high = counted.filter((each) => !onTier.includes(each)).map(({ line }) => ({ line, because: tooHigh }));

@@ -3,10 +3,12 @@ import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { Dose, LineKind, ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts';
 import { meets } from '../facts/condition-holds.ts';
+import { byCode } from '../../../../db/types/rule-table/once-for.ts';
 import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { filled } from '../../texts/said-line.ts';
 import { additionKey, lettersOnSheet, textKey } from '../../texts/text-keys.ts';
 import type { Facts } from '../facts/fact-types.ts';
+import { cautionsOn } from './caution-rows.ts';
 import { lineId } from './line-id.ts';
 import type { LineReason, WordedItem } from './proposal-types.ts';
 
@@ -30,8 +32,8 @@ export const withMinutes = (dose: Dose, minutes: number, timesPerDay: number): D
 
 /** Sentences that print with an item for this client; `hand` sentences go with everything that takes minutes. */
 function cautionsFor(item: LibraryItem, facts: Facts, rules: RuleTable): RuleTable['cautionTexts'] {
-  const own = item.cautions.flatMap((code) => rules.cautionTexts.find((each) => each.code === code) ?? []);
-  const ofHand = countedKinds.has(item.kind) ? rules.cautionTexts.filter((each) => each.on === 'hand') : [];
+  const own = item.cautions.flatMap((code) => byCode(rules.cautionTexts).get(code) ?? []);
+  const ofHand = countedKinds.has(item.kind) ? cautionsOn('hand', rules) : [];
   const holds = [...own, ...ofHand].filter((row) => row.when === null || meets(row.when, facts) !== null);
   return holds.filter((row, i) => holds.findIndex(({ text }) => text === row.text) === i);
 }
@@ -49,8 +51,8 @@ function failingLetters(input: ProgramInput, most: number): string[] {
 }
 
 /** The item's words with the client's own letters in place of `{letters}`, the own words in place of `{words}`. */
-export function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, facts: Facts, rules: RuleTable) {
-  const letters = failingLetters(input, threshold(rules.thresholds, 'letters-taught'));
+export function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, facts: Facts) {
+  const letters = failingLetters(input, threshold(facts.thresholds, 'letters-taught'));
   const version = 'version' in item ? item.version : null;
   const holding = item.versions.find(({ code }) => code === version)?.when;
   const named = (holding && meets(holding, facts)) ?? [];
@@ -77,7 +79,7 @@ export function lineOf(
   rules: RuleTable,
 ): ProgramLine {
   const first = reasons[0]?.rule;
-  const own = rules.doses.find((each) => each.code === (first?.dose ?? item.dose))?.dose;
+  const own = byCode(rules.doses).get(first?.dose ?? item.dose)?.dose;
   const base: Dose = own ?? {
     minutes: null,
     sets: null,
@@ -92,7 +94,7 @@ export function lineOf(
   };
   const tier = item.onTier === 'program' ? (Math.min(4, Math.max(2, facts.tier)) as Tier) : item.tier;
   const join = (parts: readonly string[], most: number): string => [...new Set(parts)].join(' ').slice(0, most);
-  const { text, keys, letters, words } = wordsOf(item, input, facts, rules);
+  const { text, keys, letters, words } = wordsOf(item, input, facts);
   const cautions = cautionsFor(item, facts, rules);
   const until = first ? `Up: ${first.advance}${first.stepBack === '' ? '' : ` Back: ${first.stepBack}`}` : '';
   return {

@@ -7,7 +7,7 @@ export type WordedItem = LibraryItem & { version: string | null };
 export interface LineReason {
   rule: Rule;
   /** Codes of the facts that make the rule hold. */
-  uses: string[];
+  uses: readonly string[];
 }
 
 export interface Proposal {

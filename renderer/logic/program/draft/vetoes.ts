@@ -5,6 +5,7 @@
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { ProgramLine, Vetoed } from '../../../../db/types/program.ts';
 import type { LibraryItem, RuleTable, Veto } from '../../../../db/types/rules.ts';
+import { byCode } from '../../../../db/types/rule-table/once-for.ts';
 import { answer } from '../facts/condition-holds.ts';
 import type { Facts } from '../facts/fact-types.ts';
 import { factsOf, isTested } from '../facts/program-facts.ts';
@@ -19,9 +20,9 @@ export const notTestedRule = 'V00';
 export interface ActiveVeto {
   veto: Veto;
   /** Facts that it rests on. */
-  uses: string[];
+  uses: readonly string[];
   /** Untested findings that leave it open; empty = it holds. */
-  open: string[];
+  open: readonly string[];
 }
 
 /** Vetoes that hold or may hold for the client, in the order of the table. */
@@ -55,7 +56,7 @@ function untestedNames(codes: readonly string[], facts: Facts, rules: RuleTable)
  */
 export function leftOpen(line: ProgramLine, input: ProgramInput, rules: RuleTable): string[] {
   const facts = factsOf(input, rules);
-  const item = itemBehind(line, new Map(rules.items.map((each) => [each.code, each])));
+  const item = itemBehind(line, byCode(rules.items));
   return activeVetoes(facts, rules)
     .filter(({ veto, open }) => open.length > 0 && forbids(veto, item))
     .map(
@@ -82,9 +83,9 @@ export function vetoesOf(
           },
         ]),
     ...active
+      .filter(({ veto }) => forbids(veto, item))
       // What is unknown forbids where the item depends on it.
       .filter(({ open }) => open.length === 0 || open.some((code) => item.dependsOn.includes(code)))
-      .filter(({ veto }) => forbids(veto, item))
       .map(({ veto }) => ({ item: item.code, rule: veto.id, because: veto.because })),
   ];
 }
@@ -127,7 +128,7 @@ export function checkProgram(lines: readonly ProgramLine[], input: ProgramInput,
   const facts = factsOf(input, rules);
   const flags = openFlagsOf(input, facts, rules);
   const active = activeVetoes(facts, rules);
-  const items = new Map(rules.items.map((each) => [each.code, each]));
+  const items = byCode(rules.items);
   const checked = lines.flatMap((line): CheckedLine[] => {
     const vetoes = vetoesOf(itemBehind(line, items), facts, rules, active);
     return vetoes.length === 0

@@ -1,56 +1,86 @@
 /** Whether a condition of the rule table holds for a client: yes, no or unknown, and because of which facts. */
 import type { Condition } from '../../../../db/types/conditions.ts';
+import { onceFor } from '../../../../db/types/rule-table/once-for.ts';
 import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import type { Facts } from './fact-types.ts';
 
 export interface Answer {
   is: 'yes' | 'no' | 'unknown';
   /** Codes of the facts that make it true; perhaps none. */
-  uses: string[];
+  uses: readonly string[];
   /** Codes that were not tested or measured and leave it open. */
-  open: string[];
+  open: readonly string[];
+}
+
+/** A condition made ready to be asked of one client after another. */
+type Question = (facts: Facts) => Answer;
+
+const question = onceFor(questionOf);
+
+/** What was not tested or measured answers unknown, and so does its `not`; only `unless` takes unknown for not seen. */
+export const answer = (condition: Condition, facts: Facts): Answer => question(condition)(facts);
+
+/** Facts that make the condition true, or null when it does not hold or is not known to hold. */
+export function meets(condition: Condition, facts: Facts): readonly string[] | null {
+  const { is, uses } = answer(condition, facts);
+  return is === 'yes' ? uses : null;
 }
 
 const yes = (...uses: string[]): Answer => ({ is: 'yes', uses, open: [] });
 const no: Answer = { is: 'no', uses: [], open: [] };
 const unknown = (...open: string[]): Answer => ({ is: 'unknown', uses: [], open });
-const when = (holds: boolean, ...uses: string[]): Answer => (holds ? yes(...uses) : no);
-const unique = (codes: string[]): string[] => [...new Set(codes)];
 
-/** What was not tested or measured answers unknown, and so does its `not`; only `unless` takes unknown for not seen. */
-export function answer(condition: Condition, facts: Facts): Answer {
-  if ('all' in condition) {
-    const parts = condition.all.map((each) => answer(each, facts));
-    if (parts.some((part) => part.is === 'no')) return no;
-    const open = unique(parts.flatMap((part) => part.open));
-    if (parts.some((part) => part.is === 'unknown')) return unknown(...open);
-    return { is: 'yes', uses: unique(parts.flatMap((part) => part.uses)), open };
-  }
-  if ('any' in condition) {
-    const parts = condition.any.map((each) => answer(each, facts));
-    const holds = parts.filter((part) => part.is === 'yes');
-    if (holds.length > 0) {
-      return { is: 'yes', uses: unique(holds.flatMap((part) => part.uses)), open: holds.flatMap((part) => part.open) };
-    }
-    const open = parts.filter((part) => part.is === 'unknown');
-    return open.length > 0 ? unknown(...unique(open.flatMap((part) => part.open))) : no;
-  }
-  if ('not' in condition) {
-    const inner = answer(condition.not, facts);
-    if (inner.is === 'unknown') return inner;
-    return when(inner.is === 'no');
-  }
-  if ('unless' in condition) {
-    const inner = answer(condition.unless, facts);
-    return inner.is === 'yes' ? no : { is: 'yes', uses: [], open: inner.open };
-  }
-  return atom(condition, facts);
+/** Codes of several answers, each once. */
+function joined(answers: readonly Answer[], of: 'uses' | 'open'): readonly string[] {
+  const filled = answers.filter((each) => each[of].length > 0);
+  return filled.length <= 1 ? (filled[0]?.[of] ?? []) : [...new Set(filled.flatMap((each) => each[of]))];
 }
 
-/** Facts that make the condition true, or null when it does not hold or is not known to hold. */
-export function meets(condition: Condition, facts: Facts): string[] | null {
-  const { is, uses } = answer(condition, facts);
-  return is === 'yes' ? uses : null;
+function questionOf(condition: Condition): Question {
+  if ('all' in condition) return all(condition.all.map(questionOf));
+  if ('any' in condition) return any(condition.any.map(questionOf));
+  if ('not' in condition) {
+    const inner = questionOf(condition.not);
+    const holds = yes();
+    return (facts) => {
+      const found = inner(facts);
+      return found.is === 'unknown' ? found : found.is === 'no' ? holds : no;
+    };
+  }
+  if ('unless' in condition) {
+    const inner = questionOf(condition.unless);
+    return (facts) => {
+      const { is, open } = inner(facts);
+      return is === 'yes' ? no : { is: 'yes', uses: [], open };
+    };
+  }
+  return atom(condition);
+}
+
+/** One no is enough; else one unknown leaves it open. */
+function all(parts: readonly Question[]): Question {
+  return (facts) => {
+    const answers: Answer[] = [];
+    for (const part of parts) {
+      const found = part(facts);
+      if (found.is === 'no') return no;
+      answers.push(found);
+    }
+    const open = joined(answers, 'open');
+    if (answers.some((each) => each.is === 'unknown')) return { is: 'unknown', uses: [], open };
+    return { is: 'yes', uses: joined(answers, 'uses'), open };
+  };
+}
+
+/** One yes is enough, but every yes counts as a reason. */
+function any(parts: readonly Question[]): Question {
+  return (facts) => {
+    const answers = parts.map((part) => part(facts)).filter((each) => each.is !== 'no');
+    if (answers.length === 0) return no;
+    const holds = answers.filter((each) => each.is === 'yes');
+    if (holds.length === 0) return { is: 'unknown', uses: [], open: joined(answers, 'open') };
+    return { is: 'yes', uses: joined(holds, 'uses'), open: joined(holds, 'open') };
+  };
 }
 
 type Atom = Exclude<
@@ -58,57 +88,95 @@ type Atom = Exclude<
   { all: Condition[] } | { any: Condition[] } | { not: Condition } | { unless: Condition }
 >;
 
-function atom(condition: Atom, facts: Facts): Answer {
-  if ('finding' in condition) {
-    const found = facts.findings.get(condition.finding);
-    if (found?.state !== 'graded') return unknown(condition.finding);
-    if ('atMost' in condition) {
-      if (found.grade <= condition.atMost) return yes(condition.finding);
-      return found.whole ? no : unknown(condition.finding);
-    }
-    if (found.grade < condition.atLeast) return no;
-    return found.whole ? yes(condition.finding) : unknown(condition.finding);
-  }
+/** Yes with the code as its reason, or no. */
+function whether(holds: (facts: Facts) => boolean, ...uses: string[]): Question {
+  const found = yes(...uses);
+  return (facts) => (holds(facts) ? found : no);
+}
+
+function atom(condition: Atom): Question {
+  if ('finding' in condition) return ofFinding(condition);
   if ('untested' in condition) {
-    const found = facts.findings.get(condition.untested);
-    return when(!(found?.state === 'graded' && found.whole), condition.untested);
+    return whether(({ findings }) => {
+      const found = findings.get(condition.untested);
+      return !(found?.state === 'graded' && found.whole);
+    }, condition.untested);
   }
   if ('detail' in condition) {
-    const own = facts.details.get(condition.detail);
-    if (condition.is.some((each) => own?.has(each))) return yes(condition.detail);
-    return facts.findings.get(condition.detail)?.state === 'graded' ? no : unknown(condition.detail);
+    const [seen, open] = [yes(condition.detail), unknown(condition.detail)];
+    return ({ details, findings }) => {
+      const own = details.get(condition.detail);
+      if (own && condition.is.some((each) => own.has(each))) return seen;
+      return findings.get(condition.detail)?.state === 'graded' ? no : open;
+    };
   }
   if ('measure' in condition) {
-    return compare(facts.measures.get(condition.measure), condition, facts, condition.measure);
+    return compared(({ measures }) => measures.get(condition.measure), condition, condition.measure);
   }
   if ('ratio' in condition) {
-    const [first, second] = condition.ratio.map((code) => facts.measures.get(code));
-    const share = first === undefined || second === undefined || second === 0 ? undefined : first / second;
-    return compare(share, condition, facts, condition.ratio[0]);
+    const [over, under] = condition.ratio;
+    const share = ({ measures }: Facts): number | undefined => {
+      const [first, second] = [measures.get(over), measures.get(under)];
+      return first === undefined || second === undefined || second === 0 ? undefined : first / second;
+    };
+    return compared(share, condition, over);
   }
-  if ('caution' in condition) return when(facts.cautions.has(condition.caution), condition.caution);
-  if ('otherHand' in condition) return when(facts.otherHand.cautions.has(condition.otherHand), condition.otherHand);
+  if ('caution' in condition) return whether((facts) => facts.cautions.has(condition.caution), condition.caution);
+  if ('otherHand' in condition)
+    return whether((facts) => facts.otherHand.cautions.has(condition.otherHand), condition.otherHand);
   if ('otherFinding' in condition) {
-    const grade = facts.otherHand.grades.get(condition.otherFinding);
-    return grade === undefined ? unknown() : when(grade <= condition.atMost, condition.otherFinding);
+    const [low, open] = [yes(condition.otherFinding), unknown()];
+    return ({ otherHand }) => {
+      const grade = otherHand.grades.get(condition.otherFinding);
+      return grade === undefined ? open : grade <= condition.atMost ? low : no;
+    };
   }
-  if ('occasion' in condition) return when(facts.occasions.has(condition.occasion), condition.occasion);
-  if ('anyOccasion' in condition) return when(facts.occasions.size > 0 === condition.anyOccasion);
-  if ('pageSide' in condition) return when(facts.pageSide === condition.pageSide);
-  if ('diagnosis' in condition) return when(facts.diagnoses.has(condition.diagnosis), condition.diagnosis);
-  if ('anyDiagnosis' in condition) return when(facts.diagnoses.size > 0 === condition.anyDiagnosis);
-  if ('hand' in condition) return when(facts.hand === condition.hand, `${condition.hand}-hand`);
-  if ('tier' in condition) return when(condition.tier.includes(facts.tier));
-  return facts.penHeld === null ? unknown('grasp') : when(facts.penHeld === condition.penHeld);
+  if ('occasion' in condition) return whether((facts) => facts.occasions.has(condition.occasion), condition.occasion);
+  if ('anyOccasion' in condition) return whether((facts) => facts.occasions.size > 0 === condition.anyOccasion);
+  if ('pageSide' in condition) return whether((facts) => facts.pageSide === condition.pageSide);
+  if ('diagnosis' in condition)
+    return whether((facts) => facts.diagnoses.has(condition.diagnosis), condition.diagnosis);
+  if ('anyDiagnosis' in condition) return whether((facts) => facts.diagnoses.size > 0 === condition.anyDiagnosis);
+  if ('hand' in condition) return whether((facts) => facts.hand === condition.hand, `${condition.hand}-hand`);
+  if ('tier' in condition) return whether((facts) => condition.tier.includes(facts.tier));
+  const [holds, open] = [yes(), unknown('grasp')];
+  return ({ penHeld }) => (penHeld === null ? open : penHeld === condition.penHeld ? holds : no);
+}
+
+/** A finding of which a part was not tested is low where the tested part is, and never surely good. */
+function ofFinding(condition: Extract<Atom, { finding: string }>): Question {
+  const { finding } = condition;
+  const [holds, open] = [yes(finding), unknown(finding)];
+  if ('atMost' in condition) {
+    return ({ findings }) => {
+      const found = findings.get(finding);
+      if (found?.state !== 'graded') return open;
+      if (found.grade <= condition.atMost) return holds;
+      return found.whole ? no : open;
+    };
+  }
+  return ({ findings }) => {
+    const found = findings.get(finding);
+    if (found?.state !== 'graded') return open;
+    if (found.grade < condition.atLeast) return no;
+    return found.whole ? holds : open;
+  };
 }
 
 type Compared = { below: string } | { above: string } | { from: string };
 
-function compare(value: number | undefined, limits: Compared, facts: Facts, code: string): Answer {
-  if (value === undefined) return unknown(code);
-  const limit = threshold(
-    facts.thresholds,
-    'below' in limits ? limits.below : 'above' in limits ? limits.above : limits.from,
-  );
-  return when('below' in limits ? value < limit : 'above' in limits ? value > limit : value >= limit, code);
+function compared(value: (facts: Facts) => number | undefined, limits: Compared, code: string): Question {
+  const [holds, open] = [yes(code), unknown(code)];
+  const row = 'below' in limits ? limits.below : 'above' in limits ? limits.above : limits.from;
+  const meetsLimit =
+    'below' in limits
+      ? (at: number, limit: number) => at < limit
+      : 'above' in limits
+        ? (at: number, limit: number) => at > limit
+        : (at: number, limit: number) => at >= limit;
+  return (facts) => {
+    const at = value(facts);
+    if (at === undefined) return open;
+    return meetsLimit(at, threshold(facts.thresholds, row)) ? holds : no;
+  };
 }

@@ -1,6 +1,7 @@
 /** Measures in the unit that thresholds use. A measure in a unit that is not understood is left out, never guessed. */
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
+import { byCode } from '../../../../db/types/rule-table/once-for.ts';
 import { changeLimits, fatigueOnset } from '../../../change/index.ts';
 
 const isDigit = (text: string): boolean => /^[0-9]$/.test(text);
@@ -28,11 +29,11 @@ function onsetOf(bouts: ProgramInput['bouts'], rules: RuleTable): number | null 
 
 /** Measures by code, with the counts of confused letters and digits and the line where quality falls. */
 export function normalMeasures(input: ProgramInput, rules: RuleTable): Map<string, number> {
-  const known = new Map(rules.vocabulary.measures.map((each) => [each.code, each.units]));
+  const known = byCode(rules.vocabulary.measures);
   const xHeight = input.measures.find((each) => each.code === 'x-height' && each.unit === 'mm')?.value ?? undefined;
   const measures = new Map<string, number>();
   for (const { code, value, unit } of input.measures) {
-    const units = known.get(code);
+    const units = known.get(code)?.units;
     const table = units?.[0];
     if (value === null || table === undefined || !units?.includes(unit)) continue;
     const normal = inTableUnit(code, value, unit, table, xHeight);

@@ -5,6 +5,7 @@
 import type { Grade } from '../../../../db/types/common.ts';
 import type { InputFinding, ProgramInput } from '../../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
+import { byCode, onceFor } from '../../../../db/types/rule-table/once-for.ts';
 import { thresholdsOf } from '../../../../db/types/rule-table/threshold.ts';
 import { meets } from './condition-holds.ts';
 import type { Facts, KnownFinding } from './fact-types.ts';
@@ -39,23 +40,27 @@ export function isTested(facts: Pick<Facts, 'findings'>, code: string): boolean 
  * detail `end-point`. Returns the plain form.
  */
 export function splitDetail(finding: InputFinding, rules: RuleTable): InputFinding {
-  if (rules.vocabulary.findings.some((each) => each.code === finding.code)) return finding;
-  for (const each of rules.vocabulary.findings) {
-    const detail = each.details.find((one) => `${each.code}-${one.code}` === finding.code);
-    if (detail) return { ...finding, code: each.code, detail: detail.code };
-  }
-  return finding;
+  if (byCode(rules.vocabulary.findings).has(finding.code)) return finding;
+  const parts = codesWithDetail(rules.vocabulary.findings).get(finding.code);
+  return parts ? { ...finding, ...parts } : finding;
 }
 
+/** `tremor-end-point` -> the finding and its detail. */
+const codesWithDetail = onceFor(
+  (findings: RuleTable['vocabulary']['findings']) =>
+    new Map<string, { code: string; detail: string }>(
+      findings.flatMap(({ code, details }) =>
+        details.map((detail) => [`${code}-${detail.code}`, { code, detail: detail.code }] as const),
+      ),
+    ),
+);
+
 /** Findings that count for the hand that writes: the other hand's are left out where the item has a side. */
-function forWritingHand(input: ProgramInput, rules: RuleTable): InputFinding[] {
-  const sided = new Set(rules.vocabulary.findings.filter((each) => each.sided).map((each) => each.code));
-  return input.findings
-    .map((finding) => splitDetail(finding, rules))
-    .filter((finding) => {
-      if (!sided.has(finding.code) || input.hand === null) return true;
-      return finding.side === input.hand || finding.side === 'both' || finding.side === 'none';
-    });
+function forWritingHand(findings: readonly InputFinding[], { hand }: ProgramInput, rules: RuleTable): InputFinding[] {
+  const known = byCode(rules.vocabulary.findings);
+  return findings.filter(
+    ({ code, side }) => hand === null || side === hand || side === 'both' || side === 'none' || !known.get(code)?.sided,
+  );
 }
 
 function collect(findings: readonly InputFinding[]): Map<string, KnownFinding> {
@@ -80,12 +85,12 @@ const graded = (grade: Grade, whole: boolean, source: string): KnownFinding => (
 });
 
 /** The other hand: what holds the paper and helps. */
-function otherHandOf(input: ProgramInput, rules: RuleTable): Facts['otherHand'] {
+function otherHandOf(findings: readonly InputFinding[], input: ProgramInput, rules: RuleTable): Facts['otherHand'] {
   const other = input.hand === null ? null : input.hand === 'right' ? 'left' : 'right';
-  const sided = new Set(rules.vocabulary.findings.filter((each) => each.sided).map((each) => each.code));
+  const known = byCode(rules.vocabulary.findings);
   const grades = new Map<string, Grade>();
-  for (const { code, grade, side } of input.findings.map((each) => splitDetail(each, rules))) {
-    if (side !== other || !sided.has(code) || grade === null) continue;
+  for (const { code, grade, side } of findings) {
+    if (side !== other || grade === null || !known.get(code)?.sided) continue;
     const before = grades.get(code);
     if (before === undefined || grade < before) grades.set(code, grade);
   }
@@ -109,25 +114,25 @@ function ownCautions(input: ProgramInput): Set<string> {
 }
 
 function pageSideOf(findings: readonly InputFinding[], rules: RuleTable): Facts['pageSide'] {
-  const ofPage = new Set(rules.vocabulary.findings.filter((each) => each.pageSide).map((each) => each.code));
+  const known = byCode(rules.vocabulary.findings);
   const sides = findings.flatMap(({ code, grade, side }) =>
-    ofPage.has(code) && grade !== null && grade < 3 && (side === 'left' || side === 'right') ? [side] : [],
+    (side === 'left' || side === 'right') && grade !== null && grade < 3 && known.get(code)?.pageSide ? [side] : [],
   );
   return new Set(sides).size === 1 ? (sides[0] ?? 'none') : 'none';
 }
 
 /** Everything that the rules may ask about. Pure: the same input and table give the same facts. */
 export function factsOf(input: ProgramInput, rules: RuleTable): Facts {
-  const own = forWritingHand(input, rules);
+  const said = input.findings.map((finding) => splitDetail(finding, rules));
+  const own = forWritingHand(said, input, rules);
   const findings = collect(own);
   const details = new Map<string, Set<string>>();
   for (const { code, detail } of own) {
     if (detail) details.set(code, (details.get(code) ?? new Set()).add(detail));
   }
   const diagnoses = new Set(input.diagnoses);
-  for (const kind of rules.vocabulary.diagnoses) {
-    if (diagnoses.has(kind.code)) kind.groups.forEach((group) => diagnoses.add(group));
-  }
+  const kinds = byCode(rules.vocabulary.diagnoses);
+  for (const code of input.diagnoses) kinds.get(code)?.groups.forEach((group) => diagnoses.add(group));
   const cautions = ownCautions(input);
   const cautionWords = new Map(input.chosenPen === undefined ? [] : [[penChosen, [input.chosenPen]]]);
   const facts: Facts = {
@@ -137,7 +142,7 @@ export function factsOf(input: ProgramInput, rules: RuleTable): Facts {
     measures: normalMeasures(input, rules),
     cautions,
     cautionWords,
-    otherHand: otherHandOf(input, rules),
+    otherHand: otherHandOf(said, input, rules),
     diagnoses,
     occasions: new Map(input.occasions.map((each) => [each.code, each.words])),
     pageSide: pageSideOf(own, rules),
