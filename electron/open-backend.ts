@@ -96,6 +96,7 @@ export function openBackend(options: BackendOptions): Backend & Pick<Services, '
     readBlob: (id) => services.readBlob(id),
     stageBlob: (bytes) => services.stageBlob(bytes),
     lock: (why) => services.lock(why),
+    offer: (file) => services.offer(file),
     async close() {
       stopIdle();
       clearInterval(backups);

@@ -3,6 +3,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { dataFolder, FolderProblem, thisMachine } from '../data-folder.ts';
+import { handedAmong, handedFile } from '../files/handed-file.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
@@ -22,14 +23,15 @@ class CannotStart extends Error {}
 function chosenFolder(argv: readonly string[]): string {
   let asked: string | undefined;
   try {
-    asked = parseArgs({ args: [...argv], options: { data: { type: 'string' } }, strict: true }).values.data;
+    const options = { data: { type: 'string' } } as const;
+    asked = parseArgs({ args: [...argv], options, strict: true, allowPositionals: true }).values.data;
   } catch {
     throw new CannotStart('The only option is --data FOLDER, the folder of the caseload. Fairhand was not started.');
   }
   return dataFolder(asked ?? null, thisMachine());
 }
 
-function lockOrForward(folder: string): Lock | null {
+function lockOrForward(folder: string, file: string | null): Lock | null {
   let lock: Lock | null;
   try {
     lock = takeLock(folder);
@@ -38,7 +40,7 @@ function lockOrForward(folder: string): Lock | null {
       `Fairhand cannot write into the caseload folder ${folder}. Nothing was changed. Choose another folder with --data, or ask for write permission.`,
     );
   }
-  if (!lock) askForward(folder);
+  if (!lock) askForward(folder, file);
   return lock;
 }
 
@@ -54,6 +56,7 @@ export async function main(argv: readonly string[]): Promise<void> {
     );
   }
   const folder = chosenFolder(argv);
+  let handed = handedAmong(argv, process.cwd());
   let session: Session | null = null;
   let stopped = false;
   const stop = () => {
@@ -61,7 +64,7 @@ export async function main(argv: readonly string[]): Promise<void> {
     void session?.close();
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, stop);
-  const lock = lockOrForward(folder);
+  const lock = lockOrForward(folder, handed?.file ?? null);
   if (!lock) {
     tell('Fairhand is open already on this caseload; its window was brought to the front.');
     return;
@@ -78,10 +81,20 @@ export async function main(argv: readonly string[]): Promise<void> {
       save: saveWithoutDialog(process.env['FAIRHAND_SAVE_DIR']),
       openBackend: async (port, emit) => (await loading).openBackend({ folder, port, emit, shell: 'browser', appRoot }),
     });
-  lock.onForward(() => void (session && comeForward(session.page)));
+  const offer = (): void => {
+    if (!session || !handed) return;
+    session.backend.offer(handed);
+    handed = null;
+  };
+  lock.onForward((file) => {
+    if (session) void comeForward(session.page);
+    handed = (file === null ? null : handedFile(file, folder)) ?? handed;
+    offer();
+  });
   try {
     for (let crashes = 0; crashes <= CRASHES && !stopped; crashes++) {
       session = await open();
+      offer();
       watchSize(session.page, (size) => keepSize(folder, size));
       // A signal may have come while the window was opening.
       if (stopped) stop();

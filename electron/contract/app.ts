@@ -88,6 +88,12 @@ export const appRequests = {
   'app.printRecoverySheet': read(nothing, nothing),
   /** Somebody is at work (keys, pen, pointer): idle time starts anew. */
   'app.used': read(nothing, nothing),
+  /** A client file or backup that the system handed over (a double click), until it is taken in or put away. */
+  'app.handed': read(
+    nothing,
+    z.object({ file: z.object({ name: z.string(), kind: z.enum(['client', 'backup']) }).nullable() }),
+  ),
+  'app.putHandedAway': read(nothing, nothing),
   /** Opens with the key that the operating system's key store holds. */
   'app.unlockWithSystem': read(nothing, AppStatus),
   /** Whether the operating system's key store can be used here. May make the system ask its user. */

@@ -56,6 +56,8 @@ const answeredWhileLocked = {
   'app.recover': 'opens it by the recovery key, where the passphrase is forgotten',
   'app.unlockWithSystem': 'opens it by the key store of the computer account',
   'app.used': 'keys and pointer are told whatever is open; nothing is answered',
+  'app.handed': 'the name of a file that somebody just opened by hand; nothing of the caseload',
+  'app.putHandedAway': 'that file is not wanted',
   'app.lock': 'locking again changes nothing, and a window that is late must not fail at it',
   'app.openDemo': 'the demo is a caseload of its own, with invented clients',
   'app.removeDemo': 'deletes the demo, which holds no client',
@@ -81,4 +83,6 @@ export type ShellEvent =
   | { kind: 'locking-soon'; seconds: number }
   | { kind: 'progress'; task: string; id: string; done: number }
   | { kind: 'damage' }
+  /** The system handed a file over: `app.handed` says which. */
+  | { kind: 'handed' }
   | { kind: 'closing' };

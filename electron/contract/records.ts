@@ -38,6 +38,8 @@ export type BackupState = z.infer<typeof BackupState>;
 
 const Secret = z.string().min(1).max(400);
 const BackupName = z.string().max(200);
+/** `handed`: the file that the system handed over, instead of asking for one. */
+const Which = z.object({ handed: z.boolean().optional() }).strict();
 
 export const recordRequests = {
   'trail.list': read(z.object({ clientId: Id }).strict(), z.array(TrailEntry)),
@@ -60,7 +62,7 @@ export const recordRequests = {
   /** What the backups hold, before any caseload is open. The passphrase is the backups' own. */
   'backup.listWith': read(z.object({ passphrase: Secret }).strict(), z.array(BackupInfo)),
   /** Brings a backup file from elsewhere into the list. */
-  'backup.bring': read(nothing, z.object({ name: z.string().nullable() })),
+  'backup.bring': read(Which, z.object({ name: z.string().nullable() })),
   /** Reads what can still be read of a damaged caseload into a copy set aside; `backup.undoRestore` takes it into use. */
   'records.salvage': write(
     z.object({ passphrase: Secret }).strict(),
@@ -83,5 +85,5 @@ export const recordRequests = {
   'client.export': write(z.object({ clientId: Id }).strict(), z.object({ file: z.string() })),
   /** Every client, one file each, in a new folder. Not encrypted. */
   'caseload.export': write(nothing, z.object({ folder: z.string(), files: z.number().int() })),
-  'client.import': write(nothing, z.object({ clientId: Id.nullable() })),
+  'client.import': write(Which, z.object({ clientId: Id.nullable() })),
 } as const;

@@ -3,6 +3,7 @@ import path from 'node:path';
 import { app, dialog } from 'electron';
 import type { BrowserWindow } from 'electron';
 import { dataFolder, thisMachine } from '../data-folder.ts';
+import { handedAmong, handedFile } from '../files/handed-file.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
@@ -31,7 +32,15 @@ export async function main(argv: readonly string[]): Promise<void> {
   // What Chromium keeps about itself lies beside the caseload; the page's own session is in memory only.
   app.setPath('userData', profileFolder(folder));
 
-  const lock = await lockOrExplain(folder);
+  let handed = handedAmong(argv.slice(1), process.cwd());
+  let offer = (): void => undefined;
+  // macOS tells of a double click by an event, also before the program is ready.
+  app.on('open-file', (event, file) => {
+    event.preventDefault();
+    handed = handedFile(file, folder) ?? handed;
+    offer();
+  });
+  const lock = await lockOrExplain(folder, handed?.file ?? null);
   if (!lock) return app.quit();
   const engineFolders = setupEngineFolders(folder);
   await app.whenReady();
@@ -64,7 +73,16 @@ export async function main(argv: readonly string[]): Promise<void> {
     const [width = 0, height = 0] = opened.getSize();
     keepSize(folder, { width, height });
   });
-  lock.onForward(() => comeForward(opened));
+  offer = () => {
+    if (handed) backend.offer(handed);
+    handed = null;
+  };
+  offer();
+  lock.onForward((file) => {
+    comeForward(opened);
+    handed = (file === null ? null : handedFile(file, folder)) ?? handed;
+    offer();
+  });
   app.on('window-all-closed', () => app.quit());
   app.on('will-quit', (event) => {
     event.preventDefault();
@@ -77,10 +95,10 @@ export async function main(argv: readonly string[]): Promise<void> {
   await window.loadURL(`${ELECTRON_ORIGIN}/index.html`);
 }
 
-async function lockOrExplain(folder: string): Promise<Lock | null> {
+async function lockOrExplain(folder: string, file: string | null): Promise<Lock | null> {
   try {
     const lock = takeLock(folder);
-    if (!lock) askForward(folder);
+    if (!lock) askForward(folder, file);
     return lock;
   } catch {
     await app.whenReady();

@@ -3,7 +3,7 @@
  * The lock is held by the operating system and ends with the process; the request to come forward is a file, so
  * that nothing listens on a socket.
  */
-import { rmSync, statSync, watch, writeFileSync } from 'node:fs';
+import { readFileSync, renameSync, rmSync, statSync, watch, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { makeFolder } from '../../db/files.ts';
 import { holdFile } from '../../db/folder-lock.ts';
@@ -13,8 +13,8 @@ const FORWARD = 'come-forward';
 
 /** A lock that is held until `release`. */
 export interface Lock {
-  /** Calls back when a second start asks this one to come forward. */
-  onForward(listener: () => void): void;
+  /** Calls back when a second start asks this one to come forward, with the file that it was started with, or null. */
+  onForward(listener: (file: string | null) => void): void;
   /** Gives the folder free. Safe to call twice. */
   release(): void;
 }
@@ -34,8 +34,9 @@ export function takeLock(folder: string): Lock | null {
     onForward(listener) {
       const watcher = watch(folder, { persistent: false }, (_event, name) => {
         if (name !== FORWARD || !statSync(note, { throwIfNoEntry: false })) return;
+        const file = readFileSync(note, 'utf8');
         rmSync(note, { force: true });
-        listener();
+        listener(file === '' ? null : file);
       });
       watcher.on('error', () => watcher.close());
       stop = () => watcher.close();
@@ -57,7 +58,9 @@ export function isTaken(folder: string): boolean {
   return hold === null;
 }
 
-/** Asks the window that has this folder to come forward. */
-export function askForward(folder: string): void {
-  writeFileSync(path.join(folder, FORWARD), '', { mode: 0o600 });
+/** Asks the window that has this folder to come forward, and to offer a file. */
+export function askForward(folder: string, file: string | null = null): void {
+  const part = path.join(folder, `${FORWARD}.${process.pid}.part`);
+  writeFileSync(part, file ?? '', { mode: 0o600 });
+  renameSync(part, path.join(folder, FORWARD));
 }

@@ -107,6 +107,12 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     return {};
   },
 
+  'app.handed': ({ handed }) => ({ file: handed && { name: handed.name, kind: handed.kind } }),
+  'app.putHandedAway': (services) => {
+    services.handed = null;
+    return {};
+  },
+
   'app.unlockWithSystem': async (services) => {
     const { keyStore } = services.options.port;
     if (services.demo || keyStore === null) throw new Refusal('system-key-unusable');

@@ -21,6 +21,7 @@ import {
   writeAllClients,
   writeClientFile,
 } from '../files/backup/client-file.ts';
+import { BACKUP_ENDING, CLIENT_ENDING } from '../files/handed-file.ts';
 import { freeName } from '../files/save-into.ts';
 import type { Handler } from './handler.ts';
 import { prove } from './prove.ts';
@@ -49,6 +50,23 @@ async function backupState(services: Services) {
     secondNewest,
     secondOld: services.secondOld(),
   };
+}
+
+/** A file that the system handed over stays where it is and is read there; else the therapist picks one. */
+async function chosenFile(
+  services: Services,
+  handed: boolean | undefined,
+  title: string,
+  ending: string,
+): Promise<{ name: string; source: string | Uint8Array } | null> {
+  if (handed) {
+    const { handed: file } = services;
+    services.handed = null;
+    return file && { name: file.name, source: file.file };
+  }
+  const asked = { title, endings: [ending, 'tar'], maxBytes: largestBackup };
+  const chosen = await services.options.port.chooseOpen(asked);
+  return chosen && { name: chosen.name, source: await chosen.read() };
 }
 
 /** Names come from lists; anything else would reach outside the backup folder. */
@@ -137,14 +155,10 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
   },
   'backup.listWith': (services, { passphrase }) =>
     services.slowed(() => listBackupsWith(backupsFolder(services.folder), passphrase)),
-  'backup.bring': async (services) => {
-    const chosen = await services.options.port.chooseOpen({
-      title: 'Choose a backup',
-      endings: ['tar'],
-      maxBytes: largestBackup,
-    });
+  'backup.bring': async (services, { handed }) => {
+    const chosen = await chosenFile(services, handed, 'Choose a backup', BACKUP_ENDING);
     if (!chosen) return { name: null };
-    return { name: await bringBackup(backupsFolder(services.folder), chosen.name, await chosen.read()) };
+    return { name: await bringBackup(backupsFolder(services.folder), chosen.name, chosen.source) };
   },
   'backup.restore': async (services, { name, passphrase }) => {
     const file = backupFile(services, name);
@@ -212,14 +226,10 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     if (ids.length > 0) caseload.noteExport(ids, 'the whole record as a file', services.doing());
     return written;
   },
-  'client.import': async (services) => {
+  'client.import': async (services, { handed }) => {
     const caseload = services.need();
-    const chosen = await services.options.port.chooseOpen({
-      title: 'Choose a client file',
-      endings: ['tar'],
-      maxBytes: largestBackup,
-    });
+    const chosen = await chosenFile(services, handed, 'Choose a client file', CLIENT_ENDING);
     if (!chosen) return { clientId: null };
-    return { clientId: await readClientFile(caseload, await chosen.read(), services.doing()) };
+    return { clientId: await readClientFile(caseload, chosen.source, services.doing()) };
   },
 };

@@ -16,6 +16,7 @@ import { forgetTries, noteWrongTry, secondsToWait } from '../files/unlock-delay.
 import { checkCaseload } from '../files/backup/backup.ts';
 import { backupNames, backupsFolder } from '../files/backup/backup-list.ts';
 import { autoBackup, type AutoBackup } from '../files/backup/backup-auto.ts';
+import type { HandedFile } from '../files/handed-file.ts';
 import type { BlobSource } from '../window-files.ts';
 import type { ServiceOptions } from '../service-options.ts';
 
@@ -31,6 +32,8 @@ export class Services implements BlobSource {
   demo = false;
   damageFound = false;
   missing: AppStatus['missing'] = 'nothing';
+  /** Handed over by the system, and neither taken in nor put away yet. */
+  handed: HandedFile | null = null;
   /** The backup that the therapist asked for, while it runs. */
   backingUp: AbortController | null = null;
   readonly measuring = new Map<string, AbortController>();
@@ -250,6 +253,11 @@ export class Services implements BlobSource {
     }
     endPageWorker();
     if (wasOpen) this.options.emit({ kind: 'locked', why });
+  }
+
+  offer(file: HandedFile): void {
+    this.handed = file;
+    this.options.emit({ kind: 'handed' });
   }
 
   takeStaged(token: string): Uint8Array {

@@ -29,6 +29,9 @@ test('a second start calls the first one forward', async () => {
   lock?.onForward(forward);
   askForward(folder);
   await vi.waitFor(() => expect(forward).toHaveBeenCalledTimes(1));
+  expect(forward).toHaveBeenLastCalledWith(null);
+  askForward(folder, '/a/week.fhbackup');
+  await vi.waitFor(() => expect(forward).toHaveBeenLastCalledWith('/a/week.fhbackup'));
   lock?.release();
 });
 

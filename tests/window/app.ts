@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { _electron as electron, test as base } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import { findBrowser } from '../../electron/browser/find.js';
+import { handedFile } from '../../electron/files/handed-file.ts';
 import { saveWithoutDialog } from '../../electron/files/save-into.ts';
 import { startSession } from '../../electron/browser/session.ts';
 import type {} from '../../electron/contract/ask.ts';
@@ -21,6 +22,8 @@ export interface LaunchOptions {
   demo?: boolean;
   /** A folder with a caseload in it; else a new empty one that is removed afterwards. */
   dataFolder?: string;
+  /** A file that was double-clicked: the app is started with it. */
+  handed?: string;
   /** Window size in CSS pixels; 1280 x 720 is the small laptop. */
   size?: { width: number; height: number };
   /** The clock of the shell, for tests of dates and idle times. */
@@ -76,6 +79,8 @@ async function openInBrowser(dataFolder: string, saveFolder: string, options: La
         state: path.join(dataFolder, '..', 'state'),
         ...(now && { now }),
       });
+      const handed = options.handed === undefined ? null : handedFile(options.handed, dataFolder);
+      if (handed) backend.offer(handed);
       const call = async (json: string): Promise<string> => {
         const code = refuseSaves?.();
         const { name } = JSON.parse(json) as { name: string };
@@ -87,8 +92,9 @@ async function openInBrowser(dataFolder: string, saveFolder: string, options: La
   return { page: session.page as Page, close: () => session.close() };
 }
 
-async function openInElectron(dataFolder: string, saveFolder: string, program: string): Promise<Opened> {
+async function openInElectron(dataFolder: string, saveFolder: string, program: string, handed = ''): Promise<Opened> {
   const args = [path.join(appRoot, 'dist/app/electron/desktop/start.js'), '--data', dataFolder];
+  if (handed) args.push(handed);
   const app = await electron.launch({
     executablePath: program,
     args: process.getuid?.() === 0 ? ['--no-sandbox', ...args] : args,
@@ -111,7 +117,7 @@ export async function launchApp(options: LaunchOptions = {}): Promise<LaunchedAp
   if (electronProgram && (options.now || options.refuseSaves))
     base.skip(true, 'the services of a running Electron cannot be changed');
   const { page, close } = electronProgram
-    ? await openInElectron(dataFolder, saveFolder, electronProgram)
+    ? await openInElectron(dataFolder, saveFolder, electronProgram, options.handed)
     : await openInBrowser(dataFolder, saveFolder, options);
   const call = (json: string): Promise<string> => page.evaluate((request) => globalThis.fairhand.call(request), json);
   const ask = async (name: string, input: unknown = {}): Promise<unknown> => {

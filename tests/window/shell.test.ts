@@ -39,6 +39,7 @@ const backend: Backend = {
   },
   readBlob: (id) => (id === 'scan' ? { bytes: new Uint8Array([1, 2, 3]), mime: 'image/png' } : null),
   stageBlob: (bytes) => `${staged.push(bytes)}`,
+  offer: () => undefined,
   close: async () => undefined,
 };
 

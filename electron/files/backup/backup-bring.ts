@@ -2,25 +2,42 @@
 import { createHash, randomUUID } from 'node:crypto';
 import {
   closeSync,
+  copyFileSync,
+  createReadStream,
   existsSync,
   linkSync,
   openSync,
-  readFileSync,
   readSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from 'node:fs';
 import path from 'node:path';
 import { makeFolder, syncFile, syncFolder } from '../../../db/files.ts';
 import { Refusal } from '../../contract/envelope.ts';
-import { readBackupName, refusing } from './backup-list.ts';
+import { BACKUP_ENDING } from '../handed-file.ts';
+import { readBackupName, refusing, stampOf } from './backup-list.ts';
 import { openContainer, type Container } from './container.ts';
 
 /** First line of every file in the age format. */
 const AGE = 'age-encryption.org/v1\n';
 
-const sumOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+async function sumOf(file: string): Promise<string> {
+  const sum = createHash('sha256');
+  for await (const chunk of createReadStream(file)) sum.update(chunk as Uint8Array);
+  return sum.digest('hex');
+}
+const isSame = async (one: string, other: string): Promise<boolean> =>
+  statSync(one).size === statSync(other).size && (await sumOf(one)) === (await sumOf(other));
+
+function nameOf(given: string, source: Uint8Array | string): string {
+  if (readBackupName(given)) return given;
+  if (typeof source !== 'string' || !given.endsWith(`.${BACKUP_ENDING}`) || !existsSync(source)) {
+    throw new Refusal('not-a-backup');
+  }
+  return `caseload-${stampOf(statSync(source).mtime.toISOString())}-hand.${BACKUP_ENDING}`;
+}
 
 /** Both sealed members begin as age files do: what can be told without the passphrase. */
 function looksSealed({ file, manifest, caseload }: Container): boolean {
@@ -54,28 +71,32 @@ function nameIt(part: string, target: string): boolean {
  * Keeps a backup beside the others. It is written whole and its parts are looked at before it gets a name; a backup
  * of that name stays as it is, and another one of the same name is counted up. Its inside is opened and compared when
  * it is restored, before anything is replaced.
+ * @param source the file's bytes, or where it lies: then it may be of any size, and one that was given another name gets
+ *   that of its day
  * @returns the name it is listed under
  * @throws Refusal not-a-backup, disk-full, folder-not-writable; nothing is changed then
  */
-export function bringBackup(place: string, name: string, bytes: Uint8Array): Promise<string> {
+export function bringBackup(place: string, given: string, source: Uint8Array | string): Promise<string> {
   return refusing('backup-failed', async () => {
-    if (!readBackupName(name)) throw new Refusal('not-a-backup');
+    const name = nameOf(given, source);
     makeFolder(place);
     const part = path.join(place, `${randomUUID()}.part`);
     try {
-      writeFileSync(part, bytes, { mode: 0o600, flag: 'wx' });
+      if (typeof source === 'string') copyFileSync(source, part);
+      else writeFileSync(part, source, { mode: 0o600, flag: 'wx' });
       if (!looksSealed(await openContainer(part))) throw new Refusal('not-a-backup');
       syncFile(part);
-      const stem = name.replace(/(?:-\d+)?\.tar$/, '');
+      const ending = path.extname(name);
+      const stem = name.slice(0, -ending.length).replace(/-\d+$/, '');
       for (let n = 1; ; n++) {
-        const free = n === 1 ? name : `${stem}-${n}.tar`;
+        const free = n === 1 ? name : `${stem}-${n}${ending}`;
         const target = path.join(place, free);
         if (nameIt(part, target)) {
           syncFolder(place);
           return free;
         }
         // The very same file is here already.
-        if (sumOf(readFileSync(target)) === sumOf(bytes)) return free;
+        if (await isSame(target, part)) return free;
       }
     } finally {
       rmSync(part, { force: true });

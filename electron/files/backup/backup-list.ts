@@ -37,7 +37,8 @@ export interface BackupInfo extends BackupName {
   verified: boolean;
 }
 
-const NAME = /^caseload-(\d{4})(\d\d)(\d\d)T(\d\d)(\d\d)(\d\d)Z-(hand|hour|close|migration|restore)(?:-\d+)?\.tar$/;
+const NAME =
+  /^caseload-(\d{4})(\d\d)(\d\d)T(\d\d)(\d\d)(\d\d)Z-(hand|hour|close|migration|restore)(?:-\d+)?\.(?:fhbackup|tar)$/;
 
 /** Null for files that are no backups of ours. */
 export function readBackupName(name: string): BackupName | null {

@@ -9,6 +9,7 @@ import { caseloadFile, companions, makeFolder } from '../../../db/files.ts';
 import { takeFolderLock, type FolderLock } from '../../../db/folder-lock.ts';
 import { listAside, putBack, replaceCaseload } from '../../../db/set-aside.ts';
 import { Refusal } from '../../contract/envelope.ts';
+import { BACKUP_ENDING } from '../handed-file.ts';
 import { openContainer } from './container.ts';
 import { runBackupJob, type BackupHooks } from './jobs.ts';
 import { backupsFolder, stampOf, refusing, infoOf, unlockBackup } from './backup-list.ts';
@@ -17,7 +18,7 @@ import type { BackupReason, BackupInfo } from './backup-list.ts';
 function freeName(folder: string, now: string, reason: BackupReason): string {
   const base = `caseload-${stampOf(now)}-${reason}`;
   for (let n = 1; ; n++) {
-    const name = n === 1 ? `${base}.tar` : `${base}-${n}.tar`;
+    const name = `${base}${n === 1 ? '' : `-${n}`}.${BACKUP_ENDING}`;
     if (!existsSync(path.join(folder, name))) return name;
   }
 }

@@ -13,6 +13,7 @@ import { LARGEST_BLOB } from '../../../db/records/blobs.ts';
 import { clientExportSchema } from '../../../db/types/client-export.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { messages, type MessageCode } from '../../contract/messages.ts';
+import { CLIENT_ENDING } from '../handed-file.ts';
 import { readTar, TarError, writeTar, type TarMember } from './tar.ts';
 
 /** Limits of what is read in, so that a hostile file cannot take all memory. Bytes. */
@@ -70,7 +71,7 @@ export const exportsFolder = (folder: string): string => path.join(folder, 'expo
 
 /** Name of a client's file: the code and the day, never the name. */
 export const clientFileName = (code: string, day: string): string =>
-  `${code.replace(/[^A-Za-z0-9-]+/g, '-') || 'client'}-${day}.tar`;
+  `${code.replace(/[^A-Za-z0-9-]+/g, '-') || 'client'}-${day}.${CLIENT_ENDING}`;
 
 /**
  * Writes every client, one file each, into a new folder that gets its name when all are written.
@@ -108,7 +109,7 @@ export async function writeAllClients(
 export async function exportsHolding(folder: string, clientId: string): Promise<string[]> {
   const names = await readdir(exportsFolder(folder), { recursive: true }).catch(() => []);
   const holding: string[] = [];
-  for (const name of names.filter((each) => each.endsWith('.tar')).sort()) {
+  for (const name of names.filter((each) => /\.(fhclient|tar)$/.test(each)).sort()) {
     const file = path.join(exportsFolder(folder), name);
     try {
       for await (const { name: member, data } of readTar(createReadStream(file), LARGEST_BLOB)) {

@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, mkdirSync, rmSync, writeFileSync } from 'node:
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { takeLock } from '../../../electron/files/lock.ts';
+import { askForward, takeLock } from '../../../electron/files/lock.ts';
 import * as fake from './fake-electron.ts';
 
 vi.mock('electron', () => import('./fake-electron.ts'));
@@ -71,6 +71,26 @@ test('keeps nothing on disk: a session in memory, no caches, no downloads, no sp
   if (process.platform === 'linux') expect(process.env['XDG_DATA_HOME']).toContain('window-profile');
   await quit();
   expect(existsSync(path.join(data, 'window-profile'))).toBe(false);
+});
+
+async function handed(): Promise<unknown> {
+  const window = fake.BrowserWindow.made[0]!;
+  const event = { sender: window.webContents, senderFrame: { url: 'fairhand://app/index.html', parent: null } };
+  const answer = await fake.ipcMain.handlers.get(CALL)!(event, '{"name":"app.handed","input":{}}');
+  return (JSON.parse(String(answer)) as { value: { file: unknown } }).value.file;
+}
+
+test('offers a file that was double-clicked: as an argument, by the event of macOS, and from a second start', async () => {
+  await main(['electron', '--data', data, 'file:///home/a/J-12.fhclient']);
+  expect(await handed()).toEqual({ name: 'J-12.fhclient', kind: 'client' });
+  let kept = true;
+  fake.app.fire('open-file', { preventDefault: () => (kept = false) }, '/home/a/week.fhbackup');
+  expect(kept).toBe(false);
+  expect(await handed()).toEqual({ name: 'week.fhbackup', kind: 'backup' });
+  askForward(data, '/home/a/T-1.fhclient');
+  await vi.waitFor(async () => expect(await handed()).toEqual({ name: 'T-1.fhclient', kind: 'client' }));
+  expect(fake.BrowserWindow.made[0]!.calls).toContain('focus');
+  await quit();
 });
 
 test('a page that breaks down is locked and shown anew, three times', async () => {

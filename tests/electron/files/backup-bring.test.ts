@@ -32,7 +32,7 @@ test('another backup of the same name is counted up; the same file twice stays o
   const other = await backup();
   expect(await bringBackup(place, name, bytes)).toBe(name);
   expect(readdirSync(place)).toEqual([name]);
-  const second = name.replace('.tar', '-2.tar');
+  const second = name.replace('.fhbackup', '-2.fhbackup');
   expect(await bringBackup(place, name, other.bytes)).toBe(second);
   expect(await bringBackup(place, name, other.bytes)).toBe(second);
   expect(readdirSync(place).sort()).toEqual([second, name].sort());

@@ -54,7 +54,7 @@ test('a backup is read back, listed with what it holds, and leaves nothing else 
     makeBackup({ folder: caseload.folder, identity, now: NOW, onProgress: (stage) => seen.push(stage) }),
   );
   expect(info).toMatchObject({
-    name: 'caseload-20260304T091200Z-hand.tar',
+    name: 'caseload-20260304T091200Z-hand.fhbackup',
     at: NOW,
     clients: 1,
     lastVisit: '2026-03-04',
@@ -64,7 +64,7 @@ test('a backup is read back, listed with what it holds, and leaves nothing else 
   expect(readdirSync(backupsFolder(caseload.folder))).toEqual([info.name]);
   expect(readdirSync(caseload.folder).filter((name) => name.includes('part'))).toEqual([]);
   const second = await backUp(caseload);
-  expect(second.name).toBe('caseload-20260304T091200Z-hand-2.tar');
+  expect(second.name).toBe('caseload-20260304T091200Z-hand-2.fhbackup');
   const place = backupsFolder(caseload.folder);
   const listed = await caseload.withKey((identity) => listBackups(place, identity));
   expect(listed).toHaveLength(2);

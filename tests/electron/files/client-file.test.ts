@@ -73,7 +73,7 @@ test('all clients: export, import into an empty caseload, export again, every fi
   expect(contents(again)).toEqual(contents(first));
   expect(readdirSync(folder).sort()).toEqual(['again', 'exports']);
   // After erasing, the exported file that still holds the client is named.
-  expect(await exportsHolding(folder, id)).toEqual([path.join(first, 'X1-2026-03-04.tar')]);
+  expect(await exportsHolding(folder, id)).toEqual([path.join(first, 'X1-2026-03-04.fhclient')]);
   expect(await exportsHolding(folder, randomUUID())).toEqual([]);
 });
 

@@ -111,4 +111,13 @@ export const frameDe: ScreenTexts['frame'] = {
     retest: 'erneuter Test',
     discharge: 'Abschluss',
   },
+  takeInClientFile: 'Diesen Klienten aufnehmen?',
+  takeInBackup: 'Diese Sicherung behalten?',
+  backupIsPutBeside:
+    'Sie wird zu den anderen Sicherungen kopiert. Wiederhergestellt wird damit nichts; die Datei selbst bleibt, wo sie ist.',
+  clientIsAdded:
+    'Die Akte kommt so in diese Kartei, wie sie in der Datei steht. Ein Klient, der schon da ist, bleibt unberührt.',
+  unlockFirstThenOffered: 'Entsperren Sie zuerst die Kartei; die Datei wird dann wieder angeboten.',
+  leaveIt: 'Lassen',
+  takeItIn: 'Aufnehmen',
 };

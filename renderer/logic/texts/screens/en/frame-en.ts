@@ -112,4 +112,13 @@ export const frameEn = {
     retest: 'retest',
     discharge: 'discharge',
   } satisfies Record<VisitKind, string>,
+  takeInClientFile: 'Take this client in?',
+  takeInBackup: 'Keep this backup?',
+  backupIsPutBeside:
+    'It is copied beside the other backups. Nothing is restored by that; the file itself stays where it is.',
+  clientIsAdded:
+    'The record is added to this caseload as it stands in the file. A client that is here already is left alone.',
+  unlockFirstThenOffered: 'Unlock the caseload first; the file is then offered again.',
+  leaveIt: 'Leave it',
+  takeItIn: 'Take it in',
 };
