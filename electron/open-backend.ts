@@ -72,7 +72,7 @@ async function lookAfter(services: Services): Promise<void> {
 }
 
 /** Opens the services; the caseload itself opens when the therapist unlocks it. */
-export function openBackend(options: BackendOptions): Backend & Pick<Services, 'lock'> {
+export function openBackend(options: BackendOptions): Backend & Pick<Services, 'lock' | 'told'> {
   const services = new Services({
     folder: options.folder,
     port: options.port,
@@ -96,6 +96,7 @@ export function openBackend(options: BackendOptions): Backend & Pick<Services, '
     readBlob: (id) => services.readBlob(id),
     stageBlob: (bytes) => services.stageBlob(bytes),
     lock: (why) => services.lock(why),
+    told: () => services.told(),
     offer: (file) => services.offer(file),
     async close() {
       stopIdle();

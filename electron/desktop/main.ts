@@ -9,6 +9,7 @@ import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
 import { leaveMemoryOutOfDumps } from '../no-dumps.ts';
 import { openBackend } from '../open-backend.ts';
+import { systemTold } from '../told.ts';
 import { keepSize, rememberedSize } from '../window-size.ts';
 import { profileFolder } from '../window-profile.ts';
 import type { CameraTicket } from '../window-policy.ts';
@@ -61,12 +62,12 @@ export async function main(argv: readonly string[]): Promise<void> {
   setupScheme(ours, backend, path.join(root, 'dist', 'renderer'));
   setupNoNetwork(ours);
   setupPermissions(ours, ticket);
-  setupMenu(process.platform);
+  setupMenu(process.platform, systemTold().system);
   setupPower(backend);
 
   window = openWindow(path.join(import.meta.dirname, 'preload.cjs'), rememberedSize(folder));
   setupIpc(window, backend);
-  askBeforeClosing(window);
+  askBeforeClosing(window, () => backend.told().system);
   reopenAfterCrash(window, () => backend.lock('asked'));
   const opened = window;
   opened.on('resized', () => {
@@ -102,10 +103,8 @@ async function lockOrExplain(folder: string, file: string | null): Promise<Lock 
     return lock;
   } catch {
     await app.whenReady();
-    dialog.showErrorBox(
-      'Fairhand cannot start',
-      `It cannot write into the caseload folder ${folder}. Nothing was changed. Choose another folder with --data, or ask for write permission.`,
-    );
+    const { cannotStart, cannotWriteInto } = systemTold().system;
+    dialog.showErrorBox(cannotStart, cannotWriteInto(folder));
     return null;
   }
 }

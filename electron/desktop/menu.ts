@@ -1,11 +1,12 @@
 /** The menu: what the system itself expects (copying, zoom, closing). Everything of Fairhand's own is in the window. */
+import type { Told } from '../../renderer/logic/texts/screens/en/screens-en.ts';
 import { Menu } from 'electron';
 import type { MenuItemConstructorOptions } from 'electron';
 
-function menuTemplate(platform: string): MenuItemConstructorOptions[] {
+function menuTemplate(platform: string, words: Told['system']): MenuItemConstructorOptions[] {
   const app: MenuItemConstructorOptions[] = platform === 'darwin' ? [{ role: 'appMenu' }] : [];
   const view: MenuItemConstructorOptions = {
-    label: 'View',
+    label: words.view,
     submenu: [
       { role: 'resetZoom' },
       { role: 'zoomIn' },
@@ -14,9 +15,14 @@ function menuTemplate(platform: string): MenuItemConstructorOptions[] {
       { role: 'togglefullscreen' },
     ],
   };
-  return [...app, { role: 'editMenu' }, view, { label: 'Window', submenu: [{ role: 'minimize' }, { role: 'close' }] }];
+  return [
+    ...app,
+    { role: 'editMenu' },
+    view,
+    { label: words.window, submenu: [{ role: 'minimize' }, { role: 'close' }] },
+  ];
 }
 
-export function setupMenu(platform: string): void {
-  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(platform)));
+export function setupMenu(platform: string, words: Told['system']): void {
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(platform, words)));
 }

@@ -1,4 +1,5 @@
 /** The window itself: what its page may be, and that it can neither leave nor multiply. */
+import type { Told } from '../../renderer/logic/texts/screens/en/screens-en.ts';
 import { BrowserWindow, dialog } from 'electron';
 import type { BrowserWindowConstructorOptions, WebContents } from 'electron';
 import { ELECTRON_ORIGIN, mayNavigate } from '../window-policy.ts';
@@ -68,13 +69,14 @@ export function reopenAfterCrash(window: BrowserWindow, lock: () => void): void 
 }
 
 /** The page holds something that is not stored: the therapist decides whether it closes. */
-export function askBeforeClosing(window: BrowserWindow): void {
+export function askBeforeClosing(window: BrowserWindow, words: () => Told['system']): void {
   window.webContents.on('will-prevent-unload', (event) => {
+    const said = words();
     const chosen = dialog.showMessageBoxSync(window, {
       type: 'warning',
-      message: 'Something you typed is not saved yet.',
-      detail: 'Stay, and look at the message at the top of the window. What was saved before is safe.',
-      buttons: ['Stay', 'Close without it'],
+      message: said.notSavedYet,
+      detail: said.stayAndLook,
+      buttons: [said.stay, said.closeWithoutIt],
       defaultId: 0,
       cancelId: 0,
     });

@@ -77,8 +77,9 @@ function backupFile(services: Services, name: string): string {
 }
 
 export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } = {
-  'trail.list': (services, { clientId }) =>
-    services
+  'trail.list': (services, { clientId }) => {
+    const words = services.told().trail;
+    return services
       .need()
       .trail(clientId, 500)
       .map((row) => ({
@@ -87,8 +88,9 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
         by: row.by,
         kind: row.kind,
         action: row.action,
-        summary: summaryOf(row),
-      })),
+        summary: summaryOf(row, words),
+      }));
+  },
   'trail.verify': (services) => {
     const { whole, entries } = services.need().verifyTrail();
     return { whole, entries };
@@ -156,7 +158,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
   'backup.listWith': (services, { passphrase }) =>
     services.slowed(() => listBackupsWith(backupsFolder(services.folder), passphrase)),
   'backup.bring': async (services, { handed }) => {
-    const chosen = await chosenFile(services, handed, 'Choose a backup', BACKUP_ENDING);
+    const chosen = await chosenFile(services, handed, services.told().trail.chooseBackup, BACKUP_ENDING);
     if (!chosen) return { name: null };
     return { name: await bringBackup(backupsFolder(services.folder), chosen.name, chosen.source) };
   },
@@ -228,7 +230,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
   },
   'client.import': async (services, { handed }) => {
     const caseload = services.need();
-    const chosen = await chosenFile(services, handed, 'Choose a client file', CLIENT_ENDING);
+    const chosen = await chosenFile(services, handed, services.told().trail.chooseClientFile, CLIENT_ENDING);
     if (!chosen) return { clientId: null };
     return { clientId: await readClientFile(caseload, chosen.source, services.doing()) };
   },

@@ -2,6 +2,8 @@
  * What stands behind the contract while the window is open: the caseload (or none), the shell's dialogs, the clock.
  * Both shells open it the same way and carry requests to `call`.
  */
+import type { Told } from '../../renderer/logic/texts/screens/en/screens-en.ts';
+import { toldIn } from '../told.ts';
 import { randomUUID } from 'node:crypto';
 import path from 'node:path';
 import { caseloadExists, type Caseload, type Doing } from '../../db/index.ts';
@@ -188,6 +190,10 @@ export class Services implements BlobSource {
   preferences(): Preferences {
     const kept = Preferences.safeParse(this.caseload?.setting('preferences'));
     return kept.success ? kept.data : usualPreferences;
+  }
+  /** What is told outside the window, in the language of the screens. */
+  told(): Told {
+    return toldIn(this.preferences().language);
   }
   /** Idle time after which the caseload locks, ms; Infinity = never by itself. */
   get lockMs(): number {

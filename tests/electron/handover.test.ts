@@ -192,8 +192,8 @@ test('both sides changed: shown field by field, the other side is taken, the col
     code: 'K1',
     what: 'client details',
     fields: [
-      { field: 'readers', kept: 'empty', other: 'the pharmacist' },
-      { field: 'wants', kept: 'a shopping list', other: 'empty' },
+      { field: 'who reads it', kept: 'empty', other: 'the pharmacist' },
+      { field: 'wants to write', kept: 'a shopping list', other: 'empty' },
     ],
   });
   const settled = await a.ask<HandoverState>('handover.settle', { id: row!.id, take: 'other' });

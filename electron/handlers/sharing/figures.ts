@@ -1,3 +1,4 @@
+import { shownIn } from '../../told.ts';
 import { isUnreadable, type Caseload } from '../../../db/index.ts';
 import {
   figureFacts,
@@ -7,7 +8,8 @@ import {
   type GroupedBy,
 } from '../../../renderer/logic/caseload/figures.ts';
 import { figuresCsv } from '../../../renderer/logic/caseload/figures-csv.ts';
-import { texts } from '../../../renderer/logic/texts/en.ts';
+import { languages, type Language } from '../../../renderer/logic/texts/languages.ts';
+import { screensIn } from '../../../renderer/logic/texts/screens/screen-languages.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import type { figureRequests } from '../../contract/sharing/figures.ts';
 import type { Handler } from '../handler.ts';
@@ -40,17 +42,18 @@ async function factsOf(services: Services): Promise<{ facts: FigureFacts[]; unre
   return found;
 }
 
-function namer(services: Services, by: GroupedBy): (group: string) => string {
+function namer(services: Services, by: GroupedBy, language: Language): (group: string) => string {
+  const words = screensIn(language).told.trail;
   const { vocabulary } = currentRules(services);
   const names =
     by === 'diagnoses'
       ? new Map(vocabulary.diagnoses.map(({ code, name }) => [code as string, name as string]))
-      : new Map(Object.entries<string>(texts.occasions));
+      : new Map(Object.entries<string>(languages[language].texts.occasions));
   return (group) =>
     group === 'all'
-      ? 'All clients'
+      ? words.allClients
       : group === 'none'
-        ? 'None noted'
+        ? words.noneNoted
         : (names.get(group) ?? group.replaceAll('-', ' '));
 }
 
@@ -58,7 +61,7 @@ export const figureHandlers: { [N in keyof typeof figureRequests]: Handler<N> } 
   'figures.all': async (services) => {
     const { facts, unread } = await factsOf(services);
     const rows = (by: GroupedBy) => {
-      const nameOf = namer(services, by);
+      const nameOf = namer(services, by, shownIn(services.preferences().language));
       return figureRows(facts, by).map((row) => ({ ...row, name: nameOf(row.group) }));
     };
     const because = new Map(currentRules(services).rules.map((rule) => [rule.id, rule.because]));
@@ -67,7 +70,7 @@ export const figureHandlers: { [N in keyof typeof figureRequests]: Handler<N> } 
   },
   'figures.csv': async (services, { by }) => {
     const { facts } = await factsOf(services);
-    const text = figuresCsv(figureRows(facts, by), namer(services, by));
+    const text = figuresCsv(figureRows(facts, by), namer(services, by, 'en'));
     // Byte order mark: spreadsheets take the file for UTF-8.
     const bytes = new TextEncoder().encode(`\ufeff${text}`);
     const suggestedName = `figures-${by}-${services.today()}.csv`;

@@ -30,7 +30,7 @@ import {
   waitingInShare,
 } from '../../files/handover/share.ts';
 import type { Handler } from '../handler.ts';
-import { kindWords } from './kind-words.ts';
+import { kindWord } from '../../trail-words.ts';
 import type { Services } from '../services.ts';
 
 /** The hand-over that was looked into last; it goes with its caseload when that is locked. */
@@ -62,6 +62,7 @@ async function stateOf(services: Services): Promise<HandoverState> {
       folderThere = false;
     }
   }
+  const words = services.told().trail;
   const names = new Map(caseload.clients().map(({ id, code, name }) => [id, { id, code, name }]));
   return {
     recipient,
@@ -75,10 +76,10 @@ async function stateOf(services: Services): Promise<HandoverState> {
       id,
       clientId,
       code: names.get(clientId)?.code ?? '',
-      what: kindWords[kind] ?? kind,
+      what: kindWord(kind, words),
       kept: { by: kept.by, at: kept.at },
       other: { by: other.by, at: other.at },
-      fields: differences(kept.after, other.after),
+      fields: differences(kept.after, other.after, words),
     })),
     twins: caseload.handover.twins().flatMap(({ id, ofId }) => {
       const [one, other] = [names.get(id), names.get(ofId)];

@@ -1,6 +1,7 @@
 /** The figures of the caseload as CSV: groups and counts, no client. */
+import { toldEnglish } from '../texts/screens/told-english.ts';
 import { toCsv } from '../texts/csv-cells.ts';
-import { MAY_NOT_BE_CONCLUDED, type FigureRow, type Middle, type Share } from './figures.ts';
+import { type FigureRow, type Middle, type Share } from './figures.ts';
 
 const round = (value: number): number => Number(value.toFixed(1));
 const share = ({ has, of, share: found }: Share): (number | null)[] =>
@@ -44,6 +45,6 @@ export function figuresCsv(rows: readonly FigureRow[], nameOf: (group: string) =
     ...middle(row.visits),
     ...middle(row.authorizedUsed),
   ]);
-  const notes = MAY_NOT_BE_CONCLUDED.map((words) => [`May not be concluded: ${words}`]);
+  const notes = Object.values(toldEnglish.trail.mayNotBeConcluded).map((words) => [`May not be concluded: ${words}`]);
   return toCsv(header, [...lines, ...notes]);
 }

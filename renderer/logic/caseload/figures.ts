@@ -174,12 +174,3 @@ export function rulesChanged(facts: readonly FigureFacts[]): FigureFacts['rules'
     .filter(({ overridden, edited }) => overridden + edited > 0)
     .sort((a, b) => b.overridden - a.overridden || b.edited - a.edited || (a.rule < b.rule ? -1 : 1));
 }
-
-/** What these figures do not say; shown above them and written into the CSV. */
-export const MAY_NOT_BE_CONCLUDED: readonly string[] = [
-  'That therapy was the cause: there is no group without it, and some get better or worse by themselves.',
-  'That one group does better than another: who comes, and how ill, differs; a client with two diagnoses counts in both.',
-  'Anything of those who are not compared: who stopped coming is often who did not get on.',
-  'Anything of a single client, or of who treated whom: neither is in here.',
-  'An interval tells the chance of small numbers only, not these.',
-];

@@ -1,5 +1,6 @@
 /** A client in short, for the list of clients. */
 import type { ClientRecord } from '../../../db/types/record.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
 import { sampleLegibility } from '../record/sample-legibility.ts';
 
 export interface Preview {
@@ -10,10 +11,15 @@ export interface Preview {
 }
 
 /** @param showDate writes an ISO date as the window does */
-export function previewOf(record: ClientRecord, today: string, showDate: (iso: string) => string): Preview {
+export function previewOf(
+  record: ClientRecord,
+  today: string,
+  showDate: (iso: string) => string,
+  words: Told['client'],
+): Preview {
   const { client } = record;
   const age = client.birthYear === null ? '' : String(Number(today.slice(0, 4)) - client.birthYear);
-  const hand = client.handNow ? `writes with the ${client.handNow} hand` : '';
+  const hand = client.handNow ? words.writesWith(client.handNow) : '';
   const diagnoses = client.diagnoses.map((one) => one.text).filter(Boolean);
   const read = [...record.samples]
     .sort((a, b) => a.takenAt.localeCompare(b.takenAt))
@@ -28,19 +34,16 @@ export function previewOf(record: ClientRecord, today: string, showDate: (iso: s
   const program = record.programs.filter((one) => one.status === 'approved').at(-1);
   const [first, now] = [read[0], read.at(-1)];
   const rows = [
-    { name: 'Goal', value: goal ? `${goal.output}${goal.percent === null ? '' : `, ${goal.percent} % of words`}` : '' },
-    { name: 'Last visit', value: last ? showDate(last.date) : 'none yet' },
-    { name: 'Plan then', value: last?.plan ?? '' },
-    { name: 'Next visit', value: last?.nextVisit ?? '' },
-    { name: 'Program', value: program?.approvedAt ? `approved ${showDate(program.approvedAt)}` : '' },
-    { name: 'Mind', value: client.precautions.map((one) => one.text).join('; ') },
+    { name: words.goal, value: goal ? words.goalReached(goal.output, goal.percent) : '' },
+    { name: words.lastVisit, value: last ? showDate(last.date) : words.noneYet },
+    { name: words.planThen, value: last?.plan ?? '' },
+    { name: words.nextVisit, value: last?.nextVisit ?? '' },
+    { name: words.program, value: program?.approvedAt ? words.approvedOn(showDate(program.approvedAt)) : '' },
+    { name: words.mind, value: client.precautions.map((one) => one.text).join('; ') },
   ];
   return {
     line: [[age, hand].filter(Boolean).join(', '), ...diagnoses].filter(Boolean).join('. '),
-    words:
-      first === undefined
-        ? ''
-        : `Words a reader could read: ${first} %${read.length > 1 ? ` → ${now} %` : ''} (${read.length} ${read.length === 1 ? 'sample' : 'samples'})`,
+    words: first === undefined || now === undefined ? '' : words.wordsRead(first, now, read.length),
     rows: rows.filter((row) => row.value.trim() !== ''),
   };
 }

@@ -1,19 +1,7 @@
 /** The timeline in words, the newest day first. */
 import type { VisitKind } from '../../../db/types/visit.ts';
-import { taskNames } from '../sample/next-text.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
 import type { TimelineEvent, TimelineKind } from './timeline.ts';
-
-export const timelineKinds: Record<TimelineKind, string> = {
-  visit: 'Visit',
-  flag: 'Red flag',
-  medicine: 'Medicine',
-  sample: 'Sample',
-  pen: 'Pen',
-  trial: 'Trial',
-  program: 'Program',
-  goal: 'Goal',
-  missed: 'Missed',
-};
 
 export interface TimelineDay {
   day: string;
@@ -26,16 +14,18 @@ interface Names {
   visits: Readonly<Record<VisitKind, string>>;
   /** Titles of red flags by code. */
   flags: ReadonlyMap<string, string>;
+  client: Told['client'];
 }
 
 function wordsOf({ kind, text }: TimelineEvent, names: Names): string {
   if (kind === 'visit') return names.visits[text as VisitKind] ?? text;
   if (kind === 'flag') return names.flags.get(text) ?? text;
-  if (kind === 'medicine') return text === 'unsure' ? 'not sure whether on or off' : text;
-  if (kind === 'program') return `approved, ${text}`;
+  if (kind === 'medicine') return names.client.dose[text as keyof typeof names.client.dose] ?? text;
+  if (kind === 'program') return names.client.approvedTier(text);
   if (kind !== 'sample') return text;
   const [task = '', ...more] = text.split(', ');
-  return [taskNames[task as keyof typeof taskNames] ?? task, ...more].join(', ');
+  const { tasks, baseline } = names.client;
+  return [tasks[task as keyof typeof tasks] ?? task, ...more.map(() => baseline)].join(', ');
 }
 
 /** @param events oldest first, as `timeline` gives them */

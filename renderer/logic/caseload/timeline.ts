@@ -6,6 +6,7 @@ export type TimelineKind = 'visit' | 'sample' | 'program' | 'pen' | 'medicine' |
 export interface TimelineEvent {
   day: string;
   kind: TimelineKind;
+  /** The therapist's own words, or a code: of the visit's kind, the flag, the dose, the task (and `baseline`), the tier. */
   text: string;
   /** The visit to open. */
   visitId: string | null;
@@ -32,7 +33,7 @@ export function timeline(record: ClientRecord): TimelineEvent[] {
     })),
     ...record.programs
       .filter((program) => program.status === 'approved')
-      .map((program) => ({ ...at(program), kind: 'program' as const, text: `tier ${program.tier}` })),
+      .map((program) => ({ ...at(program), kind: 'program' as const, text: String(program.tier) })),
     ...changes(samples, (sample) => sample.conditions.pen.trim()).map((sample) => ({
       ...at(sample),
       kind: 'pen' as const,

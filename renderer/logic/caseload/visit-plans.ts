@@ -1,7 +1,7 @@
 /** The plan for the next visit, as it is shown at the start of that visit. */
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { VisitPlan } from '../../../db/types/visit.ts';
-import { taskNames } from '../sample/next-text.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
 
 /** The plan written at the latest visit before this one; null = none. */
 export function planBefore(record: Pick<ClientRecord, 'visits' | 'visitPlans'>, visitId: string): VisitPlan | null {
@@ -17,12 +17,18 @@ export function planBefore(record: Pick<ClientRecord, 'visits' | 'visitPlans'>, 
 }
 
 /** What was agreed, a sentence each; nothing is said of what was left open. */
-export function planSentences(plan: VisitPlan, dayWords: (day: string) => string): string[] {
+export function planSentences(
+  plan: VisitPlan,
+  dayWords: (day: string) => string,
+  told: Pick<Told, 'visit' | 'conditions'>,
+): string[] {
+  const words = told.visit;
+  const ended = (text: string): string => text.trim().replace(/[.\s]*$/, '.');
   return [
-    plan.nextOn ? `The visit was planned for ${dayWords(plan.nextOn)}${plan.hour ? ` at ${plan.hour}` : ''}.` : '',
-    plan.retest ? `Write again: ${taskNames[plan.retest].toLowerCase()}, at the same hour of the day.` : '',
-    plan.dose.trim() ? `Medicine: ${plan.dose.trim().replace(/[.\s]*$/, '.')}` : '',
-    plan.trialId ? 'Go on with the trial that is open.' : '',
-    plan.questions.trim() ? `Ask: ${plan.questions.trim().replace(/[.\s]*$/, '.')}` : '',
+    plan.nextOn ? words.plannedFor(dayWords(plan.nextOn), plan.hour ?? '') : '',
+    plan.retest ? words.writeAgain(told.conditions.task[plan.retest]) : '',
+    plan.dose.trim() ? words.medicine(ended(plan.dose)) : '',
+    plan.trialId ? words.goOnWithTrial : '',
+    plan.questions.trim() ? words.ask(ended(plan.questions)) : '',
   ].filter(Boolean);
 }

@@ -1,24 +1,10 @@
 /** The words of the worklist: what waits, where it stands, what to do about it, and the screen on which it is done. */
+import type { Told } from '../texts/screens/en/screens-en.ts';
 import type { Tab } from './tabs.ts';
 import type { WorkGroup, WorkItem } from './worklist.ts';
 
-export const workGroupNames: Record<WorkGroup, string> = {
-  flag: 'Red flags',
-  today: 'Visits today',
-  read: 'Samples to read',
-  report: 'Reports and notes',
-  ends: 'Ends or runs out',
-  draft: 'Programs not approved',
-  goal: 'Goals due',
-  unplanned: 'No visit planned',
-};
-
-/** The lists beside the whole worklist, each with the groups it shows. */
-export const workLists: readonly { list: string; label: string; groups: readonly WorkGroup[] }[] = [
-  { list: 'read', label: 'Samples to read', groups: ['read'] },
-  { list: 'report', label: 'Reports and notes', groups: ['report'] },
-  { list: 'ends', label: 'Ends or runs out', groups: ['ends'] },
-];
+/** The lists beside the whole worklist, each named as the group that it shows. */
+export const workLists: readonly WorkGroup[] = ['read', 'report', 'ends'];
 
 export interface WorkWords {
   what: string;
@@ -28,77 +14,50 @@ export interface WorkWords {
   tab: Tab;
 }
 
-const some = (count: number, one: string, many: string): string =>
-  `${count === 1 ? 'One' : count} ${count === 1 ? one : many}`;
-
 /** @param showDate writes an ISO date as the window does */
-export function workWords(item: WorkItem, showDate: (iso: string) => string): WorkWords {
+export function workWords(item: WorkItem, showDate: (iso: string) => string, words: Told['worklist']): WorkWords {
   const on = item.on === null ? '' : showDate(item.on);
+  const { count } = item;
+  const of = (tab: Tab, what: string, stands: string, action: string): WorkWords => ({ what, stands, action, tab });
   switch (item.kind) {
     case 'flag':
-      return {
-        what: some(item.count, 'red flag', 'red flags'),
-        stands: 'not reviewed',
-        action: 'Review',
-        tab: 'intake',
-      };
+      return of('intake', words.redFlags(count), words.notReviewed, words.review);
     case 'visit':
       return item.on === null
-        ? { what: 'Visit', stands: 'planned, not begun', action: 'Start', tab: 'client' }
-        : { what: 'Visit', stands: 'begun', action: 'Go on', tab: 'client' };
+        ? of('client', words.visit, words.plannedNotBegun, words.start)
+        : of('client', words.visit, words.begun, words.goOn);
     case 'sample':
-      return {
-        what: some(item.count, 'sample', 'samples'),
-        stands: `${item.count === 1 ? 'written' : 'the first written'} ${on}, no reader yet`,
-        action: 'Read',
-        tab: 'readback',
-      };
+      return of('readback', words.samples(count), words.noReaderYet(count, on), words.read);
     case 'progress-report':
-      return { what: 'Progress report', stands: `due ${on}`, action: 'Write', tab: 'pages' };
+      return of('pages', words.progressReport, words.dueOn(on), words.write);
     case 'visit-note':
-      return item.count === 1
-        ? { what: 'Visit note', stands: `of ${on}, not written`, action: 'Write', tab: 'client' }
-        : { what: `${item.count} visit notes`, stands: `not written since ${on}`, action: 'Write', tab: 'client' };
+      return of('client', words.visitNotes(count), words.notesNotWritten(count, on), words.write);
     case 'co-sign':
-      return {
-        what: some(item.count, 'entry of an assistant', 'entries of an assistant'),
-        stands: `${item.count === 1 ? 'of' : 'since'} ${on}, not co-signed`,
-        action: 'Co-sign',
-        tab: 'client',
-      };
+      return of('client', words.assistantEntries(count), words.notCoSigned(count, on), words.coSign);
     case 'certification':
-      return {
-        what: 'Certification',
-        stands: item.late ? `ended ${on}` : `ends ${on}`,
-        action: 'Renew',
-        tab: 'client',
-      };
+      return of('client', words.certification, words.certificationEnds(on, item.late), words.renew);
     case 'authorization':
-      return {
-        what: 'Authorized visits',
-        stands:
-          item.count > 0 ? `${item.count} left` : item.count === 0 ? 'all used' : `${-item.count} more than authorized`,
-        action: 'Ask for more',
-        tab: 'client',
-      };
+      return of('client', words.authorizedVisits, words.visitsLeft(count), words.askForMore);
     case 'draft':
-      return { what: 'Home program', stands: `draft of ${on}`, action: 'Finish', tab: 'program' };
+      return of('program', words.homeProgram, words.draftOf(on), words.finish);
     case 'goal':
-      return { what: 'Goal', stands: `to be reached by ${on}`, action: 'Rate', tab: 'goals' };
+      return of('goals', words.goal, words.toBeReachedBy(on), words.rate);
     case 'first-visit':
-      return { what: 'First visit', stands: 'not seen yet', action: 'Start', tab: 'client' };
+      return of('client', words.firstVisit, words.notSeenYet, words.start);
     case 'no-visit-planned':
-      return { what: 'No visit planned', stands: `last seen ${on}`, action: 'Plan', tab: 'client' };
+      return of('client', words.noVisitPlanned, words.lastSeen(on), words.plan);
   }
 }
 
 /** One sentence for the head: "2 visits today, 9 things due." */
-export function dueSentence(items: readonly WorkItem[]): string {
+export function dueSentence(items: readonly WorkItem[], words: Told['worklist']): string {
   const visits = items.filter((item) => item.kind === 'visit').length;
-  const others = items.length - visits;
-  if (items.length === 0) return '';
-  return [
-    visits > 0 ? `${visits} ${visits === 1 ? 'visit' : 'visits'} today` : 'No visit today',
-    others > 0 ? `${others} ${others === 1 ? 'thing' : 'things'} due` : 'nothing else due',
-  ].join(', ');
+  return items.length === 0 ? '' : words.dueSentence(visits, items.length - visits);
+}
+
+/** "in 16 days", "18 days late", "today": words, never color alone. */
+export function dueWords(item: Pick<WorkItem, 'due' | 'days'>, words: Told['worklist']): string {
+  if (item.due === null) return words.now;
+  if (item.days === 0) return words.today;
+  return item.days > 0 ? words.inDays(item.days) : words.daysLate(-item.days);
 }

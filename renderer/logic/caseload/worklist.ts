@@ -124,12 +124,3 @@ export function worklist(clients: readonly WorkFacts[], today: string, limits: W
         a.code.localeCompare(b.code, 'en'),
     );
 }
-
-/** "in 16 days", "18 days late", "today": words, never color alone. */
-export function dueWords(item: Pick<WorkItem, 'due' | 'days'>): string {
-  if (item.due === null) return 'now';
-  if (item.days === 0) return 'today';
-  const count = Math.abs(item.days);
-  const days = `${count} ${count === 1 ? 'day' : 'days'}`;
-  return item.days > 0 ? `in ${days}` : `${days} late`;
-}

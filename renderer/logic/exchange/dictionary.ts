@@ -2,6 +2,8 @@
 import { MEASURES } from '../../measure/index.ts';
 import { INK_METHOD } from '../../ink/index.ts';
 import { inkDictionary } from '../sample/ink-names.ts';
+import { measureName } from '../sample/measured/show-measure.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 import { ruled } from '../sample/typed.ts';
 import { toCsv } from '../texts/csv-cells.ts';
 import { CSV_COLUMNS } from './measures-csv.ts';
@@ -131,10 +133,10 @@ const ofPages: readonly DictionaryRow[] = MEASURES.map((m) => ({
 }));
 
 const ofRuler: readonly DictionaryRow[] = ruled
-  .filter((m) => !MEASURES.some((known) => known.code === m.code))
-  .map((m) => ({
-    code: m.code,
-    name: m.name.replace(/, mm$/, ''),
+  .filter((code) => !MEASURES.some((known) => known.code === code))
+  .map((code) => ({
+    code,
+    name: measureName(code, toldEnglish.measures),
     unit: 'mm',
     better: 'none',
     how: 'median of readings from a ruler, typed by hand',

@@ -1,5 +1,6 @@
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { CHANGE_VERSION, familyOf, type ChangeExamination, type ChangeLimits, type Visit } from '../../change/index.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 import { readersText } from '../texts/occasion-words.ts';
 import { type Occasion } from '../record/occasions.ts';
 import { verdictValue } from './verdict-value.ts';
@@ -54,7 +55,7 @@ export function fromOccasion(occasion: Occasion, change: ChangeExamination): Exc
   };
   if (legibility) {
     const { low, high } = wilson(legibility.wordsRight, legibility.words);
-    const who = readersText(legibility);
+    const who = readersText(legibility, toldEnglish.course);
     const method =
       'words read right of words intended, mean over readers; Wilson interval' + comparedWords(occasion, change);
     add('legibility', legibility.accuracy * 100, '%', {

@@ -5,7 +5,7 @@ import { changeOf } from '../record/change-samples.ts';
 import { limitsOf } from '../rules/limits.ts';
 import { inkValues } from '../record/ink-values.ts';
 import { sampleValues } from '../record/measure-values.ts';
-import { inkTaskNames, surfaceNames } from '../sample/ink-sentence.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 import { occasionsOf } from '../record/occasions.ts';
 import { blank } from './exchange-value.ts';
 import type { ExchangeValue } from './exchange-value.ts';
@@ -86,15 +86,17 @@ const fromInk = (record: Facts): ExchangeValue[] =>
       version: method,
       who: 'pen',
       about: [
-        inkTaskNames[recording.task],
+        toldEnglish.pen.tasks[recording.task],
         `${recording.hand} hand`,
-        surfaceNames[recording.surface],
+        toldEnglish.pen.surfaces[recording.surface],
         recording.cues ? 'with help: practice, not a retest' : '',
         reliable ? '' : 'not reliable on this device',
       ]
         .filter((each) => each !== '')
         .join('; '),
-      device: [recording.device.trim(), surfaceNames[recording.surface]].filter((each) => each !== '').join(', '),
+      device: [recording.device.trim(), toldEnglish.pen.surfaces[recording.surface]]
+        .filter((each) => each !== '')
+        .join(', '),
     }));
 
 function fromScreen(record: Facts, rules: Pick<RulesInUse, 'intake'>, dayOf: Map<string, string>): ExchangeValue[] {

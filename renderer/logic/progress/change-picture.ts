@@ -1,4 +1,5 @@
 /** The posterior of the change as a picture: how likely each change is, its interval, and the chance of more. */
+import type { Telling } from '../texts/screens/telling.ts';
 import type { ChangeExamination, ChangeLimits } from '../../change/index.ts';
 
 export interface ChangePicture {
@@ -22,7 +23,11 @@ const SEEN = 0.005;
 const signed = (value: number): string => `${value > 0 ? '+' : ''}${Math.round(value)}`;
 
 /** @returns null where nothing is compared */
-export function changePicture({ answer, posterior }: ChangeExamination, limits: ChangeLimits): ChangePicture | null {
+export function changePicture(
+  { answer, posterior }: ChangeExamination,
+  limits: ChangeLimits,
+  { told, decimals }: Telling,
+): ChangePicture | null {
   const { change, chances } = answer;
   if (!posterior || !change || !chances) return null;
   const top = Math.max(...posterior.change);
@@ -40,8 +45,12 @@ export function changePicture({ answer, posterior }: ChangeExamination, limits: 
     from: Math.min(-5, ...places),
     to: Math.max(5, ...places),
     held,
-    words:
-      `Change most likely ${signed(change.mid)} points; with a chance of ${held} % between ${signed(change.low)} and ` +
-      `${signed(change.high)}. Chance of more than before: ${more.toFixed(1)} %.`,
+    words: told.course.change(
+      signed(change.mid),
+      signed(change.low),
+      signed(change.high),
+      decimals(held, 1, 0),
+      decimals(more, 1),
+    ),
   };
 }

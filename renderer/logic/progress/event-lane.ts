@@ -18,8 +18,13 @@ const MERGE_PX = 8;
 const LETTER_PX = 6.8;
 const ROOM_PX = 10;
 
-/** @param xOf place of an instant, px; @param width of the lane, px */
-export function eventLane(marks: readonly Mark[], xOf: (at: number) => number, width: number): LaneLabel[] {
+/** @param xOf place of an instant, px; @param width of the lane, px @param changes so many in one name */
+export function eventLane(
+  marks: readonly Mark[],
+  xOf: (at: number) => number,
+  width: number,
+  changes: (n: number) => string,
+): LaneLabel[] {
   const groups: Mark[][] = [];
   for (const mark of [...marks].sort((a, b) => a.at - b.at)) {
     const group = groups.at(-1);
@@ -28,7 +33,7 @@ export function eventLane(marks: readonly Mark[], xOf: (at: number) => number, w
   }
   const ends = [-Infinity, -Infinity];
   return groups.map((group) => {
-    const label = group.length > 2 ? `${group.length} changes` : group.map((mark) => mark.label).join('; ');
+    const label = group.length > 2 ? changes(group.length) : group.map((mark) => mark.label).join('; ');
     const at = group[0]!.at;
     const half = (label.length * LETTER_PX) / 2;
     const middle = Math.min(Math.max(xOf(at), half), Math.max(half, width - half));

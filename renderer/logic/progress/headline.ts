@@ -1,6 +1,7 @@
 /** What stands over the progress page, to be taken in at a glance: how far words and fatigue have moved, and whether it is noise. */
 import type { ChangeExamination, Visit } from '../../change/index.ts';
 import type { Language } from '../texts/languages.ts';
+import type { Telling } from '../texts/screens/telling.ts';
 import { changeHeadline } from '../texts/change/change-words.ts';
 import type { ProgressPicture } from './series.ts';
 
@@ -23,25 +24,26 @@ export interface Headline {
 const percent = (value: number): string => `${Math.round(value)} %`;
 
 /** Levels before and now, as the verdict compares them; the latest visit alone where nothing is compared. */
-function wordsMoved({ answer, visits }: ChangeExamination): Moved | null {
+function wordsMoved({ answer, visits }: ChangeExamination, { told, decimals }: Telling): Moved | null {
+  const said = told.course;
   const { before, now, perWords } = answer;
   if (before !== null && now !== null && perWords !== null) {
     const about = (level: number): number => Math.round((level * perWords) / 100);
     return {
-      name: 'Words read',
+      name: said.wordsRead,
       first: percent(before),
       last: percent(now),
-      detail: `about ${about(before)} of ${perWords} words, now ${about(now)}`,
+      detail: said.aboutThenNow(about(before), about(now), perWords),
     };
   }
   const latest = visits.at(-1);
   if (!latest) return null;
   const { right, words } = meanCount(latest);
   return {
-    name: 'Words read',
+    name: said.wordsRead,
     first: percent((100 * right) / words),
     last: null,
-    detail: `${Number(right.toFixed(1))} of ${words} words`,
+    detail: said.ofWords(decimals(right, 1, 0), words),
   };
 }
 
@@ -55,7 +57,8 @@ function meanCount({ readers }: Visit): { right: number; words: number } {
 export function headline(
   { fatigue: series }: Pick<ProgressPicture, 'fatigue'>,
   found: ChangeExamination,
-  language: Language = 'en',
+  language: Language,
+  telling: Telling,
 ): Headline {
   const since = found.answer.sinceDay ?? '';
   const tired = (series.find(({ id }) => id === 'fatigue-after')?.points ?? []).filter(({ day }) => day >= since);
@@ -63,11 +66,11 @@ export function headline(
   const fatigue: Moved | null =
     rested && now
       ? {
-          name: 'Fatigue after writing',
+          name: telling.told.course.fatigueAfter,
           first: String(rested.value),
           last: rested === now ? null : String(now.value),
-          detail: 'of 10; 10 is as tired as can be',
+          detail: telling.told.course.ofTen,
         }
       : null;
-  return { words: wordsMoved(found), fatigue, verdict: changeHeadline(found, language) };
+  return { words: wordsMoved(found, telling), fatigue, verdict: changeHeadline(found, language) };
 }

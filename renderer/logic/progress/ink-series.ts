@@ -1,10 +1,11 @@
 /** Pen motion over time: one series for each measure, task, hand, surface, device and dose state; judged by the change model. */
+import { type Decimals, threeDigits } from '../texts/decimals.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { mean } from '../../statistics/order-statistics.ts';
 import { handChange, handScaleOf, handSpread, type ChangeLimits } from '../../change/index.ts';
 import { inkSeriesKey, inkValues, type InkValue } from '../record/ink-values.ts';
 import { inkBetter, inkMeasureName } from '../sample/ink-names.ts';
-import { inkTaskNames, surfaceNames } from '../sample/ink-sentence.ts';
+import type { Telling } from '../texts/screens/telling.ts';
 import { measureName } from '../sample/measured/show-measure.ts';
 import type { SmallMultiple } from './small-multiples.ts';
 
@@ -43,8 +44,11 @@ const CHARTED: Readonly<Record<InkValue['recording']['task'], readonly string[]>
 };
 
 const better = { more: 'higher', less: 'lower', none: 'own' } as const;
-const shown = (value: number, unit: string): string =>
-  `${Number(value.toPrecision(3))}${unit === '1' || unit === 'count' ? '' : ` ${unit}`}`;
+const shown = (value: number, unit: string, decimals: Decimals): string =>
+  `${threeDigits(value, decimals)}${unit === '1' || unit === 'count' ? '' : ` ${unit}`}`;
+
+/** A name inside a sentence: its first letter small. */
+const inSentence = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
 
 type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'inkRecordings' | 'samplePages' | 'pageMeasurements'>;
 
@@ -71,10 +75,16 @@ function byDay(values: readonly InkValue[]): Map<string, InkValue[]> {
  * Has it changed? Baseline days against later ones, with the spread that this hand's own repeats on this device show:
  * nothing is known of other hands on it.
  */
-function inkVerdict(counted: readonly InkValue[], unit: string, limits: ChangeLimits): string {
+function inkVerdict(
+  counted: readonly InkValue[],
+  unit: string,
+  limits: ChangeLimits,
+  { told, decimals }: Telling,
+): string {
+  const words = told.pen.series;
   const days = byDay(counted);
-  if (days.size === 0) return 'The first try with a device is for getting used to it: not compared.';
-  if (days.size < 2) return 'One visit so far: nothing to compare with.';
+  if (days.size === 0) return words.firstTry;
+  if (days.size < 2) return words.oneVisit;
   const all = [...days.values()];
   const marked = all.filter((day) => day.some(({ sample }) => sample.baseline)).length;
   const before = all.slice(0, Math.max(1, Math.min(marked, all.length - 1)));
@@ -85,27 +95,29 @@ function inkVerdict(counted: readonly InkValue[], unit: string, limits: ChangeLi
   if (!spread) {
     const repeats = all.reduce((sum, day) => sum + day.length - 1, 0);
     const more = limits.handRepeats - repeats;
-    return more > 0
-      ? `Cannot be told yet: ${more} more ${more === 1 ? 'repeat' : 'repeats'} of this task within a visit show how much this hand varies on this device.`
-      : 'Cannot be told: the values do not vary.';
+    return more > 0 ? words.moreRepeats(more) : words.doNotVary;
   }
   const dayMean = (day: readonly InkValue[]): number => mean(numbers(day))!;
   const change = handChange(before.map(dayMean), now.map(dayMean), spread, limits);
-  if (!change) return 'Cannot be told: a value is missing on one side.';
-  const from = `${shown(change.before, unit)} before, ${shown(change.now, unit)} now`;
-  if (change.beyond === null) return `Within what this hand varies on this device (${from}).`;
-  return `${change.beyond === 'up' ? 'Higher' : 'Lower'} by more than this hand varies on this device (${from}).`;
+  if (!change) return words.missing;
+  const said = change.beyond === null ? words.within : change.beyond === 'up' ? words.higher : words.lower;
+  return said(shown(change.before, unit, decimals), shown(change.now, unit, decimals));
 }
 
-function titleOf({ recording, sample }: InkValue): string {
+function titleOf({ recording, sample }: InkValue, told: Telling['told']): string {
   const { doseState } = sample.conditions;
-  const dose = doseState === 'on' || doseState === 'off' ? `, medicine ${doseState}` : '';
-  const device = recording.device.trim() === '' ? '' : `, ${recording.device.trim()}`;
-  return `${inkTaskNames[recording.task]}, ${recording.hand} hand${dose}: ${surfaceNames[recording.surface].toLowerCase()}${device}`;
+  return told.pen.series.title(
+    told.pen.tasks[recording.task],
+    told.conditions.hand[recording.hand],
+    doseState === 'on' || doseState === 'off' ? told.conditions.dose[doseState] : '',
+    inSentence(told.pen.surfaces[recording.surface]),
+    recording.device.trim(),
+  );
 }
 
 /** Groups in the order in which they were first written; bouts with help are practice and stand in none. */
-export function inkSeries(record: Facts, limits: ChangeLimits): InkSeriesGroup[] {
+export function inkSeries(record: Facts, limits: ChangeLimits, telling: Telling): InkSeriesGroup[] {
+  const { told, decimals } = telling;
   const all = inkValues(record).filter(({ reliable }) => reliable);
   const first = firstTries(all);
   const groups = new Map<string, InkValue[]>();
@@ -123,7 +135,9 @@ export function inkSeries(record: Facts, limits: ChangeLimits): InkSeriesGroup[]
       return [
         {
           code,
-          label: isPage ? `${measureName(code.slice(5))}, drawn page` : inkMeasureName(code),
+          label: isPage
+            ? told.measures.drawnPage(measureName(code.slice(5), told.measures))
+            : inkMeasureName(code, told.pen),
           unit,
           better: isPage ? 'own' : better[inkBetter(code)],
           note: '',
@@ -134,16 +148,19 @@ export function inkSeries(record: Facts, limits: ChangeLimits): InkSeriesGroup[]
             value,
             low: null,
             high: null,
-            words: `${shown(value, unit)}${first.has(recording.id) ? ' (first try)' : ''}`,
+            words: first.has(recording.id)
+              ? told.pen.series.first(shown(value, unit, decimals))
+              : shown(value, unit, decimals),
           })),
           verdict: inkVerdict(
             own.filter(({ recording }) => !first.has(recording.id)),
             unit,
             limits,
+            telling,
           ),
         },
       ];
     });
-    return series.length === 0 ? [] : [{ key, title: titleOf(values[0]!), series }];
+    return series.length === 0 ? [] : [{ key, title: titleOf(values[0]!, told), series }];
   });
 }

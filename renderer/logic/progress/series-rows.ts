@@ -2,6 +2,7 @@ import type { PracticeLog } from '../../../db/types/program.ts';
 import { conditionDifferences, differencesSentence } from '../record/condition-changes.ts';
 import type { Limits } from '../rules/limits.ts';
 import { percentInterval, readersText } from '../texts/occasion-words.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
 import type { Occasion } from '../record/occasions.ts';
 
 /** One row of the table that says the same as the chart. */
@@ -22,29 +23,36 @@ export interface SeriesRow {
 }
 
 /** Samples and practice days as rows, oldest first. */
-export function rowsOf(occasions: readonly Occasion[], logs: readonly PracticeLog[], limits: Limits): SeriesRow[] {
+export function rowsOf(
+  occasions: readonly Occasion[],
+  logs: readonly PracticeLog[],
+  limits: Limits,
+  told: Pick<Told, 'course' | 'conditions'>,
+): SeriesRow[] {
+  const words = told.course;
   const samples = occasions.map((o): SeriesRow => {
     const read = o.legibility;
     const before = occasions.find((other) => other.sample.baseline && !other.probe);
-    const differs = before && before !== o ? conditionDifferences(before.sample, o.sample, limits) : [];
+    const differs =
+      before && before !== o ? conditionDifferences(before.sample, o.sample, limits, told.conditions) : [];
     return {
       day: o.day,
-      what: o.probe ? 'Probe without cues' : o.sample.baseline ? 'Baseline sample' : 'Sample',
+      what: o.probe ? words.probe : o.sample.baseline ? words.baseline : words.sample,
       right: read?.wordsRight ?? null,
       words: read?.words ?? null,
       percent: read ? read.accuracy * 100 : null,
       ...(read ? percentInterval(read.wordsRight, read.words) : { low: null, high: null }),
-      readers: read ? readersText(read) : 'not read yet',
+      readers: read ? readersText(read, words) : words.notRead,
       fatigueBefore: o.sample.fatigueBefore,
       fatigueAfter: o.sample.fatigueAfter,
       pain: o.sample.painAfter,
       minutes: o.sample.seconds === null ? null : o.sample.seconds / 60,
-      note: differencesSentence(differs),
+      note: differencesSentence(differs, told.conditions),
     };
   });
   const home = logs.map((log): SeriesRow => ({
     day: log.date,
-    what: 'Home practice',
+    what: words.homePractice,
     right: null,
     words: null,
     percent: null,

@@ -1,7 +1,9 @@
-import { wordsReadOf } from '../record/sample-legibility.ts';
+import { rightOf } from '../record/sample-legibility.ts';
 import type { Limits } from '../rules/limits.ts';
 import { occasionsOf, orphanReadings, type Occasion } from '../record/occasions.ts';
-import { percentInterval, readersText, readerWords } from '../texts/occasion-words.ts';
+import { percentInterval, readersText } from '../texts/occasion-words.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import type { Telling } from '../texts/screens/telling.ts';
 import { rowsOf, type SeriesRow } from './series-rows.ts';
 import { programMarks, circumstanceMarks, noon, instantOf } from './series-marks.ts';
 import type { SeriesMark, Facts } from './series-marks.ts';
@@ -54,8 +56,10 @@ const readerShapes = { unfamiliar: 'circle', family: 'triangle', therapist: 'rec
 export function progressPicture(
   record: Facts,
   limits: Limits,
-  span: { from?: string; to?: string } = {},
+  span: { from?: string; to?: string },
+  telling: Telling,
 ): ProgressPicture {
+  const { told } = telling;
   const inSpan = (day: string) => (!span.from || day >= span.from) && (!span.to || day <= span.to);
   const all = occasionsOf(record);
   const occasions = all.filter((o) => inSpan(o.day));
@@ -63,28 +67,31 @@ export function progressPicture(
     .filter((p) => p.status === 'approved' && p.approvedAt !== null)
     .sort((a, b) => (a.approvedAt! < b.approvedAt! ? -1 : 1));
   return {
-    legibility: legibilitySeries(occasions),
+    legibility: legibilitySeries(occasions, telling),
     fatigue: fatigueSeries(
       occasions,
       record.practiceLogs.filter((log) => inSpan(log.date)),
+      told.course.fatigue,
     ),
-    marks: [...programMarks(approved), ...circumstanceMarks(occasions, limits)]
+    marks: [...programMarks(approved, told.course), ...circumstanceMarks(occasions, limits, told)]
       .filter((mark) => inSpan(mark.day))
       .sort((a, b) => a.at - b.at),
     goals: record.goals
       .filter((goal) => goal.status === 'active' && goal.percent !== null)
-      .map((goal) => ({ percent: goal.percent!, label: `Goal: ${goal.percent} % of words, ${goal.output}` })),
+      .map((goal) => ({ percent: goal.percent!, label: told.course.goal(goal.percent!, goal.output) })),
     rows: rowsOf(
       occasions,
       record.practiceLogs.filter((log) => inSpan(log.date)),
       limits,
+      told,
     ),
     breakDays: limits.change.breakDays,
-    notes: notesOf(record, occasions, all),
+    notes: notesOf(record, occasions, all, told.course),
   };
 }
 
-function legibilitySeries(occasions: readonly Occasion[]): Series[] {
+function legibilitySeries(occasions: readonly Occasion[], { told, decimals }: Telling): Series[] {
+  const words = told.course;
   const series = new Map<string, Series>();
   const add = (id: string, label: string, shape: Shape, point: SeriesPoint) => {
     const known = series.get(id) ?? { id, label, unit: '%', shape, points: [] };
@@ -99,66 +106,71 @@ function legibilitySeries(occasions: readonly Occasion[]): Series[] {
       day: o.day,
       value: read.accuracy * 100,
       ...percentInterval(read.wordsRight, read.words),
-      words: `${wordsReadOf(read)} words, ${readersText(read)}`,
+      words: words.wordsAndReaders(decimals(rightOf(read), 1, 0), read.words, readersText(read, words)),
     };
-    if (o.probe) add('probe', 'Words read, plain paper without cues', 'star', point);
-    else add(read.reader, `Words read, ${readerWords[read.reader]}`, readerShapes[read.reader], point);
+    if (o.probe) add('probe', words.wordsReadBy.probe, 'star', point);
+    else add(read.reader, words.wordsReadBy[read.reader], readerShapes[read.reader], point);
   }
   return [...series.values()];
 }
 
-function fatigueSeries(occasions: readonly Occasion[], logs: Facts['practiceLogs']): Series[] {
-  const point = (at: number, day: string, value: number | null, words: string): SeriesPoint[] =>
-    value === null ? [] : [{ at, day, value, low: null, high: null, words: `${words} ${value} of 10` }];
+function fatigueSeries(
+  occasions: readonly Occasion[],
+  logs: Facts['practiceLogs'],
+  said: Told['course']['fatigue'],
+): Series[] {
+  const point = (at: number, day: string, value: number | null, words: (value: number) => string): SeriesPoint[] =>
+    value === null ? [] : [{ at, day, value, low: null, high: null, words: words(value) }];
   const series: Series[] = [
     {
       id: 'fatigue-before',
-      label: 'Fatigue before writing, visit',
+      label: said.before[0],
       unit: '0 to 10',
       shape: 'triangle',
-      points: occasions.flatMap((o) => point(instantOf(o), o.day, o.sample.fatigueBefore, 'fatigue before')),
+      points: occasions.flatMap((o) => point(instantOf(o), o.day, o.sample.fatigueBefore, said.before[1])),
     },
     {
       id: 'fatigue-after',
-      label: 'Fatigue after writing, visit',
+      label: said.after[0],
       unit: '0 to 10',
       shape: 'rect',
-      points: occasions.flatMap((o) => point(instantOf(o), o.day, o.sample.fatigueAfter, 'fatigue after')),
+      points: occasions.flatMap((o) => point(instantOf(o), o.day, o.sample.fatigueAfter, said.after[1])),
     },
     {
       id: 'log-before',
       from: 'log',
-      label: 'Fatigue before practice, home log',
+      label: said.homeBefore[0],
       unit: '0 to 10',
       shape: 'cross',
-      points: logs.flatMap((log) => point(noon(log.date), log.date, log.fatigueBefore, 'at home, fatigue before')),
+      points: logs.flatMap((log) => point(noon(log.date), log.date, log.fatigueBefore, said.homeBefore[1])),
     },
     {
       id: 'log-after',
       from: 'log',
-      label: 'Fatigue after practice, home log',
+      label: said.homeAfter[0],
       unit: '0 to 10',
       shape: 'crossRot',
-      points: logs.flatMap((log) => point(noon(log.date), log.date, log.fatigueAfter, 'at home, fatigue after')),
+      points: logs.flatMap((log) => point(noon(log.date), log.date, log.fatigueAfter, said.homeAfter[1])),
     },
   ];
   for (const one of series) one.points.sort((a, b) => a.at - b.at);
   return series.filter((one) => one.points.length > 0);
 }
 
-function notesOf(record: Facts, occasions: readonly Occasion[], all: readonly Occasion[]): string[] {
+function notesOf(
+  record: Facts,
+  occasions: readonly Occasion[],
+  all: readonly Occasion[],
+  words: Told['course'],
+): string[] {
   const notes: string[] = [];
   const unread = occasions.filter((o) => !o.legibility).length;
-  if (all.length === 0) notes.push('There is no writing sample yet. Take one at a visit, then it shows here.');
-  else if (occasions.length === 0) notes.push('There is no sample in this span. Choose a longer one.');
-  if (unread === 1) notes.push('One sample has not been read yet; it has fatigue but no legibility.');
-  if (unread > 1) notes.push(`${unread} samples have not been read yet; they have fatigue but no legibility.`);
+  if (all.length === 0) notes.push(words.noSample);
+  else if (occasions.length === 0) notes.push(words.noneInSpan);
+  if (unread > 0) notes.push(words.unread(unread));
   const orphans = orphanReadings(record);
-  if (orphans)
-    notes.push(
-      `${orphans === 1 ? 'One reading belongs' : `${orphans} readings belong`} to a sample that was removed and is not counted.`,
-    );
+  if (orphans) notes.push(words.orphans(orphans));
   const readers = new Set(occasions.flatMap((o) => (o.legibility && !o.probe ? [o.legibility.reader] : [])));
-  if (readers.size > 1) notes.push('Different kinds of readers have read; only the least familiar kind is compared.');
+  if (readers.size > 1) notes.push(words.kindsOfReaders);
   return notes;
 }

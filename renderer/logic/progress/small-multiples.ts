@@ -1,3 +1,4 @@
+import type { Telling } from '../texts/screens/telling.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { MEASURES } from '../../measure/index.ts';
 import { measureName, showMeasure } from '../sample/measured/show-measure.ts';
@@ -11,31 +12,12 @@ type Better = 'higher' | 'lower' | 'own';
 const betterOf = { more: 'higher', less: 'lower', none: 'own' } as const;
 const measureOf = new Map(MEASURES.map((measure) => [measure.code, measure]));
 
-/**
- * What a reader of the chart should know besides name and direction (common practice, no source). Smoothness that
- * worsens while small writing grows is no setback (Nackaerts 2017, PLoS One).
- */
-const notes: Readonly<Record<string, string>> = {
-  'x-height': 'larger helps where writing had become small',
-  'ascender-ratio': 'near 2 reads well',
-  'descender-ratio': 'near 1 reads well',
-  'line-decrement': 'steady is better than shrinking',
-  'line-decrement-letter': 'steady is better than shrinking',
-  'first-last-five': 'in a row of one letter, written without a stop',
-  'page-decrement': 'steady is better than shrinking',
-  'word-gap': 'about one letter width reads well',
-  'gap-ratio': 'from 3 on, words stand apart',
-  slant: 'evenness counts, not the angle',
-  'stroke-width': 'depends on the pen',
-  darkness: 'depends on the pen',
-  'baseline-angle': 'nearer 0 is level',
-};
-
 export interface SmallMultiple {
   code: string;
   label: string;
   unit: string;
   better: Better;
+  /** What a reader should know besides name and direction (common practice, no source). */
   note: string;
   points: SeriesPoint[];
   /**
@@ -61,22 +43,23 @@ type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'> & Par
  * One small chart for each measure that was ever computed or typed, oldest value first. Low and high are those of this
  * hand, from page to page: the page's own interval says nothing about change.
  */
-export function smallMultiples(record: Facts): SmallMultiple[] {
+export function smallMultiples(record: Facts, telling: Telling): SmallMultiple[] {
+  const words = telling.told.measures;
   const found = new Map<string, SmallMultiple>();
   for (const { sample, day, code, unit, value, handLow, handHigh } of sampleValues(record)) {
     const known = found.get(code) ?? {
       code,
-      label: measureName(code),
+      label: measureName(code, words),
       unit,
       better: betterOf[measureOf.get(code)?.direction ?? 'none'],
-      note: notes[code] ?? '',
+      note: (words.notes as Readonly<Record<string, string>>)[code] ?? '',
       points: [],
       steps: null,
     };
     // A measure keeps its unit over time; a value in another one is not drawn on the same scale.
     if (known.unit !== unit) continue;
-    const words = showMeasure({ value, unit });
-    known.points.push({ at: Date.parse(sample.takenAt), day, value, low: handLow, high: handHigh, words });
+    const said = showMeasure({ value, unit }, telling);
+    known.points.push({ at: Date.parse(sample.takenAt), day, value, low: handLow, high: handHigh, words: said });
     found.set(code, known);
   }
   return [...found.values()].map((one) => ({ ...one, steps: stepsOf(one.unit, one.points) }));

@@ -1,24 +1,8 @@
 import type { SeriesRow } from './series-rows.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 import { toCsv } from '../texts/csv-cells.ts';
 
-/** Column heads of the table under the chart, with units. */
-export const PROGRESS_COLUMNS = [
-  'Date',
-  'What',
-  'Words read',
-  'Words written',
-  'Percent',
-  'Low (95 %)',
-  'High (95 %)',
-  'Reader',
-  'Fatigue before (0-10)',
-  'Fatigue after (0-10)',
-  'Pain after (0-10)',
-  'Minutes',
-  'Note',
-] as const;
-
-/** Cells of a row in the order of PROGRESS_COLUMNS; percents and minutes with one decimal. */
+/** Cells of a row in the order of the columns; percents and minutes with one decimal. */
 export function progressCells(row: SeriesRow): (string | number | null)[] {
   const one = (value: number | null) => (value === null ? null : Math.round(value * 10) / 10);
   return [
@@ -38,5 +22,6 @@ export function progressCells(row: SeriesRow): (string | number | null)[] {
   ];
 }
 
-/** The whole table as CSV; dates as ISO 8601, no client name in it. */
-export const progressCsv = (rows: readonly SeriesRow[]): string => toCsv(PROGRESS_COLUMNS, rows.map(progressCells));
+/** The whole table as CSV, in English as every export; dates as ISO 8601, no client name in it. */
+export const progressCsv = (rows: readonly SeriesRow[]): string =>
+  toCsv(toldEnglish.course.columns, rows.map(progressCells));

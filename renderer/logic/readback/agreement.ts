@@ -1,3 +1,4 @@
+import type { Told } from '../texts/screens/en/screens-en.ts';
 import { ac1 } from '../../statistics/ac1.ts';
 import { kappa } from '../../statistics/kappa.ts';
 import type { Limits } from '../rules/limits.ts';
@@ -57,13 +58,11 @@ export function readerAgreement(first: readonly boolean[], second: readonly bool
 export function agreementSentence(
   agreement: ReaderAgreement,
   { readersAgreePercent }: Pick<Limits, 'readersAgreePercent'>,
+  words: Told['reading'],
 ): string {
   const same = agreement.both + agreement.neither;
-  const verdict =
-    agreement.agree * 100 >= readersAgreePercent
-      ? 'The two readers agree'
-      : 'The two readers differ; a third reading would help';
-  return `${verdict}: the same answer for ${same} of ${agreement.words} words.`;
+  const said = agreement.agree * 100 >= readersAgreePercent ? words.readersAgree : words.readersDiffer;
+  return said(same, agreement.words);
 }
 
 /** Largest difference of two readers on one line, percentage points; null without common lines. Accuracies are 0 to 1. */

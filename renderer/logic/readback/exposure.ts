@@ -1,4 +1,5 @@
 /** What a reader knows of a text from earlier: read before, or from having taken the sample. */
+import type { Told } from '../texts/screens/en/screens-en.ts';
 import { sentenceKey } from '../sample/fill-frame.ts';
 
 /** One meeting of a reader with a text. */
@@ -78,18 +79,12 @@ export function exposureOf(samples: readonly Text[], met: readonly TextMet[]): E
 export function exposureSentence(
   { samples, taken, times, last, repeated }: Exposure,
   day: (iso: string) => string,
+  words: Told['reading'],
 ): string {
-  const said: string[] = [];
-  if (samples > 0) {
-    const texts = samples === 1 ? 'The text of one waiting sample is' : `The texts of ${samples} waiting samples are`;
-    said.push(
-      `${texts} known to this reader: met ${times === 1 ? 'once' : `up to ${times} times`}, last on ${day(last)}.`,
-    );
-  }
-  if (taken > 0) said.push(`${taken === 1 ? 'One of them was' : `${taken} of them were`} taken by this person.`);
-  if (repeated > 0) said.push('Some waiting samples have the same text: the second is read with the first in mind.');
-  said.push(
-    'Who knows a text reads more of it than is written. Ask somebody else where you can; each reading keeps how often.',
-  );
-  return said.join(' ');
+  return [
+    ...(samples > 0 ? [words.textKnown(samples, times, day(last))] : []),
+    ...(taken > 0 ? [words.takenByReader(taken)] : []),
+    ...(repeated > 0 ? [words.sameTextTwice] : []),
+    words.whoKnowsReadsMore,
+  ].join(' ');
 }

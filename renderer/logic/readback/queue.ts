@@ -66,12 +66,6 @@ export function readingQueue(
   return shuffled(lines, random);
 }
 
-/** "12 lines waiting", or what there is instead. */
-export function queueSentence(lines: number): string {
-  if (lines === 0) return 'No lines are waiting to be read.';
-  return lines === 1 ? '1 line waiting' : `${lines} lines waiting`;
-}
-
 function shuffled<T>(list: readonly T[], random: () => number): T[] {
   const result = [...list];
   for (let i = result.length - 1; i > 0; i--) {

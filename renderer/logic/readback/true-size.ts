@@ -1,4 +1,5 @@
 /** The size at which a reader sees a line: that of the paper, or one enlargement for all. */
+import type { Telling } from '../texts/screens/telling.ts';
 import type { InkDevice, InkScreen } from '../../../db/types/sample.ts';
 import type { Reading } from '../../../db/types/reading.ts';
 import type { ScreenScale } from '../../../db/types/screen-scale.ts';
@@ -54,7 +55,8 @@ export function viewOf({ enlargement }: Pick<Reading, 'enlargement'>): string | 
 }
 
 /** "at true size", "2 times as large as written" or "at a size not known". */
-export function sizeWords(enlargement: number | null): string {
-  if (enlargement === null) return 'at a size not known';
-  return enlargement === 1 ? 'at true size' : `${Number(enlargement.toFixed(2))} times as large as written`;
+export function sizeWords(enlargement: number | null, { told, decimals }: Telling): string {
+  const words = told.reading;
+  if (enlargement === null) return words.sizeUnknown;
+  return enlargement === 1 ? words.trueSize : words.timesAsLarge(decimals(enlargement, 2, 0));
 }

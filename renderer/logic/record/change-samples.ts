@@ -12,6 +12,7 @@ import {
 import { inkSurfaceOf } from './ink-values.ts';
 import type { Limits } from '../rules/limits.ts';
 import { viewOf } from '../readback/true-size.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
 import { conditionDifferences, differencesSentence } from './condition-changes.ts';
 import { occasionsOf, type Occasion } from './occasions.ts';
 import { repeatPairs } from './repeat-pairs.ts';
@@ -90,12 +91,17 @@ export function changeSince(record: ChangeFacts, since: string, limits: Limits):
 }
 
 /** Other conditions that differ between the first and the last sample of the series: said beside the verdict, '' if none. */
-export function otherConditions(record: ChangeFacts, { visits }: ChangeExamination, limits: Limits): string {
+export function otherConditions(
+  record: ChangeFacts,
+  { visits }: ChangeExamination,
+  limits: Limits,
+  words: Told['conditions'],
+): string {
   const days = new Set(visits.map(({ day }) => day));
   const read = occasionsOf(record).filter(({ day, legibility, probe }) => legibility && !probe && days.has(day));
   const [first, last] = [read[0], read.at(-1)];
   return first && last && first !== last
-    ? differencesSentence(conditionDifferences(first.sample, last.sample, limits))
+    ? differencesSentence(conditionDifferences(first.sample, last.sample, limits, words), words)
     : '';
 }
 

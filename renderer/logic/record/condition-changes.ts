@@ -1,8 +1,12 @@
 import type { Conditions, Task } from '../../../db/types/sample.ts';
 import type { Limits } from '../rules/limits.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+
+type ConditionCode = keyof Told['conditions']['names'];
 
 /** What was not the same between two samples. */
 export interface ConditionDifference {
+  code: ConditionCode;
   /** Plain name of the condition: "pen", "time of day". */
   name: string;
   before: string;
@@ -17,20 +21,6 @@ export interface Circumstances {
   by?: string;
 }
 
-const doseWords = { on: 'medicine on', off: 'medicine off', unsure: 'unsure', none: 'no medicine' } as const;
-const taskWords: Record<Task['kind'], string> = {
-  pangram: 'all-letter sentence',
-  sentences: 'sentences',
-  'date-line': 'date line',
-  personal: 'personal line',
-  signature: 'signature',
-  digits: 'digits',
-  free: 'free writing',
-  'goal-output': 'goal writing',
-  'transfer-probe': 'line on plain paper without cues',
-  'repeated-letter': 'one letter again and again',
-};
-
 /**
  * Names every condition that differs between two samples. A condition noted for one of them only is no difference:
  * it is not known.
@@ -40,48 +30,48 @@ export function conditionDifferences(
   before: Circumstances,
   now: Circumstances,
   { sameTimeMinutes }: Pick<Limits, 'sameTimeMinutes'>,
+  words: Told['conditions'],
 ): ConditionDifference[] {
   const a = before.conditions;
   const b = now.conditions;
   const found: ConditionDifference[] = [];
-  const compare = (name: string, was: string | null, is: string | null) => {
-    if (was && is && was.trim().toLowerCase() !== is.trim().toLowerCase()) found.push({ name, before: was, now: is });
+  const { names } = words;
+  const add = (code: ConditionCode, was: string, is: string) =>
+    found.push({ code, name: names[code], before: was, now: is });
+  const compare = (code: ConditionCode, was: string | null, is: string | null) => {
+    if (was && is && was.trim().toLowerCase() !== is.trim().toLowerCase()) add(code, was, is);
   };
-  const far = (was: number | null, is: number | null, by: number) =>
-    was !== null && is !== null && Math.abs(was - is) > by;
-  compare('hand', a.hand, b.hand);
+  /** Values of a list, each by its word. */
+  const choose = <T extends string>(code: ConditionCode, said: Record<T, string>, was: T | null, is: T | null) =>
+    compare(code, was && said[was], is && said[is]);
+  const measure = (code: ConditionCode, was: number | null, is: number | null, by: number, unit: string) => {
+    if (was !== null && is !== null && Math.abs(was - is) > by) add(code, `${was}${unit}`, `${is}${unit}`);
+  };
+  choose('hand', words.hand, a.hand, b.hand);
   compare('pen', a.pen, b.pen);
   compare('paper', a.paper, b.paper);
-  if (clockMinutesApart(a.time, b.time) > sameTimeMinutes) {
-    found.push({ name: 'time of day', before: a.time!, now: b.time! });
-  }
-  compare('medicine', a.doseState && doseWords[a.doseState], b.doseState && doseWords[b.doseState]);
-  if (far(a.minutesSinceDose, b.minutesSinceDose, sameTimeMinutes)) {
-    found.push({ name: 'time since the dose', before: `${a.minutesSinceDose} min`, now: `${b.minutesSinceDose} min` });
-  }
-  compare('cue', a.cue, b.cue);
-  compare('instruction', a.instruction, b.instruction);
-  compare('arm support', a.armSupport, b.armSupport);
+  if (clockMinutesApart(a.time, b.time) > sameTimeMinutes) add('time', a.time!, b.time!);
+  choose('medicine', words.dose, a.doseState, b.doseState);
+  measure('sinceDose', a.minutesSinceDose, b.minutesSinceDose, sameTimeMinutes, ' min');
+  choose('cue', words.cue, a.cue, b.cue);
+  choose('instruction', words.instruction, a.instruction, b.instruction);
+  compare('armSupport', a.armSupport, b.armSupport);
   compare('grip', a.grip, b.grip);
-  compare('glasses', a.glasses, b.glasses);
-  compare('kind of letters', a.style, b.style);
-  if (far(a.surfaceAngleDeg, b.surfaceAngleDeg, 2)) {
-    found.push({ name: 'slope of the surface', before: `${a.surfaceAngleDeg}°`, now: `${b.surfaceAngleDeg}°` });
-  }
-  if (far(a.seatMm, b.seatMm, 20)) found.push({ name: 'seat height', before: `${a.seatMm} mm`, now: `${b.seatMm} mm` });
-  if (far(a.tableMm, b.tableMm, 20)) {
-    found.push({ name: 'table height', before: `${a.tableMm} mm`, now: `${b.tableMm} mm` });
-  }
-  compare('task', taskWords[before.task.kind], taskWords[now.task.kind]);
+  choose('glasses', words.glasses, a.glasses, b.glasses);
+  choose('style', words.style, a.style, b.style);
+  measure('slope', a.surfaceAngleDeg, b.surfaceAngleDeg, 2, '°');
+  measure('seat', a.seatMm, b.seatMm, 20, ' mm');
+  measure('table', a.tableMm, b.tableMm, 20, ' mm');
+  choose('task', words.task, before.task.kind, now.task.kind);
   compare('therapist', before.by ?? null, now.by ?? null);
   return found;
 }
 
 /** "Not the same: pen (gel, then pencil), time of day (09:00, then 15:30)." or '' when nothing differs. */
-export function differencesSentence(differences: readonly ConditionDifference[]): string {
-  if (differences.length === 0) return '';
-  return `Not the same: ${differences.map((d) => `${d.name} (${d.before}, then ${d.now})`).join(', ')}.`;
-}
+export const differencesSentence = (differences: readonly ConditionDifference[], words: Told['conditions']): string =>
+  differences.length === 0
+    ? ''
+    : words.notSame(differences.map((d) => words.differs(d.name, d.before, d.now)).join(', '));
 
 const minutesOfDay = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));
 

@@ -1,5 +1,6 @@
 /** Conditions of a sample: carried over, and what is missing. Differences are named by progress/conditions.ts. */
 import type { Conditions, Sample } from '../../../db/types/sample.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
 
 export const noConditions: Conditions = {
   hand: null,
@@ -22,15 +23,6 @@ export const noConditions: Conditions = {
 /** The six that are asked each time; the others are carried over. */
 const asked = ['hand', 'pen', 'paper', 'time', 'doseState', 'cue'] as const;
 
-const askedNames: Record<(typeof asked)[number], string> = {
-  hand: 'hand',
-  pen: 'pen',
-  paper: 'paper',
-  time: 'time of day',
-  doseState: 'medicine',
-  cue: 'cue',
-};
-
 /** Conditions for a new sample: those of the last one, except clock time and minutes since the dose. */
 export function carriedOver(samples: readonly Sample[], time: string | null): Conditions {
   const last = [...samples].sort((a, b) => a.takenAt.localeCompare(b.takenAt)).at(-1);
@@ -38,9 +30,11 @@ export function carriedOver(samples: readonly Sample[], time: string | null): Co
 }
 
 /** Asked conditions that one of two samples does not say: what is not known cannot be compared. */
-export function notNoted(a: Sample, b: Sample): string[] {
+export function notNoted(a: Sample, b: Sample, { names }: Told['conditions']): string[] {
   const blank = (c: Conditions, name: keyof Conditions) => c[name] === null || c[name] === '';
-  return asked.filter((name) => blank(a.conditions, name) || blank(b.conditions, name)).map((name) => askedNames[name]);
+  return asked
+    .filter((name) => blank(a.conditions, name) || blank(b.conditions, name))
+    .map((name) => names[name === 'doseState' ? 'medicine' : name]);
 }
 
 /** Distance of the printed lines that the paper's name tells ("ruled 8.7 mm", "squares 5 mm"), mm; null when it tells none. */

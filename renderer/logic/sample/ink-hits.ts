@@ -1,4 +1,6 @@
 /** Strokes within the target band of practice with help, and when the help may fade. */
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import type { Telling } from '../texts/screens/telling.ts';
 import type { InkRecording } from '../../../db/types/sample.ts';
 import { wilson } from '../../statistics/wilson.ts';
 
@@ -11,19 +13,19 @@ export interface Hits {
   /** Wilson, 95 %, 0 to 1. */
   low: number;
   high: number;
-  words: string;
 }
 
 /** @param heightsMm of all strokes of a bout @param bandMm the height that was to be filled */
 export function hitsInBand(heightsMm: readonly number[], bandMm: number): Hits {
   const strokes = heightsMm.length;
   const inBand = heightsMm.filter((height) => Math.abs(height - bandMm) <= BAND_SHARE * bandMm + 1e-9).length;
-  if (strokes === 0) return { inBand, strokes, low: 0, high: 1, words: 'No strokes to count.' };
+  if (strokes === 0) return { inBand, strokes, low: 0, high: 1 };
   const { low, high } = wilson(inBand, strokes);
-  const percent = (share: number): number => Math.round(100 * share);
-  const words = `${inBand} of ${strokes} strokes within 15 % of ${bandMm} mm (95 %: ${percent(low)} to ${percent(high)} %).`;
-  return { inBand, strokes, low, high, words };
+  return { inBand, strokes, low, high };
 }
+
+export const hitsWords = ({ inBand, strokes, low, high }: Hits, bandMm: number, { told, decimals }: Telling): string =>
+  told.pen.hits(inBand, strokes, decimals(bandMm, 2, 0), decimals(100 * low), decimals(100 * high));
 
 /** A line counts as hit when this share of its strokes lay in the band; fading is proposed at 3 lines of 4 (INK 5). */
 const LINE_HIT = 0.75;
@@ -74,9 +76,9 @@ export const linesWithHelp = (recordings: readonly InkRecording[]): CuedLine[] =
 type Cues = NonNullable<InkRecording['cues']>;
 
 /** One help less, the most shown first: sizes, pace, marks, and last the band (common practice, no source). */
-export function lessHelp(cues: Cues): { cues: Cues | null; words: string } {
-  if (cues.sizes) return { cues: { ...cues, sizes: false }, words: 'without the size of the last strokes' };
-  if (cues.paceHz !== null) return { cues: { ...cues, paceHz: null, sound: false }, words: 'without the pace' };
-  if (cues.stopMarks) return { cues: { ...cues, stopMarks: false }, words: 'without the marks' };
-  return { cues: null, words: 'without the height to fill, so without any help' };
+export function lessHelp(cues: Cues): { cues: Cues | null; without: keyof Told['pen']['lessHelp'] } {
+  if (cues.sizes) return { cues: { ...cues, sizes: false }, without: 'sizes' };
+  if (cues.paceHz !== null) return { cues: { ...cues, paceHz: null, sound: false }, without: 'pace' };
+  if (cues.stopMarks) return { cues: { ...cues, stopMarks: false }, without: 'marks' };
+  return { cues: null, without: 'none' };
 }

@@ -1,4 +1,5 @@
 /** The scale of a pen surface: set twice, and judged. */
+import type { Telling } from '../texts/screens/telling.ts';
 import type { InkDrift, InkScale, InkScreen, InkSurface } from '../../../db/types/sample.ts';
 
 /** Bank and ID cards: ISO/IEC 7810, ID-1. */
@@ -36,8 +37,7 @@ export function judgeScale(scale: PxPerMm, surface: InkSurface): 'right' | 'refu
 }
 
 /** What a setting means: refused (set it again), the first of two, one that differs from the first, or the scale. */
-export type ScaleSetting =
-  { state: 'refused' | 'first' | 'differs'; message: string } | { state: 'set'; scale: PxPerMm };
+export type ScaleSetting = { state: 'refused' | 'first' | 'differs' } | { state: 'set'; scale: PxPerMm };
 
 /**
  * A scale is set twice, so that a slip shows.
@@ -45,18 +45,9 @@ export type ScaleSetting =
  * @returns the mean of both once they agree, else what to say
  */
 export function scaleSetting(first: PxPerMm | null, scale: PxPerMm, surface: InkSurface): ScaleSetting {
-  if (judgeScale(scale, surface) === 'refused')
-    return {
-      state: 'refused',
-      message: 'Across and down differ by more than 1 %, which no screen does. Set the box again.',
-    };
-  if (!first)
-    return { state: 'first', message: 'Once more, please: the two settings must agree within half a percent.' };
-  if (!agrees(first, scale))
-    return {
-      state: 'differs',
-      message: 'The two settings differ by more than half a percent. Nothing was kept. Begin again.',
-    };
+  if (judgeScale(scale, surface) === 'refused') return { state: 'refused' };
+  if (!first) return { state: 'first' };
+  if (!agrees(first, scale)) return { state: 'differs' };
   return { state: 'set', scale: { x: (first.x + scale.x) / 2, y: (first.y + scale.y) / 2 } };
 }
 
@@ -100,7 +91,9 @@ export function driftOf(before: TappedCrosses, after: TappedCrosses, scale: PxPe
 export const hasDrifted = ({ beforeMm, afterMm, movedMm }: InkDrift): boolean =>
   [beforeMm, afterMm].some((each) => Math.abs(each / CROSSES_MM - 1) > DRIFT_SHARE) || movedMm > DRIFT_MM;
 
-export const driftSentence = (drift: InkDrift): string =>
-  hasDrifted(drift)
-    ? `The crosses lay ${drift.beforeMm.toFixed(1)} mm apart before and ${drift.afterMm.toFixed(1)} mm after writing and moved by ${drift.movedMm.toFixed(1)} mm: the paper slipped or the scale is off. Millimeters of this bout are doubtful.`
-    : `Crosses checked before and after: the paper lay still (${drift.movedMm.toFixed(1)} mm).`;
+export function driftSentence(drift: InkDrift, { told, decimals }: Telling): string {
+  const moved = decimals(drift.movedMm, 1);
+  return hasDrifted(drift)
+    ? told.pen.slipped(decimals(drift.beforeMm, 1), decimals(drift.afterMm, 1), moved)
+    : told.pen.layStill(moved);
+}

@@ -1,6 +1,7 @@
 /** Tremor tasks in their order: each with both hands, because one hand tells little without the other. */
 import type { Hand } from '../../../db/types/common.ts';
 import type { InkRecording } from '../../../db/types/sample.ts';
+import type { Telling } from '../texts/screens/telling.ts';
 import { inkSentence } from './ink-sentence.ts';
 
 export const tremorTasks = ['line', 'spiral', 'hold'] as const;
@@ -22,4 +23,5 @@ export function nextTremorTask(recordings: readonly InkRecording[]): {
 }
 
 /** What a finished task showed, in a few words. */
-export const rhythmWords = ({ measured }: InkRecording): string => (measured ? inkSentence(measured.told) : '');
+export const rhythmWords = ({ measured }: InkRecording, telling: Telling): string =>
+  measured ? inkSentence(measured.told, telling) : '';

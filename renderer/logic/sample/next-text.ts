@@ -47,19 +47,6 @@ export function isFirst(kind: TaskKind, samples: readonly Sample[], programs: re
   return !samples.some((s) => s.task.kind === kind) && !programs.some((p) => p.status === 'approved');
 }
 
-export const taskNames: Record<TaskKind, string> = {
-  pangram: 'One line with every letter',
-  sentences: 'Everyday sentences',
-  'date-line': 'Date and time',
-  personal: 'Own name and address',
-  signature: 'Signature, three times',
-  digits: 'Digits and amounts',
-  free: 'Free writing',
-  'goal-output': 'What the goal asks for',
-  'transfer-probe': 'One line on plain paper, no cue',
-  'repeated-letter': 'One letter, fifteen times',
-};
-
 /** Tasks whose text is never typed in and never read: personal lines and signatures stay in the picture, a row of one letter is measured only. */
 export const unread: ReadonlySet<TaskKind> = new Set<TaskKind>(['personal', 'signature', 'repeated-letter']);
 

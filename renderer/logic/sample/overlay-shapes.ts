@@ -1,4 +1,5 @@
 /** From page millimeters to pixels of the picture on the screen, and the shapes that the overlay draws. */
+import type { Telling } from '../texts/screens/telling.ts';
 import { drawnMeasure, type Layer } from './measured/drawn-measures.ts';
 import type { BoxMm, PageResult } from '../../../db/types/sample.ts';
 
@@ -75,16 +76,7 @@ export const pxPerMmOf = (dpi: number): number => dpi / 25.4;
 
 export type { Layer } from './measured/drawn-measures.ts';
 
-export const layers: readonly { code: Layer; name: string }[] = [
-  { code: 'lines', name: 'Baselines' },
-  { code: 'words', name: 'Words' },
-  { code: 'bands', name: 'Letter height' },
-  { code: 'decrement', name: 'Size along the line' },
-  { code: 'gaps', name: 'Gaps' },
-  { code: 'letters', name: 'Letters' },
-  { code: 'closure', name: 'Closing' },
-  { code: 'slant', name: 'Slant' },
-];
+export const layers: readonly Layer[] = ['lines', 'words', 'bands', 'decrement', 'gaps', 'letters', 'closure', 'slant'];
 
 /** The layer that shows what a measure was read from. */
 export const layerOf = (measure: string): Layer => drawnMeasure(measure).layer;
@@ -181,16 +173,18 @@ export function litBoxes(result: PageResult, measure: string): BoxMm[] {
 }
 
 /** A word's own numbers, for the caption under the page. */
-export function wordCaption(result: PageResult, at: { line: number; word: number }): string {
+export function wordCaption(result: PageResult, at: { line: number; word: number }, telling: Telling): string {
   const word = result.lines[at.line]?.words[at.word];
   if (!word) return '';
+  const { told, decimals } = telling;
+  const { caption } = told.measures;
   const parts = [
-    word.xHeightMm === null ? '' : `letter height ${word.xHeightMm.toFixed(2)} mm`,
-    word.gapBeforeMm === null ? '' : `gap before ${word.gapBeforeMm.toFixed(1)} mm`,
-    typeof word.slantDeg === 'number' ? `slant ${word.slantDeg.toFixed(1)}°` : '',
-    typeof word.strokeWidthMm === 'number' ? `stroke ${word.strokeWidthMm.toFixed(2)} mm` : '',
+    word.xHeightMm === null ? '' : caption.height(decimals(word.xHeightMm, 2)),
+    word.gapBeforeMm === null ? '' : caption.gap(decimals(word.gapBeforeMm, 1)),
+    typeof word.slantDeg === 'number' ? caption.slant(decimals(word.slantDeg, 1)) : '',
+    typeof word.strokeWidthMm === 'number' ? caption.stroke(decimals(word.strokeWidthMm, 2)) : '',
   ].filter(Boolean);
-  return `Line ${at.line + 1}, word ${at.word + 1}${word.text ? ` “${word.text}”` : ''}: ${parts.join(', ') || 'nothing could be read'}.`;
+  return caption.word(at.line + 1, at.word + 1, word.text ?? '', parts.join(', '));
 }
 
 /** Measures that a word has a part in: lit in the list while the word is pointed at. */

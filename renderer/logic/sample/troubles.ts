@@ -1,4 +1,5 @@
 /** Words that show a trouble most and least: what a therapist would circle. */
+import type { Telling } from '../texts/screens/telling.ts';
 import type { BoxMm, PageResult } from '../../../db/types/sample.ts';
 import { lettersOf } from './overlay-shapes.ts';
 
@@ -51,18 +52,19 @@ const around = (a: BoxMm, b: BoxMm): BoxMm => {
   };
 };
 
-export function troubles(result: PageResult): Strip[] {
+export function troubles(result: PageResult, { told, decimals }: Telling): Strip[] {
+  const said = told.measures.troubles;
   const words = result.lines.flatMap((line) => line.words.filter((w) => w.excluded !== true));
   const sizes = words
     .filter((w) => w.xHeightMm !== null)
-    .map((w) => ({ box: w.box, label: `${w.xHeightMm!.toFixed(2)} mm`, badness: -w.xHeightMm! }));
+    .map((w) => ({ box: w.box, label: `${decimals(w.xHeightMm!, 2)} mm`, badness: -w.xHeightMm! }));
   const gaps = result.lines.flatMap((line) =>
     line.words.flatMap((w, i) =>
       i > 0 && w.gapBeforeMm !== null
         ? [
             {
               box: around(line.words[i - 1]!.box, w.box),
-              label: `gap ${w.gapBeforeMm.toFixed(1)} mm`,
+              label: said.gap(decimals(w.gapBeforeMm, 1)),
               badness: -w.gapBeforeMm,
             },
           ]
@@ -73,12 +75,12 @@ export function troubles(result: PageResult): Strip[] {
     const should = lettersOf(w).filter((l) => l.closureExpected === true && !l.excluded);
     const closed = should.filter((l) => l.loops > 0).length;
     return should.length
-      ? [{ box: w.box, label: `${closed} of ${should.length} closed`, badness: 1 - closed / should.length }]
+      ? [{ box: w.box, label: said.closed(closed, should.length), badness: 1 - closed / should.length }]
       : [];
   });
   return [
-    ...strip('Small letters', sizes),
-    ...strip('Narrow word gaps', gaps),
-    ...(open.some((c) => c.badness > 0) ? strip('Letters left open', open) : []),
+    ...strip(said.small, sizes),
+    ...strip(said.gaps, gaps),
+    ...(open.some((c) => c.badness > 0) ? strip(said.open, open) : []),
   ];
 }

@@ -1,27 +1,21 @@
 import { wilson } from '../../statistics/wilson.ts';
+import type { Told } from './screens/en/screens-en.ts';
 
-/** Kinds of readers in words. */
-export const readerWords = {
-  unfamiliar: 'unfamiliar reader',
-  family: 'family reader',
-  therapist: 'therapist, not blind',
-};
-
-const manyReaders = {
-  unfamiliar: 'unfamiliar readers',
-  family: 'family readers',
-  therapist: 'therapists, not blind',
-};
+type ReaderWords = Pick<Told['course'], 'readers' | 'manyReaders' | 'notBlind'>;
+type ReaderKind = keyof Told['course']['readers'];
 
 /** "unfamiliar reader", "2 therapists, not blind". */
-export const readersOf = (reader: keyof typeof readerWords, count: number): string =>
-  count === 1 ? readerWords[reader] : `${count} ${manyReaders[reader]}`;
+export const readersOf = (reader: ReaderKind, count: number, words: ReaderWords): string =>
+  count === 1 ? words.readers[reader] : words.manyReaders[reader](count);
 
 /** Who read a sample: "2 unfamiliar readers". */
-export function readersText(legibility: { readers: number; reader: keyof typeof readerWords; blind: boolean }): string {
+export function readersText(
+  legibility: { readers: number; reader: ReaderKind; blind: boolean },
+  words: ReaderWords,
+): string {
   const { readers, reader, blind } = legibility;
-  const who = readersOf(reader, readers);
-  return blind || reader === 'therapist' ? who : `${who}, not blind`;
+  const who = readersOf(reader, readers, words);
+  return blind || reader === 'therapist' ? who : words.notBlind(who);
 }
 
 /** Wilson interval of words read, in percent. */

@@ -4,6 +4,8 @@
  */
 import { Refusal } from '../../../electron/contract/envelope.ts';
 import { sentenceFor, type MessageCode } from '../../../electron/contract/messages.ts';
+import { refusalIn } from '../../logic/texts/screens/refusals.ts';
+import { inTable, shownPageLanguage } from '../parts/say.svelte.ts';
 
 /** Refusals that the entry itself causes: trying again cannot help. */
 const entryCauses: ReadonlySet<MessageCode> = new Set<MessageCode>([
@@ -26,8 +28,13 @@ const entryCauses: ReadonlySet<MessageCode> = new Set<MessageCode>([
 ]);
 const retryAfterMs = 5000;
 
-export const sentenceOf = (error: unknown): string =>
-  error instanceof Refusal ? sentenceFor(error.code, error.detail) : sentenceFor('internal');
+/** What cannot be done, in the shown language; a short fact that is a text of the rule table is said in it too. */
+export function sentenceOf(error: unknown): string {
+  const code = error instanceof Refusal ? error.code : 'internal';
+  const detail = error instanceof Refusal ? error.detail : undefined;
+  const language = shownPageLanguage();
+  return language === 'en' ? sentenceFor(code, detail) : refusalIn(language, code, detail, inTable);
+}
 
 /** One write, from its first try until it is stored, replaced by a newer one, or refused. */
 class Attempt {

@@ -4,6 +4,7 @@ import { languageOf, type Language } from '../../logic/texts/languages.ts';
 import type { ScreenLanguage } from '../../../db/types/common.ts';
 import { type Decimals, decimalsIn } from '../../logic/texts/decimals.ts';
 import { isScreenLanguage, screensIn } from '../../logic/texts/screens/screen-languages.ts';
+import type { Telling } from '../../logic/texts/screens/telling.ts';
 import { inWords, tableWordsIn, type TableWords } from '../../logic/texts/table-words.ts';
 import printedDe from '../../../db/rules/texts/de.json' with { type: 'json' };
 import printedEs from '../../../db/rules/texts/es.json' with { type: 'json' };
@@ -52,3 +53,11 @@ export const shownTable = <T>(part: T): T => (language === 'en' || language === 
 
 /** Numbers in sentences, with the decimal mark of the shown language. */
 export const shownDecimals: Decimals = (value, most, least) => decimalsIn(shownLocale())(value, most, least);
+
+/** What logic tells with, in the shown language. */
+export const telling: Telling = {
+  get told() {
+    return say.told;
+  },
+  decimals: shownDecimals,
+};

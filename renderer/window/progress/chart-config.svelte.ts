@@ -4,7 +4,12 @@ import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
 import type { ChartColors } from './chart-setup.svelte.ts';
 import { eventLane, type LaneLabel } from '../../logic/progress/event-lane.ts';
 import type { ProgressPicture, Series, SeriesPoint } from '../../logic/progress/series.ts';
-import { say } from '../parts/say.svelte.ts';
+import { de } from 'date-fns/locale/de';
+import { es } from 'date-fns/locale/es';
+import { say, shownPageLanguage } from '../parts/say.svelte.ts';
+
+/** Names of months below the chart; English is built in. */
+const dateWords = { en: undefined, es, de };
 
 /** A drawn point that still knows what it says. */
 export interface DrawnPoint {
@@ -50,6 +55,7 @@ export function progressChart(
   widthPx: number,
 ): ChartConfiguration<'line', DrawnPoint[]> {
   const breakMs = picture.breakDays * millisecondsInDay;
+  const { axis } = say.told.course;
   const datasets = [
     ...picture.legibility.map((series) => dataset(series, colors.accent, 'percent', colors, breakMs)),
     ...picture.fatigue.map((series) =>
@@ -63,7 +69,12 @@ export function progressChart(
   const tick = { color: colors.ink, font: { family: colors.font, size: 13 } };
   const inside = widthPx - AXIS_PX - (picture.goals.length > 0 ? GOAL_PX : 0);
   const lane = Number.isFinite(from)
-    ? eventLane(picture.marks, (at) => ((at - from + space) / (to - from + 2 * space)) * inside, inside)
+    ? eventLane(
+        picture.marks,
+        (at) => ((at - from + space) / (to - from + 2 * space)) * inside,
+        inside,
+        say.told.course.changes,
+      )
     : [];
   return {
     type: 'line',
@@ -85,7 +96,8 @@ export function progressChart(
         x: {
           type: 'time',
           ...(Number.isFinite(from) && { min: from - space, max: to + space }),
-          time: { minUnit: 'day', displayFormats: { day: 'MMM d', week: 'MMM d', month: 'MMM yyyy' } },
+          adapters: { date: { locale: dateWords[shownPageLanguage()] } },
+          time: { minUnit: 'day', displayFormats: { day: axis.day, week: axis.day, month: axis.month } },
           ticks: { ...tick, maxRotation: 0, autoSkipPadding: 16 },
           grid: { color: colors.rule },
         },

@@ -1,4 +1,5 @@
 /** Electron's security checklist, item by item, on the options and handlers that the adapter really sets. */
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 import { mkdtempSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -305,7 +306,7 @@ test('a sleeping or locked machine locks the caseload', () => {
 });
 
 test('the menu offers no developer tools, no reload and no web page', () => {
-  setupMenu('linux');
+  setupMenu('linux', toldEnglish.system);
   const text = JSON.stringify(fake.Menu.template);
   for (const word of ['toggleDevTools', 'reload', 'forceReload', 'help', 'http']) expect(text).not.toContain(word);
 });

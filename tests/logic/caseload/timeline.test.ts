@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { newClient } from '../../../renderer/logic/caseload/new-client.ts';
 import { timeline } from '../../../renderer/logic/caseload/timeline.ts';
 import { timelineDays } from '../../../renderer/logic/caseload/timeline-words.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 import { conditions, record, sample, stamp } from '../progress/facts.ts';
 
 const ID = '018f7c1e-0000-4000-8000-000000000001';
@@ -48,6 +49,7 @@ test('a day is one row in words, the newest first, and opens its visit', () => {
   const names = {
     visits: { first: 'first visit', treatment: 'treatment', retest: 'retest', discharge: 'discharge' },
     flags: new Map([['sudden', 'Sudden change']]),
+    client: toldEnglish.client,
   };
   const days = timelineDays(timeline(facts), names);
   expect(days.map(({ day, visitId }) => [day, visitId])).toEqual([

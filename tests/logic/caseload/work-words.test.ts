@@ -1,6 +1,7 @@
 /** The worklist in words, from the rule table's limits to the screen on which each thing is done. */
 import { expect, test } from 'vitest';
 import { rulesCurrent } from '../../../db/rules/index.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 import { workLimits, type WorkItem } from '../../../renderer/logic/caseload/worklist.ts';
 import { dueSentence, workWords } from '../../../renderer/logic/caseload/work-words.ts';
 
@@ -18,6 +19,7 @@ const item = (more: Partial<WorkItem>): WorkItem => ({
   ...more,
 });
 const asIs = (iso: string) => iso;
+const words = toldEnglish.worklist;
 
 // Common practice, no source: the limits that the shipped table has.
 test('the limits are rows of the rule table', () => {
@@ -51,11 +53,11 @@ test.each([
   [{ kind: 'first-visit', on: null }, 'First visit', 'not seen yet', 'client'],
   [{ kind: 'no-visit-planned' }, 'No visit planned', 'last seen 2026-04-10', 'client'],
 ] as const)('%o', (more, what, stands, tab) => {
-  expect(workWords(item(more as Partial<WorkItem>), asIs)).toMatchObject({ what, stands, tab });
+  expect(workWords(item(more as Partial<WorkItem>), asIs, words)).toMatchObject({ what, stands, tab });
 });
 
 test('the head says how much it is', () => {
-  expect(dueSentence([])).toBe('');
-  expect(dueSentence([item({})])).toBe('No visit today, 1 thing due');
-  expect(dueSentence([item({ kind: 'visit' }), item({}), item({})])).toBe('1 visit today, 2 things due');
+  expect(dueSentence([], words)).toBe('');
+  expect(dueSentence([item({})], words)).toBe('No visit today, 1 thing due');
+  expect(dueSentence([item({ kind: 'visit' }), item({}), item({})], words)).toBe('1 visit today, 2 things due');
 });

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import type { WorkFacts } from '../../../electron/contract/caseload.ts';
-import { dueWords, type WorkLimits, worklist } from '../../../renderer/logic/caseload/worklist.ts';
+import { dueWords } from '../../../renderer/logic/caseload/work-words.ts';
+import { type WorkLimits, worklist } from '../../../renderer/logic/caseload/worklist.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 const limits: WorkLimits = {
   certificationDays: 30,
@@ -51,7 +53,7 @@ test.each([
 ] as const)('%s', (_name, more, kind, words) => {
   const [item] = of(more as unknown as Partial<WorkFacts>);
   expect(item?.kind).toBe(kind);
-  expect(dueWords(item!)).toBe(words);
+  expect(dueWords(item!, toldEnglish.worklist)).toBe(words);
 });
 
 test('a client who was never seen waits for the first visit', () => {

@@ -2,11 +2,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { eventLane } from '../../../renderer/logic/progress/event-lane.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 const asIs = (at: number) => at;
+const { changes } = toldEnglish.course;
 
 test('what lies nearer than 8 px is one name; three are counted', () => {
-  expect(eventLane([{ at: 100, label: 'pen' }], asIs, 600)).toEqual([{ at: 100, label: 'pen', row: 0 }]);
+  expect(eventLane([{ at: 100, label: 'pen' }], asIs, 600, changes)).toEqual([{ at: 100, label: 'pen', row: 0 }]);
   expect(
     eventLane(
       [
@@ -15,10 +17,11 @@ test('what lies nearer than 8 px is one name; three are counted', () => {
       ],
       asIs,
       600,
+      changes,
     ),
   ).toEqual([{ at: 100, label: 'pen; paper', row: 0 }]);
   const three = [100, 102, 104].map((at) => ({ at, label: 'pen' }));
-  expect(eventLane(three, asIs, 600)[0]!.label).toBe('3 changes');
+  expect(eventLane(three, asIs, 600, changes)[0]!.label).toBe('3 changes');
 });
 
 test.each([6, 60, 156])('no two names of %i marks overlap', (count) => {
@@ -28,6 +31,7 @@ test.each([6, 60, 156])('no two names of %i marks overlap', (count) => {
         places.map((at) => ({ at, label: 'Program changed' })),
         asIs,
         700,
+        changes,
       );
       for (const row of [0, 1]) {
         const shown = lane.filter((one) => one.row === row);

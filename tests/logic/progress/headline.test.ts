@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { examineChange, type ReadSample } from '../../../renderer/change/index.ts';
 import { headline } from '../../../renderer/logic/progress/headline.ts';
 import type { Series } from '../../../renderer/logic/progress/series.ts';
+import { inEnglish } from '../../../renderer/logic/texts/screens/telling.ts';
 import { limits } from '../../limits.ts';
 
 const days = ['2026-01-05', '2026-01-12', '2026-01-19', '2026-01-26', '2026-02-02', '2026-02-09'];
@@ -17,7 +18,12 @@ const tired = (values: number[]): Series[] => [
   },
 ];
 const say = (given: ReadSample[], fatigue: number[] = []) =>
-  headline({ fatigue: fatigue.length > 0 ? tired(fatigue) : [] }, examineChange({ samples: given }, limits.change));
+  headline(
+    { fatigue: fatigue.length > 0 ? tired(fatigue) : [] },
+    examineChange({ samples: given }, limits.change),
+    'en',
+    inEnglish,
+  );
 
 test('levels before and now, with the words behind the percent, and fatigue beside them', () => {
   const { words, fatigue, verdict } = say(samples([6, 7, 6, 20, 21, 20]), [6, 6, 5, 4, 3, 3]);

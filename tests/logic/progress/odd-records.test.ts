@@ -9,11 +9,15 @@ import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
 import { changeOf, smallestRealChange } from '../../../renderer/logic/record/change-samples.ts';
 import { repeatPairs } from '../../../renderer/logic/record/repeat-pairs.ts';
 import { changeSentences } from '../../../renderer/logic/texts/change/change-words.ts';
+import { inEnglish } from '../../../renderer/logic/texts/screens/telling.ts';
 import { progressPicture } from '../../../renderer/logic/progress/series.ts';
 import { smallMultiples } from '../../../renderer/logic/progress/small-multiples.ts';
 import { progressCsv } from '../../../renderer/logic/progress/table-columns.ts';
 import { ladder, limits } from '../../limits.ts';
 import { reading, record, sample } from './facts.ts';
+
+const pictureOf = (facts: Parameters<typeof progressPicture>[0], given: typeof limits, span = {}) =>
+  progressPicture(facts, given, span, inEnglish);
 
 const rules = rulesInUse(null);
 
@@ -123,7 +127,7 @@ const odd: Odd[] = [
 ];
 
 test.each(odd)('$what: a sentence, a picture or its reason, and no number that is none', ({ made, says, verdict }) => {
-  const picture = progressPicture(made, limits);
+  const picture = pictureOf(made, limits);
   const change = changeOf(made, limits);
   const sentence = changeSentences(change, limits.change, {}).join(' ');
   const spanish = changeSentences(change, limits.change, { language: 'es' }).join(' ');
@@ -150,8 +154,8 @@ test.each(odd)('$what: a sentence, a picture or its reason, and no number that i
     spanish,
     ...picture.notes,
     progressCsv(picture.rows),
-    ...numbersBehind(change, limits.change).map((row) => `${row.value} ${row.how}`),
-    JSON.stringify(smallMultiples(made)),
+    ...numbersBehind(change, limits.change, inEnglish).map((row) => `${row.value} ${row.how}`),
+    JSON.stringify(smallMultiples(made, inEnglish)),
     JSON.stringify(repeatPairs(made, limits)),
     JSON.stringify(goal),
     measuresCsv([{ ...made, client }], rules),
@@ -161,14 +165,14 @@ test.each(odd)('$what: a sentence, a picture or its reason, and no number that i
 
 test('readings of a deleted sample are named, and counted nowhere', () => {
   const made = days(week.slice(0, 2), [9, 14]);
-  const picture = progressPicture({ ...made, samples: made.samples.slice(0, 1) }, limits);
+  const picture = pictureOf({ ...made, samples: made.samples.slice(0, 1) }, limits);
   expect(picture.notes.join(' ')).toContain('One reading belongs to a sample that was removed and is not counted.');
   expect(picture.rows.map((row) => row.right)).toEqual([9]);
 });
 
 test('two therapists are averaged, and every point says that it was not read blind', () => {
   const made = odd.find((one) => one.what.startsWith('two therapists'))!.made;
-  const [series] = progressPicture(made, limits).legibility;
+  const [series] = pictureOf(made, limits).legibility;
   expect(series).toMatchObject({ id: 'therapist', label: 'Words read, therapist, not blind' });
   expect(series!.points.map((point) => point.value)).toEqual([45, 45]);
   expect(series!.points[0]!.words).toBe('9 of 20 words, 2 therapists, not blind');

@@ -2,20 +2,24 @@ import { expect, test } from 'vitest';
 import { changeOf, changeSamples } from '../../../renderer/logic/record/change-samples.ts';
 import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
 import { toCsv } from '../../../renderer/logic/texts/csv-cells.ts';
+import { inEnglish } from '../../../renderer/logic/texts/screens/telling.ts';
 import { progressPicture } from '../../../renderer/logic/progress/series.ts';
 import { smallMultiples } from '../../../renderer/logic/progress/small-multiples.ts';
 import { progressCsv } from '../../../renderer/logic/progress/table-columns.ts';
 import { limits } from '../../limits.ts';
 import { conditions, reading, record, sample, stamp } from './facts.ts';
 
+const pictureOf = (facts: Parameters<typeof progressPicture>[0], given: typeof limits, span = {}) =>
+  progressPicture(facts, given, span, inEnglish);
+
 test('an empty record gives a reason instead of an empty chart', () => {
-  const picture = progressPicture(record({}), limits);
+  const picture = pictureOf(record({}), limits);
   expect(picture.legibility).toEqual([]);
   expect(picture.notes).toEqual(['There is no writing sample yet. Take one at a visit, then it shows here.']);
 });
 
 test('kinds of readers, probes and home logs are series of their own with shapes of their own', () => {
-  const picture = progressPicture(
+  const picture = pictureOf(
     record({
       samples: [
         sample('a', '2026-01-05', { baseline: true }),
@@ -62,7 +66,7 @@ test('kinds of readers, probes and home logs are series of their own with shapes
 });
 
 test('program starts, medicine and other conditions are marked on their day', () => {
-  const picture = progressPicture(
+  const picture = pictureOf(
     record({
       samples: [
         sample('a', '2026-01-05'),
@@ -94,7 +98,7 @@ test('program starts, medicine and other conditions are marked on their day', ()
 });
 
 test('the visit decides the day, also when the sample was entered later', () => {
-  const picture = progressPicture(
+  const picture = pictureOf(
     record({
       visits: [
         {
@@ -122,7 +126,7 @@ test('the visit decides the day, also when the sample was entered later', () => 
 test('the sentence and the picture come from the same points', () => {
   const samples = ['05', '12', '19'].map((d, i) => sample(d, `2026-01-${d}`, { baseline: i === 0 }));
   const facts = record({ samples, readings: samples.map((s, i) => reading(s.id, 10 + i)) });
-  const picture = progressPicture(facts, limits);
+  const picture = pictureOf(facts, limits);
   expect(changeSamples(occasionsOf(facts)).map(({ right }) => right)).toEqual([10, 11, 12]);
   expect(changeOf(facts, limits).answer.compared).toBe(3);
   expect(picture.legibility[0]!.points.map((p) => Math.round(p.value))).toEqual([50, 55, 60]);
@@ -130,11 +134,9 @@ test('the sentence and the picture come from the same points', () => {
 
 test('a span leaves out what lies before it', () => {
   const samples = [sample('a', '2025-01-05'), sample('b', '2026-01-12')];
-  const picture = progressPicture(record({ samples }), limits, { from: '2026-01-01' });
+  const picture = pictureOf(record({ samples }), limits, { from: '2026-01-01' });
   expect(picture.rows).toHaveLength(1);
-  expect(progressPicture(record({ samples }), limits, { from: '2026-06-01' }).notes[0]).toContain(
-    'no sample in this span',
-  );
+  expect(pictureOf(record({ samples }), limits, { from: '2026-06-01' }).notes[0]).toContain('no sample in this span');
 });
 
 test('CSV makes formulas harmless and keeps numbers', () => {
@@ -180,6 +182,7 @@ test('small multiples average the pages of a sample and name the better directio
         page('4', 'gone', 9),
       ],
     }),
+    inEnglish,
   );
   expect(gap).toMatchObject({ code: 'gap-ratio', better: 'higher', points: [{ value: 3, day: '2026-01-05' }] });
 });

@@ -1,3 +1,4 @@
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 import { expect, test } from 'vitest';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { PageMeasurement, SamplePage } from '../../../db/types/sample.ts';
@@ -185,7 +186,7 @@ test('the own spelling counts as read; what is no spelling is refused with a sen
   expect(sampleLegibility([read], [{ meant: 'rice', written: 'rize' }])).toMatchObject({ wordsRight: 2, words: 2 });
   const text = 'buy rice';
   const known = [{ meant: 'rice', written: 'rize' }];
-  expect(spellingProblem({ meant: 'rice', written: 'ryce' }, known, text)).toBe('');
+  expect(spellingProblem({ meant: 'rice', written: 'ryce' }, known, text, toldEnglish.reading.spelling)).toBe('');
   for (const [meant, written] of [
     ['', 'rize'],
     ['rice', ''],
@@ -194,5 +195,8 @@ test('the own spelling counts as read; what is no spelling is refused with a sen
     ['RICE', 'rize'],
     ['beans', 'beens'],
   ] as const)
-    expect(spellingProblem({ meant, written }, known, text), `${meant}/${written}`).toMatch(/[.]$/);
+    expect(
+      spellingProblem({ meant, written }, known, text, toldEnglish.reading.spelling),
+      `${meant}/${written}`,
+    ).toMatch(/[.]$/);
 });

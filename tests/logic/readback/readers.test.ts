@@ -3,10 +3,13 @@ import type { Reading } from '../../../db/types/reading.ts';
 import { agreementSentence, readersApart, readerAgreement } from '../../../renderer/logic/readback/agreement.ts';
 import { assignLines } from '../../../renderer/logic/readback/assign-lines.ts';
 import { exposureOf, exposureSentence, type TextMet } from '../../../renderer/logic/readback/exposure.ts';
-import { queueSentence, readingQueue, type QueueSample } from '../../../renderer/logic/readback/queue.ts';
+import { readingQueue, type QueueSample } from '../../../renderer/logic/readback/queue.ts';
 import { openLines, withLine } from '../../../renderer/logic/readback/reading-lines.ts';
 import { sampleLegibility } from '../../../renderer/logic/record/sample-legibility.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 import { limits } from '../../limits.ts';
+
+const words = toldEnglish.reading;
 
 const reading = (over: Partial<Reading>): Reading => ({
   id: crypto.randomUUID(),
@@ -60,7 +63,7 @@ test('a count made on paper is kept as it is', () => {
 test('agreement where all words can be read has no kappa but says so in words', () => {
   const all = readerAgreement([true, true, true], [true, true, true])!;
   expect(all).toMatchObject({ agree: 1, kappa: null, ac1: 1, agreeUnreadable: null });
-  expect(agreementSentence(all, limits)).toBe('The two readers agree: the same answer for 3 of 3 words.');
+  expect(agreementSentence(all, limits, words)).toBe('The two readers agree: the same answer for 3 of 3 words.');
   expect(readerAgreement([], [])).toBeNull();
 });
 
@@ -106,7 +109,7 @@ test('the queue mixes clients, leaves out what was read and what has no text', (
   const queue = readingQueue(samples, [done('s1')], who, met, counting(), limits);
   expect(queue).toHaveLength(3);
   expect(new Set(queue.map((q) => q.sampleId))).toEqual(new Set(['s2', 's3']));
-  expect(queueSentence(queue.length)).toBe('3 lines waiting');
+  expect(words.linesWaiting(queue.length)).toBe('3 lines waiting');
 });
 
 test('a reader who met the same text this week is not asked again', () => {
@@ -149,7 +152,7 @@ test('a reader who knows a text is warned of it, and a text that waits twice', (
   ];
   const known = exposureOf([sample('s1')], met)!;
   expect(known).toEqual({ samples: 1, taken: 1, times: 3, last: '2026-01-05T09:00:00.000Z', repeated: 0 });
-  expect(exposureSentence(known, (iso) => iso.slice(0, 10))).toBe(
+  expect(exposureSentence(known, (iso) => iso.slice(0, 10), words)).toBe(
     'The text of one waiting sample is known to this reader: met up to 3 times, last on 2026-01-05. One of them was ' +
       'taken by this person. Who knows a text reads more of it than is written. Ask somebody else where you can; each ' +
       'reading keeps how often.',

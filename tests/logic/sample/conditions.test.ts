@@ -7,6 +7,9 @@ import { pxPerMm, toPage, toPicture } from '../../../renderer/logic/sample/overl
 import { rulesInUse } from '../../../db/rules/in-use.ts';
 import type { Program } from '../../../db/types/program.ts';
 import type { Conditions, Sample } from '../../../db/types/sample.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
+
+const words = toldEnglish.conditions;
 
 const sample = (takenAt: string, conditions: Partial<Conditions>, textCodes: string[] = []): Sample => ({
   id: '018f7c1e-0000-4000-8000-000000000001',
@@ -38,13 +41,15 @@ test('unequal conditions are named; within an hour of the clock counts as equal,
   const a = sample('2026-03-01T09:00:00Z', full);
   const b = sample('2026-03-08T09:00:00Z', { ...full, time: '00:20' });
   const limits = { sameTimeMinutes: 60 };
-  expect(conditionDifferences(a, b, limits)).toEqual([]);
-  expect(notNoted(a, b)).toEqual([]);
+  expect(conditionDifferences(a, b, limits, words)).toEqual([]);
+  expect(notNoted(a, b, words)).toEqual([]);
   const c = sample('2026-03-09T09:00:00Z', { ...full, pen: 'ballpoint', doseState: 'off' });
-  expect(conditionDifferences(a, c, limits).map((d) => d.name)).toEqual(['pen', 'medicine']);
+  expect(conditionDifferences(a, c, limits, words).map((d) => d.name)).toEqual(['pen', 'medicine']);
   // Two therapists at one client: their samples compare, and it says who took them.
-  expect(conditionDifferences(a, { ...b, by: 'KT' }, limits)).toEqual([{ name: 'therapist', before: a.by, now: 'KT' }]);
-  expect(notNoted(a, sample('2026-03-10T09:00:00Z', { ...full, pen: '' }))).toEqual(['pen']);
+  expect(conditionDifferences(a, { ...b, by: 'KT' }, limits, words)).toEqual([
+    { code: 'therapist', name: 'therapist', before: a.by, now: 'KT' },
+  ]);
+  expect(notNoted(a, sample('2026-03-10T09:00:00Z', { ...full, pen: '' }), words)).toEqual(['pen']);
 });
 
 test('the ruling that the paper’s name tells is used, anything else is not', () => {

@@ -1,6 +1,8 @@
 /** Words of the screens in other languages: every group is there, nothing is left English, no value is dropped. */
 import { expect, test } from 'vitest';
 import { screensEn } from '../../../renderer/logic/texts/screens/en/screens-en.ts';
+import { messages } from '../../../electron/contract/messages.ts';
+import { refusalsIn } from '../../../renderer/logic/texts/screens/refusals.ts';
 import { screensIn } from '../../../renderer/logic/texts/screens/screen-languages.ts';
 
 type Say = (...given: unknown[]) => unknown;
@@ -41,3 +43,17 @@ test.each(['es', 'de'] as const)('%s: complete, nothing left in English, each va
   });
   expect(faults).toEqual([]);
 });
+
+test.each(['es', 'de'] as const)(
+  '%s: every refusal has its sentence, with its short fact where the English has one',
+  (language) => {
+    const { sentences } = refusalsIn[language];
+    expect(Object.keys(sentences)).toEqual(Object.keys(messages));
+    const takesDetail = (texts: Readonly<Record<string, string>>) =>
+      Object.keys(texts).filter((code) => texts[code]!.includes('{detail}'));
+    expect(takesDetail(sentences)).toEqual(takesDetail(messages));
+    expect(
+      Object.entries(messages).filter(([code, text]) => sentences[code as keyof typeof messages] === text),
+    ).toEqual([]);
+  },
+);

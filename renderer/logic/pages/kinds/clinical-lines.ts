@@ -12,6 +12,8 @@ import { differencesSentence } from '../../record/condition-changes.ts';
 import { smallMultiples } from '../../progress/small-multiples.ts';
 import { lengthWords } from '../../texts/dose-words.ts';
 import { wilson } from '../../../statistics/wilson.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
+import { inEnglish } from '../../texts/screens/telling.ts';
 import { wordsReadOf } from '../../record/sample-legibility.ts';
 import {
   dayOf,
@@ -68,7 +70,7 @@ export function legibilityLines(input: PageInput): string[] {
     if (now.sample.seconds) lines.push(`Time taken: ${Math.round(now.sample.seconds)} s.`);
   }
   if (before) lines.push(`Last time (${longDate(before.day, input.locale)}): ${legibilityWords(before)}.`);
-  if (differences.length > 0) lines.push(differencesSentence(differences));
+  if (differences.length > 0) lines.push(differencesSentence(differences, toldEnglish.conditions));
   if (!now && input.record.samples.some((s) => s.visitId === input.visitId))
     lines.push('Writing sample taken; nobody has read it yet.');
   return lines;
@@ -97,7 +99,7 @@ const betterWords = { higher: 'higher is better', lower: 'lower is better', own:
  */
 export function measureLines(input: PageInput, codes: readonly string[], against: 'before' | 'start'): string[] {
   const day = dayOf(input);
-  return smallMultiples(input.record).flatMap((measure) => {
+  return smallMultiples(input.record, inEnglish).flatMap((measure) => {
     const upTo = measure.points.filter((point) => point.day <= day);
     const now = upTo.at(-1);
     if (!now || !codes.includes(measure.code)) return [];

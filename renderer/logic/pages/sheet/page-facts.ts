@@ -1,4 +1,5 @@
 /** What printed pages need to know of a record, derived anew each time. */
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 import type { Visit } from '../../../../db/types/visit.ts';
 import type { ClientRecord } from '../../../../db/types/record.ts';
 import type { Goal } from '../../../../db/types/goal.ts';
@@ -85,7 +86,8 @@ export function legibleOf(input: PageInput): Legible {
   const all = readOccasions(input);
   const now = all.findLast((o) => o.sample.visitId === input.visitId) ?? null;
   const before = now && (all.findLast((o) => o.day < now.day && o.legibility.reader === now.legibility.reader) ?? null);
-  const differences = now && before ? conditionDifferences(before.sample, now.sample, input.limits) : [];
+  const differences =
+    now && before ? conditionDifferences(before.sample, now.sample, input.limits, toldEnglish.conditions) : [];
   return { first: all[0] ?? null, last: all.at(-1) ?? null, now, before, differences };
 }
 

@@ -1,72 +1,113 @@
 /** Measures in words: name, value with unit, and how it was read. */
 import type { MeasureValue } from '../../../../db/types/sample.ts';
-import { MEASURES } from '../../../measure/index.ts';
-import { ruled } from '../typed.ts';
-
-const named = new Map<string, string>([
-  ...ruled.map((m) => [m.code, m.name.replace(/, mm$/, '')] as const),
-  ...MEASURES.map((m) => [m.code, m.name] as const),
-  ['x-height-before', 'Height of small letters before'],
-  ['x-height-goal', 'Height of small letters aimed at'],
-]);
+import { METHOD_VERSION } from '../../../measure/index.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import type { Telling } from '../../texts/screens/telling.ts';
 
 /** A measure that an older method knew keeps its code as its name. */
-export const measureName = (code: string): string => named.get(code) ?? code.replaceAll('-', ' ');
+export function measureName(code: string, { names, otherNames }: Told['measures']): string {
+  return names[code] ?? (otherNames as Readonly<Record<string, string>>)[code] ?? code.replaceAll('-', ' ');
+}
 
 /** Decrement is kept as a slope of ln(height); people think in percent from one word (or letter) to the next. */
 const percentOfLn = (value: number): number => (Math.exp(value) - 1) * 100;
 
-/** Shrinking is negative: said in words, so that no sign has to be remembered. */
-const change = (percent: number, per: string): string =>
-  Math.abs(percent) < 0.005
-    ? `no change a ${per}`
-    : `${Math.abs(percent).toFixed(2)} % ${percent < 0 ? 'smaller' : 'larger'} each ${per}`;
+/** Less than this is no change, percent. */
+const NO_CHANGE = 0.005;
 
-function number(value: number, unit: string): string {
-  if (unit === 'count') return value.toFixed(0);
-  if (unit === '%') return `${value.toFixed(1)} %`;
-  if (unit === 'deg') return `${value.toFixed(1)}°`;
-  if (unit === 'xh') return `${value.toFixed(2)} × letter height`;
-  if (unit.startsWith('ln(')) return change(percentOfLn(value), unit.endsWith('letter') ? 'letter' : 'word');
-  if (unit === '% per line') return change(value, 'line');
-  if (unit === '1') return value.toFixed(2);
-  return `${(Math.abs(value) < 0.005 ? 0 : value).toFixed(2)} ${unit}`;
+interface Unit {
+  decimals: number;
+  /** The number with its unit. */
+  of: (text: string) => string;
 }
 
-export const showMeasure = (m: Pick<MeasureValue, 'value' | 'unit'>): string =>
-  m.value === null ? 'unknown' : number(m.value, m.unit);
+function unitOf(unit: string, { letterHeights }: Told['measures']): Unit {
+  if (unit === 'count') return { decimals: 0, of: (text) => text };
+  if (unit === '%') return { decimals: 1, of: (text) => `${text} %` };
+  if (unit === 'deg') return { decimals: 1, of: (text) => `${text}°` };
+  if (unit === 'xh') return { decimals: 2, of: letterHeights };
+  return { decimals: 2, of: (text) => (unit === '1' ? text : `${text} ${unit}`) };
+}
 
-/** Change of size along lines or down the page: one page tells of itself only. */
-const isCourse = (unit: string): boolean => unit.startsWith('ln(') || unit === '% per line';
+type Per = keyof Told['measures']['per'];
+
+/** Change of size along lines or down the page: one page tells of itself only. Null for other units. */
+function courseOf(unit: string): { per: Per; percent: (value: number) => number } | null {
+  if (unit.startsWith('ln(')) return { per: unit.endsWith('letter') ? 'letter' : 'word', percent: percentOfLn };
+  return unit === '% per line' ? { per: 'line', percent: (value) => value } : null;
+}
+
+/** Shrinking is negative: said in words, so that no sign has to be remembered. */
+const changeOf = (percent: number, { told: { measures }, decimals }: Telling): string =>
+  measures.changeOf(decimals(Math.abs(percent), 2), measures.ways[percent < 0 ? 'smaller' : 'larger']);
+
+function number(value: number, unit: string, telling: Telling): string {
+  const words = telling.told.measures;
+  const course = courseOf(unit);
+  if (course) {
+    const percent = course.percent(value);
+    const each = words.per[course.per];
+    return Math.abs(percent) < NO_CHANGE ? words.noChange(each) : words.change(changeOf(percent, telling), each);
+  }
+  const { decimals, of } = unitOf(unit, words);
+  return of(telling.decimals(Math.abs(value) < NO_CHANGE ? 0 : value, decimals));
+}
+
+type Value = Pick<MeasureValue, 'value' | 'unit'>;
+
+export const showMeasure = (m: Value, telling: Telling): string =>
+  m.value === null ? telling.told.measures.unknown : number(m.value, m.unit, telling);
 
 /** As `showMeasure`, on the screen of one page: what is said to shrink there shrinks on this page. */
-export const showOnPage = (m: Pick<MeasureValue, 'value' | 'unit'>): string =>
-  m.value !== null && isCourse(m.unit) ? `${showMeasure(m)}, on this page` : showMeasure(m);
+export const showOnPage = (m: Value, telling: Telling): string =>
+  m.value !== null && courseOf(m.unit)
+    ? telling.told.measures.onThisPage(showMeasure(m, telling))
+    : showMeasure(m, telling);
 
-const between = (low: number | null | undefined, high: number | null | undefined, unit: string): string | null =>
-  typeof low === 'number' && typeof high === 'number' ? `${number(low, unit)} to ${number(high, unit)}` : null;
-
-/** The two intervals of a measure by their plain names; null where one is not known. */
-export const bothRanges = (m: MeasureValue): { page: string | null; hand: string | null } => ({
-  page: between(m.low, m.high, m.unit),
-  hand: between(m.handLow, m.handHigh, m.unit),
-});
-
-/** What the two ranges mean, in the words of the window. */
-export const RANGE_WORDS = {
-  page: 'This page: how exactly this page was read (95 %).',
-  hand: 'This hand: where 95 of 100 pages of an unchanged hand would lie. Less than that apart is no change.',
-} as const;
-
-function restsOn(pages: number | undefined): string {
-  if (pages === undefined) return '';
-  return pages > 0
-    ? ` This hand: from ${pages} pages repeated on one day, and from what ordinary writers vary.`
-    : ' This hand: from what ordinary writers vary from page to page (two writers); repeat a page on one day to learn what this client varies.';
+/** The unit once: "1.51 to 1.58 × letter height". */
+function between(
+  low: number | null | undefined,
+  high: number | null | undefined,
+  unit: string,
+  telling: Telling,
+): string | null {
+  if (typeof low !== 'number' || typeof high !== 'number') return null;
+  const words = telling.told.measures;
+  const course = courseOf(unit);
+  if (course) {
+    const range = words.range(changeOf(course.percent(low), telling), changeOf(course.percent(high), telling));
+    return words.change(range, words.per[course.per]);
+  }
+  const { decimals, of } = unitOf(unit, words);
+  const shown = (value: number): string => telling.decimals(Math.abs(value) < NO_CHANGE ? 0 : value, decimals);
+  return of(words.range(shown(low), shown(high)));
 }
 
-export function howMeasured(m: MeasureValue): string {
-  const { page, hand } = bothRanges(m);
-  const ranges = `${page ? ` This page (95 %): ${page}.` : ''}${hand ? ` This hand, page to page: ${hand}.${restsOn(m.handPages)}` : ''}`;
-  return `From ${m.n} readings.${ranges} Method: ${m.method}.`;
+/** The two intervals of a measure by their plain names; null where one is not known. */
+export const bothRanges = (m: MeasureValue, telling: Telling): { page: string | null; hand: string | null } => ({
+  page: between(m.low, m.high, m.unit, telling),
+  hand: between(m.handLow, m.handHigh, m.unit, telling),
+});
+
+function restsOn(pages: number | undefined, words: Told['measures']): string[] {
+  if (pages === undefined) return [];
+  return [pages > 0 ? words.handFromPages(pages) : words.handFromWriters];
+}
+
+/** How the engine of this version reads it, in the shown language; an older one in its own words. */
+function methodWords({ code, method }: MeasureValue, words: Told['measures']): string {
+  const [version = '', ...how] = method.split(': ');
+  const said = version === METHOD_VERSION ? words.hows[code] : undefined;
+  return words.method(version, said ?? how.join(': '));
+}
+
+export function howMeasured(m: MeasureValue, telling: Telling): string {
+  const words = telling.told.measures;
+  const { page, hand } = bothRanges(m, telling);
+  return [
+    words.readings(m.n),
+    ...(page ? [words.pageRange(page)] : []),
+    ...(hand ? [words.handRange(hand), ...restsOn(m.handPages, words)] : []),
+    methodWords(m, words),
+  ].join(' ');
 }

@@ -1,6 +1,7 @@
 /** The verdict about change as sentences that a therapist can defend, and the words that stand over it. */
 import { CONDITIONS, type ChangeExamination, type ChangeLimits, type Visit } from '../../../change/index.ts';
 import { wilson } from '../../../statistics/wilson.ts';
+import { decimalsIn } from '../decimals.ts';
 import { changeDe } from './change-de.ts';
 import { changeEn } from './change-en.ts';
 import { changeEs } from './change-es.ts';
@@ -42,7 +43,7 @@ export function changeSentences(
   if (verdict === 'nothing') return [t.nothing];
   if (verdict === 'not-comparable') return [notComparable(found, t)];
   const known = found.kind === 'therapist' ? [t.readByTherapist] : [];
-  if (answer.compared === 0) return [...beforeAnything(found, t), ...known];
+  if (answer.compared === 0) return [...beforeAnything(found, t, language), ...known];
   const edge = notes.includes('all-right') ? t.allRight : notes.includes('none-right') ? t.noneRight : null;
   return [
     edge ? edge(answer.compared) : `${t.visits(answer.compared)}: ${judged(found, limits, t)}`,
@@ -72,14 +73,14 @@ function judged({ answer }: ChangeExamination, limits: ChangeLimits, t: ChangeTe
 }
 
 /** One visit, or a baseline without anything after it. */
-function beforeAnything({ answer, visits }: ChangeExamination, t: ChangeTexts): string[] {
+function beforeAnything({ answer, visits }: ChangeExamination, t: ChangeTexts, language: Language): string[] {
   if (!answer.notes.includes('one-visit')) return [t.onlyBaseline];
   const read = visits.flatMap(({ readers }) => [...readers.values()]);
   const most = Math.max(...read.map(({ words }) => words));
   const share = read.reduce((sum, { right, words }) => sum + right / words, 0) / read.length;
   const right = share * most;
   const { low, high } = wilson(Math.round(right), most);
-  const said = t.oneVisit(String(Number(right.toFixed(1))), most, Math.round(low * most), Math.round(high * most));
+  const said = t.oneVisit(decimalsIn(language)(right, 1, 0), most, Math.round(low * most), Math.round(high * most));
   return answer.notes.includes('break') ? [said, t.afterBreak] : [said];
 }
 

@@ -1,0 +1,42 @@
+/** A client in short and over time. */
+export const clientEn = {
+  writesWith: (hand: 'left' | 'right') => `writes with the ${hand === 'left' ? 'left' : 'right'} hand`,
+  goal: 'Goal',
+  goalReached: (output: string, percent: number | null) =>
+    `${output}${percent === null ? '' : `, ${percent} % of words`}`,
+  lastVisit: 'Last visit',
+  noneYet: 'none yet',
+  planThen: 'Plan then',
+  nextVisit: 'Next visit',
+  program: 'Program',
+  approvedOn: (day: string) => `approved ${day}`,
+  mind: 'Mind',
+  wordsRead: (first: number, now: number, samples: number) =>
+    `Words a reader could read: ${first} %${samples > 1 ? ` → ${now} % (${samples} samples)` : ' (1 sample)'}`,
+  kinds: {
+    visit: 'Visit',
+    flag: 'Red flag',
+    medicine: 'Medicine',
+    sample: 'Sample',
+    pen: 'Pen',
+    trial: 'Trial',
+    program: 'Program',
+    goal: 'Goal',
+    missed: 'Missed',
+  },
+  dose: { on: 'on', off: 'off', unsure: 'not sure whether on or off' },
+  approvedTier: (tier: string) => `approved, tier ${tier}`,
+  baseline: 'baseline',
+  tasks: {
+    pangram: 'One line with every letter',
+    sentences: 'Everyday sentences',
+    'date-line': 'Date and time',
+    personal: 'Own name and address',
+    signature: 'Signature, three times',
+    digits: 'Digits and amounts',
+    free: 'Free writing',
+    'goal-output': 'What the goal asks for',
+    'transfer-probe': 'One line on plain paper, no cue',
+    'repeated-letter': 'One letter, fifteen times',
+  },
+};
