@@ -1,6 +1,8 @@
 import { median } from '../../statistics/order-statistics.ts';
 import type { GoalRung } from '../../../db/types/goal.ts';
 import type { Limits } from '../rules/limits.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 
 export interface ReadSample {
   /** Percent of words read, 0 to 100. */
@@ -36,48 +38,36 @@ export function nextStep(
   mdc: number | null,
   { goalClimbedPercent, goalFirstStep, goalSamples }: Limits,
   rungs: readonly GoalRung[],
+  words: Told['goals'] = toldEnglish.goals,
 ): NextStep {
   const last = samples.slice(-goalSamples);
   if (last.length === 0) {
-    return step(
-      rungs[0]!,
-      goalClimbedPercent,
-      null,
-      'No sample has been read yet: this is the first rung. Take a sample to fit it.',
-    );
+    return step(rungs[0]!, goalClimbedPercent, null, words.firstRung);
   }
   const percents = last.map((s) => s.percent);
   // A step stands above what was shown: above the usual sample and above the latest one.
   const level = Math.max(median(percents)!, percents.at(-1)!);
-  const words = median(last.map((s) => s.words))!;
+  const length = median(last.map((s) => s.words))!;
   const known = current === null ? -1 : rungIndex(rungs, current);
-  const index = known < 0 ? longestWithin(rungs, words) : known;
+  const index = known < 0 ? longestWithin(rungs, length) : known;
   const here = rungs[index]!;
   const [low, high] = [Math.round(Math.min(...percents)), Math.round(Math.max(...percents))];
-  const shown = low === high ? `${low} %` : `${low} to ${high} %`;
-  const seen = `The last ${last.length === 1 ? 'sample shows' : `${last.length} samples show`} ${shown} of words read`;
+  const seen = words.seen(last.length, low, high);
   const above = rungs[Math.min(index + 1, rungs.length - 1)]!;
   if (level >= goalClimbedPercent) {
-    return step(above, goalClimbedPercent, null, `${seen} with ${here.output}: ready for the next rung.`);
+    return step(above, goalClimbedPercent, null, words.readyForNext(seen, here.output));
   }
   const wanted = level + Math.max(goalFirstStep * (goalClimbedPercent - level), mdc === null ? 0 : Math.floor(mdc) + 1);
   const target = Math.ceil(wanted);
   if (target > 100) {
-    const why = `${seen}. A step that measurement could tell (${Math.round(mdc ?? 0)} points) would pass 100 %: climb by more writing or less help instead.`;
+    const why = words.passes100(seen, Math.round(mdc ?? 0));
     return step(above, goalClimbedPercent, null, why);
   }
   if (target - level < 100 / here.words && goalClimbedPercent - level < 100 / here.words) {
-    return step(
-      above,
-      goalClimbedPercent,
-      null,
-      `${seen} with ${here.output}, less than one word below this rung’s mark.`,
-    );
+    return step(above, goalClimbedPercent, null, words.lessThanWord(seen, here.output));
   }
   const fits = mdc === null ? null : target - level > mdc;
-  const against =
-    mdc === null ? '' : `, more than the ${Math.round(mdc)} points that two samples of an unchanged hand differ`;
-  return step(here, target, fits, `${seen}; the next step is ${target} %${against}.`);
+  return step(here, target, fits, words.nextStepIs(seen, target, mdc === null ? null : Math.round(mdc)));
 }
 
 /**

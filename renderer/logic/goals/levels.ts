@@ -1,3 +1,6 @@
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
+
 /** The one variable of a goal scale. */
 export interface LevelVariable {
   /** Shown after the number: "% of words", "words of 12", "items". */
@@ -17,14 +20,8 @@ export interface GoalLevels {
 /** The levels from worst to best. */
 export const LEVELS = [-2, -1, 0, 1, 2] as const;
 
-/** How the five levels are said. */
-export const levelNames: Readonly<Record<number, string>> = {
-  [-2]: 'much less than expected',
-  [-1]: 'less than expected',
-  0: 'as expected',
-  1: 'more than expected',
-  2: 'much more than expected',
-};
+/** How the five levels are said in English. */
+export const levelNames: Readonly<Record<number, string>> = toldEnglish.goals.levelNames;
 
 /**
  * Five equally spaced levels of one whole-number variable.
@@ -39,24 +36,21 @@ export function buildLevels(
   baseline: number,
   expected: number,
   couldWorsen: boolean,
+  words: Told['goals'] = toldEnglish.goals,
 ): GoalLevels {
   const steps = couldWorsen ? 1 : 2;
   const spacing = (expected - baseline) / steps;
   const size = Math.max(1, Math.floor(Math.abs(spacing))) * (spacing < 0 ? -1 : 1);
   const values = LEVELS.map((level) => expected + level * size) as GoalLevels['values'];
   const problems: string[] = [];
-  if (!Number.isFinite(baseline) || !Number.isFinite(expected))
-    problems.push('Baseline and expected level must be numbers.');
-  else if (expected <= baseline) problems.push('The expected level must lie above the baseline.');
-  else if (spacing < 1)
-    problems.push(`The step is smaller than one ${variable.unit}. Choose a higher expected level, or a longer task.`);
+  if (!Number.isFinite(baseline) || !Number.isFinite(expected)) problems.push(words.mustBeNumbers);
+  else if (expected <= baseline) problems.push(words.expectedAbove);
+  else if (spacing < 1) problems.push(words.stepTooSmall(variable.unit));
   if (problems.length === 0 && values[4] > variable.max) {
     const most = Math.floor((variable.max * steps + baseline * 2) / (steps + 2));
-    problems.push(
-      `Level +2 would be ${values[4]} ${variable.unit}, above ${variable.max}. Set the expected level at ${most} or lower, or choose a longer task.`,
-    );
+    problems.push(words.topTooHigh(values[4], variable.unit, variable.max, most));
   }
-  return { values, texts: levelTexts(values, variable), problems };
+  return { values, texts: levelTexts(values, variable, words), problems };
 }
 
 /**
@@ -65,13 +59,18 @@ export function buildLevels(
  * @param width least width of a level, in the variable's unit
  * @returns null where there is no room for it
  */
-export function threeLevels(variable: LevelVariable, expected: number, width: number): GoalLevels | null {
+export function threeLevels(
+  variable: LevelVariable,
+  expected: number,
+  width: number,
+  words: Told['goals'] = toldEnglish.goals,
+): GoalLevels | null {
   const { unit, min, max } = variable;
   const above = expected + Math.max(1, Math.ceil(width));
   if (above > max || expected <= min) return null;
-  const as = above - 1 > expected ? `${expected} to ${above - 1} ${unit}` : `${expected} ${unit}`;
-  const more = above >= max ? `${above} ${unit}` : `${above} ${unit} or more`;
-  const texts: GoalLevels['texts'] = ['', `fewer than ${expected} ${unit}`, as, more, ''];
+  const as = above - 1 > expected ? words.to(expected, above - 1, unit) : `${expected} ${unit}`;
+  const more = above >= max ? `${above} ${unit}` : words.orMore(above, unit);
+  const texts: GoalLevels['texts'] = ['', words.fewerThan(expected, unit), as, more, ''];
   return { values: [min, min, expected, above, max + 1], texts, problems: [] };
 }
 
@@ -84,14 +83,18 @@ export function levelReached(levels: GoalLevels['values'], value: number): -2 | 
   return ([2, 1, 0, -1].find((level) => value >= levels[level + 2]!) as 2 | 1 | 0 | -1 | undefined) ?? -2;
 }
 
-function levelTexts(values: GoalLevels['values'], { unit, max }: LevelVariable): GoalLevels['texts'] {
-  const between = (low: number, next: number) => (next - 1 > low ? `${low} to ${next - 1} ${unit}` : `${low} ${unit}`);
+function levelTexts(
+  values: GoalLevels['values'],
+  { unit, max }: LevelVariable,
+  words: Told['goals'],
+): GoalLevels['texts'] {
+  const between = (low: number, next: number) => (next - 1 > low ? words.to(low, next - 1, unit) : `${low} ${unit}`);
   return [
-    `fewer than ${values[1]} ${unit}`,
+    words.fewerThan(values[1], unit),
     between(values[1], values[2]),
     between(values[2], values[3]),
     between(values[3], values[4]),
-    values[4] >= max ? `${values[4]} ${unit}` : `${values[4]} ${unit} or more`,
+    values[4] >= max ? `${values[4]} ${unit}` : words.orMore(values[4], unit),
   ];
 }
 
@@ -105,35 +108,33 @@ interface Range {
  * Checks five level texts, as edited by the therapist: one variable, rising, no overlap, no hole, equal steps.
  * @returns sentences about what to change; empty when all is well or nothing is written yet
  */
-export function checkLevels(texts: readonly string[]): string[] {
+export function checkLevels(texts: readonly string[], words: Told['goals'] = toldEnglish.goals): string[] {
   if (texts.every((text) => text.trim() === '')) return [];
   const problems: string[] = [];
   const isThree = hasThreeLevels(texts);
   const empty = isThree ? [] : LEVELS.filter((_, i) => !texts[i]?.trim());
-  if (empty.length) problems.push(`Level ${empty.map(signed).join(', ')} has no text yet.`);
+  if (empty.length) problems.push(words.noText(empty.map(signed).join(', ')));
   const ranges = texts.map(parseRange);
   const unread = LEVELS.filter((_, i) => texts[i]?.trim() && !ranges[i]);
   if (unread.length) {
-    problems.push(
-      `Level ${unread.map(signed).join(', ')} has no number, so overlap cannot be checked. Begin it with a number, for example "6 to 8 words".`,
-    );
+    problems.push(words.noNumber(unread.map(signed).join(', ')));
   }
   const known = ranges.filter((range) => range !== null);
   if (new Set(known.map((range) => range.unit).filter(Boolean)).size > 1) {
-    problems.push('The levels name more than one variable. Keep one, and put the rest into the goal itself.');
+    problems.push(words.twoVariables);
   }
   for (let i = 0; i + 1 < ranges.length; i++) {
     const [here, next] = [ranges[i], ranges[i + 1]];
     if (!here || !next) continue;
-    const names = `${signed(LEVELS[i]!)} and ${signed(LEVELS[i + 1]!)}`;
-    if (next.low <= here.low) problems.push(`Levels ${names} do not rise.`);
-    else if (next.low <= here.high) problems.push(`Levels ${names} overlap.`);
-    else if (next.low - here.high > 1) problems.push(`Between levels ${names} there is a hole.`);
+    const names = [signed(LEVELS[i]!), signed(LEVELS[i + 1]!)] as const;
+    if (next.low <= here.low) problems.push(words.doNotRise(...names));
+    else if (next.low <= here.high) problems.push(words.overlap(...names));
+    else if (next.low - here.high > 1) problems.push(words.hole(...names));
   }
   const starts = ranges.slice(1).map((range) => range?.low ?? NaN);
   const steps = starts.slice(1).map((start, i) => start - starts[i]!);
   if (!isThree && steps.every(Number.isFinite) && Math.max(...steps) - Math.min(...steps) > 1) {
-    problems.push('The levels are not equally spaced.');
+    problems.push(words.notEqual);
   }
   return problems;
 }
@@ -142,19 +143,20 @@ function parseRange(text: string): Range | null {
   const clean = text.trim().toLowerCase().replaceAll('\u2013', '-');
   const unitOf = (rest: string) =>
     rest
-      .replace(/or (more|fewer|less|better)/, '')
+      .replace(/(or (more|fewer|less|better)|o (más|menos|mejor)|oder (mehr|weniger|besser))/, '')
       .replace(/[.,;].*$/, '')
       .trim();
-  const below = /^(?:fewer than|less than|below|under)\s+(\d+)(.*)$/.exec(clean);
+  const below = /^(?:fewer than|less than|below|under|menos de|weniger als|unter)\s+(\d+)(.*)$/.exec(clean);
   if (below) return { low: -Infinity, high: Number(below[1]) - 1, unit: unitOf(below[2]!.trim()) };
-  const span = /^(\d+)\s*(?:to|-)\s*(\d+)(.*)$/.exec(clean);
+  const span = /^(\d+)\s*(?:to|a|bis|-)\s*(\d+)(.*)$/.exec(clean);
   if (span) return { low: Number(span[1]), high: Number(span[2]), unit: unitOf(span[3]!.trim()) };
   const single = /^(\d+)(.*)$/.exec(clean);
   if (!single) return null;
   const rest = single[2]!.trim();
   const value = Number(single[1]);
-  if (/or (more|better)|and more/.test(rest)) return { low: value, high: Infinity, unit: unitOf(rest) };
-  if (/or (fewer|less)/.test(rest)) return { low: -Infinity, high: value, unit: unitOf(rest) };
+  if (/or (more|better)|and more|o (más|mejor)|oder (mehr|besser)/.test(rest))
+    return { low: value, high: Infinity, unit: unitOf(rest) };
+  if (/or (fewer|less)|o menos|oder weniger/.test(rest)) return { low: -Infinity, high: value, unit: unitOf(rest) };
   return { low: value, high: value, unit: unitOf(rest) };
 }
 

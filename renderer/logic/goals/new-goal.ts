@@ -3,10 +3,11 @@ import type { Goal, GoalRung } from '../../../db/types/goal.ts';
 import type { Sample } from '../../../db/types/sample.ts';
 import type { Occasion } from '../record/occasions.ts';
 import type { Limits } from '../rules/limits.ts';
-import { wordsReadOf } from '../record/sample-legibility.ts';
 import { smallestChange, type ChangeLimits } from '../../change/index.ts';
 import { buildLevels, threeLevels, type GoalLevels } from './levels.ts';
 import { nextStep, rungAbove, type ReadSample, wordsOfPercent } from './goal-ladder.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 
 /** A goal without the stamps that are set when it is saved. */
 export type GoalDraft = Omit<Goal, 'at' | 'by'>;
@@ -32,10 +33,11 @@ export function proposedGoal(
   ladder: readonly GoalRung[],
   current: string | null = null,
   visitSd: number | null = null,
+  words: Told['goals'] = toldEnglish.goals,
 ): GoalDraft {
   const last = occasions.at(-1);
   const read = occasions.findLast((o) => o.legibility);
-  const step = nextStep(readSamples(occasions), current, mdc, limits, ladder);
+  const step = nextStep(readSamples(occasions), current, mdc, limits, ladder, words);
   const tries = { of: 3, need: 2 };
   const baseline = read ? Math.round(read.legibility!.accuracy * 100) : null;
   return {
@@ -50,9 +52,17 @@ export function proposedGoal(
     tries,
     dueOn: daysLater(setOn, limits.goalWeeks * 7),
     setOn,
-    baseline: read ? `${wordsReadOf(read.legibility!)} words read (${baseline} %)` : '',
+    baseline: read
+      ? words.wordsRead(
+          words.rightOf(
+            Math.round(read.legibility!.accuracy * read.legibility!.words * 10) / 10,
+            read.legibility!.words,
+          ),
+          baseline!,
+        )
+      : '',
     because: wants,
-    levels: levelsFor(baseline, step.percent, step.wordsOf, tries.of, levelNoise(visitSd, limits)),
+    levels: levelsFor(baseline, step.percent, step.wordsOf, tries.of, levelNoise(visitSd, limits), words),
     weight: 1,
     nextStep: rungAbove(ladder, step.rung.output),
     replaces: null,
@@ -70,9 +80,10 @@ export function revisedGoal(
   limits: Limits,
   ladder: readonly GoalRung[],
   visitSd: number | null = null,
+  words: Told['goals'] = toldEnglish.goals,
 ): GoalDraft {
   const ids = { id, clientId: goal.clientId };
-  const fresh = proposedGoal(ids, occasions, mdc, goal.because, setOn, limits, ladder, goal.output, visitSd);
+  const fresh = proposedGoal(ids, occasions, mdc, goal.because, setOn, limits, ladder, goal.output, visitSd, words);
   const { at: _at, by: _by, ...kept } = goal;
   return {
     ...kept,
@@ -123,9 +134,10 @@ export function levelsFor(
   wordsOf: number | null,
   tries: number,
   noise: LevelNoise,
+  words: Told['goals'] = toldEnglish.goals,
 ): Goal['levels'] {
   if (baseline === null || expected === null) return ['', '', '', '', ''];
-  const built = goalLevels(baseline, expected, wordsOf, tries, false, noise);
+  const built = goalLevels(baseline, expected, wordsOf, tries, false, noise, words);
   return built.problems.length === 0 ? built.texts : ['', '', '', '', ''];
 }
 
@@ -140,25 +152,18 @@ export function goalLevels(
   tries: number,
   couldWorsen: boolean,
   noise: LevelNoise,
+  words: Told['goals'] = toldEnglish.goals,
 ): GoalLevels {
-  const five = fiveLevels(baseline, expected, wordsOf, tries, couldWorsen);
+  const five = fiveLevels(baseline, expected, wordsOf, tries, couldWorsen, words);
   if (!wordsOf || !(expected > baseline)) return five;
   const width = leastWidth(expected, wordsOf, tries, noise);
   if (five.problems.length === 0 && (expected - baseline) / (couldWorsen ? 1 : 2) >= width) return five;
-  const three = threeLevels({ unit: '% of words', min: 0, max: 100 }, Math.round(expected), width);
+  const three = threeLevels({ unit: words.percentOfWords, min: 0, max: 100 }, Math.round(expected), width, words);
   if (three) return three;
   const longer = Array.from({ length: MOST_WORDS }, (_, i) => i + 1).find(
-    (words) => words > wordsOf && expected + Math.ceil(leastWidth(expected, words, tries, noise)) <= 100,
+    (most) => most > wordsOf && expected + Math.ceil(leastWidth(expected, most, tries, noise)) <= 100,
   );
-  const counted = `${tries === 1 ? 'one try' : `${tries} tries together`} of ${wordsOf} words`;
-  const advice = longer ? `write at least ${longer} words a try` : 'count more tries together';
-  return {
-    ...five,
-    problems: [
-      `Judged by ${counted}, a level must be at least ${Math.ceil(width)} points wide, or it is reached by chance: ` +
-        `${advice}, or set the expected level lower.`,
-    ],
-  };
+  return { ...five, problems: [words.tooNarrow(tries, wordsOf, Math.ceil(width), longer ?? null)] };
 }
 
 /** Longest text of one try that is asked for. */
@@ -170,22 +175,25 @@ function fiveLevels(
   wordsOf: number | null,
   tries: number,
   couldWorsen: boolean,
+  told: Told['goals'],
 ): GoalLevels {
   const step = (expected - baseline) / (couldWorsen ? 1 : 2);
   if (!wordsOf || step >= 100 / wordsOf)
-    return buildLevels({ unit: '% of words', min: 0, max: 100 }, baseline, expected, couldWorsen);
+    return buildLevels({ unit: told.percentOfWords, min: 0, max: 100 }, baseline, expected, couldWorsen, told);
   const words = wordsOf * tries;
-  const unit = tries > 1 ? `words of ${words} (${tries} tries together)` : `words of ${words}`;
+  const unit = tries > 1 ? told.wordsOfTogether(words, tries) : told.wordsOf(words);
   const [from, to] = [Math.round((baseline * words) / 100), wordsOfPercent(expected, words)];
-  return buildLevels({ unit, min: 0, max: words }, from, to, couldWorsen);
+  return buildLevels({ unit, min: 0, max: words }, from, to, couldWorsen, told);
 }
 
 /** The percent in a baseline text such as "18 of 24 words read (75 %)"; null when there is none. */
 export function baselinePercent(text: string): number | null {
-  const percent = /(\d+(?:\.\d+)?)\s*%/.exec(text);
-  if (percent) return Math.round(Number(percent[1]));
-  const counted = /(\d+(?:\.\d+)?)\s*of\s*(\d+)/.exec(text);
-  return counted && Number(counted[2]) > 0 ? Math.round((100 * Number(counted[1])) / Number(counted[2])) : null;
+  const percent = /(\d+(?:[.,]\d+)?)\s*%/.exec(text);
+  if (percent) return Math.round(Number(percent[1]!.replace(',', '.')));
+  const counted = /(\d+(?:[.,]\d+)?)\s*(?:of|de|von)\s*(\d+)/.exec(text);
+  return counted && Number(counted[2]) > 0
+    ? Math.round((100 * Number(counted[1]!.replace(',', '.'))) / Number(counted[2]))
+    : null;
 }
 
 const aidOf = (sample: Sample | undefined): string =>

@@ -9,8 +9,9 @@ import { occasionsOf } from '../record/occasions.ts';
 import { occasionsWanted } from '../record/writing-occasions.ts';
 import type { Limits } from '../rules/limits.ts';
 import { nextStep } from './goal-ladder.ts';
-import { successWords } from './success-words.ts';
 import { baselinePercent, type GoalDraft, type LevelNoise, levelsFor, readSamples } from './new-goal.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 
 export interface OccasionStep {
   occasion: OccasionCode;
@@ -23,15 +24,19 @@ export interface OccasionStep {
 }
 
 /** The rung after the last one that was met; the one worked on stays. */
-function rungNow(rungs: readonly OccasionRung[], goals: readonly Goal[]): { rung: OccasionRung; because: string } {
+function rungNow(
+  rungs: readonly OccasionRung[],
+  goals: readonly Goal[],
+  words: Told['goals'],
+): { rung: OccasionRung; because: string } {
   const at = (goal: Goal): number => rungs.findIndex((rung) => rung.output === goal.output);
   const met = Math.max(-1, ...goals.filter((goal) => goal.status === 'met').map(at));
   const active = goals.findLast((goal) => goal.status === 'active' && at(goal) > met);
-  if (active) return { rung: rungs[at(active)]!, because: 'This step is agreed and worked on.' };
+  if (active) return { rung: rungs[at(active)]!, because: words.stepAgreed };
   const rung = rungs[Math.min(met + 1, rungs.length - 1)]!;
   return {
     rung,
-    because: met < 0 ? 'The first step of what the client wants to write.' : `“${rungs[met]!.output}” was met.`,
+    because: met < 0 ? words.firstStep : words.wasMet(rungs[met]!.output),
   };
 }
 
@@ -41,27 +46,28 @@ export function occasionSteps(
   ladder: readonly OccasionRung[],
   mdc: number | null,
   limits: Limits,
+  words: Told['goals'] = toldEnglish.goals,
 ): OccasionStep[] {
   const samples = occasionsOf(record);
   return occasionsWanted(record).flatMap(({ code }): OccasionStep[] => {
     const rungs = ladder.filter((rung) => rung.occasion === code);
     if (rungs.length === 0) return [];
     const goals = record.goals.filter((goal) => goal.occasion === code);
-    const now = rungNow(rungs, goals);
+    const now = rungNow(rungs, goals, words);
     if (now.rung.measure !== 'words')
-      return [{ occasion: code, ...now, percent: null, success: `${successWords[now.rung.measure]}.` }];
+      return [{ occasion: code, ...now, percent: null, success: `${words.successBy[now.rung.measure]}.` }];
     // Its own samples where there are any, else what was read of any text; from the rung that is reached by goals.
     const own = samples.filter((each) => each.sample.task.occasion === code);
     const read = readSamples(own.length > 0 ? own : samples);
     const from = rungs.slice(rungs.indexOf(now.rung));
-    const step = nextStep(read, now.rung.code, mdc, limits, own.length > 0 ? from : from.slice(0, 1));
+    const step = nextStep(read, now.rung.code, mdc, limits, own.length > 0 ? from : from.slice(0, 1), words);
     const rung = from.find((each) => each.code === step.rung.code) ?? now.rung;
     return [
       {
         occasion: code,
         rung,
         percent: step.percent,
-        success: `${step.wordsRight} of about ${step.wordsOf} words read (${step.percent} % or more).`,
+        success: words.success(step.wordsRight, step.wordsOf, step.percent),
         because: read.length > 0 ? step.because : now.because,
       },
     ];
@@ -74,6 +80,7 @@ export function occasionGoal(
   step: OccasionStep,
   ladder: readonly OccasionRung[],
   noise: LevelNoise,
+  words: Told['goals'] = toldEnglish.goals,
 ): GoalDraft {
   const { rung, occasion, percent } = step;
   const rungs = ladder.filter((each) => each.occasion === occasion);
@@ -89,7 +96,7 @@ export function occasionGoal(
     percent: read ? percent : null,
     baseline: read ? base.baseline : '',
     levels: read
-      ? levelsFor(baselinePercent(base.baseline), percent, rung.words, base.tries.of, noise)
+      ? levelsFor(baselinePercent(base.baseline), percent, rung.words, base.tries.of, noise, words)
       : ['', '', '', '', ''],
     nextStep: above?.output ?? '',
   };

@@ -1,6 +1,7 @@
 import type { Goal } from '../../../db/types/goal.ts';
 import { wordsOfPercent } from './goal-ladder.ts';
-import { successWords } from './success-words.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 
 type GoalText = Pick<
   Goal,
@@ -22,55 +23,53 @@ type GoalText = Pick<
 /** Whether a reader counts the words; otherwise tries pass or fail. */
 export const countsWords = ({ measure }: Pick<Goal, 'measure'>): boolean => (measure ?? 'words') === 'words';
 
-const cueWords = { none: 'without cues', visual: 'with a visual cue', verbal: 'with one spoken cue' } as const;
-const readerWords = { unfamiliar: 'an unfamiliar reader', family: 'a family reader' } as const;
-
 /**
  * The goal as one sentence with everything it needs. What is missing is left out, and named by `missingParts`.
  * @param who the client's name or "the client"
  * @param showDate turns an ISO date into the user's way of writing it
  */
-export function goalSentence(goal: GoalText, who: string, showDate: (iso: string) => string): string {
-  const parts: string[] = [];
-  if (goal.dueOn) parts.push(`By ${showDate(goal.dueOn)}`);
-  const output = goal.output || 'something not named yet';
-  const length = goal.wordsOf ? ` (about ${goal.wordsOf} words)` : '';
-  const paper = goal.paper ? ` on ${goal.paper}` : '';
-  const aid = goal.aid ? ` with ${goal.aid}` : '';
-  parts.push(`${who} will write ${output}${length}${paper}${aid}, ${cueWords[goal.cue]}`);
-  let sentence = parts.join(' ');
+export function goalSentence(
+  goal: GoalText,
+  who: string,
+  showDate: (iso: string) => string,
+  words: Told['goals'] = toldEnglish.goals,
+): string {
+  const output = goal.output || words.somethingUnnamed;
+  let sentence = goal.dueOn ? words.by(showDate(goal.dueOn)) : '';
+  sentence += words.willWrite(who, output, goal.wordsOf || null, goal.paper, goal.aid, words.cue[goal.cue]);
   const { measure = 'words' } = goal;
   const { need, of } = goal.tries;
   if (measure !== 'words') {
-    sentence += `, so that ${successWords[measure]}`;
-    sentence += of > 1 || need > 1 ? `, on ${need} of ${of} tries` : '';
+    sentence += words.soThat(words.successBy[measure]);
+    sentence += of > 1 || need > 1 ? words.onTries(need, of) : '';
   } else if (goal.percent !== null) {
-    sentence += `, so that ${readerWords[goal.reader]} reads ${goal.percent} % of the words${wordCount(goal)}`;
+    sentence += words.reads(words.reader[goal.reader], goal.percent, wordCount(goal, words));
   }
-  if (goal.baseline) sentence += `; at the start (${showDate(goal.setOn)}): ${goal.baseline}`;
-  if (goal.because) sentence += `; because: ${goal.because.trim().replace(/[.]$/, '')}`;
+  if (goal.baseline) sentence += words.atStart(showDate(goal.setOn), goal.baseline);
+  if (goal.because) sentence += words.because(goal.because.trim().replace(/[.]$/, ''));
   return `${sentence}.`;
 }
 
 /** Names of the parts that a goal should have and this one has not. */
-export function missingParts(goal: GoalText): string[] {
+export function missingParts(goal: GoalText, words: Told['goals'] = toldEnglish.goals): string[] {
+  const names = words.missing;
   const missing: [boolean, string][] = [
-    [!goal.output, 'what is written'],
-    [!goal.paper, 'paper'],
-    [countsWords(goal) && goal.percent === null, 'how many words are to be read'],
-    [!goal.dueOn, 'a date'],
-    [countsWords(goal) && !goal.baseline, 'the start level'],
-    [!goal.because, 'why it matters to the client'],
-    [!countsWords(goal) && goal.tries.need > goal.tries.of, 'tries that are possible (more are needed than there are)'],
+    [!goal.output, names.output],
+    [!goal.paper, names.paper],
+    [countsWords(goal) && goal.percent === null, names.percent],
+    [!goal.dueOn, names.date],
+    [countsWords(goal) && !goal.baseline, names.start],
+    [!goal.because, names.why],
+    [!countsWords(goal) && goal.tries.need > goal.tries.of, names.tries],
   ];
   return missing.filter(([isMissing]) => isMissing).map(([, name]) => name);
 }
 
 /** Words are counted over all tries together, as the levels count them: single tries pass or fail by chance. */
-function wordCount(goal: Pick<Goal, 'wordsOf' | 'percent' | 'tries'>): string {
+function wordCount(goal: Pick<Goal, 'wordsOf' | 'percent' | 'tries'>, told: Told['goals']): string {
   const { of } = goal.tries;
   const words = (goal.wordsOf ?? 0) * of;
-  const counted = words > 0 && goal.percent !== null ? `${wordsOfPercent(goal.percent, words)} of ${words}` : '';
-  const said = [counted, of > 1 ? `${of} tries together` : ''].filter(Boolean).join(', ');
+  const counted = words > 0 && goal.percent !== null ? told.rightOf(wordsOfPercent(goal.percent, words), words) : '';
+  const said = [counted, of > 1 ? told.triesTogether(of) : ''].filter(Boolean).join(', ');
   return said === '' ? '' : ` (${said})`;
 }

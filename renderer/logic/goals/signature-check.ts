@@ -4,6 +4,8 @@
  */
 import type { SignatureCheck } from '../../../db/types/occasions.ts';
 import { choiceFrom, seedOf } from '../sample/seeded-choice.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 
 type Pairs = SignatureCheck['pairs'];
 
@@ -33,17 +35,20 @@ export interface SignatureVerdict {
   sentence: string;
 }
 
-export function signatureVerdict(check: Pick<SignatureCheck, 'pairs' | 'accepted'>): SignatureVerdict {
+export function signatureVerdict(
+  check: Pick<SignatureCheck, 'pairs' | 'accepted'>,
+  words: Told['goals'] = toldEnglish.goals,
+): SignatureVerdict {
   const of = check.pairs.length;
   const said = check.pairs.filter((pair) => pair.said !== null).length;
   const right = check.pairs.filter((pair) => pair.said === pair.shown).length;
   const told = of === pairsShown && said === of && right >= rightNeeded;
-  const accepted = check.accepted ? ` Accepted in use: ${check.accepted.where || 'place not noted'}.` : '';
+  const accepted = check.accepted ? words.acceptedIn(check.accepted.where || words.placeNotNoted) : '';
   const sentence =
     said < of
-      ? `${said} of ${of} pairs are judged; what is there is kept.`
+      ? words.pairsJudged(said, of)
       : told
-        ? `${right} of ${of} pairs told right: the signature can be told apart.`
-        : `${right} of ${of} pairs told right, ${rightNeeded} are needed: practice goes on.`;
+        ? words.toldApart(right, of)
+        : words.notToldApart(right, of, rightNeeded);
   return { right, said, of, told, sentence: `${sentence}${accepted}` };
 }

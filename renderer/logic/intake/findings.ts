@@ -5,6 +5,8 @@ import type { IntakeItem, ItemTable } from '../../../db/types/items.ts';
 import { latestAnswers } from '../record/latest-answers.ts';
 import type { FlagState } from './flags.ts';
 import type { SetupResult } from '../setup/setup-types.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 
 /** before: act before writing work (0 or 1). alongside: act while writing (2). fine: 3. unknown: not tested. not-indicated. */
 export type Severity = 'before' | 'alongside' | 'fine' | 'unknown' | 'not-indicated';
@@ -25,8 +27,6 @@ export interface Finding {
   sentence: string;
 }
 
-const sideWords: Record<Side, string> = { right: ', right', left: ', left', both: ', both sides', none: '' };
-
 const severityOf = (grade: Grade | null): Severity =>
   grade === null ? 'unknown' : grade === 3 ? 'fine' : grade === 2 ? 'alongside' : 'before';
 
@@ -42,8 +42,8 @@ export function gradeFromRatings(item: IntakeItem, before: number | null, after:
   return value <= atMost[2] ? 1 : 0;
 }
 
-function fromAnswer(answer: IntakeAnswer, item: IntakeItem): Finding {
-  const name = `${item.title}${sideWords[answer.side]}`;
+function fromAnswer(answer: IntakeAnswer, item: IntakeItem, words: Told['findings']): Finding {
+  const name = `${item.title}${words.side[answer.side]}`;
   const base = {
     code: item.code,
     side: answer.side,
@@ -52,7 +52,7 @@ function fromAnswer(answer: IntakeAnswer, item: IntakeItem): Finding {
     reason: '',
   };
   if (answer.state === 'not-indicated') {
-    return { ...base, grade: null, severity: 'not-indicated', sentence: `${name}: not indicated.` };
+    return { ...base, grade: null, severity: 'not-indicated', sentence: words.notIndicated(name) };
   }
   if (answer.state === 'not-tested' || answer.grade === null) {
     const reason = answer.reason.trim();
@@ -61,7 +61,7 @@ function fromAnswer(answer: IntakeAnswer, item: IntakeItem): Finding {
       grade: null,
       severity: 'unknown',
       reason,
-      sentence: `${name}: not tested${reason === '' ? '' : ` (${reason})`}.`,
+      sentence: words.notTested(name, words.reasons[reason] ?? reason),
     };
   }
   const choice = item.detail?.choices.find((each) => each.code === answer.detail);
@@ -70,7 +70,7 @@ function fromAnswer(answer: IntakeAnswer, item: IntakeItem): Finding {
     ...base,
     grade: answer.grade,
     severity: severityOf(answer.grade),
-    sentence: `${name}: ${answer.grade} of 3. ${item.anchors[answer.grade]}${detail}`,
+    sentence: words.graded(name, answer.grade, `${item.anchors[answer.grade]}${detail}`),
   };
 }
 
@@ -100,17 +100,18 @@ export function findings(
   answers: readonly IntakeAnswer[],
   table: ItemTable,
   setup?: { result: SetupResult; factId: string } | null,
+  words: Told['findings'] = toldEnglish.findings,
 ): Finding[] {
   const latest = latestAnswers(answers);
   const fromItems = table.items.flatMap((item): Finding[] => {
     const own = latest.filter((answer) => answer.item === item.code);
-    if (own.length > 0) return own.map((answer) => fromAnswer(answer, item));
+    if (own.length > 0) return own.map((answer) => fromAnswer(answer, item, words));
     if (!item.short) return [];
     return [
       {
         ...{ code: item.code, grade: null, side: 'none', source: 'not asked', detail: null, severity: 'unknown' },
-        reason: 'not asked yet',
-        sentence: `${item.title}: not asked yet.`,
+        reason: words.notAskedYet,
+        sentence: words.notAsked(item.title),
       },
     ];
   });
@@ -136,18 +137,23 @@ function worst(list: readonly Finding[], code: string): number | null {
  * What may start now, in the order of the work. Untested never counts as fine (safety: not tested is not safe).
  * The rule table decides each exercise; this is the overview at the end of the screen.
  */
-export function mayStart(list: readonly Finding[], flags: FlagState, table: ItemTable): MayStart[] {
+export function mayStart(
+  list: readonly Finding[],
+  flags: FlagState,
+  table: ItemTable,
+  words: Told['findings'] = toldEnglish.findings,
+): MayStart[] {
   const titleOf = (code: string): string => table.items.find((item) => item.code === code)?.title ?? code;
   const emergency = flags.level === 'emergency';
   const areas = table.mayStart.map(({ area, title, needs }): MayStart => {
     if (!flags.mayCompose) return { area, title, may: false, because: flags.sentence };
     for (const need of needs) {
       const grade = worst(list, need.item);
-      if (grade === null) return { area, title, may: false, because: `“${titleOf(need.item)}” is not tested.` };
-      if (grade < need.grade) return { area, title, may: false, because: `“${titleOf(need.item)}” is ${grade} of 3.` };
+      if (grade === null) return { area, title, may: false, because: words.untested(titleOf(need.item)) };
+      if (grade < need.grade) return { area, title, may: false, because: words.low(titleOf(need.item), grade) };
     }
-    return { area, title, may: true, because: 'Nothing found against it.' };
+    return { area, title, may: true, because: words.nothingAgainst };
   });
-  const because = emergency ? flags.sentence : 'Seating comes before writing.';
-  return [{ area: 'set-up', title: 'Set up seat and table', may: !emergency, because }, ...areas];
+  const because = emergency ? flags.sentence : words.seatingFirst;
+  return [{ area: 'set-up', title: words.setUp, may: !emergency, because }, ...areas];
 }

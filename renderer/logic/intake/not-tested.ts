@@ -1,9 +1,4 @@
-/** Usual reasons why an item was not tested; the therapist may write another. */
-export const notTestedReasons: readonly string[] = [
-  'No time today',
-  'Too tired',
-  'Pain',
-  'Client preferred not to',
-  'Could not follow the task',
-  'Nothing to test with',
-];
+import { toldEnglish } from '../texts/screens/told-english.ts';
+
+/** Usual reasons why an item was not tested, as they are stored; the therapist may write another. */
+export const notTestedReasons: readonly string[] = Object.keys(toldEnglish.findings.reasons);

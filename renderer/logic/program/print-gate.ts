@@ -1,3 +1,4 @@
+import { toldEnglish } from '../texts/screens/told-english.ts';
 /**
  * The one gate of paper: every step on a page and every practice sheet names lines of the program that are allowed now.
  * Titles and wording never decide; what names no line cannot be checked and is refused.
@@ -23,7 +24,7 @@ export interface Allowed {
 /** Why the page may not be printed: the title of what is forbidden; null = it may. */
 export function refusedByGate(printed: readonly Printed[], { stopped, allowed, hasProgram }: Allowed): string | null {
   if (printed.length === 0) return null;
-  if (stopped) return 'a red flag is open';
+  if (stopped) return toldEnglish.draft.redFlagIsOpen;
   const free = ({ kind, lineIds }: Printed): boolean => kind === 'sheet' && !hasProgram && lineIds?.length === 0;
   const named = ({ lineIds }: Printed): boolean =>
     lineIds !== null && lineIds.length > 0 && lineIds.every((id) => allowed.has(id));

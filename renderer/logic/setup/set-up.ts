@@ -10,14 +10,22 @@ import { formatLength } from './length.ts';
 import { slantOf } from './slanted-surface.ts';
 import { setupNotes } from './setup-notes.ts';
 import type { SetupInput, SetupResult, SetupOutcome } from './setup-types.ts';
+import { type Decimals, decimalsIn } from '../texts/decimals.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../texts/screens/told-english.ts';
 
 /**
  * Seat and table from the tape (common practice, no source). A fixed table that is too high is met by a higher seat and
  * a footrest, one that is too low by raising the table. Less than a tape can tell counts as nothing.
  * Impossible or missing measures are refused with a sentence.
  */
-export function setUp(input: SetupInput, constants: SetupTable): SetupOutcome {
-  const refused = checkSetup(input);
+export function setUp(
+  input: SetupInput,
+  constants: SetupTable,
+  words: Told['seat'] = toldEnglish.seat,
+  decimals: Decimals = decimalsIn('en'),
+): SetupOutcome {
+  const refused = checkSetup(input, words, decimals);
   if (refused) return { ok: false, ...refused };
   const place = placeSeat(input, constants);
   const result: SetupResult = {
@@ -35,38 +43,43 @@ export function setUp(input: SetupInput, constants: SetupTable): SetupOutcome {
     notes: [],
     findings: [],
   };
-  result.findings = findingsOf(input, result, constants);
-  result.notes = setupNotes(input, result, constants);
+  result.findings = findingsOf(input, result, constants, words, decimals);
+  result.notes = setupNotes(input, result, constants, words, decimals);
   return { ok: true, result };
 }
 
 /** What is wrong now, each with the one thing to do about it. */
-function findingsOf(input: SetupInput, result: SetupResult, constants: SetupTable): SetupResult['findings'] {
+function findingsOf(
+  input: SetupInput,
+  result: SetupResult,
+  constants: SetupTable,
+  words: Told['seat'],
+  decimals: Decimals,
+): SetupResult['findings'] {
   const show = (value: number): string => formatLength(value, input.units ?? 'mm');
   const findings: SetupResult['findings'] = [];
   const { footrest, raiseTable, lowerTable, set, chair, thighGate, slant } = result;
   const least = constants.leastChange.value;
   const tableHigh = input.table !== null && !input.tableAdjustable && input.table > result.tableBand.max;
   if (footrest > 0 && (tableHigh || !chair || chair.change >= 0))
-    findings.push({ code: 'table-too-high', sentence: `The seat has to be ${show(set.seat)} for this table.` });
+    findings.push({ code: 'table-too-high', sentence: words.seatForTable(show(set.seat)) });
   if (footrest > 0)
     findings.push({
       code: 'feet-unsupported',
-      sentence: `At a seat of ${show(set.seat)} the feet hang ${show(footrest)} free.`,
+      sentence: words.feetHang(show(set.seat), show(footrest)),
     });
-  else if (lowerTable > 0)
-    findings.push({ code: 'table-too-high', sentence: `The table stands ${show(lowerTable)} too high.` });
-  if (raiseTable > 0) findings.push({ code: 'table-too-low', sentence: `Raise the table by ${show(raiseTable)}.` });
+  else if (lowerTable > 0) findings.push({ code: 'table-too-high', sentence: words.tableTooHighBy(show(lowerTable)) });
+  if (raiseTable > 0) findings.push({ code: 'table-too-low', sentence: words.raiseTableBy(show(raiseTable)) });
   if (input.table !== null && input.tableAdjustable && Math.abs(input.table - set.table) >= least) {
     const code = input.table > set.table ? 'table-too-high' : 'table-too-low';
-    findings.push({ code, sentence: `Set it from ${show(input.table)} to ${show(set.table)}.` });
+    findings.push({ code, sentence: words.setTable(show(input.table), show(set.table)) });
   }
   if (thighGate && !thighGate.passes) {
-    const sentence = `There are ${show(thighGate.room)}, and ${show(thighGate.needed)} are needed.`;
+    const sentence = words.thighRoom(show(thighGate.room), show(thighGate.needed));
     findings.push({ code: 'thigh-room', sentence });
   }
   if (slant?.advice === 'too-steep') {
-    findings.push({ code: 'slant-too-steep', sentence: `It rises by ${slant.angle.toFixed(1)} degrees.` });
+    findings.push({ code: 'slant-too-steep', sentence: words.rises(decimals(slant.angle, 1)) });
   }
   return findings;
 }

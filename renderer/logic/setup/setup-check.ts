@@ -1,4 +1,6 @@
 /** Refuses measures that no person or table has: a slip of the tape must not become advice. */
+import type { Decimals } from '../texts/decimals.ts';
+import type { Told } from '../texts/screens/en/screens-en.ts';
 import type { SetupInput } from './setup-types.ts';
 
 export interface Refused {
@@ -7,84 +9,65 @@ export interface Refused {
 }
 
 interface Range {
-  field: keyof SetupInput & string;
-  name: string;
+  field: keyof Told['seat']['names'];
   min: number;
   max: number;
-  how: string;
 }
 
 /** Same limits as the stored fact (db/types/intake.ts, SetupMeasures); a test holds them together. */
 export const ranges: readonly Range[] = [
-  {
-    field: 'popliteal',
-    name: 'knee height',
-    min: 200,
-    max: 650,
-    how: 'from the floor to the underside of the knee, barefoot',
-  },
-  {
-    field: 'elbow',
-    name: 'elbow rest height',
-    min: 80,
-    max: 450,
-    how: 'from the seat, sat on, to the underside of the elbow',
-  },
-  {
-    field: 'chair',
-    name: 'chair height',
-    min: 200,
-    max: 900,
-    how: 'from the floor to the seat while the client sits on it',
-  },
-  { field: 'shoe', name: 'sole thickness', min: 0, max: 120, how: 'under the heel' },
-  { field: 'table', name: 'table height', min: 300, max: 1300, how: 'from the floor to the table top' },
-  { field: 'tableThickness', name: 'table thickness', min: 0, max: 300, how: 'top and apron together' },
-  { field: 'thigh', name: 'thigh height', min: 60, max: 350, how: 'from the seat to the highest point of the thigh' },
-  {
-    field: 'slantRise',
-    name: 'rise of the slanted surface',
-    min: 0,
-    max: 300,
-    how: 'from the table to the raised edge',
-  },
-  { field: 'slantLength', name: 'sloping length', min: 50, max: 900, how: 'along the slope' },
+  { field: 'popliteal', min: 200, max: 650 },
+  { field: 'elbow', min: 80, max: 450 },
+  { field: 'chair', min: 200, max: 900 },
+  { field: 'shoe', min: 0, max: 120 },
+  { field: 'table', min: 300, max: 1300 },
+  { field: 'tableThickness', min: 0, max: 300 },
+  { field: 'thigh', min: 60, max: 350 },
+  { field: 'slantRise', min: 0, max: 300 },
+  { field: 'slantLength', min: 50, max: 900 },
 ];
 
-/** A likely slip of the unit, or ''. */
-function slip(value: number, range: Range): string {
+/** A likely slip of the unit. */
+function slip(value: number, range: Range): 'none' | 'cm' | 'in' {
   const fits = (mm: number): boolean => mm >= range.min && mm <= range.max;
-  if (value > 0 && fits(value * 10) && !fits(value * 25.4)) return ' Was it read in centimeters?';
-  if (value > 0 && fits(value * 25.4)) return ' Was it read in inches or centimeters?';
-  return '';
+  if (value > 0 && fits(value * 10) && !fits(value * 25.4)) return 'cm';
+  if (value > 0 && fits(value * 25.4)) return 'in';
+  return 'none';
 }
 
 /** The first measure that cannot be, or null. Knee and elbow height are needed; the elbow is never estimated. */
-export function checkSetup(input: SetupInput): Refused | null {
+export function checkSetup(input: SetupInput, words: Told['seat'], decimals: Decimals): Refused | null {
   for (const range of ranges) {
     const value = input[range.field];
     if (value === null || value === undefined) continue;
     if (typeof value !== 'number' || !Number.isFinite(value)) {
-      return { field: range.field, sentence: `The ${range.name} is not a number. Give it in millimeters.` };
+      return { field: range.field, sentence: words.notNumber(words.names[range.field]) };
     }
     if (value < range.min || value > range.max) {
-      const sentence =
-        `${/^[aeiou]/.test(range.name) ? 'An' : 'A'} ${range.name} of ${Math.round(value * 10) / 10} mm cannot be right. ` +
-        `Measure again ${range.how}: it lies between ${range.min} and ${range.max} mm.${slip(value, range)}`;
+      const { names, how } = words;
+      const shown = decimals(value, 1, 0);
+      const sentence = words.cannotBe(
+        names[range.field],
+        shown,
+        how[range.field],
+        range.min,
+        range.max,
+        slip(value, range),
+      );
       return { field: range.field, sentence };
     }
   }
   if (input.popliteal === null) {
     return {
       field: 'popliteal',
-      sentence: 'Measure the knee height first: from the floor to the underside of the knee, barefoot.',
+      sentence: words.kneeFirst,
     };
   }
   if (input.elbow === null) {
     // Stature explains 1 to 3 % of elbow rest height (ANSUR II, computed), so no estimate is offered.
     return {
       field: 'elbow',
-      sentence: 'Measure the elbow rest height first: it cannot be estimated from body height.',
+      sentence: words.elbowFirst,
     };
   }
   if (
@@ -94,19 +77,19 @@ export function checkSetup(input: SetupInput): Refused | null {
   ) {
     return {
       field: 'tableThickness',
-      sentence: 'Nobody could sit under a table this thick. Measure the top and its apron again.',
+      sentence: words.thickTable,
     };
   }
   if (input.thigh !== null && input.thigh > input.elbow + 100) {
     return {
       field: 'thigh',
-      sentence: 'The thigh cannot lie so far above the elbow. Measure both again from the same seat.',
+      sentence: words.thighOverElbow,
     };
   }
   if (input.slantRise !== null && input.slantLength !== null && input.slantRise > input.slantLength) {
     return {
       field: 'slantRise',
-      sentence: 'The raised edge cannot be higher than the surface is long. Measure both again.',
+      sentence: words.edgeTooHigh,
     };
   }
   return null;

@@ -58,6 +58,7 @@ export class Screen {
         openedByHand: this.openedByHand,
       },
       this.items,
+      say.told.findings,
     );
   });
   readonly asked = $derived.by(() => this.states.filter((state) => state.state === 'asked'));
@@ -72,7 +73,7 @@ export class Screen {
     const { record } = this.open;
     return setUpInput(record, this.setupShown ?? { ...emptySetup, hand: record.client.handNow });
   });
-  readonly setupOutcome = $derived.by(() => setUp(this.setupInput, this.setupTable));
+  readonly setupOutcome = $derived.by(() => setUp(this.setupInput, this.setupTable, say.told.seat, shownDecimals));
 
   readonly findings = $derived.by(() => {
     const outcome = this.setupOutcome;
@@ -81,9 +82,10 @@ export class Screen {
       this.open.record.intakeAnswers,
       this.items,
       outcome.ok && shown ? { result: outcome.result, factId: shown.id } : null,
+      say.told.findings,
     );
   });
-  readonly mayStart = $derived.by(() => mayStart(this.findings, this.flags, this.items));
+  readonly mayStart = $derived.by(() => mayStart(this.findings, this.flags, this.items, say.told.findings));
 
   /** Latest answers of an item, one a side. */
   answersOf(code: string): IntakeAnswer[] {

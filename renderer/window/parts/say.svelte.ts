@@ -1,10 +1,13 @@
 /** The words of the screens in the language that the therapist chose; a change of language redraws what reads them. */
 import type { ScreenTexts } from '../../logic/texts/screens/en/screens-en.ts';
-import { languageOf, type Language } from '../../logic/texts/languages.ts';
+import type { Texts } from '../../logic/texts/en.ts';
+import { languageOf, languages, type Language } from '../../logic/texts/languages.ts';
 import type { ScreenLanguage } from '../../../db/types/common.ts';
 import { type Decimals, decimalsIn } from '../../logic/texts/decimals.ts';
 import { isScreenLanguage, screensIn } from '../../logic/texts/screens/screen-languages.ts';
 import type { Telling } from '../../logic/texts/screens/telling.ts';
+import { retold } from '../../logic/texts/retold.ts';
+import { toldEnglish } from '../../logic/texts/screens/told-english.ts';
 import { inWords, tableWordsIn, type TableWords } from '../../logic/texts/table-words.ts';
 import printedDe from '../../../db/rules/texts/de.json' with { type: 'json' };
 import printedEs from '../../../db/rules/texts/es.json' with { type: 'json' };
@@ -39,17 +42,47 @@ export function speak(chosen: string): void {
   language = isScreenLanguage(chosen) ? chosen : systemLanguage;
 }
 
+const tableOf = (
+  code: 'es' | 'de',
+  rows: Readonly<Record<string, string>>,
+  printed: Parameters<typeof tableWordsIn>[1],
+): TableWords => {
+  const { told } = screensIn(code);
+  return retold(
+    { ...toldEnglish.draft, ...toldEnglish.printed },
+    { ...told.draft, ...told.printed },
+    tableWordsIn(rows, printed),
+  );
+};
 const tables: Readonly<Record<Language, TableWords>> = {
   en: (text) => text,
-  es: tableWordsIn(rowsEs, printedEs),
-  de: tableWordsIn(rowsDe, printedDe),
+  es: tableOf('es', rowsEs, printedEs),
+  de: tableOf('de', rowsDe, printedDe),
 };
 
-/** A text of the rule table, or a stored copy of one, in the shown language. */
+/** A text of the rule table, or a sentence that is kept in English, in the shown language. */
 export const inTable: TableWords = (english) => tables[shownPageLanguage()](english);
 
+/** What was walked before: the table is large, and stays the same while it is looked at. */
+const shownBefore = new WeakMap<object, { language: Language; part: unknown }>();
+
 /** A part of the rule table with its words in the shown language: to be read only, since what is kept is the table's own. */
-export const shownTable = <T>(part: T): T => (language === 'en' || language === 'long' ? part : inWords(part, inTable));
+export function shownTable<T extends object>(part: T): T {
+  const shown = shownPageLanguage();
+  if (shown === 'en') return part;
+  const known = shownBefore.get(part);
+  if (known?.language === shown) return known.part as T;
+  const told = inWords(part, tables[shown]);
+  shownBefore.set(part, { language: shown, part: told });
+  return told;
+}
+
+/** How much and how often a line is done, in the shown language. */
+export const shownDoses = (): Texts['dose'] => {
+  const { dose } = languages[shownPageLanguage()].texts;
+  const { how } = languages.en.texts.dose;
+  return { ...dose, how: Object.fromEntries(Object.entries(how).map(([code, text]) => [code, inTable(text)])) };
+};
 
 /** Numbers in sentences, with the decimal mark of the shown language. */
 export const shownDecimals: Decimals = (value, most, least) => decimalsIn(shownLocale())(value, most, least);

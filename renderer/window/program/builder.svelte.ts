@@ -20,6 +20,8 @@ import {
   sessionsOf,
   practiceBack,
 } from '../../logic/program/ladder/sessions.ts';
+import { speakerOf } from '../../logic/texts/said-line.ts';
+import { inTable, say, shownDecimals, shownPageLanguage, shownTable } from '../parts/say.svelte.ts';
 import { checkProgram } from '../../logic/program/draft/vetoes.ts';
 
 type Draft = Omit<Program, 'at' | 'by'>;
@@ -41,7 +43,25 @@ export class Builder {
     this.basis = this.last ? 'last' : 'findings';
   }
 
-  rules = $derived.by(() => this.open.rules);
+  /** The table as it is shown; drafts are made and kept from the record's own. */
+  rules = $derived.by(() => shownTable(this.open.rules));
+  /** What no wording of the therapist's own has changed, in the shown language. */
+  #speaker = $derived.by(() => speakerOf(this.open.rules, shownPageLanguage()));
+  said = (line: ProgramLine): ProgramLine => {
+    if (shownPageLanguage() === 'en') return line;
+    const said = this.#speaker.line(line);
+    return {
+      ...said,
+      title: inTable(said.title),
+      text: inTable(said.text),
+      cautions: said.cautions.map(inTable),
+      sourceNote: inTable(said.sourceNote),
+      because: inTable(said.because),
+      until: inTable(said.until),
+    };
+  };
+  /** The lines in the words that are shown. */
+  shownLines = $derived.by(() => this.lines.map(this.said));
   input = $derived.by(() => programInput(this.open.record, this.open.rules, this.open.visitId));
   composed = $derived.by(() => compose(this.input, this.open.rules));
   /** The newest program of this visit. */
@@ -85,6 +105,7 @@ export class Builder {
       stepSignsOf(this.open.record, limitsOf(this.open.rules)),
       standing,
       this.open.rules,
+      { words: say.told.ladder, decimals: shownDecimals },
     );
   });
 

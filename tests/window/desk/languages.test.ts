@@ -2,6 +2,7 @@
 import type { Page } from '@playwright/test';
 import type { ScreenLanguage } from '../../../db/types/common.ts';
 import { expect, openClient, test, type LaunchedApp } from '../app.ts';
+import { shownWords } from './shown-words.ts';
 
 const tabs = ['Visit and record', 'Screen', 'Sample', 'Read back', 'Program', 'Goal', 'Progress', 'Pages'];
 const SIZES = [
@@ -76,4 +77,52 @@ test('the language of the screens is chosen in Settings, holds at once, and is k
     .toBe('de');
   await page.reload();
   await expect(page.locator('html')).toHaveAttribute('lang', 'de');
+});
+
+/** Ways through the screens Screen, Program, Goal, Pages and Rules: the buttons of each part in turn, by their place. */
+const ways: readonly { where: string; key: string | null; parts: string }[] = [
+  { where: 'Screen', key: 'Alt+1', parts: '.steps button' },
+  { where: 'Program, beside', key: 'Alt+4', parts: '.detail .segments button' },
+  { where: 'Program', key: 'Alt+4', parts: '.head .segments button' },
+  { where: 'Goal', key: 'Alt+5', parts: 'tbody .link' },
+  { where: 'Pages', key: 'Alt+6', parts: '.kinds [role="radio"]' },
+  { where: 'Rules', key: null, parts: '.head .segments button' },
+];
+
+test('nothing of Screen, Program, Goal, Pages and Rules stays English in Spanish and German', async ({ demoApp }) => {
+  test.setTimeout(300_000);
+  const { page, ask } = demoApp;
+  await openClient(page, 'Edmund Varley');
+  const clients = (await ask('caseload.list')) as { id: string; name: string }[];
+  const { id: clientId } = clients.find(({ name }) => name === 'Edmund Varley')!;
+  // What the record says in the therapist's own words; what a draft keeps is told anew.
+  const record = (await ask('client.open', { clientId })) as Record<string, unknown>;
+  const own = JSON.stringify({ ...record, programs: [] });
+  const walk = async (language: ScreenLanguage): Promise<Map<string, Set<string>>> => {
+    await inLanguage(demoApp, language);
+    const seen = new Map<string, Set<string>>();
+    for (const { where, key, parts } of ways) {
+      if (key) await page.keyboard.press(key);
+      else await page.locator('.places button').nth(1).click();
+      await expect(page.locator('[data-screen-title]').first()).toBeVisible();
+      const words = new Set<string>();
+      const buttons = page.locator(parts);
+      const count = await buttons.count();
+      for (let at = 0; at < Math.max(1, count); at++) {
+        if (at < count) await buttons.nth(at).click();
+        await page.waitForTimeout(100);
+        for (const text of await shownWords(page, own)) words.add(text);
+      }
+      seen.set(where, words);
+    }
+    return seen;
+  };
+  const english = await walk('en');
+  for (const language of ['es', 'de'] as const) {
+    const other = await walk(language);
+    const same = [...other].flatMap(([where, words]) =>
+      [...words].filter((text) => english.get(where)!.has(text)).map((text) => `${where}: ${text}`),
+    );
+    expect.soft(same, language).toEqual([]);
+  }
 });

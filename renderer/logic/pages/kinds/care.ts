@@ -2,7 +2,8 @@
 import { daysBetween } from '../../texts/days.ts';
 import type { Care } from '../../../../db/types/client.ts';
 import type { Visit } from '../../../../db/types/visit.ts';
-import { plural } from '../../texts/count-words.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 import { type DatedRecord, dayOf, longDate, visitsUpTo } from '../sheet/page-facts.ts';
 
 /** Care of which nothing is noted yet. */
@@ -47,41 +48,25 @@ export function sinceLastReport(input: DatedRecord): { from: string; visits: Vis
 }
 
 /** What is counted for this client, in words; only what an interval was set for can be due. */
-export function counters(input: DatedRecord, locale: string): Counter[] {
+export function counters(input: DatedRecord, locale: string, words: Told['paper'] = toldEnglish.paper): Counter[] {
   const care = careOf(input);
   const day = dayOf(input);
   const { visits: since, days } = sinceLastReport(input);
   const visits = since.length;
   const all = visitsUpTo(input).filter((v) => v.date >= (startOfCare(input) ?? v.date)).length;
-  const limits = [
-    care.reportEveryVisits === null ? '' : plural(care.reportEveryVisits, 'visit'),
-    care.reportEveryDays === null ? '' : plural(care.reportEveryDays, 'day'),
-  ].filter(Boolean);
+  const { reportEveryVisits, reportEveryDays, authorizedVisits, certifiedUntil } = care;
   const due =
-    (care.reportEveryVisits !== null && visits >= care.reportEveryVisits) ||
-    (care.reportEveryDays !== null && days >= care.reportEveryDays);
-  const rule = limits.length === 0 ? '' : `; a report is due ${due ? 'now' : `after ${limits.join(' or ')}`}`;
-  const list: Counter[] = [
-    { text: `${plural(visits, 'visit')} and ${plural(days, 'day')} since the last report or the start${rule}.`, due },
-  ];
-  if (care.authorizedVisits !== null) {
-    const left = care.authorizedVisits - all;
-    const text =
-      left < 0
-        ? `${all} visits used, ${-left} more than the ${care.authorizedVisits} authorized.`
-        : `${all} of ${care.authorizedVisits} authorized visits used, ${left} left.`;
-    list.push({ text, due: left <= 0 });
-  }
-  if (care.certifiedUntil !== null) {
-    const left = daysBetween(day, care.certifiedUntil);
-    const on = longDate(care.certifiedUntil, locale);
-    const text =
-      left < 0
-        ? `Certification ended on ${on}, ${plural(-left, 'day')} ago.`
-        : `Certified until ${on}: ${plural(left, 'day')} left.`;
-    list.push({ text, due: left < 0 });
+    (reportEveryVisits !== null && visits >= reportEveryVisits) ||
+    (reportEveryDays !== null && days >= reportEveryDays);
+  const when = reportEveryVisits === null && reportEveryDays === null ? 'none' : due ? 'now' : 'later';
+  const list: Counter[] = [{ text: words.sinceReport(visits, days, when, reportEveryVisits, reportEveryDays), due }];
+  if (authorizedVisits !== null)
+    list.push({ text: words.authorized(all, authorizedVisits), due: all >= authorizedVisits });
+  if (certifiedUntil !== null) {
+    const left = daysBetween(day, certifiedUntil);
+    list.push({ text: words.certified(longDate(certifiedUntil, locale), left), due: left < 0 });
   }
   const missed = care.missedVisits.filter((one) => one.on <= day).length;
-  if (missed > 0) list.push({ text: `${plural(missed, 'visit')} missed.`, due: false });
+  if (missed > 0) list.push({ text: words.missed(missed), due: false });
   return list;
 }

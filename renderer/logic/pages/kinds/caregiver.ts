@@ -10,6 +10,7 @@ import { dayOf, longDate, type PageInput, programOf, setupOf, whoOf } from '../s
 import { itemOfOccasion } from '../../record/writing-occasions.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import type { Block, Doc, Packet } from '../sheet/packet.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export function caregiverPage(input: PageInput, pt: 14 | 16 | 20, t: Texts): Packet {
   const c = t.caregiver;
@@ -51,9 +52,7 @@ export function caregiverPage(input: PageInput, pt: 14 | 16 | 20, t: Texts): Pac
     ],
     foot: t.common.deferShort,
   };
-  const warnings = input.record.client.familyConsent
-    ? []
-    : ['No consent to share with the family is noted for this client. Ask before you hand this out.'];
+  const warnings = input.record.client.familyConsent ? [] : [toldEnglish.printed.noConsent];
   return {
     format: 'fairhand-page',
     formatVersion: 1,

@@ -29,6 +29,7 @@ import { shortenings } from '../sheet/family-shortenings.ts';
 import { fitOneSheet } from '../sheet/fit-sheets.ts';
 import type { Doc, Packet, Section } from '../sheet/packet.ts';
 import type { Texts } from '../../texts/en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export type { FamilyOptions };
 
@@ -109,19 +110,12 @@ export function familyPage(input: PageInput, options: FamilyOptions, t: Texts): 
   const fitted = fitOneSheet(familyDoc(input, options, program, t), shortenings(input, program, options, t), wordLimit);
   const { client } = input.record;
   const warnings = [...fitted.shortened];
-  if (!fitted.fits)
-    warnings.push(
-      'The page is longer than one sheet or than 250 words. Shorten the longest lines below, or choose smaller print.',
-    );
-  if (!client.familyConsent)
-    warnings.push('No consent to share with the family is noted for this client. Ask before you hand this out.');
-  if (program?.status === 'draft')
-    warnings.push('The home program is still a draft. Approve it before you hand this out.');
-  if (!client.callNumber && !client.callName)
-    warnings.push('Nobody to call is noted for this client; the sheet has a blank line.');
+  if (!fitted.fits) warnings.push(toldEnglish.printed.tooLong);
+  if (!client.familyConsent) warnings.push(toldEnglish.printed.noConsent);
+  if (program?.status === 'draft') warnings.push(toldEnglish.printed.stillDraft);
+  if (!client.callNumber && !client.callName) warnings.push(toldEnglish.printed.nobodyToCall);
   const legible = legibleOf(input);
-  if (legible.now && legible.now.legibility.reader !== 'unfamiliar')
-    warnings.push('The words were not read by somebody who did not know the text; the sheet says who read them.');
+  if (legible.now && legible.now.legibility.reader !== 'unfamiliar') warnings.push(toldEnglish.printed.readByFamily);
   const now = legible.now;
   return {
     format: 'fairhand-page',

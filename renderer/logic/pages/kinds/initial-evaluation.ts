@@ -18,6 +18,7 @@ import { findingLines } from './finding-lines.ts';
 import { identity, listed, packet, signatures, worded } from './report-parts.ts';
 import { legibleOf, longDate, type PageInput, programOf, visitOf } from '../sheet/page-facts.ts';
 import type { Packet, WritingPicture } from '../sheet/packet.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 type Options = PageWords['report'] & { pictures: WritingPicture[]; trueSize: boolean };
 
@@ -115,11 +116,9 @@ export function initialEvaluation(input: PageInput, options: Options, rules: Rul
   ].filter(Boolean);
   const record = recordAsOf(input.record, input.visitId);
   const warnings = [
-    ...(options.skilled.trim() || visitOf(input)?.skilled.trim()
-      ? []
-      : ['The limiting factor and your judgement are not written yet.']),
-    ...(options.plan.trim() || visitOf(input)?.plan.trim() ? [] : ['The plan of care is not written yet.']),
-    ...(record.goals.length > 0 ? [] : ['No goal is agreed yet.']),
+    ...(options.skilled.trim() || visitOf(input)?.skilled.trim() ? [] : [toldEnglish.printed.factorMissing]),
+    ...(options.plan.trim() || visitOf(input)?.plan.trim() ? [] : [toldEnglish.printed.careMissing]),
+    ...(record.goals.length > 0 ? [] : [toldEnglish.printed.goalMissing]),
   ];
   const pictures =
     options.pictures.length > 0

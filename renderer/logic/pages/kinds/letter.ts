@@ -8,6 +8,7 @@ import { changeLine, conditionsWords, goalLines, legibilityWords, measureLines }
 import { dayOf, legibleOf, longDate, type PageInput, programOf, type ReadOccasion } from '../sheet/page-facts.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import type { Block, Doc, Packet, Section, WritingPicture } from '../sheet/packet.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export type LetterOptions = PageWords['letter'] & { pictures: WritingPicture[]; trueSize: boolean };
 
@@ -110,6 +111,6 @@ export function letterPage(input: PageInput, options: LetterOptions): Packet {
     ruleVersion: programOf(input)?.ruleVersion ?? '',
     sheets: paginate(doc),
     basis: [input.visitId, first?.sample.id, last?.sample.id].filter((id) => id !== undefined),
-    warnings: options.question.trim() ? [] : ['The question of the letter is empty; the page has a blank line for it.'],
+    warnings: options.question.trim() ? [] : [toldEnglish.printed.letterEmpty],
   };
 }

@@ -13,6 +13,7 @@ import { identity, listed, packet, signatures, worded } from './report-parts.ts'
 import { thenAndNowFindings } from './finding-lines.ts';
 import type { ItemTable } from '../../../../db/types/items.ts';
 import { practiceSentence } from '../../program/ladder/practice-log.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export type ReportOptions = PageWords['report'];
 
@@ -93,8 +94,8 @@ export function progressReport(input: PageInput, options: ReportOptions, table: 
         .join(' ');
   const warnings = [
     ...counters(input, input.locale).flatMap((counter) => (counter.due ? counter.text : [])),
-    ...(own ? [] : ['Why a therapist’s skill is needed is not written yet.']),
-    ...(options.plan.trim() ? [] : ['The plan (go on, change or end) is not written yet.']),
+    ...(own ? [] : [toldEnglish.printed.skillMissing]),
+    ...(options.plan.trim() ? [] : [toldEnglish.printed.planMissing]),
   ];
   return packet(
     input,

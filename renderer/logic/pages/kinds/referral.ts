@@ -4,6 +4,7 @@ import type { FlagNotice, FlagState } from '../../intake/flags.ts';
 import { dayOf, longDate, type PageInput, visitOf } from '../sheet/page-facts.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import type { Block, Doc, Packet, Section } from '../sheet/packet.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 /** Only what the page needs of the decision about flags. */
 export interface ReferralFlags {
@@ -118,8 +119,8 @@ export function referralPage(input: PageInput, flags: ReferralFlags, options: Re
     sheets: paginate(doc),
     basis: [input.visitId],
     warnings: [
-      ...(flags.open.length === 0 ? ['No red flag is open. Write under “You add” why you refer.'] : []),
-      ...(visitOf(input) ? [] : ['There is no visit; the page carries today’s date.']),
+      ...(flags.open.length === 0 ? [toldEnglish.printed.noFlagOpen] : []),
+      ...(visitOf(input) ? [] : [toldEnglish.printed.noVisitToday]),
     ],
   };
 }

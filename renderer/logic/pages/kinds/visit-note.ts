@@ -23,6 +23,7 @@ import { paginate } from '../sheet/break-sheets.ts';
 import { repeatedSentence } from '../practice/repeated-sentence.ts';
 import { minutesADay } from '../../program/draft/program-line.ts';
 import type { Doc, Packet, Section } from '../sheet/packet.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 const kindWords: Record<Visit['kind'], string> = {
   first: 'First visit',
@@ -34,30 +35,25 @@ const kindWords: Record<Visit['kind'], string> = {
 /** Warns where a sentence of judgement repeats one of an earlier visit, or is missing. */
 function noteWarnings(input: PageInput): string[] {
   const visit = visitOf(input);
-  if (!visit) return ['There is no visit to write a note for. Start a visit first.'];
+  if (!visit) return [toldEnglish.printed.noVisitForNote];
   const earlier = visitsUpTo(input).filter((v) => v.id !== visit.id);
   const warnings: string[] = [];
   for (const [field, name] of [
-    ['skilled', 'The skilled judgement'],
-    ['response', 'The response'],
-    ['plan', 'The plan'],
+    ['skilled', toldEnglish.printed.skilledJudgement],
+    ['response', toldEnglish.printed.theResponse],
+    ['plan', toldEnglish.printed.thePlan],
   ] as const) {
     const text = visit[field];
     if (!text.trim()) {
-      if (field === 'skilled')
-        warnings.push(
-          'Nothing is written about the skilled judgement of this visit. Add why a helper could not have done it.',
-        );
+      if (field === 'skilled') warnings.push(toldEnglish.printed.judgementMissing);
       continue;
     }
     const twin = earlier.findLast((v) => repeatedSentence(text, v[field], input.limits.noteAgainPercent) !== null);
     const again = twin ? repeatedSentence(text, twin[field], input.limits.noteAgainPercent) : null;
     if (twin && again !== null)
-      warnings.push(
-        `${name} reads the same as on ${longDate(twin.date, input.locale)} (“${again}”). Say what was different this time.`,
-      );
+      warnings.push(toldEnglish.printed.readsTheSame(name, longDate(twin.date, input.locale), again));
   }
-  if (!visit.taughtBack.trim()) warnings.push('Whether the home program was shown back is not noted.');
+  if (!visit.taughtBack.trim()) warnings.push(toldEnglish.printed.notShownBack);
   return warnings;
 }
 

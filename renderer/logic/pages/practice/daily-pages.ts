@@ -18,6 +18,7 @@ import { checkModels, practiceLines, sameEachTime } from './practice-lines.ts';
 import type { RulingCode } from './ruling-drawings.ts';
 import { rulings } from './ruling-drawings.ts';
 import { writingArea } from './sheet-sizes.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 /** Most pages that are printed at once, and the days to the next visit where none is planned. */
 export const mostPages = 20;
@@ -173,11 +174,8 @@ export function dailyPages(
 export function wordsToMend(input: PageInput, t: Texts, mostLetters: number): string[] {
   return occasionsWanted(input.record).flatMap((each) => {
     const name = t.occasions[each.code];
-    if (each.words.length === 0 && !sameEachTime.has(each.code))
-      return [
-        `No words of the client’s own are noted for “${name}”: its pages use general ones. Add names, shops or phrases at the referral.`,
-      ];
+    if (each.words.length === 0 && !sameEachTime.has(each.code)) return [toldEnglish.printed.noOwnWords(name)];
     const long = each.words.find((word) => word.text.length > mostLetters);
-    return long ? [`“${long.text}” is longer than a line of this paper: it prints over two lines.`] : [];
+    return long ? [toldEnglish.printed.longerThanLine(long.text)] : [];
   });
 }

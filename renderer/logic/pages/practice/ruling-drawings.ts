@@ -1,4 +1,6 @@
 import type { RulingKind } from '../../../../db/types/rulings.ts';
+import type { Decimals } from '../../texts/decimals.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
 
 /**
  * The papers that practice pages are printed on. All lengths in mm.
@@ -107,6 +109,16 @@ export const rulings: Record<RulingCode, Ruling> = {
   'dots-30': { kind: 'dots', sizeMm: 30, xHeightMm: 3, label: 'Dots to join, 30 mm apart', source: common },
   'lean-10': { kind: 'lean', sizeMm: 10, xHeightMm: 3, label: 'Leaning lines to lie under the sheet', source: common },
 };
+
+/** What a paper is called. */
+export function rulingLabel(code: RulingCode, words: Told['paper'], decimals: Decimals): string {
+  const { kind, sizeMm } = rulings[code];
+  const mm = decimals(sizeMm, 2, 0);
+  const other = words.otherRulings[code];
+  if (other !== undefined) return other;
+  if (kind === 'ruled') return words.rulings.ruled(mm, words.ruledNames[code] ?? '');
+  return words.rulings[kind as 'squares' | 'dashed' | 'guide' | 'boxes'](mm);
+}
 
 /** Line widths in mm and grey (0 black to 1 white); bold ones are for low vision. */
 export const inks = {

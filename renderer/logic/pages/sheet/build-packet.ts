@@ -28,6 +28,7 @@ import type { Texts } from '../../texts/en.ts';
 import { visitNote } from '../kinds/visit-note.ts';
 import { leftInEnglish } from './left-in-english.ts';
 import { noPictures, picturesFor } from './packet-pictures.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 /** What the therapist chose for this packet. */
 export interface PacketChoices {
@@ -95,9 +96,8 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse
   const options = { pt, when: words.family.when, ownWords: words.programWords, drawing, inClinic, saidElsewhere };
   const program = programSheets(input, options, t);
   const warnings: string[] = [];
-  if (!program) warnings.push('There is no home program yet. Build one under Home program.');
-  else if (programOf(input)?.status === 'draft')
-    warnings.push('This program is a draft. It prints with the word DRAFT until it is approved.');
+  if (!program) warnings.push(toldEnglish.printed.noProgram);
+  else if (programOf(input)?.status === 'draft') warnings.push(toldEnglish.printed.draft);
   const sheets: SheetModel[] = [...(program ?? [])];
   if (choices.withLog) sheets.push(...practiceLogSheet(input, t));
   if (choices.withPractice) sheets.push(...practicePages(input, choices, rules, t));
@@ -149,7 +149,7 @@ function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, ru
         : sheet,
   );
   if (choices.withEnglish && !writtenOn.includes(kind)) sheets.push(...englishPacket().sheets);
-  const check = `The ${name} words come with Fairhand. What you or your clinic wrote stays as it is: change it on the page where needed, and let somebody who speaks the language read it first.`;
+  const check = choices.language === 'es' ? toldEnglish.printed.spanish : toldEnglish.printed.german;
   return { ...packet, sheets, warnings: [...packet.warnings, ...leftInEnglish(kind, input, speaker, name), check] };
 }
 

@@ -6,6 +6,7 @@ import { setupInWords } from '../kinds/setup-section.ts';
 import { changeSection, type Shortening } from './fit-sheets.ts';
 import type { Block, Doc } from './packet.ts';
 import type { Texts } from '../../texts/en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 const dropSection = (key: string) => (doc: Doc) => changeSection(doc, key, () => []);
 /** Keeps the `n` steps that matter most, and says that there are more. */
@@ -40,50 +41,50 @@ export function shortenings(input: PageInput, program: Program | null, options: 
   const goal = goalOf(input);
   const inWords = figure ? setupInWords(figure, input.locale, t) : [f.setUp];
   return [
-    { says: 'What to bring was left out.', apply: dropSection('bring') },
+    { says: toldEnglish.printed.noBring, apply: dropSection('bring') },
     {
-      says: 'How many words the goal counts was left out.',
+      says: toldEnglish.printed.noWordCount,
       apply: (doc) => changeSection(doc, 'goal', (blocks) => (goal ? goalBlocks(goal, false, f) : blocks)),
     },
     {
-      says: 'The drawing of chair and table was left out; its heights are in the text.',
+      says: toldEnglish.printed.noDrawing,
       against: 'height',
       apply: (doc) => changeSection(doc, 'help', () => [{ kind: 'list', items: [...inWords, ...f.help] }]),
     },
-    { says: 'Four practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(4, program, t) },
-    { says: 'Three practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(3, program, t) },
+    { says: toldEnglish.printed.fourLines, apply: fewerSteps(4, program, t) },
+    { says: toldEnglish.printed.threeLines, apply: fewerSteps(3, program, t) },
     {
-      says: 'Advice for helpers was left out; chair and table are still there.',
+      says: toldEnglish.printed.noHelperAdvice,
       apply: (doc) => changeSection(doc, 'help', () => [{ kind: 'text', text: inWords.join(' ') }]),
     },
     {
-      says: 'Which hand, glasses and what to do after a missed day were left out.',
+      says: toldEnglish.printed.noHand,
       apply: (doc) => changeSection(doc, 'practice', () => practiceSection(input, program, options, true, t).blocks),
     },
     {
-      says: 'What it was at the start was left out.',
+      says: toldEnglish.printed.noStart,
       apply: (doc) => changeSection(doc, 'saw', () => sawBlocks(input, program, options.ownWords, false, f)),
     },
-    { says: 'Two practice lines are shown; the home program sheet has the rest.', apply: fewerSteps(2, program, t) },
-    { says: 'Chair and table were left out.', apply: dropSection('help') },
+    { says: toldEnglish.printed.twoLines, apply: fewerSteps(2, program, t) },
+    { says: toldEnglish.printed.noSeat, apply: dropSection('help') },
     {
-      says: 'The client’s cautions stand in one paragraph.',
+      says: toldEnglish.printed.cautionsTogether,
       against: 'height',
       apply: (doc) =>
         changeSection(doc, 'stop', (blocks) => blocks.map((block) => withOwn(block, (own) => own.join(' ')))),
     },
     {
-      says: 'Paper, pen and how often were left out; they are on the home program sheet.',
+      says: toldEnglish.printed.noPaperPen,
       apply: (doc) =>
         changeSection(doc, 'practice', (blocks) => [
           ...blocks.filter((block) => block.kind === 'steps'),
           { kind: 'text', text: f.more },
         ]),
     },
-    { says: 'The goal was left out.', apply: dropSection('goal') },
-    { says: 'The pictures were left out.', against: 'height', apply: dropSection('pictures') },
+    { says: toldEnglish.printed.noGoal, apply: dropSection('goal') },
+    { says: toldEnglish.printed.picturesOut, against: 'height', apply: dropSection('pictures') },
     {
-      says: 'What to practice is on the home program sheet only.',
+      says: toldEnglish.printed.practiceElsewhere,
       apply: (doc) => ({
         ...doc,
         sections: doc.sections.map((section) =>
@@ -94,7 +95,7 @@ export function shortenings(input: PageInput, program: Program | null, options: 
       }),
     },
     {
-      says: 'The client’s own cautions are on the home program sheet only: hand it out together with this page.',
+      says: toldEnglish.printed.cautionsElsewhere,
       apply: (doc) =>
         changeSection(doc, 'stop', (blocks) => blocks.map((block) => withOwn(block, () => f.careElsewhere))),
     },

@@ -1,6 +1,7 @@
 import type { PageKind } from '../../../../db/types/page.ts';
 import { type PageInput, programOf } from './page-facts.ts';
 import { type Speaker } from '../../texts/said-line.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 /** What prints in English on a page of another language, and why. */
 export function leftInEnglish(kind: PageKind, input: PageInput, speaker: Speaker, name: string): string[] {
@@ -8,14 +9,14 @@ export function leftInEnglish(kind: PageKind, input: PageInput, speaker: Speaker
   const left = [...speaker.english];
   const said = (why: string): void => {
     const shown = left.slice(0, 3).map((words) => `“${words}”`);
-    const more = left.length > 3 ? ` and ${left.length - 3} more` : '';
-    warnings.push(`In English, because ${why}: ${shown.join(', ')}${more}.`);
+    const more = left.length > 3 ? ` +${left.length - 3}` : '';
+    warnings.push(toldEnglish.printed.inEnglish(why, `${shown.join(', ')}${more}`));
   };
   const reasons = new Set(speaker.untold.values());
-  if (reasons.has('changed')) said(`the words were changed after the ${name} was written`);
-  else if (reasons.has('missing')) said(`Fairhand has no ${name} for it`);
+  if (reasons.has('changed')) said(toldEnglish.printed.changedAfter(name));
+  else if (reasons.has('missing')) said(toldEnglish.printed.noWordsFor(name));
   const lines = programOf(input)?.lines ?? [];
   if (kind === 'home-program' && lines.some((line) => line.text.trim() && speaker.line(line).text === line.text))
-    warnings.push('How each line is done prints in English where its words did not come with Fairhand.');
+    warnings.push(toldEnglish.printed.howInEnglish);
   return warnings;
 }

@@ -4,6 +4,7 @@ import { familyCaptionMm } from '../kinds/family.ts';
 import type { WritingPicture } from './packet.ts';
 import { thenAndNowPictures } from './pictures.ts';
 import type { Texts } from '../../texts/en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export const noPictures = { pictures: [] as WritingPicture[], trueSize: true, warning: '' };
 
@@ -22,9 +23,8 @@ export function picturesFor(kind: PageKind, input: PageInput, t: Texts): typeof 
         : t.family.picture(longDate(on, input.locale)),
     room,
   );
-  if (pictures.length === 0)
-    return { ...noPictures, warning: 'There are no two days with a scanned page yet, so no pictures are shown.' };
+  if (pictures.length === 0) return { ...noPictures, warning: toldEnglish.printed.noPictures };
   const told = family ? sameScale : trueSize;
-  const why = sameScale ? 'a line is wider than the sheet' : 'a page has no scale, so sizes cannot be compared';
-  return { pictures, trueSize, warning: told ? '' : `The pictures are not at true size: ${why}.` };
+  const why = sameScale ? toldEnglish.printed.lineTooWide : toldEnglish.printed.noScale;
+  return { pictures, trueSize, warning: told ? '' : toldEnglish.printed.notTrueSize(why) };
 }

@@ -1,20 +1,15 @@
 /** Kinds of page that can be made, and what a new one starts with. */
 import type { PageDraft, PageKind, PageWords } from '../../../../db/types/page.ts';
 import type { SheetName } from '../practice/sheet-sizes.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
-export const pageKinds: readonly { kind: PageKind; label: string; hint: string }[] = [
-  { kind: 'family-summary', label: 'Family summary', hint: 'one page, plain words' },
-  { kind: 'home-program', label: 'Home program', hint: 'with log and check card' },
-  { kind: 'practice-pages', label: 'Practice pages', hint: 'true to scale' },
-  { kind: 'spiral-sheet', label: 'Spiral sheet', hint: 'to draw on, true to scale' },
-  { kind: 'caregiver', label: 'Page for the helper', hint: 'one cue, then less' },
-  { kind: 'initial-evaluation', label: 'Initial evaluation', hint: 'first visit, with the screen' },
-  { kind: 'visit-note', label: 'Visit note', hint: 'text to copy' },
-  { kind: 'progress-report', label: 'Progress report', hint: 'for the payer' },
-  { kind: 'letter', label: 'Letter', hint: 'to a referrer' },
-  { kind: 'referral', label: 'Referral', hint: 'after a red flag' },
-  { kind: 'discharge', label: 'Discharge summary', hint: 'with a plan to keep it up' },
-];
+export const pageKinds: readonly { kind: PageKind; label: string; hint: string }[] = pageKindsIn(toldEnglish.paper);
+
+/** The same in the words of a language. */
+export function pageKindsIn({ kinds }: Told['paper']): { kind: PageKind; label: string; hint: string }[] {
+  return Object.entries(kinds).map(([kind, [label, hint]]) => ({ kind: kind as PageKind, label, hint }));
+}
 
 export const emptyWords = (): PageWords => ({
   family: { when: '', bring: '', ownWords: '' },

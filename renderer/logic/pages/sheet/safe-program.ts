@@ -8,6 +8,7 @@ import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import { flagsOf, programInput } from '../../program/facts/from-record.ts';
 import { checkProgram } from '../../program/draft/vetoes.ts';
 import { type DatedRecord, programOf } from './page-facts.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export interface SafeProgram {
   /** The record with only those program lines that may be printed. */
@@ -19,6 +20,8 @@ export interface SafeProgram {
   hasProgram: boolean;
   warnings: string[];
 }
+
+const words = toldEnglish.printed;
 
 /** Set-up advice and alternatives to writing may stay while a flag is open; practice may not. */
 const practice: ReadonlySet<ProgramLine['kind']> = new Set([
@@ -37,17 +40,11 @@ export function safeProgram(input: DatedRecord, rules: RulesInUse): SafeProgram 
   const check = program ? checkProgram(program.lines, programInput(record, rules), rules) : null;
   const open = flags.open[0]?.title ?? check?.flags[0]?.title;
   const warnings: string[] = [];
-  if (open !== undefined)
-    warnings.push(
-      `A red flag is open (${open}). No practice is printed until it was reviewed; the referral page says what to do.`,
-    );
+  if (open !== undefined) warnings.push(words.redFlagOpen(open));
   const unsafe = new Map(
     (check?.lines ?? [])
       .filter((line) => !line.overridden)
-      .map((line) => [
-        line.lineId,
-        `“${line.title}” was left off: ${line.vetoes[0]?.because ?? 'a caution forbids it.'}`,
-      ]),
+      .map((line) => [line.lineId, words.leftOff(line.title, line.vetoes[0]?.because ?? words.cautionForbids)]),
   );
   if (open === undefined) warnings.push(...unsafe.values());
   const lines = (program?.lines ?? []).filter(

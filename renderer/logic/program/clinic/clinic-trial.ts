@@ -1,6 +1,8 @@
 import { type RuleTable } from '../../../../db/types/rules.ts';
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import { compose } from '../draft/compose.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export interface Trial {
   /** Drafts that would come out differently, of all drafts. */
@@ -20,6 +22,7 @@ export function tryOnCaseload(
   before: RuleTable,
   after: RuleTable,
   inputsAfter: readonly ProgramInput[] = inputs,
+  words: Told['ruleWords'] = toldEnglish.ruleWords,
 ): Trial {
   const draft = (input: ProgramInput, rules: RuleTable): string =>
     JSON.stringify(compose(input, rules).lines.map((line) => [line.item, line.dose, line.text]));
@@ -30,7 +33,7 @@ export function tryOnCaseload(
     changed: clients.length,
     of: inputs.length,
     clients,
-    sentence: `Would change ${clients.length} of ${inputs.length} draft${inputs.length === 1 ? '' : 's'}.`,
+    sentence: words.wouldChange(clients.length, inputs.length),
   };
 }
 
@@ -38,9 +41,11 @@ export function tryOnCaseload(
 const NAMED = 12;
 
 /** What a trial says, with the clients whose drafts it would change. */
-export function trialWords(sentence: string, codes: readonly string[]): string {
+export function trialWords(
+  sentence: string,
+  codes: readonly string[],
+  words: Told['ruleWords'] = toldEnglish.ruleWords,
+): string {
   if (codes.length === 0) return sentence;
-  const named = codes.slice(0, NAMED).join(', ');
-  const more = codes.length > NAMED ? ` and ${codes.length - NAMED} more` : '';
-  return `${sentence} Of: ${named}${more}.`;
+  return words.ofClients(sentence, codes.slice(0, NAMED).join(', '), Math.max(0, codes.length - NAMED));
 }

@@ -1,54 +1,62 @@
 /** A condition of the rule table in plain words, for the screen and the exported list. */
 import type { Condition } from '../../../../db/types/conditions.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
+import { type Decimals, decimalsIn } from '../../texts/decimals.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 import { nameOf } from './finding-rows.ts';
 
-/** @returns for example "Tone in wrist, fingers, elbow is 1 or less, and a helper is there during practice" */
-export function conditionWords(condition: Condition, rules: RuleTable): string {
-  const name = (code: string): string => nameOf(code, rules);
+/**
+ * @param rules with its names in the language of the words
+ * @returns for example "Tone in wrist, fingers, elbow is 1 or less, and a helper is there during practice"
+ */
+export function conditionWords(
+  condition: Condition,
+  rules: RuleTable,
+  words: Told['ruleWords'] = toldEnglish.ruleWords,
+  ladder: Told['ladder'] = toldEnglish.ladder,
+  decimals: Decimals = decimalsIn('en'),
+): string {
+  const name = (code: string): string => nameOf(code, rules, ladder);
   const limit = (code: string): string => {
     const row = rules.thresholds.find((each) => each.code === code);
-    return row ? `${row.value} ${row.unit === '1' ? '' : row.unit}`.trim() : code;
+    return row
+      ? `${decimals(row.value, 6, 0)} ${row.unit === '1' ? '' : (words.units[row.unit] ?? row.unit)}`.trim()
+      : code;
   };
-  const inner = (part: Condition): string => {
-    const words = conditionWords(part, rules);
-    return 'any' in part && part.any.length > 1 ? `(${words})` : words;
-  };
-  if ('all' in condition) return condition.all.map(inner).join(', and ');
-  if ('any' in condition) return condition.any.map((part) => conditionWords(part, rules)).join(', or ');
-  if ('not' in condition) return `not: ${inner(condition.not)}`;
-  if ('unless' in condition) return `not seen: ${inner(condition.unless)}`;
-  if ('otherHand' in condition) return `other hand: ${name(condition.otherHand)}`;
-  if ('otherFinding' in condition) return `other hand: ${name(condition.otherFinding)} is ${condition.atMost} or less`;
-  if ('occasion' in condition) return `wants to write: ${name(condition.occasion)}`;
-  if ('anyOccasion' in condition) return condition.anyOccasion ? 'any occasion was named' : 'no occasion was named';
-  if ('pageSide' in condition)
-    return condition.pageSide === 'none' ? 'side not noted' : `misses the ${condition.pageSide} side of the page`;
-  if ('finding' in condition) {
+  const said = (part: Condition): string => conditionWords(part, rules, words, ladder, decimals);
+  const inner = (part: Condition): string => ('any' in part && part.any.length > 1 ? `(${said(part)})` : said(part));
+  if ('all' in condition) return words.allOf(...condition.all.map(inner));
+  if ('any' in condition) return words.anyOf(...condition.any.map(said));
+  if ('not' in condition) return words.not(inner(condition.not));
+  if ('unless' in condition) return words.notSeen(inner(condition.unless));
+  if ('otherHand' in condition) return words.otherHand(name(condition.otherHand));
+  if ('otherFinding' in condition) return words.otherHand(words.atMost(name(condition.otherFinding), condition.atMost));
+  if ('occasion' in condition) return words.wants(name(condition.occasion));
+  if ('anyOccasion' in condition) return words.anyOccasion(condition.anyOccasion);
+  if ('pageSide' in condition) return words.pageSide[condition.pageSide];
+  if ('finding' in condition)
     return 'atMost' in condition
-      ? `${name(condition.finding)} is ${condition.atMost}${condition.atMost > 0 ? ' or less' : ''}`
-      : `${name(condition.finding)} is ${condition.atLeast}${condition.atLeast < 3 ? ' or more' : ''}`;
-  }
-  if ('untested' in condition) return `${name(condition.untested)} was not tested`;
+      ? words.atMost(name(condition.finding), condition.atMost)
+      : words.atLeast(name(condition.finding), condition.atLeast);
+  if ('untested' in condition) return words.untested(name(condition.untested));
   if ('detail' in condition) {
     const row = rules.vocabulary.findings.find((each) => each.code === condition.detail);
     const details = condition.is.map((code) => row?.details.find((each) => each.code === code)?.name ?? code);
-    return `${name(condition.detail)}: ${details.join(' or ')}`;
+    return `${name(condition.detail)}: ${words.orList(...details)}`;
   }
-  if ('measure' in condition) {
+  if ('measure' in condition)
     return 'below' in condition
-      ? `${name(condition.measure)} under ${limit(condition.below)}`
+      ? words.under(name(condition.measure), limit(condition.below))
       : 'above' in condition
-        ? `${name(condition.measure)} over ${limit(condition.above)}`
-        : `${name(condition.measure)} from ${limit(condition.from)}`;
-  }
-  if ('ratio' in condition) {
-    return `${name(condition.ratio[0])} under ${limit(condition.below)} times ${name(condition.ratio[1])}`;
-  }
+        ? words.over(name(condition.measure), limit(condition.above))
+        : words.from(name(condition.measure), limit(condition.from));
+  if ('ratio' in condition)
+    return words.timesOf(name(condition.ratio[0]), limit(condition.below), name(condition.ratio[1]));
   if ('caution' in condition) return name(condition.caution);
   if ('diagnosis' in condition) return name(condition.diagnosis);
-  if ('anyDiagnosis' in condition) return condition.anyDiagnosis ? 'any diagnosis' : 'no diagnosis';
-  if ('hand' in condition) return `writes with the ${condition.hand} hand`;
-  if ('tier' in condition) return `tier ${condition.tier.join(' or ')}`;
-  return condition.penHeld ? 'a pen can be held' : 'no pen can be held';
+  if ('anyDiagnosis' in condition) return words.anyDiagnosis(condition.anyDiagnosis);
+  if ('hand' in condition) return words.hand[condition.hand];
+  if ('tier' in condition) return words.tier(words.orList(...condition.tier));
+  return words.penHeld(condition.penHeld);
 }

@@ -6,6 +6,7 @@ import { factsOf } from '../facts/program-facts.ts';
 import { lineOf } from '../draft/program-line.ts';
 import { fittingVersion } from '../draft/versions.ts';
 import { activeVetoes } from '../draft/vetoes.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 /** @param by places down (positive) or up; at an end it stays */
 export function moved(lines: readonly ProgramLine[], id: string, by: number): ProgramLine[] {
@@ -87,7 +88,7 @@ export function ownLine(
     source: 'clinic',
     sourceNote: '',
     cautions: [],
-    because: "The therapist's own line.",
+    because: toldEnglish.draft.ownLine,
     until: '',
     edited: true,
     override: null,

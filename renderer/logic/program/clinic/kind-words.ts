@@ -1,13 +1,5 @@
 import type { LineKind } from '../../../../db/types/program.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
-export const kindWords: Record<LineKind, string> = {
-  setup: 'Set-up',
-  'warm-up': 'Warm-up',
-  exercise: 'Exercise',
-  writing: 'Writing',
-  paper: 'Paper',
-  tool: 'Pen or aid',
-  content: 'What to write',
-  advice: 'Advice',
-  refer: 'Ask or refer',
-};
+/** Kinds of lines in English. */
+export const kindWords: Record<LineKind, string> = toldEnglish.ladder.kinds;

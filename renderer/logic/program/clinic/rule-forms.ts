@@ -4,6 +4,8 @@ import type { Condition } from '../../../../db/types/conditions.ts';
 import type { LineKind, Tier } from '../../../../db/types/program.ts';
 import { hazardsInWords } from './hazard-words.ts';
 import { ownItem } from './own-item.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 /** What the form asks: when all of these hold, then this item. */
 export interface RuleForm {
@@ -23,15 +25,19 @@ export function nextRuleId(clinic: ClinicRules): string {
 }
 
 /** A rule from the form; the sentence says what is still missing. */
-export function ruleFromForm(form: RuleForm, id: string): { ok: true; rule: Rule } | { ok: false; reason: string } {
+export function ruleFromForm(
+  form: RuleForm,
+  id: string,
+  words: Told['ruleWords'] = toldEnglish.ruleWords,
+): { ok: true; rule: Rule } | { ok: false; reason: string } {
   const conditions: Condition[] = [
     ...form.findings.map(({ code, atMost }) => ({ finding: code, atMost })),
     ...form.diagnoses.map((diagnosis) => ({ diagnosis })),
     ...form.cautions.map((caution) => ({ caution })),
   ];
-  if (conditions.length === 0) return { ok: false, reason: 'Name at least one finding, diagnosis or circumstance.' };
-  if (form.item === '') return { ok: false, reason: 'Choose what the rule gives.' };
-  if (form.because.trim() === '') return { ok: false, reason: 'Say why, in one sentence.' };
+  if (conditions.length === 0) return { ok: false, reason: words.nameCondition };
+  if (form.item === '') return { ok: false, reason: words.chooseItem };
+  if (form.because.trim() === '') return { ok: false, reason: words.sayWhy };
   return {
     ok: true,
     rule: {

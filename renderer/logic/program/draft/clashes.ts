@@ -5,6 +5,7 @@ import type { Proposal } from './proposal-types.ts';
 import type { Facts } from '../facts/fact-types.ts';
 import { fittingVersion } from './versions.ts';
 import type { ActiveVeto } from './vetoes.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export interface Sorted {
   given: Proposal[];
@@ -36,7 +37,7 @@ export function withoutClashes(
         clashing.push({
           item: item.code,
           rule: reasons[0]?.rule.id ?? '',
-          because: `${group.name}: another line says it.`,
+          because: toldEnglish.draft.clash(group.name),
         }),
       );
     given = given.filter(({ item }) => !goes.has(item.code));

@@ -18,6 +18,7 @@ import { activeVetoes, notTestedRule } from './vetoes.ts';
 import { proposals, pageOf } from './asked-by-rules.ts';
 import { stoppedDraft, inOrder } from './stopped-draft.ts';
 import type { Composition } from './stopped-draft.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 /** Grade of a finding; what the client wants to write weighs as much as a marked finding. */
 const weightOf = (code: string, facts: Facts, rules: RuleTable): number => {
@@ -26,8 +27,8 @@ const weightOf = (code: string, facts: Facts, rules: RuleTable): number => {
   return found?.state === 'graded' ? found.grade : 3;
 };
 
-const tooHigh = 'Above the tier of the program by more than one.';
-const inItsPlace = 'All that is written has its own place: no ruled paper is needed.';
+const tooHigh = toldEnglish.draft.tooHigh;
+const inItsPlace = toldEnglish.draft.inItsPlace;
 
 /**
  * @param input facts, as FINDINGS.json of the command line
@@ -46,7 +47,7 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
     vetoed.push({
       item: item.code,
       rule: notTestedRule,
-      because: 'Not tested is not safe: the pen grasp comes first.',
+      because: toldEnglish.draft.graspFirst,
     });
     return false;
   });

@@ -6,6 +6,7 @@
 import type { Dose, ProgramLine } from '../../../../db/types/program.ts';
 import type { DayDose } from './day-dose.ts';
 import { dayMinutes, withMinutes } from './program-line.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export interface Candidate {
   line: ProgramLine;
@@ -34,9 +35,9 @@ export interface Fitted {
 const byNeed = (a: Candidate, b: Candidate): number =>
   Number(b.main) - Number(a.main) || a.line.tier - b.line.tier || a.worst - b.worst || a.order - b.order;
 
-const noTime = 'No room: the minutes of the day are used.';
-const noPlace = 'No room: the day has its items.';
-const tooTired = 'Writing tires: drills go first.';
+const noTime = toldEnglish.draft.noTime;
+const noPlace = toldEnglish.draft.noPlace;
+const tooTired = toldEnglish.draft.tooTired;
 
 const total = (list: readonly Candidate[]): number => list.reduce((sum, each) => sum + dayMinutes(each.line.dose), 0);
 const withDose = (candidate: Candidate, dose: Dose): Candidate => ({ ...candidate, line: { ...candidate.line, dose } });
@@ -176,7 +177,7 @@ export function fitDay(candidates: readonly Candidate[], penHeld: boolean, day: 
   if (!penHeld) withoutPen(kinds, day, fitted);
   else if (kinds.writing.length > 0) withPen(kinds, day, limits, fitted);
   else {
-    const because = 'A pen can be held, but no writing may be given now.';
+    const because = toldEnglish.draft.noWriting;
     fitted.leftOut.push(...sorted.map(({ line }) => ({ line, because })));
   }
   return fitted;

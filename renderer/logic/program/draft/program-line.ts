@@ -11,6 +11,7 @@ import type { Facts } from '../facts/fact-types.ts';
 import { cautionsOn } from './caution-rows.ts';
 import { lineId } from './line-id.ts';
 import type { LineReason, WordedItem } from './proposal-types.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 /** Kinds that count as items of the day and take minutes. */
 export const countedKinds: ReadonlySet<LineKind> = new Set<LineKind>(['warm-up', 'exercise', 'writing']);
@@ -94,9 +95,14 @@ export function lineOf(
   };
   const tier = item.onTier === 'program' ? (Math.min(4, Math.max(2, facts.tier)) as Tier) : item.tier;
   const join = (parts: readonly string[], most: number): string => [...new Set(parts)].join(' ').slice(0, most);
-  const { text, keys, letters, words } = wordsOf(item, input, facts);
+  const { text, keys, letters, words: ownWords } = wordsOf(item, input, facts);
   const cautions = cautionsFor(item, facts, rules);
-  const until = first ? `Up: ${first.advance}${first.stepBack === '' ? '' : ` Back: ${first.stepBack}`}` : '';
+  const words = toldEnglish.draft;
+  const until = !first
+    ? ''
+    : first.stepBack === ''
+      ? words.up(first.advance)
+      : words.upAndBack(first.advance, first.stepBack);
   return {
     id: lineId(item.code),
     item: item.code,
@@ -105,7 +111,7 @@ export function lineOf(
     title: item.title,
     text,
     version: 'version' in item ? item.version : null,
-    keys: { text: keys, letters, words, cautions: cautions.map(({ code }) => code) },
+    keys: { text: keys, letters, words: ownWords, cautions: cautions.map(({ code }) => code) },
     dose: base,
     rule: first?.id ?? null,
     findings: [...new Set(reasons.flatMap((each) => each.uses))],
@@ -120,7 +126,7 @@ export function lineOf(
           reasons.map((each) => each.rule.because),
           600,
         )
-      : 'Added from the library by the therapist.',
+      : words.fromLibrary,
     until: until.slice(0, 400),
     edited: false,
     override: null,

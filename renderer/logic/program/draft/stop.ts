@@ -8,6 +8,7 @@ import { onceFor } from '../../../../db/types/rule-table/once-for.ts';
 import { meets } from '../facts/condition-holds.ts';
 import { splitDetail } from '../facts/program-facts.ts';
 import type { Facts } from '../facts/fact-types.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export interface OpenFlag {
   code: string;
@@ -25,7 +26,7 @@ export function openFlagsOf(input: ProgramInput, facts: Facts, rules: RuleTable)
   const raised = new Map<string, string>();
   for (const flag of input.redFlags) {
     if (typeof flag !== 'string' && flag.reviewed) reviewed.add(flag.code);
-    else raised.set(typeof flag === 'string' ? flag : flag.code, 'It was answered with yes.');
+    else raised.set(typeof flag === 'string' ? flag : flag.code, toldEnglish.draft.answeredYes);
   }
   // Every side counts: a flag of the other hand stops the work too.
   for (const finding of input.findings.map((each) => splitDetail(each, rules))) {

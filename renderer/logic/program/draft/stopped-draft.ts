@@ -7,6 +7,7 @@ import { lineOf } from './program-line.ts';
 import { type OpenFlag } from './stop.ts';
 import { activeVetoes } from './vetoes.ts';
 import { proposals, pageOf } from './asked-by-rules.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export interface Composition {
   ruleVersion: string;
@@ -50,7 +51,7 @@ export function stoppedDraft(flags: OpenFlag[], input: ProgramInput, facts: Fact
   const otherWays = rules.items.find((each) => each.code === 'other-ways');
   if (otherWays && flags[0] && !lines.some((line) => line.item === otherWays.code)) {
     const line = lineOf(otherWays, [], input, facts, rules);
-    lines.push({ ...line, rule: stopRule, because: 'No exercise for now: words get on paper in other ways.' });
+    lines.push({ ...line, rule: stopRule, because: toldEnglish.draft.noExercise });
   }
   if (refer && flags[0]) {
     const line = lineOf(refer, [], input, facts, rules);

@@ -12,6 +12,9 @@ import { factsOf, isTested } from '../facts/program-facts.ts';
 import { hazardsInWords } from '../clinic/hazard-words.ts';
 import { ownItem } from '../clinic/own-item.ts';
 import { type OpenFlag, openFlagsOf } from './stop.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
+
+const words = toldEnglish.draft;
 
 /** Rule id of the veto on what was not tested. */
 export const notTestedRule = 'V00';
@@ -59,9 +62,7 @@ export function leftOpen(line: ProgramLine, input: ProgramInput, rules: RuleTabl
   const item = itemBehind(line, byCode(rules.items));
   return activeVetoes(facts, rules)
     .filter(({ veto, open }) => open.length > 0 && forbids(veto, item))
-    .map(
-      ({ veto, open }) => `Not known: ${untestedNames(open, facts, rules)}. It may forbid this line: ${veto.because}`,
-    );
+    .map(({ veto, open }) => words.notKnown(untestedNames(open, facts, rules), veto.because));
 }
 
 /** Why an item is forbidden for this client; empty = it may be given. The untested come first. */
@@ -79,7 +80,7 @@ export function vetoesOf(
           {
             item: item.code,
             rule: notTestedRule,
-            because: `Not tested is not safe: ${untestedNames(untested, facts, rules)}.`,
+            because: words.notTested(untestedNames(untested, facts, rules)),
           },
         ]),
     ...active
@@ -139,9 +140,9 @@ export function checkProgram(lines: readonly ProgramLine[], input: ProgramInput,
   const first = open[0];
   const flag = flags[0];
   const sentence = flag
-    ? `A red flag is open: ${flag.title}. Nothing is approved until it was reviewed.`
+    ? words.flagOpen(flag.title)
     : first
-      ? `"${first.title}" is forbidden for this client: ${first.vetoes[0]?.because ?? ''} Remove it, or give a reason for keeping it.`
+      ? words.forbidden(first.title, first.vetoes[0]?.because ?? '')
       : '';
   return { flags, lines: checked, mayApprove: flags.length === 0 && open.length === 0, sentence };
 }

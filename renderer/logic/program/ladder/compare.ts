@@ -2,8 +2,10 @@
 import type { ProgramLine } from '../../../../db/types/program.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { doseWords } from '../../texts/dose-words.ts';
-import { texts } from '../../texts/en.ts';
+import { texts, type Texts } from '../../texts/en.ts';
 import { refOf } from '../../rules/item-ref.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export interface LineChange {
   kind: 'added' | 'removed' | 'changed';
@@ -14,15 +16,15 @@ export interface LineChange {
 
 const key = (line: ProgramLine): string => line.item ?? line.id;
 
-function differences(before: ProgramLine, after: ProgramLine): string[] {
+function differences(before: ProgramLine, after: ProgramLine, words: Told['ladder'], doses: Texts['dose']): string[] {
   const out: string[] = [];
-  const [was, now] = [before.dose, after.dose].map((dose) => doseWords(dose, texts.dose));
-  if (was !== now) out.push(`dose: "${was}" became "${now}"`);
-  if (before.text !== after.text) out.push('text changed');
-  if (before.title !== after.title) out.push(`title was "${before.title}"`);
-  if (before.cautions.join() !== after.cautions.join()) out.push('cautions changed');
+  const [was, now] = [before.dose, after.dose].map((dose) => doseWords(dose, doses));
+  if (was !== now) out.push(words.dose(was!, now!));
+  if (before.text !== after.text) out.push(words.textChanged);
+  if (before.title !== after.title) out.push(words.titleWas(before.title));
+  if (before.cautions.join() !== after.cautions.join()) out.push(words.cautionsChanged);
   if ((before.override === null) !== (after.override === null)) {
-    out.push(after.override ? 'kept against a veto, with a reason' : 'the reason for keeping it is gone');
+    out.push(after.override ? words.keptAgainst : words.reasonGone);
   }
   return out;
 }
@@ -38,6 +40,8 @@ export function comparePrograms(
   before: readonly ProgramLine[],
   after: readonly ProgramLine[],
   rules: Pick<RuleTable, 'items'>,
+  words: Told['ladder'] = toldEnglish.ladder,
+  doses: Texts['dose'] = texts.dose,
 ): LineChange[] {
   const place = placeIn(rules);
   const old = new Map(before.map((line) => [place(line), line]));
@@ -45,8 +49,8 @@ export function comparePrograms(
   const changes = after.flatMap((line): LineChange[] => {
     const was = old.get(place(line));
     if (!was) return [{ kind: 'added', title: line.title, what: line.because }];
-    if (key(was) !== key(line)) return [{ kind: 'changed', title: line.title, what: `instead of "${was.title}"` }];
-    const what = differences(was, line);
+    if (key(was) !== key(line)) return [{ kind: 'changed', title: line.title, what: words.insteadOf(was.title) }];
+    const what = differences(was, line, words, doses);
     return what.length === 0 ? [] : [{ kind: 'changed', title: line.title, what: what.join('; ') }];
   });
   const gone = before

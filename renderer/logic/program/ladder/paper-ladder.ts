@@ -5,6 +5,8 @@ import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { Content, LibraryItem, Paper, RuleTable } from '../../../../db/types/rules.ts';
 import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { itemFor, refOf } from '../../rules/item-ref.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export type Dimension = 'cue' | 'pen' | 'paper' | 'content' | 'length';
 
@@ -114,7 +116,7 @@ function moveContent(lines: readonly ProgramLine[], by: 1 | -1, rules: RuleTable
 }
 
 /** @param share of the present length: 1.2 = a fifth more, 0.75 = a quarter less */
-function moveLength(lines: readonly ProgramLine[], share: number, tier: Tier): Move | null {
+function moveLength(lines: readonly ProgramLine[], share: number, tier: Tier, said: Told['ladder']): Move | null {
   const line = mainOf(lines);
   if (!line) return null;
   const { dose } = line;
@@ -124,7 +126,9 @@ function moveLength(lines: readonly ProgramLine[], share: number, tier: Tier): M
   const count = dose.lines === null ? null : scaled(dose.lines);
   if (minutes === dose.minutes && count === dose.lines) return null;
   const words = (lineCount: number | null, mins: number | null): string =>
-    [lineCount === null ? '' : `${lineCount} lines`, mins === null ? '' : `${mins} minutes`].filter(Boolean).join(', ');
+    [lineCount === null ? '' : said.lines(lineCount), mins === null ? '' : said.minutes(mins)]
+      .filter(Boolean)
+      .join(', ');
   const changed = { ...dose, minutes, lines: count, text: '' };
   return {
     step: { dimension: 'length', from: words(dose.lines, dose.minutes), to: words(count, minutes) },
@@ -133,11 +137,11 @@ function moveLength(lines: readonly ProgramLine[], share: number, tier: Tier): M
   };
 }
 
-function fadeCue(lines: readonly ProgramLine[], tier: Tier): Move | null {
+function fadeCue(lines: readonly ProgramLine[], tier: Tier, said: Told['ladder']): Move | null {
   const line = lineWith(lines, cues);
   if (!line) return null;
   return {
-    step: { dimension: 'cue', from: line.title, to: 'without it' },
+    step: { dimension: 'cue', from: line.title, to: said.withoutIt },
     lines: lines.filter((each) => each !== line),
     tier,
   };
@@ -160,14 +164,15 @@ export function stepUp(
   tier: Tier,
   xHeightMm: number | null,
   rules: RuleTable,
+  said: Told['ladder'] = toldEnglish.ladder,
 ): Move | null {
   const raise = 1 + threshold(rules.thresholds, 'raise-most') / 100;
   return (
-    fadeCue(lines, tier) ??
+    fadeCue(lines, tier, said) ??
     movePaper(lines, 1, xHeightMm, tier, rules) ??
     fadeGrip(lines, tier, rules) ??
     moveContent(lines, 1, rules) ??
-    moveLength(lines, raise, tier)
+    moveLength(lines, raise, tier, said)
   );
 }
 
@@ -177,9 +182,10 @@ export function stepDown(
   tier: Tier,
   last: Dimension | null,
   rules: RuleTable,
+  said: Told['ladder'] = toldEnglish.ladder,
 ): Move | null {
   const cut = 1 - threshold(rules.thresholds, 'cut-share') / 100;
-  const shorter = (): Move | null => moveLength(lines, cut, tier);
+  const shorter = (): Move | null => moveLength(lines, cut, tier, said);
   const before = (): Move | null => movePaper(lines, -1, null, tier, rules);
   if (last === 'paper') return before() ?? shorter();
   if (last === 'content') return moveContent(lines, -1, rules) ?? shorter();

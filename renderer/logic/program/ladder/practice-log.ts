@@ -1,4 +1,7 @@
 import { daysBetween, daysLater } from '../../texts/days.ts';
+import { type Decimals, decimalsIn } from '../../texts/decimals.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 import type { PracticeLog } from '../../../../db/types/program.ts';
 
 /** What was typed for one practice day; null or '' = not said. */
@@ -21,13 +24,13 @@ export const emptyDay = (date: string): PracticeDay => ({
 });
 
 /** Why a day cannot be kept as typed, in a sentence; '' when it can. */
-export function dayProblem(day: PracticeDay, today: string): string {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(day.date)) return 'Give the day of practice. Nothing was saved.';
-  if (day.date > today) return 'This day lies in the future. Nothing was saved; check the date.';
+export function dayProblem(day: PracticeDay, today: string, words: Told['ladder'] = toldEnglish.ladder): string {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(day.date)) return words.giveDay;
+  if (day.date > today) return words.future;
   const said = [day.minutes, day.lines, day.fatigueBefore, day.fatigueAfter, day.pain, day.breaks].some(
     (v) => v !== null,
   );
-  return said || day.note.trim() ? '' : 'Nothing is filled in yet: minutes alone are enough.';
+  return said || day.note.trim() ? '' : words.nothingFilled;
 }
 
 /** The day before, for entering a week of paper in one go; dates as YYYY-MM-DD. */
@@ -64,15 +67,18 @@ export function practiceSummary(logs: readonly PracticeLog[]): PracticeSummary {
 }
 
 /** The summary as a sentence. */
-export function practiceSentence(logs: readonly PracticeLog[]): string {
+export function practiceSentence(
+  logs: readonly PracticeLog[],
+  words: Told['ladder'] = toldEnglish.ladder,
+  decimals: Decimals = decimalsIn('en'),
+): string {
   const { days, minutes, daysPerWeek, fatigueRise } = practiceSummary(logs);
-  if (days === 0) return 'No practice has been entered yet.';
-  const often = daysPerWeek === null ? '' : `, about ${daysPerWeek} days a week`;
+  if (days === 0) return words.noPractice;
   const tired =
     fatigueRise === null
       ? ''
       : Math.abs(fatigueRise) < 0.5
-        ? '; fatigue hardly changed'
-        : `; fatigue ${fatigueRise > 0 ? 'rose' : 'fell'} by about ${Math.abs(Math.round(fatigueRise * 10) / 10)}`;
-  return `${days} ${days === 1 ? 'day' : 'days'} of practice, ${Math.round(minutes)} minutes${often}${tired}.`;
+        ? words.fatigueSame
+        : words.fatigueBy(fatigueRise > 0, decimals(Math.abs(fatigueRise), 1, 0));
+  return words.practice(days, Math.round(minutes), daysPerWeek === null ? null : decimals(daysPerWeek, 1, 0), tired);
 }

@@ -9,6 +9,9 @@ import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { StepSigns } from '../../../change/index.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
+import { type Decimals, decimalsIn } from '../../texts/decimals.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 import { type Dimension, type Move, stepDown, stepUp } from './paper-ladder.ts';
 
 export interface Session {
@@ -56,6 +59,14 @@ export interface Standing {
   practice?: PracticeBack | null;
 }
 
+/** What a proposal is told with. */
+export interface Telling {
+  words: Told['ladder'];
+  decimals: Decimals;
+}
+
+const english: Telling = { words: toldEnglish.ladder, decimals: decimalsIn('en') };
+
 /** Shortest sample that is judged by itself, words (17 of 21 words is 60 to 92 %). */
 const shortest = 12;
 
@@ -71,16 +82,13 @@ function tiredStarts(ordered: readonly Session[], points: number): Session[] {
 }
 
 /** The practice that came back, as a sentence; none where nothing did. */
-function practiceWords(practice: PracticeBack | null | undefined): string[] {
+function practiceWords(practice: PracticeBack | null | undefined, { words, decimals }: Telling): string[] {
   if (!practice || practice.days === 0) return [];
+  const { daysPerWeek, daysAsked, minutesADay, minutesAsked, linesADay } = practice;
   const often =
-    practice.daysPerWeek === null ? 'on one day' : `on ${practice.daysPerWeek} of ${practice.daysAsked} days a week`;
-  const minutes = practice.minutesADay === null ? '' : `, ${practice.minutesADay} of ${practice.minutesAsked} minutes`;
-  const lines = practice.linesADay === null ? '' : `, ${practice.linesADay} lines a day`;
-  return [`Practiced ${often}${minutes}${lines}.`];
+    daysPerWeek === null ? words.practicedOneDay : words.practicedDays(decimals(daysPerWeek, 1, 0), daysAsked);
+  return [words.practiced(often, minutesADay, minutesAsked, linesADay)];
 }
-
-const percent = (value: number): string => `${Math.round(value)} %`;
 
 /**
  * @param sessions readings and ratings in order of time, this client's only
@@ -91,12 +99,19 @@ export function propose(
   signs: StepSigns,
   standing: Standing,
   rules: RuleTable,
+  telling: Telling = english,
 ): Proposal {
-  const proposal = judged(sessions, signs, standing, rules);
-  return { ...proposal, evidence: [...proposal.evidence, ...practiceWords(standing.practice)] };
+  const proposal = judged(sessions, signs, standing, rules, telling);
+  return { ...proposal, evidence: [...proposal.evidence, ...practiceWords(standing.practice, telling)] };
 }
 
-function judged(sessions: readonly Session[], signs: StepSigns, standing: Standing, rules: RuleTable): Proposal {
+function judged(
+  sessions: readonly Session[],
+  signs: StepSigns,
+  standing: Standing,
+  rules: RuleTable,
+  { words }: Telling,
+): Proposal {
   const limit = (code: string): number => threshold(rules.thresholds, code);
   const lettersGood = limit('letters-good');
   // On squares it is the letters in practice that count; words come with the next tier.
@@ -109,7 +124,7 @@ function judged(sessions: readonly Session[], signs: StepSigns, standing: Standi
   const last = ordered.at(-1);
   const back = (because: string, evidence: string[], length = false): Proposal => ({
     kind: 'step-back',
-    move: stepDown(standing.lines, standing.tier, length ? 'length' : standing.lastChange, rules),
+    move: stepDown(standing.lines, standing.tier, length ? 'length' : standing.lastChange, rules, words),
     because,
     evidence,
     rule: 'REG',
@@ -121,66 +136,63 @@ function judged(sessions: readonly Session[], signs: StepSigns, standing: Standi
     evidence,
     rule: 'HOLD',
   });
-  if (!last) return stay('Nothing has come back from practice yet.', []);
+  if (!last) return stay(words.nothingBack, []);
 
   if ((last.painRise ?? 0) >= limit('pain-rise-stop')) {
-    return back(
-      'Practice made pain rise: less of it, whatever the words say.',
-      [`${last.day}: pain rose by ${last.painRise}.`],
-      true,
-    );
+    return back(words.painMore, [words.painRose(last.day, last.painRise ?? 0)], true);
   }
   if ((last.fatigueRise ?? 0) >= limit('fatigue-rise-stop')) {
-    return back('Practice tires too much: less of it.', [`${last.day}: fatigue rose by ${last.fatigueRise}.`], true);
+    return back(words.tires, [words.fatigueRose(last.day, last.fatigueRise ?? 0)], true);
   }
 
   const tired = tiredStarts(ordered, limit('tired-start-points'));
   if (tired.length >= limit('tired-start-days')) {
     return back(
-      'Practice days begin more tired than usual: less of it.',
-      tired.map((each) => `${each.day}: fatigue of ${each.startedAt} before practice.`),
+      words.startsTired,
+      tired.map((each) => words.fatigueBefore(each.day, each.startedAt ?? 0)),
       true,
     );
   }
 
   const read = ordered.filter((each): each is Session & { read: number } => each.read !== null);
   const said = (list: readonly (Session & { read: number })[]): string[] =>
-    list.map(
-      (each) =>
-        `${each.day}: ${percent(each.read)} of words read${each.words === null ? '' : ` (${each.words} words)`}` +
-        `${standing.tier <= 2 && each.letters ? `, ${each.letters.right} of ${each.letters.of} of the hard letters` : ''}.`,
+    list.map((each) =>
+      words.read(
+        each.day,
+        Math.round(each.read),
+        each.words,
+        standing.tier <= 2 && each.letters ? each.letters.right : null,
+        each.letters?.of ?? 0,
+      ),
     );
-  if (read.length === 0) return stay('Nobody has read the lines yet.', []);
+  if (read.length === 0) return stay(words.nobodyRead, []);
 
   if (signs.back) {
-    return back("Below the client's own start by more than day-to-day change.", said(read.slice(-3)));
+    return back(words.belowStart, said(read.slice(-3)));
   }
 
   const need = limit('good-sessions');
   const run = read.slice(-need);
   if (run.length === need && (signs.ready || run.every(byLetters))) {
     const short = run.find((each) => each.words !== null && each.words < shortest);
-    if (short) return stay('Read well, and too few words to judge alone: a longer sample first.', said(run));
+    if (short) return stay(words.tooFewWords, said(run));
     const rises = run.map((each) => each.fatigueRise);
-    if (rises.some((each) => each === null)) return stay('Read well; fatigue was not noted each time.', said(run));
+    if (rises.some((each) => each === null)) return stay(words.fatigueNotNoted, said(run));
     const tires = rises.some((each) => (each ?? 0) > limit('fatigue-rise-step'));
     const hurt = run.some((each) => (each.painRise ?? 0) > 0);
     if (!tires && !hurt) {
-      const move = stepUp(standing.lines, standing.tier, standing.xHeightMm, rules);
-      const evidence = [...said(run), `Fatigue rose by ${Math.max(...rises.map((each) => each ?? 0))} at most.`];
-      if (!move)
-        return { kind: 'review', move: null, because: 'Top of the ladder: review the goal.', evidence, rule: 'REVIEW' };
+      const move = stepUp(standing.lines, standing.tier, standing.xHeightMm, rules, words);
+      const evidence = [...said(run), words.fatigueAtMost(Math.max(...rises.map((each) => each ?? 0)))];
+      if (!move) return { kind: 'review', move: null, because: words.topOfLadder, evidence, rule: 'REVIEW' };
       return {
         kind: 'advance',
         move,
-        because: signs.ready
-          ? `Very likely ${limit('step-ready-level')} % of words or more can be read, without tiring.`
-          : `${need} sessions running with ${lettersGood} % or more of the hard letters read, without tiring.`,
+        because: signs.ready ? words.veryLikely(limit('step-ready-level')) : words.sessionsRunning(need, lettersGood),
         evidence,
         rule: 'PROG',
       };
     }
-    return stay(hurt ? 'Read well, and pain rose: hold.' : 'Read well, and it tires: hold.', said(run));
+    return stay(hurt ? words.wellAndPain : words.wellAndTires, said(run));
   }
 
   if (signs.plateau) {
@@ -189,12 +201,10 @@ function judged(sessions: readonly Session[], signs: StepSigns, standing: Standi
     return {
       kind: 'review',
       move: null,
-      because: little
-        ? 'Four weeks without a change, and little of the practice came back: ask first what is in its way.'
-        : 'Four weeks without a change: change one thing, compensate or refer. Writing goes on.',
+      because: little ? words.littlePractice : words.plateau,
       evidence: said(read.slice(-4)),
       rule: 'REVIEW',
     };
   }
-  return stay(signs.better ? 'Getting better: go on.' : 'No clear change yet: go on.', said(read.slice(-3)));
+  return stay(signs.better ? words.better : words.noChangeYet, said(read.slice(-3)));
 }

@@ -4,6 +4,8 @@
  */
 import { daysLater } from '../../texts/days.ts';
 import type { PracticeLog } from '../../../../db/types/program.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 type QuickDay = Pick<PracticeLog, 'date' | 'minutes' | 'fatigueBefore' | 'fatigueAfter' | 'pain'> & {
   felt: 'easy' | 'fair' | 'hard' | null;
@@ -29,19 +31,25 @@ function dateOf(text: string, today: string): string | null {
 }
 
 /** A number 0 to `most`, null for a dash or nothing, or a sentence. */
-function numberOf(text: string | undefined, name: string, most: number): number | null | string {
+function numberOf(text: string | undefined, name: string, most: number, words: Told['ladder']): number | null | string {
   if (text === undefined || text === '-') return null;
   const value = Number(text.replace(',', '.'));
   return Number.isInteger(value) && value >= 0 && value <= most
     ? value
-    : `${name} must be a whole number from 0 to ${most}, not “${text.slice(0, 12)}”`;
+    : words.wholeNumber(name, most, text.slice(0, 12));
 }
 
 /**
  * @param code of the client whose record is open: a first line with another code is a log of somebody else
  * @param known days that are logged already
  */
-export function readQuickLog(text: string, code: string, today: string, known: readonly string[] = []): QuickLog {
+export function readQuickLog(
+  text: string,
+  code: string,
+  today: string,
+  known: readonly string[] = [],
+  told: Told['ladder'] = toldEnglish.ladder,
+): QuickLog {
   const lines = text.split('\n').map((line, at) => ({ at: at + 1, words: line.trim().split(/\s+/).filter(Boolean) }));
   const days: QuickDay[] = [];
   const problems: string[] = [];
@@ -53,28 +61,25 @@ export function readQuickLog(text: string, code: string, today: string, known: r
       if (first.toLowerCase() === code.toLowerCase()) continue;
       return {
         days: [],
-        problems: [
-          `This log has the code ${first.slice(0, 20)}, and the record of ${code} is open. Nothing was saved. Open the other record, or take the code out if it was mistyped.`,
-        ],
+        problems: [told.otherCode(first.slice(0, 20), code)],
       };
     }
     const date = dateOf(first, today);
-    const say = (why: string): number =>
-      problems.push(`Line ${at}: ${why}. This day was not taken, the others can be saved.`);
-    if (date === null) say(`“${first.slice(0, 12)}” is no day of the last two months`);
-    else if (date > today) say('this day lies in the future');
-    else if (taken.has(date)) say(`the ${first} is logged already`);
+    const say = (why: string): number => problems.push(told.lineNotTaken(at, why));
+    if (date === null) say(told.noDay(first.slice(0, 12)));
+    else if (date > today) say(told.inFuture);
+    else if (taken.has(date)) say(told.loggedAlready(first));
     else {
       const numbers = [
-        numberOf(words[1], 'minutes', 600),
-        numberOf(words[2], 'tired before', 10),
-        numberOf(words[3], 'tired after', 10),
-        numberOf(words[4], 'pain', 10),
+        numberOf(words[1], told.columns.minutes, 600, told),
+        numberOf(words[2], told.columns.before, 10, told),
+        numberOf(words[3], told.columns.after, 10, told),
+        numberOf(words[4], told.columns.pain, 10, told),
       ];
       const wrong = numbers.find((value) => typeof value === 'string');
       const felt = words[5] === undefined || words[5] === '-' ? null : feltOf[words[5].toLowerCase().slice(0, 1)];
       if (typeof wrong === 'string') say(wrong);
-      else if (felt === undefined) say(`“${words[5]!.slice(0, 12)}” must be e, f or h: easy, fair, hard`);
+      else if (felt === undefined) say(told.feltLetter(words[5]!.slice(0, 12)));
       else {
         taken.add(date);
         const [minutes, fatigueBefore, fatigueAfter, pain] = numbers as (number | null)[];

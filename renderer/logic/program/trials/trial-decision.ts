@@ -2,6 +2,9 @@
 import { mean, median } from '../../../statistics/order-statistics.ts';
 import type { Trial, TrialLine } from '../../../../db/types/occasions.ts';
 import { type ChangeInterval, type ChangeLimits, examineChange, type RepeatPair } from '../../../change/index.ts';
+import { type Decimals, decimalsIn } from '../../texts/decimals.ts';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 import { blocksATrial } from './trial-order.ts';
 import { blockPermutation } from './block-permutation.ts';
 
@@ -70,6 +73,8 @@ export function trialVerdict(
   p: number,
   limits: ChangeLimits,
   pairs: readonly RepeatPair[] = [],
+  words: Told['ladder'] = toldEnglish.ladder,
+  decimals: Decimals = decimalsIn('en'),
 ): TrialVerdict {
   const counted = trial.lines.filter((line) => line.block !== null);
   const options = trial.options.map(({ name }, i) =>
@@ -95,7 +100,11 @@ export function trialVerdict(
     p: chance,
     better,
     interval,
-    sentence: sentenceOf({ options, complete, blocks: blocks.length, better, first, second, chance, interval }),
+    sentence: sentenceOf(
+      { options, complete, blocks: blocks.length, better, first, second, chance, interval },
+      words,
+      decimals,
+    ),
   };
 }
 
@@ -126,24 +135,33 @@ function intervalOf(
   return examineChange({ samples, pairs }, limits).answer.change;
 }
 
-function sentenceOf(of: {
-  options: readonly OptionResult[];
-  complete: boolean;
-  blocks: number;
-  better: number | null;
-  first: number;
-  second: number;
-  chance: number | null;
-  interval: ChangeInterval | null;
-}): string {
-  const read = of.options.map((each) => `${each.name}: ${each.right} of ${each.words} words`).join('; ');
-  if (!of.complete)
-    return `${of.blocks} of ${blocksATrial} blocks are read. What is there is kept; go on where it stopped. ${of.blocks > 0 ? `${read}.` : ''}`.trim();
-  const p =
-    of.chance === null
-      ? ''
-      : ` (chance by luck alone ${of.chance < 0.01 ? of.chance.toFixed(3) : of.chance.toFixed(2)})`;
-  if (of.better === null) return `No difference seen${p}. ${read}. Take what the client prefers, else the simpler one.`;
-  const by = of.interval ? `, by ${Math.round(of.interval.low)} to ${Math.round(of.interval.high)} points` : '';
-  return `${of.options[of.better]!.name} is read better than ${of.options[of.second]!.name}${by}${p}. ${read}.`;
+function sentenceOf(
+  of: {
+    options: readonly OptionResult[];
+    complete: boolean;
+    blocks: number;
+    better: number | null;
+    first: number;
+    second: number;
+    chance: number | null;
+    interval: ChangeInterval | null;
+  },
+  words: Told['ladder'],
+  decimals: Decimals,
+): string {
+  const read = of.options.map((each) => words.trialRead(each.name, each.right, each.words)).join('; ');
+  if (!of.complete) return words.blocksRead(of.blocks, blocksATrial, of.blocks > 0 ? read : '');
+  const p = of.chance === null ? '' : words.chance(decimals(of.chance, of.chance < 0.01 ? 3 : 2));
+  if (of.better === null) return words.noDifference(p, read);
+  const best = of.options[of.better]!.name;
+  const next = of.options[of.second]!.name;
+  const { low = null, high = null } = of.interval ?? {};
+  return words.betterThan(
+    best,
+    next,
+    low === null ? null : Math.round(low),
+    high === null ? null : Math.round(high),
+    p,
+    read,
+  );
 }

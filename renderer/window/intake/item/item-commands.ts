@@ -2,6 +2,7 @@
 import type { Grade } from '../../../../db/types/common.ts';
 import type { IntakeItem } from '../../../../db/types/items.ts';
 import { notTestedReasons } from '../../../logic/intake/not-tested.ts';
+import { say } from '../../parts/say.svelte.ts';
 import type { CommandOf } from '../../frame/command-of.ts';
 
 type Command = CommandOf<unknown>;
@@ -23,11 +24,11 @@ export interface ItemActs {
 export const reasonCommands = (notTested: (reason: string) => void, close: () => void): Command[] => [
   ...notTestedReasons.map((reason, i) => ({
     id: `reason-${i}`,
-    label: `Not tested: ${reason}`,
+    label: say.told.findings.keys.notTestedBecause(say.told.findings.reasons[reason] ?? reason),
     key: String(i + 1),
     run: () => notTested(reason),
   })),
-  { id: 'reason-close', label: 'Back to the item', key: 'Escape', run: close },
+  { id: 'reason-close', label: say.told.findings.keys.backToItem, key: 'Escape', run: close },
 ];
 
 /** @param choices what the grade given asks for further; empty where it asks nothing */
@@ -39,18 +40,18 @@ export function itemCommands(
   return [
     ...grades.map((value) => ({
       id: `grade-${value}`,
-      label: `Score ${value}`,
+      label: say.told.findings.keys.score(value),
       key: String(value),
       run: () => acts.grade(value),
     })),
-    { id: 'not-tested', label: 'Not tested, with a reason', key: 'n', run: acts.askWhy },
-    { id: 'not-indicated', label: 'Not indicated', key: 'x', run: acts.notIndicated },
-    { id: 'item-next', label: 'Next item', key: 'ArrowRight', run: () => acts.step(1) },
-    { id: 'item-back', label: 'Item before', key: 'ArrowLeft', run: () => acts.step(-1) },
+    { id: 'not-tested', label: say.told.findings.keys.notTestedWithReason, key: 'n', run: acts.askWhy },
+    { id: 'not-indicated', label: say.told.findings.keys.notIndicated, key: 'x', run: acts.notIndicated },
+    { id: 'item-next', label: say.told.findings.keys.next, key: 'ArrowRight', run: () => acts.step(1) },
+    { id: 'item-back', label: say.told.findings.keys.before, key: 'ArrowLeft', run: () => acts.step(-1) },
     ...(item?.asksSide
       ? (['right', 'left'] as const).map((each) => ({
           id: `side-${each}`,
-          label: `Side: ${each}`,
+          label: say.told.findings.keys.side(say.told.findings.hand[each]),
           key: each[0] ?? '',
           run: () => acts.side(each),
         }))

@@ -108,7 +108,7 @@ export const frameDe: ScreenTexts['frame'] = {
   visitKinds: {
     first: 'erster Termin',
     treatment: 'Behandlung',
-    retest: 'erneuter Test',
+    retest: 'Retest',
     discharge: 'Abschluss',
   },
   takeInClientFile: 'Diesen Klienten aufnehmen?',

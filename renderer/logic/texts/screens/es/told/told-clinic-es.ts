@@ -1,4 +1,22 @@
 import type { toldClinicEn } from '../../en/told/told-clinic-en.ts';
 import { flagsToldEs } from './flags-es.ts';
+import { findingsToldEs } from './findings-es.ts';
+import { seatToldEs } from './seat-es.ts';
+import { goalsToldEs } from './goals-told-es.ts';
+import { draftToldEs } from './draft-es.ts';
+import { ladderToldEs } from './ladder-es.ts';
+import { ruleWordsToldEs } from './rule-words-es.ts';
+import { paperToldEs } from './paper-es.ts';
+import { printedToldEs } from './printed-es.ts';
 
-export const toldClinicEs: typeof toldClinicEn = { flags: flagsToldEs };
+export const toldClinicEs: typeof toldClinicEn = {
+  flags: flagsToldEs,
+  findings: findingsToldEs,
+  seat: seatToldEs,
+  goals: goalsToldEs,
+  draft: draftToldEs,
+  ladder: ladderToldEs,
+  ruleWords: ruleWordsToldEs,
+  paper: paperToldEs,
+  printed: printedToldEs,
+};

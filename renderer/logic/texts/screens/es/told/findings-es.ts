@@ -1,0 +1,42 @@
+import type { Told } from '../../en/screens-en.ts';
+
+export const findingsToldEs: Told['findings'] = {
+  side: { right: ', derecha', left: ', izquierda', both: ', ambos lados', none: '' },
+  notIndicated: (name) => `${name}: no indicado.`,
+  notTested: (name, reason) => `${name}: no probado${reason === '' ? '' : ` (${reason})`}.`,
+  graded: (name, grade, anchor) => `${name}: ${grade} de 3. ${anchor}`,
+  notAskedYet: 'aún no preguntado',
+  notAsked: (name) => `${name}: aún no preguntado.`,
+  reasons: {
+    'No time today': 'Hoy no hay tiempo',
+    'Too tired': 'Demasiado cansancio',
+    Pain: 'Dolor',
+    'Client preferred not to': 'El cliente prefirió no hacerlo',
+    'Could not follow the task': 'No pudo seguir la tarea',
+    'Nothing to test with': 'Falta material para probarlo',
+  },
+  untested: (title) => `«${title}» no está probado.`,
+  low: (title, grade) => `«${title}» está en ${grade} de 3.`,
+  nothingAgainst: 'No se encontró nada en contra.',
+  seatingFirst: 'El asiento va antes que la escritura.',
+  setUp: 'Ajustar asiento y mesa',
+  everyone: 'Se pregunta a todos.',
+  openedByYou: 'Abierto por usted.',
+  answeredBefore: 'Ya respondido antes.',
+  state: { asked: 'preguntado', running: 'en marcha', rated: 'valorado', fiveMinutes: '5 minutos', measured: 'medido' },
+  hand: { right: 'derecha', left: 'izquierda', both: 'ambas', none: '' },
+  turned: {
+    clockwise: 'en el sentido de las agujas del reloj',
+    'counter-clockwise': 'en sentido contrario a las agujas del reloj',
+  },
+  keys: {
+    score: (grade) => `Puntuar ${grade}`,
+    notTestedBecause: (reason) => `No probado: ${reason}`,
+    backToItem: 'Volver al punto',
+    notTestedWithReason: 'No probado, con una razón',
+    notIndicated: 'No indicado',
+    next: 'Punto siguiente',
+    before: 'Punto anterior',
+    side: (hand) => `Lado: ${hand}`,
+  },
+};
