@@ -25,13 +25,18 @@ export function tableWordsIn(
   };
 }
 
+/** Parts of the rules in use that are not read on a screen: texts to write, translations, numbers. */
+const NOT_READ: ReadonlySet<string> = new Set(['texts', 'sampleTexts', 'translations', 'repeatPairs', 'contents']);
+
 /** The same data with each text in other words; codes have none and stay. */
 export function inWords<T>(part: T, words: TableWords): T {
   const walk = (value: unknown): unknown => {
     if (typeof value === 'string') return words(value);
     if (Array.isArray(value)) return value.map(walk);
     if (value !== null && typeof value === 'object')
-      return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, walk(inner)]));
+      return Object.fromEntries(
+        Object.entries(value).map(([key, inner]) => [key, NOT_READ.has(key) ? inner : walk(inner)]),
+      );
     return value;
   };
   return walk(part) as T;
