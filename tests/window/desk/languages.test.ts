@@ -1,8 +1,8 @@
 /** The language of the screens: chosen in Settings, kept; longer words clip nothing. */
-import type { Page } from '@playwright/test';
 import type { ScreenLanguage } from '../../../db/types/common.ts';
 import { expect, openClient, test, type LaunchedApp } from '../app.ts';
 import { shownWords } from './shown-words.ts';
+import { misfits } from './misfits.ts';
 
 const tabs = ['Visit and record', 'Screen', 'Sample', 'Read back', 'Program', 'Goal', 'Progress', 'Pages'];
 const SIZES = [
@@ -17,29 +17,6 @@ async function inLanguage({ page, ask }: LaunchedApp, language: ScreenLanguage):
   await page.reload();
   await expect(page.locator('[data-screen-title]').first()).toBeVisible();
 }
-
-/** What does not fit: the window that scrolls sideways, buttons with cut words or beyond the edge. */
-const misfits = (page: Page): Promise<string[]> =>
-  page.evaluate(() => {
-    const found: string[] = [];
-    const { scrollWidth, clientWidth } = document.documentElement;
-    if (scrollWidth - clientWidth > 1) found.push(`the window scrolls sideways by ${scrollWidth - clientWidth}`);
-    /** A table or box that scrolls sideways by itself shows everything in turn. */
-    const scrolls = (from: Element): boolean => {
-      for (let at = from.parentElement; at; at = at.parentElement)
-        if (/auto|scroll/.test(getComputedStyle(at).overflowX) && at.scrollWidth > at.clientWidth + 1) return true;
-      return false;
-    };
-    for (const button of document.querySelectorAll<HTMLElement>('button, [role="tab"], [role="radio"]')) {
-      const { left, right, width } = button.getBoundingClientRect();
-      if (!button.offsetParent || width < 2 || getComputedStyle(button).visibility === 'hidden') continue;
-      const name = button.textContent.trim().slice(0, 60);
-      const cut = getComputedStyle(button).overflowX !== 'visible' && button.scrollWidth > button.clientWidth + 1;
-      if (cut) found.push(`cut: ${name}`);
-      if ((right > clientWidth + 1 || left < -1) && !scrolls(button)) found.push(`beyond the edge: ${name}`);
-    }
-    return found;
-  });
 
 for (const size of SIZES)
   test(`words 40 % longer clip nothing at ${size.width} x ${size.height}`, async ({ demoApp }) => {

@@ -1,0 +1,70 @@
+/** Every screen of the demo caseload at the sizes of windows and zooms: nothing cut, the main button in sight, no long pane. */
+import type { Page } from '@playwright/test';
+import { expect, openClient, test } from '../app.ts';
+import { misfits } from './misfits.ts';
+
+const SIZES = [
+  { width: 1920, height: 1080 },
+  { width: 1280, height: 720 },
+  { width: 1366, height: 640 },
+  // 1366 x 768 at 200 %, and WCAG 2.2, 1.4.10 Reflow: 1280 x 1024 at 400 %.
+  { width: 683, height: 384 },
+  { width: 320, height: 256 },
+  { width: 1366, height: 768 },
+] as const;
+const LAPTOP = SIZES.at(-1)!;
+/** Panes are no longer than this many windows on a clinic laptop; previews of pages apart. */
+const LONGEST = 2.5;
+
+/** The main button, where there is one, outside the window. */
+const hiddenPrimary = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('[data-primary]')].flatMap((button) => {
+      const { top, bottom } = button.getBoundingClientRect();
+      return button.offsetParent && (top < 0 || bottom > innerHeight + 1)
+        ? [`the main button is out of sight: ${button.textContent}`]
+        : [];
+    }),
+  );
+
+/** Panes that scroll through more than so many windows. */
+const longPanes = (page: Page, most: number): Promise<string[]> =>
+  page.evaluate(
+    (limit) =>
+      [...document.querySelectorAll('.panes *')]
+        .filter((each) => /auto|scroll/.test(getComputedStyle(each).overflowY) && !each.querySelector('.sheet'))
+        .filter((each) => each.scrollHeight > limit * innerHeight)
+        .map((each) => `a pane of ${each.scrollHeight} px: ${each.getAttribute('aria-label') ?? each.className}`),
+    most,
+  );
+
+test('every screen fits every window size', async ({ demoApp }) => {
+  test.setTimeout(400_000);
+  const { page } = demoApp;
+  await page.setViewportSize(LAPTOP);
+  const found: string[] = [];
+  const look = async (where: string): Promise<void> => {
+    for (const size of SIZES) {
+      await page.setViewportSize(size);
+      await page.waitForTimeout(200);
+      const wrong = await misfits(page);
+      if (size.width > 320) wrong.push(...(await hiddenPrimary(page)));
+      if (size === LAPTOP) wrong.push(...(await longPanes(page, LONGEST)));
+      found.push(...wrong.map((what) => `${where}, ${size.width} x ${size.height}: ${what}`));
+    }
+  };
+  await look('Due');
+  await openClient(page, 'Edmund Varley');
+  for (const key of ['7', '1', '2', '3', '4', '5', '6', '8']) {
+    await page.keyboard.press(`Alt+${key}`);
+    await page.waitForTimeout(400);
+    await look(await page.locator('[data-screen-title]').first().innerText());
+  }
+  const places = page.locator('.places button');
+  for (let at = 0; at < (await places.count()); at++) {
+    await places.nth(at).click();
+    await page.waitForTimeout(300);
+    await look(await page.locator('[data-screen-title]').first().innerText());
+  }
+  expect(found).toEqual([]);
+});
