@@ -24,7 +24,7 @@ const USUAL = ['lines/page-model.ts'];
 const FACTORS = [0.7, 1.3] as const;
 /** Given by mathematics: nothing to choose. */
 const MATHEMATICS = ['ROOT_2_PI'];
-const [PAGES, SEED] = [2, 21];
+const [PAGES, SEED] = [6, 21];
 
 type Measure = (read: ReadPage, options: MeasureOptions) => PageResult;
 
