@@ -3,6 +3,7 @@
  * dates are ISO 8601, stored as text.
  */
 import { z } from 'zod';
+import { NOTE_LENGTH } from './note-length.ts';
 
 export const Id = z.uuid();
 export type Id = z.infer<typeof Id>;
@@ -26,8 +27,6 @@ export type ScreenLanguage = z.infer<typeof ScreenLanguage>;
 
 /** Free text of one line or a short paragraph; never parsed. */
 export const Line = z.string().max(300);
-/** Longest note, in characters. */
-export const NOTE_LENGTH = 20_000;
 export const Note = z.string().max(NOTE_LENGTH);
 
 export const Hand = z.enum(['right', 'left']);

@@ -72,3 +72,7 @@ export const PageDraft = z.object({
   changed: z.partialRecord(PageKind, ChangedPage),
 });
 export type PageDraft = z.infer<typeof PageDraft>;
+
+/** What is printed on a practice page to write on. */
+export type RulingKind =
+  'squares' | 'dashed' | 'ruled' | 'plain' | 'guide' | 'boxes' | 'signature' | 'dots' | 'lean' | 'check';

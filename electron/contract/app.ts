@@ -19,15 +19,6 @@ export const Preferences = z.object({
 });
 export type Preferences = z.infer<typeof Preferences>;
 
-export const usualPreferences: Preferences = {
-  theme: 'system',
-  largeTargets: false,
-  singleKeys: true,
-  lockMinutes: 10,
-  language: 'system',
-  keys: {},
-};
-
 export const AppStatus = z.object({
   state: z.enum(['first-start', 'locked', 'open']),
   demo: z.boolean(),

@@ -7,7 +7,7 @@ import { toldIn } from '../told.ts';
 import { randomUUID } from 'node:crypto';
 import path from 'node:path';
 import { caseloadExists, type Caseload, type Doing } from '../../db/index.ts';
-import { Preferences, usualPreferences, type AppStatus } from '../contract/app.ts';
+import { Preferences, type AppStatus } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import { checkIsDue, secondPlaceIsOld } from '../files/backup/backup-schedule.ts';
 import { newestIn } from '../files/backup/backup-second.ts';
@@ -21,6 +21,7 @@ import { autoBackup, type AutoBackup } from '../files/backup/backup-auto.ts';
 import type { HandedFile } from '../files/handed-file.ts';
 import type { BlobSource } from '../window-files.ts';
 import type { ServiceOptions } from '../service-options.ts';
+import { usualPreferences } from '../../renderer/logic/caseload/usual-preferences.ts';
 
 /** Scans waiting for the request that names them; more than this many means a runaway page. */
 const maxStaged = 24;

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { createFile, openFile } from '../../db/connection.ts';
 import { caseloadFile } from '../../db/files.ts';
-import { NOTE_LENGTH } from '../../db/types/common.ts';
+import { NOTE_LENGTH } from '../../db/types/note-length.ts';
 import { contract } from '../../electron/contract/index.ts';
 import { createCaseload, openCaseload, rekeyCaseload } from '../../db/index.ts';
 import { dump, manifestOf } from '../../db/dump.ts';

@@ -1,7 +1,7 @@
 import { doseHows } from './dose-hows.ts';
 import type { OccasionCode } from '../../../db/types/occasions.ts';
 import type { Rest } from '../../../db/types/program.ts';
-import type { RulingKind } from '../../../db/types/rulings.ts';
+import type { RulingKind } from '../../../db/types/page.ts';
 
 /** First letter small, but for names in capitals. */
 export const smallFirst = (title: string): string =>

@@ -1,7 +1,7 @@
 /** The window's own state: where the user is, what the shell said, which messages stand. No client data survives a lock. */
 import { MediaQuery } from 'svelte/reactivity';
 import { ask, onShellEvent } from '../../../electron/contract/ask.ts';
-import { usualPreferences, type AppStatus, type Preferences } from '../../../electron/contract/app.ts';
+import type { AppStatus, Preferences } from '../../../electron/contract/app.ts';
 import type { ClinicRules } from '../../../db/types/rules.ts';
 import type { PageKind } from '../../../db/types/page.ts';
 import type { RulesNow } from '../../../electron/contract/rules.ts';
@@ -11,6 +11,7 @@ import type { SaveHost, Theme } from './save-host.ts';
 import { Saving, sentenceOf } from './saving.svelte.ts';
 import type { CommandOf } from './command-of.ts';
 import type { Tab } from '../../logic/caseload/tabs.ts';
+import { usualPreferences } from '../../logic/caseload/usual-preferences.ts';
 import { clearCopied } from '../parts/clipboard.ts';
 import { flushTyping, leaveQuietly } from '../parts/typing-pause.ts';
 import { speak } from '../parts/say.svelte.ts';

@@ -1,4 +1,4 @@
-import type { RulingKind } from '../../../../db/types/rulings.ts';
+import type { RulingKind } from '../../../../db/types/page.ts';
 import type { Decimals } from '../../texts/decimals.ts';
 import type { Told } from '../../texts/screens/en/screens-en.ts';
 

@@ -1,5 +1,5 @@
 /** Languages of the screens, those of the pages: an object of the shape of the English one each. */
-import { ScreenLanguage, type Language } from '../../../../db/types/common.ts';
+import type { Language, ScreenLanguage } from '../../../../db/types/common.ts';
 import { screensDe } from './de/screens-de.ts';
 import { screensEn, type ScreenTexts } from './en/screens-en.ts';
 import { screensEs } from './es/screens-es.ts';
@@ -8,7 +8,7 @@ import { lengthened } from './lengthened.ts';
 const screens: Readonly<Record<Language, ScreenTexts>> = { en: screensEn, es: screensEs, de: screensDe };
 
 export const isScreenLanguage = (code: string): code is ScreenLanguage =>
-  ScreenLanguage.options.some((each) => each === code);
+  code === 'long' || Object.hasOwn(screens, code);
 
 /** The words of every screen in a language. */
 export const screensIn = (language: ScreenLanguage): ScreenTexts =>
