@@ -1,8 +1,9 @@
 /**
  * `npm run bench`: the speed of measuring, as ratios within this run, so that the machine's own speed drops out.
  * One A4 page at 300 dpi, by our engine and by the OpenCV pipeline of build/bench/opencv_reference.py with two threads;
- * then a page with twice the lines; the memory beyond the decoded picture; the time of a verdict about change; and
- * whether the window stays awake while a page comes in. Exit 1 when a limit is missed.
+ * then a page with twice the lines; the memory beyond the decoded picture; the time of a verdict about change; whether the
+ * window stays awake while a page comes in; and the desk with many clients and years of visits. Exit 1 when a limit is
+ * missed.
  */
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -16,6 +17,7 @@ import { SPECS } from '../../tests/measure/pages/specs.ts';
 import type { PageSpec } from '../../tests/measure/pages/types.ts';
 import { missingReference } from '../../tests/outside/python.ts';
 import { median } from '../../renderer/statistics/order-statistics.ts';
+import { deskTimes } from './bench-desk.ts';
 import { inkTimes } from './bench-ink.ts';
 import { memoryBeyondPicture } from './bench-memory.ts';
 import { LONG_TASK_MS, windowTimes } from './bench-window.ts';
@@ -116,6 +118,18 @@ try {
     report('longest task of the window while it is loaded', ink.longestLoadMs ?? 0, 'ms', 2 * LONG_TASK_MS);
     report('longest work on an event or frame while a pen writes at 240 Hz', ink.frameMs, 'ms', FRAME_MS);
     report('events of the pen that got lost', ink.lostEvents, 'events', 0);
+  }
+  const desk = await deskTimes();
+  if (typeof desk === 'string') console.log(`Skipped: the desk in the window. ${desk}`);
+  else {
+    report('rows of tables in the window with 5,001 clients', desk.rows, 'rows', 60);
+    report('work of a keystroke in Find, 5,001 clients against 50', desk.findRatio, 'x', 2);
+    report('longest task while a note is typed with 5,001 clients', desk.typingMs ?? 0, 'ms', LONG_TASK_MS);
+    report('work to show Progress of 156 visits, against Pages', desk.progressRatio, 'x', 2);
+    report('work to show Read back of 156 visits, against Pages', desk.readBackRatio, 'x', 2);
+    report('nodes that 50 visits to two screens leave behind', desk.nodesLeft, 'nodes', 0);
+    report('listeners that they leave behind', desk.listenersLeft, 'listeners', 0);
+    report('from the start to the first screen, against a bare window', desk.startRatio, 'x', 1.2);
   }
 } finally {
   rmSync(folder, { recursive: true });
