@@ -2,7 +2,7 @@
 import { type Language, languageOf } from '../renderer/logic/texts/languages.ts';
 import type { Told } from '../renderer/logic/texts/screens/en/screens-en.ts';
 import { screensIn } from '../renderer/logic/texts/screens/screen-languages.ts';
-import { usualPreferences } from './contract/app.ts';
+import { usualPreferences } from '../renderer/logic/caseload/usual-preferences.ts';
 
 /** @param chosen in Settings: a language, or 'system' */
 export function shownIn(chosen: string): Language {
