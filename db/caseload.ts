@@ -98,8 +98,8 @@ export interface Caseload {
   noteExport(clientIds: readonly string[], what: string, doing: Doing): void;
 
   archive(clientId: string, on: string | null, doing: Doing): Fact<'client'>;
-  /** Erases values, pictures and search text of a client; the trail's chain still holds. Cannot be undone. */
-  erase(clientId: string, doing: Doing): void;
+  /** Erases values, pictures and search text of a client, or of several at once; the trail's chain still holds. Cannot be undone. */
+  erase(clientIds: string | readonly string[], doing: Doing): void;
   /** Moves everything of `from` to `into` and removes `from`; one step, undoable at `into`. */
   merge(from: string, into: string, doing: Doing): ClientRecord;
 

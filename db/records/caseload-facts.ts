@@ -12,7 +12,7 @@ import { putBlob, readBlob } from './blobs.ts';
 import { readClientRecord } from './client-record.ts';
 import { clientByCode, listClients, searchClients } from './clients.ts';
 import { countRows } from './counts.ts';
-import { eraseClient } from './erase.ts';
+import { eraseClients } from './erase.ts';
 import { noteExport } from './exports.ts';
 import { dropPieces, keepPiece, piecesOf } from './pen-pieces.ts';
 import { mergeClients } from './merge.ts';
@@ -93,7 +93,7 @@ export function openRecords({ db, folder, identity, lock, logLost }: OpenFile): 
         if (client === null) throw new CaseloadError('not-found', 'client');
         return together(db, doing, (write) => write.put('client', { ...client, archivedOn: on }));
       }),
-    erase: (clientId, doing) => open(() => eraseClient(db, clientId, doing)),
+    erase: (clientIds, doing) => open(() => eraseClients(db, [clientIds].flat(), doing)),
     merge: (from, into, doing) =>
       open(() => {
         mergeClients(db, from, into, doing);

@@ -46,18 +46,19 @@ function eraseBlobs(db: Db, clientId: string): void {
 }
 
 /**
- * Removes the client's facts, pictures and the values in the trail; entries keep only the random ids, times,
+ * Removes the clients' facts, pictures and the values in the trail; entries keep only the random ids, times,
  * initials and kinds. secure_delete overwrites what was there, VACUUM leaves no free page, and emptying the
  * write-ahead log removes the last copies. Backups are not touched.
  * @throws not-found, disk-full (nothing is erased then)
  */
-export function eraseClient(db: Db, clientId: string, doing: Doing): void {
+export function eraseClients(db: Db, clientIds: readonly string[], doing: Doing): void {
   guarded(() => {
     db.transaction(() => {
-      if (!db.prepare('SELECT 1 FROM client WHERE id = ?').get(clientId))
-        throw new CaseloadError('not-found', 'client');
+      for (const id of clientIds) {
+        if (!db.prepare('SELECT 1 FROM client WHERE id = ?').get(id)) throw new CaseloadError('not-found', 'client');
+      }
       const { step } = newStep(doing);
-      for (const id of [clientId, ...mergedInto(db, clientId)]) {
+      for (const id of new Set(clientIds.flatMap((each) => [each, ...mergedInto(db, each)]))) {
         eraseBlobs(db, id);
         for (const kind of [...allKinds].reverse()) {
           const column = kind === 'client' ? 'id' : 'client_id';

@@ -1,6 +1,6 @@
 /** Starting, unlocking, locking, the demo, and where the caseload lies. */
 import { z } from 'zod';
-import { Initials, IsoDateTime, Line, ScreenLanguage } from '../../db/types/common.ts';
+import { Initials, IsoDate, IsoDateTime, Line, ScreenLanguage } from '../../db/types/common.ts';
 import { nothing, read, write } from './request.ts';
 
 /** What the window keeps for its therapist: no client data. */
@@ -51,6 +51,8 @@ export const AppStatus = z.object({
   ]),
   /** The operating system's key store holds a key for this caseload. */
   systemKey: z.boolean(),
+  /** Day on which the caseload was moved to another laptop: what is written here does not get there. */
+  movedOn: IsoDate.nullable(),
   /** ISO date of today by the shell's clock: logic takes its date from here. */
   today: z.string(),
   version: z.string(),

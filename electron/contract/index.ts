@@ -9,6 +9,8 @@ import { goalRequests } from './goals.ts';
 import { handoverRequests } from './sharing/handover.ts';
 import { inkRequests } from './ink.ts';
 import { intakeRequests } from './intake.ts';
+import { movingRequests } from './years/moving.ts';
+import { retentionRequests } from './years/retention.ts';
 import { occasionRequests } from './occasions.ts';
 import { pageRequests } from './pages.ts';
 import { programRequests } from './program.ts';
@@ -36,6 +38,8 @@ export const contract = {
   ...recordRequests,
   ...figureRequests,
   ...handoverRequests,
+  ...movingRequests,
+  ...retentionRequests,
   ...rulesRequests,
   ...occasionRequests,
 } as const;

@@ -113,12 +113,20 @@ export const messages = {
     'The backup could not be finished. The caseload is safe and no half backup was left. Check the disk, then try again.',
   'backup-unverified':
     'The backup was written but did not read back the same. It was removed. The caseload is safe. Try another disk.',
+  'backup-pictures-missing':
+    'This backup was made by itself and keeps its pictures in the folder “pictures” beside it, which is not here whole. Nothing was restored. Give the path of the file where that folder lies, or choose a backup made by hand.',
   'not-a-backup':
     'This file is not a Fairhand backup, or it is damaged. The caseload was not changed. Choose another file.',
   'not-an-export':
     'This file is not a client exported from Fairhand, or it is damaged. Nothing was added. Choose another file.',
   'save-failed': 'The file could not be written. Nothing in the caseload was changed. Choose another place.',
   'print-failed': 'The page could not be printed. It is still here. Try again, or save it as PDF.',
+  'not-due':
+    'A chosen client is not on the list of records that are due. Nothing was erased. Look at the list again; a single client is erased in their own record.',
+  'erase-not-confirmed':
+    'The number typed is not the number of chosen clients. Nothing was erased. Count them, then type it again.',
+  'not-moved':
+    'This caseload was not moved to another laptop. Nothing was deleted. Write the file for the other laptop first.',
   'demo-missing': 'The demo caseload is not in this installation. Your own caseload is not affected.',
   'rule-table-refused': 'The rule file was refused: {detail}. The rule table in use stays as it is.',
 } as const;

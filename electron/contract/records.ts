@@ -38,7 +38,7 @@ export type BackupState = z.infer<typeof BackupState>;
 
 const Secret = z.string().min(1).max(400);
 const BackupName = z.string().max(200);
-/** `handed`: the file that the system handed over, instead of asking for one. */
+/** Instead of asking for a file: the one that the system handed over, or the whole path of a file or its folder. */
 const Which = z.object({ handed: z.boolean().optional() }).strict();
 
 export const recordRequests = {
@@ -62,7 +62,10 @@ export const recordRequests = {
   /** What the backups hold, before any caseload is open. The passphrase is the backups' own. */
   'backup.listWith': read(z.object({ passphrase: Secret }).strict(), z.array(BackupInfo)),
   /** Brings a backup file from elsewhere into the list. */
-  'backup.bring': read(Which, z.object({ name: z.string().nullable() })),
+  'backup.bring': read(
+    Which.extend({ place: z.string().max(1000).optional() }),
+    z.object({ name: z.string().nullable() }),
+  ),
   /** Reads what can still be read of a damaged caseload into a copy set aside; `backup.undoRestore` takes it into use. */
   'records.salvage': write(
     z.object({ passphrase: Secret }).strict(),

@@ -1,5 +1,4 @@
-import { cp, mkdir, readdir, rm, rmdir } from 'node:fs/promises';
-import path from 'node:path';
+import { cp, mkdir, rmdir } from 'node:fs/promises';
 import {
   SHORTEST_PASSPHRASE,
   caseloadExists,
@@ -12,6 +11,7 @@ import { isWeak } from '../../db/weak-passphrase.ts';
 import type { appRequests } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import { isGuessable } from '../files/passphrase-guess.ts';
+import { removeCaseload } from '../files/remove-caseload.ts';
 import { forgetSystemKey, hasSystemKey, keepSystemKey, openSystemKey } from '../files/system-key.ts';
 import type { Handler } from './handler.ts';
 import { printWindow } from './pages.ts';
@@ -50,10 +50,6 @@ async function recover(services: Services, recoveryKey: string, next: string): P
   return done.recoveryKey;
 }
 
-/** What a demo caseload can consist of. */
-const DEMO_PARTS =
-  /^(caseload\.(db(-wal|-shm|\..*)?|key\.json|key-copy\.json|tries\.json|seal|lock|laptop|place)|backups|copies|set-aside|exports|second-place\.json)$/;
-
 /** Deletes what the demo consists of, and its folder when nothing else is in it. @throws Refusal demo-not-ours */
 async function removeDemo(services: Services): Promise<void> {
   const folder = services.demoFolder;
@@ -65,9 +61,7 @@ async function removeDemo(services: Services): Promise<void> {
   }
   services.leaveDemo();
   if (!caseloadExists(folder)) return;
-  for (const name of await readdir(folder)) {
-    if (DEMO_PARTS.test(name)) await rm(path.join(folder, name), { recursive: true, force: true });
-  }
+  await removeCaseload(folder);
   await rmdir(folder).catch(() => undefined);
 }
 

@@ -15,6 +15,8 @@ import { exchangeHandlers } from './sharing/exchange.ts';
 import { figureHandlers } from './sharing/figures.ts';
 import { goalHandlers } from './goals.ts';
 import { occasionHandlers } from './occasions.ts';
+import { movingHandlers } from './years/moving.ts';
+import { retentionHandlers } from './years/retention.ts';
 import { handoverHandlers } from './sharing/handover.ts';
 import type { Handler } from './handler.ts';
 import { inkHandlers } from './ink.ts';
@@ -49,6 +51,8 @@ export const handlers: Handlers = {
   ...recordHandlers,
   ...figureHandlers,
   ...handoverHandlers,
+  ...movingHandlers,
+  ...retentionHandlers,
   ...rulesHandlers,
 };
 

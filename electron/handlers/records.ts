@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync, rmSync } from 'node:fs';
+import { existsSync, rmSync, statSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { laptopFile } from '../../db/files.ts';
@@ -52,13 +52,44 @@ async function backupState(services: Services) {
   };
 }
 
+/** Older files that hold one of the clients, after these were erased. */
+export async function stillHolding(
+  services: Services,
+  clientIds: readonly string[],
+): Promise<{ stillIn: string[]; unknown: string[] }> {
+  const caseload = services.need();
+  const places = [services.secondPlace()].filter((place) => place !== '' && existsSync(place));
+  const stillIn = new Set<string>();
+  const unknown = new Set<string>();
+  for (const clientId of clientIds) {
+    const found = await caseload.withKey((identity) =>
+      whereClientRemains({ folder: services.folder, identity, clientId, places }),
+    );
+    for (const { file } of found.holding) stillIn.add(file);
+    for (const { file } of found.unknown) unknown.add(file);
+    for (const file of await exportsHolding(services.folder, clientId)) stillIn.add(file);
+  }
+  return { stillIn: [...stillIn], unknown: [...unknown] };
+}
+
+/** A file by its whole path; of a folder the newest backup. @throws Refusal not-a-backup */
+function fileAt(place: string): { name: string; source: string } {
+  if (!path.isAbsolute(place) || !existsSync(place)) throw new Refusal('not-a-backup');
+  if (!statSync(place).isDirectory()) return { name: path.basename(place), source: place };
+  const name = backupNames(place)[0]?.name;
+  if (name === undefined) throw new Refusal('not-a-backup');
+  return { name, source: path.join(place, name) };
+}
+
 /** A file that the system handed over stays where it is and is read there; else the therapist picks one. */
 async function chosenFile(
   services: Services,
   handed: boolean | undefined,
   title: string,
   ending: string,
+  place?: string,
 ): Promise<{ name: string; source: string | Uint8Array } | null> {
+  if (place !== undefined) return fileAt(place.trim());
   if (handed) {
     const { handed: file } = services;
     services.handed = null;
@@ -157,8 +188,9 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
   },
   'backup.listWith': (services, { passphrase }) =>
     services.slowed(() => listBackupsWith(backupsFolder(services.folder), passphrase)),
-  'backup.bring': async (services, { handed }) => {
-    const chosen = await chosenFile(services, handed, services.told().trail.chooseBackup, BACKUP_ENDING);
+  'backup.bring': async (services, { handed, place }) => {
+    const title = services.told().trail.chooseBackup;
+    const chosen = await chosenFile(services, handed, title, BACKUP_ENDING, place);
     if (!chosen) return { name: null };
     return { name: await bringBackup(backupsFolder(services.folder), chosen.name, chosen.source) };
   },
@@ -190,12 +222,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
   'client.erase': async (services, { clientId }) => {
     const caseload = services.need();
     caseload.erase(clientId, services.doing());
-    const places = [services.secondPlace()].filter((place) => place !== '' && existsSync(place));
-    const { holding, unknown } = await caseload.withKey((identity) =>
-      whereClientRemains({ folder: services.folder, identity, clientId, places }),
-    );
-    const exported = await exportsHolding(services.folder, clientId);
-    return { stillIn: [...holding.map(({ file }) => file), ...exported], unknown: unknown.map(({ file }) => file) };
+    return stillHolding(services, [clientId]);
   },
   'client.merge': (services, { from, into }) => services.need().merge(from, into, services.doing()),
   'records.salvage': async (services, { passphrase }) => {

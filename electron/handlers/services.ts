@@ -231,6 +231,7 @@ export class Services implements BlobSource {
       lastBackupAt: this.caseload ? (backupNames(backupsFolder(this.folder))[0]?.at ?? null) : null,
       secondOld: this.secondOld(),
       missing: this.caseload ? this.missing : 'nothing',
+      movedOn: (this.caseload?.setting('moved') as { on: string } | null)?.on ?? null,
       systemKey: !this.demo && this.options.port.keyStore !== null && hasSystemKey(this.folder),
       today: this.today(),
       version: this.options.version,

@@ -80,4 +80,42 @@ export const caseloadDe: ScreenTexts['caseload'] = {
   whoTakesPart: 'Wer dabei ist',
   groupOfSoFar: (n, least, most) => `${n} gewählt. Eine Gruppe hat ${least} bis ${most} Personen.`,
   beginGroup: 'Gruppenstunde beginnen',
+  howLongKept: 'Wie lange Akten bleiben',
+  noRuleShips:
+    'Wie lange eine Akte aufzuheben ist und wann sie gehen darf, sagen das örtliche Recht und die Regel der Praxis: Fairhand bringt keine mit. Nichts wird von selbst archiviert oder gelöscht.',
+  keptForYears: 'Aufheben',
+  yearsAfterLastVisit: 'Jahre nach dem letzten Termin',
+  whoseRule: 'Woher die Regel kommt',
+  localLaw: 'Örtliches Recht',
+  clinicsOwn: 'Regel der Praxis',
+  whichLawOrRule: 'Welches Gesetz oder welche Regel',
+  shownWithList: 'Wird bei dieser Liste gezeigt.',
+  noRuleSet: 'Keine Regel ist gesetzt, also ist keine Akte fällig.',
+  dueNow: (records, years) =>
+    records === 0
+      ? `Bei keiner Akte liegt der letzte Termin über ${years} Jahre zurück.`
+      : `Bei ${records} ${records === 1 ? 'Akte' : 'Akten'} liegt der letzte Termin über ${years} Jahre zurück. Sehen Sie jede an, bevor Sie entscheiden.`,
+  recordsDue: 'Fällige Akten',
+  chooseAll: 'Alle wählen',
+  choose: (code) => `${code} wählen`,
+  why: 'Warum',
+  lastVisitOn: (day) => `letzter Termin ${day}`,
+  noVisitChangedOn: (day) => `kein Termin, zuletzt geändert ${day}`,
+  keptUntil: 'Aufzuheben bis',
+  archiveChosen: 'Archivieren',
+  takeChosenBack: 'Aus dem Archiv holen',
+  takeBackFromArchive: 'Aus dem Archiv holen',
+  eraseChosen: 'Löschen …',
+  archivedNow: (n) => `${n} archiviert: nicht mehr in den Listen, weiter durch Tippen zu finden.`,
+  takenBack: (n) => `${n} aus dem Archiv geholt.`,
+  eraseFor: (n) => (n === 1 ? 'Diese Akte löschen?' : `Diese ${n} Akten löschen?`),
+  whatGoes:
+    'Name, Termine, Antworten, Schriftproben, Bilder, Blätter und jeder alte Wert im Protokoll werden überschrieben. Nichts holt sie zurück.',
+  whatStays:
+    'Im Protokoll bleibt, dass eine Akte gelöscht wurde, wann und von wem. Ältere Sicherungen enthalten sie noch, bis sie verfallen oder Sie sie löschen; sie werden danach genannt.',
+  typeTheirNumber: (n) => `Zum Löschen eintippen, wie viele es sind: ${n}`,
+  back: 'Zurück',
+  eraseForGood: 'Endgültig löschen',
+  erasedNow: (n, files) =>
+    files !== null ? `${n} gelöscht. Noch in: ${files}` : `${n} gelöscht. Keine Sicherung enthält sie.`,
 };

@@ -120,4 +120,6 @@ export const frameDe: ScreenTexts['frame'] = {
   unlockFirstThenOffered: 'Entsperren Sie zuerst die Kartei; die Datei wird dann wieder angeboten.',
   leaveIt: 'Lassen',
   takeItIn: 'Aufnehmen',
+  movedElsewhere: (day) =>
+    `Diese Kartei ist am ${day} auf einen anderen Laptop umgezogen. Was hier geschrieben wird, kommt dort nicht an: Arbeiten Sie auf dem anderen.`,
 };

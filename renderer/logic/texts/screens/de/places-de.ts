@@ -152,4 +152,26 @@ export const placesDe: ScreenTexts['places'] = {
   demosFileWithEverything:
     'Die Datei der Demo mit allem, was hineingetippt wurde, wird gelöscht. Ihre eigene Kartei ist eine andere Datei und wird nicht berührt.',
   noKey: 'Keine',
+  moveTitle: 'Auf einen anderen Laptop umziehen',
+  moveExplained:
+    'Alles als eine verschlüsselte Datei: Klienten, Bilder, was geändert wurde, Ihre Einstellungen. Sie öffnet sich mit Ihrer Passphrase oder dem Schlüssel Ihres Wiederherstellungsblatts. Legen Sie sie auf einen Stick; ein Blatt mit dem, was zu tun ist, wird daneben geschrieben.',
+  moveFolder: 'Ordner für die Datei (ein Stick)',
+  moveFolderHint: 'Der ganze Pfad eines Ordners, den es gibt.',
+  writeMovingFile: 'Datei schreiben',
+  moveWritten: (file, megabytes, clients, day, entries) =>
+    `Geschrieben und zurückgelesen: ${file}, ${megabytes} MB, ${clients} Klienten, letzter Termin ${day !== null ? day : 'keiner'}, ${entries} Einträge.`,
+  moveStep1: 'Bringen Sie den Stick zum anderen Laptop und starten Sie dort Fairhand.',
+  moveStep2: 'Wählen Sie auf dem ersten Bildschirm „Ich komme von einem anderen Laptop“, dann die Datei auf dem Stick.',
+  moveStep3:
+    'Geben Sie die Passphrase dieses Laptops ein oder den Schlüssel des Wiederherstellungsblatts. Dann werden die Zahl der Klienten, der letzte Termin und das Protokoll gezeigt: Vergleichen Sie sie mit dem, was dieser Laptop gesagt hat.',
+  moveStep4:
+    'Sind sie gleich, kommen Sie hierher zurück: Behalten Sie diese Kartei als Kopie, in der niemand arbeitet, oder löschen Sie sie. Löschen Sie dann die Datei auf dem Stick.',
+  movedKeepOrErase: (day) =>
+    `Umgezogen am ${day}. Arbeiten Sie von jetzt an auf dem anderen Laptop. Hier können Sie die Kartei behalten, wie sie ist (jedes Öffnen warnt), oder löschen.`,
+  goOnHere: 'Ich arbeite doch hier weiter',
+  eraseThisOne: 'Kartei auf diesem Laptop löschen …',
+  eraseThisOneTitle: 'Kartei auf diesem Laptop löschen?',
+  eraseThisOneExplained:
+    'Die Kartei, ihr Schlüssel, ihre Sicherungen, Kopien und exportierten Dateien in ihrem Ordner werden hier gelöscht. Vergewissern Sie sich, dass der andere Laptop alles geöffnet hat: Nichts holt sie zurück. Kopien am zweiten Ort und auf Sticks bleiben.',
+  eraseForGood: 'Endgültig löschen',
 };

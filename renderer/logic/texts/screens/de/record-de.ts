@@ -181,4 +181,5 @@ export const recordDe: ScreenTexts['record'] = {
   writeAgain: 'Wieder schreiben',
   medicineDose: 'Medikament, Dosis',
   askNextTime: 'Beim nächsten Mal fragen',
+  typeCodeToErase: (code) => `Zum Löschen das Kürzel eintippen: ${code}`,
 };

@@ -97,4 +97,25 @@ export const startDe: ScreenTexts['start'] = {
   keyStoreOfThisComputer:
     'Der Schlüsselspeicher dieses Computers kann die Kartei öffnen, für alle, die hier mit Ihrem Konto angemeldet sind.',
   askForPassphraseAgain: 'Wieder nach der Passphrase fragen',
+  orFromAnotherLaptop: 'Oder umziehen',
+  everythingComesAlong:
+    'Klienten, Bilder, was geändert wurde und Ihre Einstellungen kommen in einer verschlüsselten Datei mit.',
+  fromAnotherLaptop: 'Ich komme von einem anderen Laptop',
+  moveInExplained:
+    'Auf dem alten Laptop schreibt „Sicherung“ die Datei: „Auf einen anderen Laptop umziehen“. Wählen Sie hier diese Datei, zum Beispiel auf dem Stick.',
+  chooseMovingFile: 'Datei wählen …',
+  orItsPath: 'Oder ihr Ort',
+  pathForLarge:
+    'Der ganze Pfad der Datei oder ihres Ordners. Eine Datei über 1 GB kommt so herein, oder durch einen Doppelklick.',
+  takeItFromThere: 'Von dort nehmen',
+  fileIsHere: (name) => `Die Datei ist hier: ${name}.`,
+  openItBy: 'Öffnen mit',
+  passphraseOfOldLaptop: 'Passphrase des alten Laptops',
+  bringItOver: 'Herüberholen',
+  movedWhole: (clients, day, entries) =>
+    `Alles ist hier: ${clients} Klienten, letzter Termin ${day !== null ? day : 'keiner'}. Das Protokoll ist vollständig: ${entries} Einträge, jeder passt zu dem davor.`,
+  movedTrailBroken:
+    'Die Kartei ist hier, aber ihr Protokoll passt an einem Eintrag nicht: Etwas wurde außerhalb von Fairhand geändert, auf dem alten Laptop oder unterwegs. Lassen Sie den alten Laptop, wie er ist, und holen Sie Hilfe, bevor Sie hier arbeiten.',
+  nowTellOldOne:
+    'Vergleichen Sie diese Zahlen mit dem, was der alte Laptop gesagt hat. Sagen Sie dann dort, ob seine Kartei bleibt oder gelöscht wird: Zwei, in denen gearbeitet wird, laufen auseinander.',
 };

@@ -80,4 +80,42 @@ export const caseloadEn = {
   whoTakesPart: 'Who takes part',
   groupOfSoFar: (n: Shown, least: Shown, most: Shown) => `${n} chosen. A group has ${least} to ${most} clients.`,
   beginGroup: 'Begin the group session',
+  howLongKept: 'How long records are kept',
+  noRuleShips:
+    'How long a record has to be kept, and when it may go, is local law and the clinic’s own rule: Fairhand ships none. Nothing is archived or erased by itself.',
+  keptForYears: 'Kept for',
+  yearsAfterLastVisit: 'years after the last visit',
+  whoseRule: 'Where the rule comes from',
+  localLaw: 'Local law',
+  clinicsOwn: 'The clinic’s own rule',
+  whichLawOrRule: 'Which law or rule',
+  shownWithList: 'Shown with this list.',
+  noRuleSet: 'No rule is set, so no record is due.',
+  dueNow: (records: number, years: Shown) =>
+    records === 0
+      ? `No record is older than ${years} years after its last visit.`
+      : `${records} ${records === 1 ? 'record is' : 'records are'} older than ${years} years after the last visit. Look at each before you decide.`,
+  recordsDue: 'Records that are due',
+  chooseAll: 'Choose all',
+  choose: (code: Shown) => `Choose ${code}`,
+  why: 'Why',
+  lastVisitOn: (day: Shown) => `last visit ${day}`,
+  noVisitChangedOn: (day: Shown) => `no visit, last changed ${day}`,
+  keptUntil: 'To be kept until',
+  archiveChosen: 'Archive',
+  takeChosenBack: 'Take back from the archive',
+  takeBackFromArchive: 'Take back from the archive',
+  eraseChosen: 'Erase …',
+  archivedNow: (n: number) => `${n} archived: out of the lists, still found by typing.`,
+  takenBack: (n: number) => `${n} taken back from the archive.`,
+  eraseFor: (n: number) => (n === 1 ? 'Erase this record?' : `Erase these ${n} records?`),
+  whatGoes:
+    'Name, visits, answers, samples, pictures, pages and every old value in the trail are overwritten. Nothing brings them back.',
+  whatStays:
+    'The trail keeps that a record was erased, when and by whom. Backups made before still hold the record until they age out or you delete them; they are named afterwards.',
+  typeTheirNumber: (n: Shown) => `To erase, type how many there are: ${n}`,
+  back: 'Back',
+  eraseForGood: 'Erase for good',
+  erasedNow: (n: Shown, files: Shown | null) =>
+    files !== null ? `${n} erased. Still in: ${files}` : `${n} erased. No backup holds them.`,
 };

@@ -121,4 +121,6 @@ export const frameEn = {
   unlockFirstThenOffered: 'Unlock the caseload first; the file is then offered again.',
   leaveIt: 'Leave it',
   takeItIn: 'Take it in',
+  movedElsewhere: (day: Shown) =>
+    `This caseload was moved to another laptop on ${day}. What is written here does not get there: work on the other one.`,
 };

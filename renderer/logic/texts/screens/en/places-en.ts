@@ -150,4 +150,26 @@ export const placesEn = {
   demosFileWithEverything:
     'The demo’s file with everything typed into it is deleted. Your own caseload is a different file and is not touched.',
   noKey: 'None',
+  moveTitle: 'Move to another laptop',
+  moveExplained:
+    'Everything as one encrypted file: clients, pictures, what was changed, your settings. It opens with your passphrase or the key of your recovery sheet. Put it on a stick; a sheet of what to do is written beside it.',
+  moveFolder: 'Folder for the file (a stick)',
+  moveFolderHint: 'The whole path of a folder that is there.',
+  writeMovingFile: 'Write the file',
+  moveWritten: (file: Shown, megabytes: Shown, clients: Shown, day: Shown | null, entries: Shown) =>
+    `Written and read back: ${file}, ${megabytes} MB, ${clients} clients, last visit ${day !== null ? day : 'none'}, ${entries} entries.`,
+  moveStep1: 'Take the stick to the other laptop and start Fairhand there.',
+  moveStep2: 'On its first screen choose “I come from another laptop”, then the file on the stick.',
+  moveStep3:
+    'Type the passphrase of this laptop, or the key of the recovery sheet. The number of clients, the last visit and the trail are then shown: compare them with what this laptop told.',
+  moveStep4:
+    'When they are the same, come back here: keep this caseload as a copy that nobody works in, or erase it. Then delete the file from the stick.',
+  movedKeepOrErase: (day: Shown) =>
+    `Moved on ${day}. Work on the other laptop from now on. Here you can keep this caseload as it is (each opening warns) or erase it.`,
+  goOnHere: 'I go on working here after all',
+  eraseThisOne: 'Erase the caseload on this laptop …',
+  eraseThisOneTitle: 'Erase the caseload on this laptop?',
+  eraseThisOneExplained:
+    'The caseload, its key, its backups, copies and exported files in its folder are deleted here. Be sure that the other laptop opened them all: nothing brings them back. Copies in your second place and on sticks stay.',
+  eraseForGood: 'Erase for good',
 };

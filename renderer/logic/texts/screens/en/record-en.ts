@@ -180,4 +180,5 @@ export const recordEn = {
   writeAgain: 'Write again',
   medicineDose: 'Medicine, dose',
   askNextTime: 'Ask next time',
+  typeCodeToErase: (code: Shown) => `To erase, type the code: ${code}`,
 };

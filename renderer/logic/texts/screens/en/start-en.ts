@@ -96,4 +96,24 @@ export const startEn = {
   keyStoreOfThisComputer:
     'The key store of this computer can open the caseload for whoever is signed in to your account here.',
   askForPassphraseAgain: 'Ask for the passphrase again',
+  orFromAnotherLaptop: 'Or move in',
+  everythingComesAlong: 'Clients, pictures, what was changed and your settings come along in one encrypted file.',
+  fromAnotherLaptop: 'I come from another laptop',
+  moveInExplained:
+    'On the old laptop, Backup writes the file: “Move to another laptop”. Choose that file here, for example on the stick.',
+  chooseMovingFile: 'Choose the file …',
+  orItsPath: 'Or its place',
+  pathForLarge:
+    'The whole path of the file or its folder. A file of more than 1 GB comes in this way, or by a double click.',
+  takeItFromThere: 'Take it from there',
+  fileIsHere: (name: Shown) => `The file is here: ${name}.`,
+  openItBy: 'Open it by',
+  passphraseOfOldLaptop: 'Passphrase of the old laptop',
+  bringItOver: 'Bring it over',
+  movedWhole: (clients: Shown, day: Shown | null, entries: Shown) =>
+    `Everything is here: ${clients} clients, last visit ${day !== null ? day : 'none'}. The trail is whole: ${entries} entries, each one matches the one before.`,
+  movedTrailBroken:
+    'The caseload is here, but its trail does not match at one entry: something was changed outside Fairhand, on the old laptop or on the way. Keep the old laptop as it is, and ask for help before you work here.',
+  nowTellOldOne:
+    'Compare these numbers with what the old laptop told. Then say there whether its caseload is kept or erased: two that are worked in grow apart.',
 };

@@ -80,4 +80,42 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   whoTakesPart: 'Quién participa',
   groupOfSoFar: (n, least, most) => `${n} elegidos. Un grupo tiene de ${least} a ${most} clientes.`,
   beginGroup: 'Empezar la sesión en grupo',
+  howLongKept: 'Cuánto se guardan las historias',
+  noRuleShips:
+    'Cuánto hay que guardar una historia y cuándo puede borrarse lo dicen la ley local y la norma propia de la clínica: Fairhand no trae ninguna. Nada se archiva ni se borra por sí solo.',
+  keptForYears: 'Se guardan',
+  yearsAfterLastVisit: 'años después de la última visita',
+  whoseRule: 'De dónde viene la norma',
+  localLaw: 'Ley local',
+  clinicsOwn: 'Norma propia de la clínica',
+  whichLawOrRule: 'Qué ley o norma',
+  shownWithList: 'Se muestra con esta lista.',
+  noRuleSet: 'No hay norma fijada, así que no vence ninguna historia.',
+  dueNow: (records, years) =>
+    records === 0
+      ? `Ninguna historia tiene más de ${years} años desde su última visita.`
+      : `${records} ${records === 1 ? 'historia tiene' : 'historias tienen'} más de ${years} años desde la última visita. Mire cada una antes de decidir.`,
+  recordsDue: 'Historias vencidas',
+  chooseAll: 'Elegir todas',
+  choose: (code) => `Elegir ${code}`,
+  why: 'Por qué',
+  lastVisitOn: (day) => `última visita ${day}`,
+  noVisitChangedOn: (day) => `sin visitas, último cambio ${day}`,
+  keptUntil: 'Guardar hasta',
+  archiveChosen: 'Archivar',
+  takeChosenBack: 'Sacar del archivo',
+  takeBackFromArchive: 'Sacar del archivo',
+  eraseChosen: 'Borrar …',
+  archivedNow: (n) => `${n} en el archivo: fuera de las listas, se siguen encontrando al escribir.`,
+  takenBack: (n) => `${n} de vuelta del archivo.`,
+  eraseFor: (n) => (n === 1 ? '¿Borrar esta historia?' : `¿Borrar estas ${n} historias?`),
+  whatGoes:
+    'El nombre, las visitas, las respuestas, las muestras, las imágenes, las páginas y cada valor antiguo del registro se sobrescriben. Nada los devuelve.',
+  whatStays:
+    'El registro conserva que se borró una historia, cuándo y quién. Las copias de seguridad anteriores aún la contienen hasta que caduquen o usted las borre; después se nombran.',
+  typeTheirNumber: (n) => `Para borrar, escriba cuántas son: ${n}`,
+  back: 'Atrás',
+  eraseForGood: 'Borrar definitivamente',
+  erasedNow: (n, files) =>
+    files !== null ? `${n} borradas. Aún en: ${files}` : `${n} borradas. Ninguna copia de seguridad las contiene.`,
 };

@@ -118,4 +118,6 @@ export const frameEs: ScreenTexts['frame'] = {
   unlockFirstThenOffered: 'Desbloquee primero el fichero; después se vuelve a ofrecer el archivo.',
   leaveIt: 'Dejarlo',
   takeItIn: 'Incorporarlo',
+  movedElsewhere: (day) =>
+    `Este fichero se trasladó a otro portátil el ${day}. Lo que se escribe aquí no llega allí: trabaje en el otro.`,
 };

@@ -150,4 +150,26 @@ export const placesEs: ScreenTexts['places'] = {
   demosFileWithEverything:
     'Se borra el archivo de la demostración con todo lo escrito en él. Su propio fichero es otro archivo y no se toca.',
   noKey: 'Ninguna',
+  moveTitle: 'Trasladarse a otro portátil',
+  moveExplained:
+    'Todo en un solo archivo cifrado: clientes, imágenes, lo que se cambió, sus ajustes. Se abre con su frase de acceso o con la clave de su hoja de recuperación. Guárdelo en una memoria USB; al lado se escribe una hoja con lo que hay que hacer.',
+  moveFolder: 'Carpeta para el archivo (una memoria USB)',
+  moveFolderHint: 'La ruta entera de una carpeta que exista.',
+  writeMovingFile: 'Escribir el archivo',
+  moveWritten: (file, megabytes, clients, day, entries) =>
+    `Escrito y releído: ${file}, ${megabytes} MB, ${clients} clientes, última visita ${day !== null ? day : 'ninguna'}, ${entries} entradas.`,
+  moveStep1: 'Lleve la memoria USB al otro portátil e inicie allí Fairhand.',
+  moveStep2: 'En su primera pantalla elija «Vengo de otro portátil» y después el archivo de la memoria USB.',
+  moveStep3:
+    'Escriba la frase de acceso de este portátil o la clave de la hoja de recuperación. Se muestran entonces el número de clientes, la última visita y el registro: compárelos con lo que dijo este portátil.',
+  moveStep4:
+    'Si son iguales, vuelva aquí: conserve este fichero como copia en la que nadie trabaja, o bórrelo. Después borre el archivo de la memoria USB.',
+  movedKeepOrErase: (day) =>
+    `Trasladado el ${day}. A partir de ahora trabaje en el otro portátil. Aquí puede conservar este fichero como está (cada apertura avisa) o borrarlo.`,
+  goOnHere: 'Al final sigo trabajando aquí',
+  eraseThisOne: 'Borrar el fichero de este portátil …',
+  eraseThisOneTitle: '¿Borrar el fichero de este portátil?',
+  eraseThisOneExplained:
+    'Aquí se borran el fichero, su clave, sus copias de seguridad, copias y archivos exportados de su carpeta. Asegúrese de que el otro portátil lo abrió todo: nada los devuelve. Las copias en su segundo lugar y en memorias USB se quedan.',
+  eraseForGood: 'Borrar definitivamente',
 };

@@ -180,4 +180,5 @@ export const recordEs: ScreenTexts['record'] = {
   writeAgain: 'Escribir otra vez',
   medicineDose: 'Medicina, dosis',
   askNextTime: 'Preguntar la próxima vez',
+  typeCodeToErase: (code) => `Para borrar, escriba el código: ${code}`,
 };

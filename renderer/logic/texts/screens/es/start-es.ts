@@ -95,4 +95,23 @@ export const startEs: ScreenTexts['start'] = {
   keyStoreOfThisComputer:
     'El almacén de claves de este equipo puede abrir el fichero para quien haya entrado con la cuenta de usted.',
   askForPassphraseAgain: 'Volver a pedir la frase de acceso',
+  orFromAnotherLaptop: 'O trasladarse aquí',
+  everythingComesAlong: 'Clientes, imágenes, lo que se cambió y sus ajustes vienen en un solo archivo cifrado.',
+  fromAnotherLaptop: 'Vengo de otro portátil',
+  moveInExplained:
+    'En el portátil antiguo, Copias escribe el archivo: «Trasladarse a otro portátil». Elija aquí ese archivo, por ejemplo en la memoria USB.',
+  chooseMovingFile: 'Elegir el archivo …',
+  orItsPath: 'O su lugar',
+  pathForLarge: 'La ruta entera del archivo o de su carpeta. Un archivo de más de 1 GB entra así, o con un doble clic.',
+  takeItFromThere: 'Tomarlo de ahí',
+  fileIsHere: (name) => `El archivo está aquí: ${name}.`,
+  openItBy: 'Abrirlo con',
+  passphraseOfOldLaptop: 'Frase de acceso del portátil antiguo',
+  bringItOver: 'Traerlo todo',
+  movedWhole: (clients, day, entries) =>
+    `Todo está aquí: ${clients} clientes, última visita ${day !== null ? day : 'ninguna'}. El registro está entero: ${entries} entradas, cada una encaja con la anterior.`,
+  movedTrailBroken:
+    'El fichero está aquí, pero su registro no encaja en una entrada: algo se cambió fuera de Fairhand, en el portátil antiguo o por el camino. Deje el portátil antiguo como está y pida ayuda antes de trabajar aquí.',
+  nowTellOldOne:
+    'Compare estos números con lo que dijo el portátil antiguo. Diga después allí si su fichero se conserva o se borra: dos en los que se trabaja se van separando.',
 };

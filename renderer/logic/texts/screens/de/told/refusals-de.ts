@@ -121,6 +121,8 @@ export const refusalsDe: Readonly<Record<MessageCode, string>> = {
     'Die Sicherung konnte nicht fertig werden. Die Kartei ist sicher, und keine halbe Sicherung blieb zurück. Prüfen Sie den Datenträger und versuchen Sie es noch einmal.',
   'backup-unverified':
     'Die Sicherung wurde geschrieben, las sich aber nicht gleich zurück. Sie wurde entfernt. Die Kartei ist sicher. Nehmen Sie einen anderen Datenträger.',
+  'backup-pictures-missing':
+    'Diese Sicherung entstand von selbst und hat ihre Bilder im Ordner „pictures“ neben sich, der hier nicht vollständig ist. Nichts wurde wiederhergestellt. Geben Sie den Pfad der Datei dort an, wo dieser Ordner liegt, oder wählen Sie eine Sicherung von Hand.',
   'not-a-backup':
     'Diese Datei ist keine Sicherung von Fairhand, oder sie ist beschädigt. Die Kartei wurde nicht geändert. Wählen Sie eine andere Datei.',
   'not-an-export':
@@ -129,6 +131,12 @@ export const refusalsDe: Readonly<Record<MessageCode, string>> = {
     'Die Datei konnte nicht geschrieben werden. In der Kartei wurde nichts geändert. Wählen Sie einen anderen Ort.',
   'print-failed':
     'Das Blatt konnte nicht gedruckt werden. Es ist noch hier. Versuchen Sie es noch einmal, oder speichern Sie es als PDF.',
+  'not-due':
+    'Ein gewählter Klient steht nicht auf der Liste der fälligen Akten. Nichts wurde gelöscht. Sehen Sie die Liste noch einmal an; ein einzelner Klient wird in der eigenen Akte gelöscht.',
+  'erase-not-confirmed':
+    'Die eingetippte Zahl ist nicht die der gewählten Klienten. Nichts wurde gelöscht. Zählen Sie, und tippen Sie sie noch einmal.',
+  'not-moved':
+    'Diese Kartei ist nicht auf einen anderen Laptop umgezogen. Nichts wurde gelöscht. Schreiben Sie zuerst die Datei für den anderen Laptop.',
   'demo-missing':
     'Die Demo-Kartei ist in dieser Installation nicht enthalten. Ihre eigene Kartei ist davon nicht betroffen.',
   'rule-table-refused': 'Die Regeldatei wurde abgelehnt: {detail}. Die benutzte Regeltabelle bleibt, wie sie ist.',

@@ -112,12 +112,20 @@ export const refusalsEs: Readonly<Record<MessageCode, string>> = {
     'La copia no se pudo terminar. El fichero está a salvo y no quedó ninguna copia a medias. Revise el disco e inténtelo otra vez.',
   'backup-unverified':
     'La copia se escribió, pero al leerla no era igual. Se quitó. El fichero está a salvo. Pruebe con otro disco.',
+  'backup-pictures-missing':
+    'Esta copia se hizo por sí sola y guarda sus imágenes en la carpeta «pictures» a su lado, que aquí no está entera. No se restauró nada. Indique la ruta del archivo donde está esa carpeta, o elija una copia hecha a mano.',
   'not-a-backup':
     'Este archivo no es una copia de Fairhand, o está dañado. El fichero no se cambió. Elija otro archivo.',
   'not-an-export':
     'Este archivo no es un cliente exportado de Fairhand, o está dañado. No se añadió nada. Elija otro archivo.',
   'save-failed': 'El archivo no se pudo escribir. Nada del fichero se cambió. Elija otro lugar.',
   'print-failed': 'La hoja no se pudo imprimir. Sigue aquí. Inténtelo otra vez o guárdela como PDF.',
+  'not-due':
+    'Un cliente elegido no está en la lista de historias vencidas. No se borró nada. Mire otra vez la lista; a un cliente suelto se le borra en su propia historia.',
+  'erase-not-confirmed':
+    'El número escrito no es el de los clientes elegidos. No se borró nada. Cuéntelos y escríbalo otra vez.',
+  'not-moved':
+    'Este fichero no se trasladó a otro portátil. No se borró nada. Escriba primero el archivo para el otro portátil.',
   'demo-missing': 'El fichero de demostración no está en esta instalación. Su propio fichero no se ve afectado.',
   'rule-table-refused': 'El archivo de reglas se rechazó: {detail}. La tabla de reglas en uso queda como está.',
 };
