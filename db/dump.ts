@@ -30,6 +30,8 @@ export const Manifest = z.object({
   trailHead: z.string(),
   /** Ids of the clients in it: after erasing one, this tells which backups still hold it. */
   clientIds: z.array(z.string().max(40)),
+  /** Names of the pictures that lie beside it; absent: they are in it. */
+  pictures: z.array(z.string().max(64)).optional(),
 });
 export type Manifest = z.infer<typeof Manifest>;
 
@@ -125,13 +127,38 @@ function* rowsOf(db: Db, table: string): Generator<Entry> {
   if (lines.length > 0) yield entry();
 }
 
+/** All rows; those of pictures without their bytes. */
+export function* dumpRows(db: Db): Generator<Entry> {
+  for (const table of tables) yield* rowsOf(db, table);
+}
+
+/** What is known of each picture without reading it. */
+export const picturesOf = (db: Db): { id: string; sha256: string; size: number }[] =>
+  db.prepare('SELECT id, sha256, size FROM blob ORDER BY rowid').all() as {
+    id: string;
+    sha256: string;
+    size: number;
+  }[];
+
+export const pictureBytes = (db: Db, id: string): Buffer =>
+  db.prepare('SELECT bytes FROM blob WHERE id = ?').pluck().get(id) as Buffer;
+
 /** Everything in the file, one entry after the other. Read inside one transaction, so that it is one moment's state. */
 export function* dump(db: Db): Generator<Entry> {
-  for (const table of tables) yield* rowsOf(db, table);
+  yield* dumpRows(db);
   const bytes = db.prepare('SELECT bytes FROM blob WHERE id = ?').pluck();
   for (const id of db.prepare('SELECT id FROM blob ORDER BY rowid').pluck().all() as string[]) {
     yield { name: `blobs/${id}`, data: bytes.get(id) as Buffer };
   }
+}
+
+/** Puts the rows of pictures in without their bytes: for a file that is only compared. */
+export function loadWithoutBytes(db: Db, waiting: Map<string, Record<string, unknown>>): void {
+  db.pragma('ignore_check_constraints = ON');
+  db.transaction(() => {
+    for (const row of waiting.values()) insert(db, 'blob', { ...row, bytes: Buffer.alloc(0) });
+  }).immediate();
+  waiting.clear();
 }
 
 const JsonLine = z.record(z.string(), z.union([z.string(), z.number(), z.null()]));

@@ -6,6 +6,8 @@ import { listAside } from '../../../db/set-aside.ts';
 import { noteSecond } from './backup-second.ts';
 import { makeBackup } from './backup.ts';
 import { backupNames, backupsFolder, listBackups, stampOf, type BackupInfo, type BackupReason } from './backup-list.ts';
+import { runBackupJob } from './jobs.ts';
+import { sweepPictures } from './picture-store.ts';
 import { isDue, mayGo, type BackupState } from './backup-schedule.ts';
 
 export interface AutoBackupOptions {
@@ -40,6 +42,16 @@ export function rotate(place: string, offsetMinutes: number, now: string): strin
   return names;
 }
 
+/** Pictures that no backup of the place needs any more go; where one cannot be asked, all stay. */
+export async function sweepStore(place: string, identity: Uint8Array): Promise<void> {
+  const files = backupNames(place)
+    .filter(({ reason }) => reason !== 'hand')
+    .map(({ name }) => path.join(place, name));
+  const answer = await runBackupJob({ kind: 'manifests', files, identity });
+  if (answer.kind !== 'manifests' || answer.manifests.includes(null)) return;
+  sweepPictures(place, new Set(answer.manifests.flatMap((each) => each?.pictures ?? [])));
+}
+
 /** Ready to look; reads from the newest backup how far it goes. */
 export async function autoBackup(options: AutoBackupOptions): Promise<AutoBackup> {
   const { caseload, now, second = () => null, onDone } = options;
@@ -68,13 +80,16 @@ export async function autoBackup(options: AutoBackupOptions): Promise<AutoBackup
         );
         if (to === first) Object.assign(state, { backedUpSeq: seq, backedUpAt: at.toISOString() });
         else noteSecond(folder, to, at.toISOString());
-        rotate(to, -at.getTimezoneOffset(), at.toISOString());
+        const gone = rotate(to, -at.getTimezoneOffset(), at.toISOString());
         onDone?.({ ok: true, info, place: to === first ? 'first' : 'second' });
+        // A pass that fails is made up by the next.
+        if (gone.length > 0) await tidy(to).catch(() => undefined);
       } catch (error) {
         onDone?.({ ok: false, code: (error as { code?: string }).code ?? 'backup-failed' });
       }
     }
   };
+  const tidy = async (place: string): Promise<void> => caseload.withKey((identity) => sweepStore(place, identity));
   const start = (reason: BackupReason): Promise<void> => {
     running ??= make(reason).finally(() => (running = null));
     return running;

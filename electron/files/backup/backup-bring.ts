@@ -18,6 +18,7 @@ import { makeFolder, syncFile, syncFolder } from '../../../db/files.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { BACKUP_ENDING } from '../handed-file.ts';
 import { readBackupName, refusing, stampOf } from './backup-list.ts';
+import { bringPictures } from './picture-store.ts';
 import { openContainer, type Container } from './container.ts';
 
 /** First line of every file in the age format. */
@@ -82,8 +83,10 @@ export function bringBackup(place: string, given: string, source: Uint8Array | s
     makeFolder(place);
     const part = path.join(place, `${randomUUID()}.part`);
     try {
-      if (typeof source === 'string') copyFileSync(source, part);
-      else writeFileSync(part, source, { mode: 0o600, flag: 'wx' });
+      if (typeof source === 'string') {
+        copyFileSync(source, part);
+        bringPictures(path.dirname(source), place);
+      } else writeFileSync(part, source, { mode: 0o600, flag: 'wx' });
       if (!looksSealed(await openContainer(part))) throw new Refusal('not-a-backup');
       syncFile(part);
       const ending = path.extname(name);

@@ -1,4 +1,5 @@
 /** The worker behind backups: encrypting and reading back takes seconds and must not stop the window. */
+import path from 'node:path';
 import { parentPort, workerData } from 'node:worker_threads';
 import { checkFile, openReader } from '../../../db/connection.ts';
 import { codeOf } from '../../../db/errors.ts';
@@ -10,6 +11,7 @@ import { salvage } from '../../../db/salvage.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { openContainer, readManifest } from './container.ts';
 import type { BackupAnswer, BackupJob } from './jobs.ts';
+import { picturesFolder } from './picture-store.ts';
 import { unpack } from './unpack.ts';
 import { writeBackup } from './write.ts';
 
@@ -60,7 +62,8 @@ async function run(): Promise<BackupAnswer> {
       return { kind: 'write', manifest: await writeBackup(job, progress) };
     case 'unpack': {
       const container = await openContainer(job.file);
-      const manifest = await unpack({ container, ...job }, (done) => progress('checking', done));
+      const pictures = { folder: picturesFolder(path.dirname(job.file)), read: true };
+      const manifest = await unpack({ container, ...job, pictures }, (done) => progress('checking', done));
       return { kind: 'unpack', manifest };
     }
     case 'manifests': {

@@ -11,6 +11,7 @@ import { listAside, putBack, replaceCaseload } from '../../../db/set-aside.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { BACKUP_ENDING } from '../handed-file.ts';
 import { openContainer } from './container.ts';
+import { picturesFolder } from './picture-store.ts';
 import { runBackupJob, type BackupHooks } from './jobs.ts';
 import { backupsFolder, stampOf, refusing, infoOf, unlockBackup } from './backup-list.ts';
 import type { BackupReason, BackupInfo } from './backup-list.ts';
@@ -48,7 +49,9 @@ export function makeBackup(options: MakeBackup): Promise<BackupInfo> {
     const target = path.join(to, name);
     const scratch = path.join(folder, `checking-${process.pid}.part`);
     try {
-      const job = { kind: 'write', folder, identity, target, scratch, now } as const;
+      // What is made by hand is carried elsewhere: it holds everything itself.
+      const pictures = reason === 'hand' ? null : picturesFolder(to);
+      const job = { kind: 'write', folder, identity, target, scratch, now, pictures } as const;
       const answer = await runBackupJob(job, { onProgress, signal });
       if (answer.kind !== 'write') throw new Refusal('backup-failed');
       return infoOf(to, name, answer.manifest);

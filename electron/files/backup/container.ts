@@ -22,6 +22,8 @@ To restore it, use Restore in Fairhand. To open it without Fairhand, with any pr
   2. Save the text "passphrase" of key.json, with real line ends, as identity.age.
   3. age -d -i identity.age caseload.age > caseload.tar     (asks for the passphrase of that day)
   4. Unpack caseload.tar: rows/ holds the records as JSON lines, blobs/ the pictures as they were added.
+In a backup that was made by itself the pictures lie beside it, in the folder pictures: pictures.json of its
+caseload.tar says which is which, and each opens with the same identity.age.
 The text "recovery" of key.json opens with the recovery key of the printed sheet instead.
 `;
 

@@ -8,7 +8,7 @@ import { startThread } from '../start-thread.ts';
 
 /** `identity` is lent to the worker, and zeroed when it ends. `stop`, in shared memory, is 1 when it was cancelled. */
 export type BackupJob = { identity: Uint8Array; stop?: Int32Array } & (
-  | { kind: 'write'; folder: string; target: string; scratch: string; now: string }
+  | { kind: 'write'; folder: string; target: string; scratch: string; now: string; pictures: string | null }
   | { kind: 'unpack'; file: string; scratch: string }
   | { kind: 'manifests'; files: string[] }
   | { kind: 'check'; what: 'check' | 'start'; folder: string }

@@ -3,13 +3,23 @@ import { rmSync } from 'node:fs';
 import { z } from 'zod';
 import { CaseloadError } from '../../../db/codes.ts';
 import { checkFile, closeFile, createFile } from '../../../db/connection.ts';
-import { dump, load, manifestOf, sameCounts, sumsOf, type Manifest } from '../../../db/dump.ts';
+import {
+  dump,
+  dumpRows,
+  load,
+  loadWithoutBytes,
+  manifestOf,
+  sameCounts,
+  sumsOf,
+  type Manifest,
+} from '../../../db/dump.ts';
 import { companions, syncFile } from '../../../db/files.ts';
 import { migrate, readMigrations } from '../../../db/migrate.ts';
 import { LARGEST_BLOB } from '../../../db/records/blobs.ts';
 import { verifyTrail } from '../../../db/records/trail.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { decrypted, readManifest, type Container } from './container.ts';
+import { missingIn, PICTURES, storedBytes, StoredPicture } from './picture-store.ts';
 import { readTar, TarError } from './tar.ts';
 
 export interface UnpackJob {
@@ -17,30 +27,62 @@ export interface UnpackJob {
   identity: Uint8Array;
   /** The file to build; encrypted with the same key. What lies there is replaced. */
   scratch: string;
+  /**
+   * Where the pictures lie that are kept apart; null: in the file itself. `read: false`: for comparing only, each was
+   * compared when it was stored.
+   */
+  pictures?: { folder: string; read: boolean } | null;
 }
 
+const Pictures = z.array(StoredPicture);
 const Sums = z.record(z.string(), z.string());
 type Db = ReturnType<typeof createFile>;
 
-async function fill(db: Db, job: UnpackJob, progress: (done: number) => void): Promise<Record<string, string>> {
+interface Filled {
+  sums: Record<string, string>;
+  apart: boolean;
+}
+
+/** The pictures that are kept apart. @throws Refusal backup-pictures-missing, not-a-backup */
+async function fillPictures(
+  db: Db,
+  { pictures, identity }: UnpackJob,
+  listed: readonly StoredPicture[],
+  waiting: Map<string, Record<string, unknown>>,
+): Promise<void> {
+  if (!pictures || missingIn(pictures.folder, listed).length > 0) throw new Refusal('backup-pictures-missing');
+  const fits = (one: StoredPicture) => waiting.get(one.id)?.['sha256'] === one.sha256;
+  if (listed.length !== waiting.size || !listed.every(fits)) throw new TarError('a picture is not in the list');
+  if (!pictures.read) return loadWithoutBytes(db, waiting);
+  for (const picture of listed) {
+    const data = await storedBytes(pictures.folder, picture, identity);
+    load(db, { name: `blobs/${picture.id}`, data }, waiting);
+  }
+}
+
+async function fill(db: Db, job: UnpackJob, progress: (done: number) => void): Promise<Filled> {
   const { container, identity } = job;
   const waiting = new Map<string, Record<string, unknown>>();
   let sums: Record<string, string> | null = null;
+  let apart: StoredPicture[] | null = null;
   let done = 0;
   for await (const entry of readTar(decrypted(container, container.caseload, identity), LARGEST_BLOB)) {
     done += entry.data.length;
     progress(Math.min(1, done / container.caseload.size));
     if (sums !== null) throw new TarError('more after the end');
     if (entry.name === 'sums.json') sums = Sums.parse(JSON.parse(entry.data.toString('utf8')));
+    else if (entry.name === PICTURES) apart = Pictures.parse(JSON.parse(entry.data.toString('utf8')));
     else load(db, entry, waiting);
   }
+  if (sums !== null && apart !== null) await fillPictures(db, job, apart, waiting);
   if (sums === null || waiting.size > 0) throw new TarError('a part is missing');
-  return sums;
+  return { sums, apart: apart !== null };
 }
 
-function compare(db: Db, manifest: Manifest, sums: Record<string, string>): void {
+function compare(db: Db, manifest: Manifest, { sums, apart }: Filled): void {
   const now = manifestOf(db, manifest.at);
-  const found = sumsOf(dump(db));
+  // Pictures that are kept apart were compared one by one.
+  const found = sumsOf(apart ? dumpRows(db) : dump(db));
   const same =
     sameCounts(now.counts, manifest.counts) &&
     now.trailHead === manifest.trailHead &&

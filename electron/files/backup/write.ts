@@ -4,11 +4,12 @@ import { createHash } from 'node:crypto';
 import { closeSync, fsyncSync, openSync, rmSync, writeSync } from 'node:fs';
 import { isRecipientOf } from '../../../db/age.ts';
 import { openReader } from '../../../db/connection.ts';
-import { dump, manifestOf, type Manifest } from '../../../db/dump.ts';
+import { dump, dumpRows, manifestOf, pictureBytes, picturesOf, type Manifest } from '../../../db/dump.ts';
 import { caseloadFile, settle } from '../../../db/files.ts';
 import { keyFileText, readKeyFile } from '../../../db/key-file.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { MEMBERS, openContainer, READ_ME } from './container.ts';
+import { PICTURES, storePictures, type StoredPicture } from './picture-store.ts';
 import { chunksOf, streamOf } from './streams.ts';
 import { unpack } from './unpack.ts';
 import { BLOCK, paddingAfter, tarEnd, tarHeader, tarOf, writeTar, type TarMember } from './tar.ts';
@@ -22,6 +23,8 @@ export interface WriteJob {
   scratch: string;
   /** ISO instant. */
   now: string;
+  /** Folder in which the pictures are kept apart, each once; null: in the file itself. */
+  pictures: string | null;
 }
 
 export type Progress = (stage: 'writing' | 'checking', done: number) => void;
@@ -29,13 +32,18 @@ export type Progress = (stage: 'writing' | 'checking', done: number) => void;
 type Db = ReturnType<typeof openReader>;
 
 /** What the inner tar holds: every entry, and last their checksums. */
-function* innerMembers(db: Db, progress: (bytes: number) => void): Generator<TarMember> {
+function* innerMembers(
+  db: Db,
+  apart: readonly StoredPicture[] | null,
+  progress: (bytes: number) => void,
+): Generator<TarMember> {
   const sums: Record<string, string> = {};
-  for (const { name, data } of dump(db)) {
+  for (const { name, data } of apart ? dumpRows(db) : dump(db)) {
     sums[name] = createHash('sha256').update(data).digest('hex');
     yield { name, data };
     progress(data.length);
   }
+  if (apart) yield { name: PICTURES, data: Buffer.from(JSON.stringify(apart)) };
   yield { name: 'sums.json', data: Buffer.from(JSON.stringify(sums)) };
 }
 
@@ -64,7 +72,18 @@ async function writeParts(job: WriteJob, db: Db, handle: number, progress: Progr
     for (let at = 0; at < bytes.length;) at += writeSync(handle, bytes, at, bytes.length - at, end + at);
     end += bytes.length;
   };
-  const manifest = manifestOf(db, job.now);
+  const pages = db.pragma('page_count', { simple: true }) as number;
+  const total = Math.max(1, pages * (db.pragma('page_size', { simple: true }) as number));
+  let done = 0;
+  const tell = (bytes: number): void => {
+    done += bytes;
+    progress('writing', Math.min(1, done / total));
+  };
+  const { identity, pictures } = job;
+  const store = { folder: pictures ?? '', identity, encrypter, progress: tell };
+  const apart = pictures === null ? null : await storePictures(picturesOf(db), (id) => pictureBytes(db, id), store);
+  const own = manifestOf(db, job.now);
+  const manifest = apart ? { ...own, pictures: [...new Set(apart.map(({ name }) => name))] } : own;
   const small = [
     { name: MEMBERS.readMe, data: Buffer.from(READ_ME) },
     { name: MEMBERS.key, data: Buffer.from(keyText) },
@@ -76,13 +95,7 @@ async function writeParts(job: WriteJob, db: Db, handle: number, progress: Progr
   const headerAt = end;
   write(Buffer.alloc(BLOCK));
   const start = end;
-  const pages = db.pragma('page_count', { simple: true }) as number;
-  const total = Math.max(1, pages * (db.pragma('page_size', { simple: true }) as number));
-  let done = 0;
-  const members = innerMembers(db, (bytes) => {
-    done += bytes;
-    progress('writing', Math.min(1, done / total));
-  });
+  const members = innerMembers(db, apart, tell);
   const inner = streamOf(writeTar(members, mtime));
   for await (const chunk of chunksOf(await encrypter.encrypt(inner))) write(chunk);
   const size = end - start;
@@ -113,7 +126,9 @@ export async function writeBackup(job: WriteJob, progress: Progress): Promise<Ma
       closeSync(handle);
     }
     const container = await openContainer(part);
-    await unpack({ container, identity: job.identity, scratch: job.scratch }, (done) => progress('checking', done));
+    const { identity, scratch, pictures } = job;
+    const check = pictures === null ? null : { folder: pictures, read: false };
+    await unpack({ container, identity, scratch, pictures: check }, (done) => progress('checking', done));
     settle(part, job.target);
     return manifest;
   } catch (error) {
