@@ -1,6 +1,5 @@
 /** Opening, listing and searching 5,000 clients with 50,000 visits: the encrypted file against the same one in plain. */
 import Database from 'better-sqlite3';
-import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import path from 'node:path';
 import { openFile, pragmas, type Db } from '../../db/connection.ts';
@@ -9,12 +8,9 @@ import { caseloadFile, syncFile } from '../../db/files.ts';
 import { readMigrations } from '../../db/migrate.ts';
 import { readClientRecord } from '../../db/records/client-record.ts';
 import { listClients, searchClients } from '../../db/records/clients.ts';
-import { freshCaseload, NOW } from './children.ts';
-import { pick, seeded } from './random.ts';
-import { newClient } from '../../renderer/logic/caseload/new-client.ts';
-
-const FIRST = ['Ada', 'Bruno', 'Célia', 'Dorit', 'Emre', 'Fiona', 'Goran', 'Hana', 'Iris', 'Jonas'];
-const LAST = ['Abel', 'Brook', 'Cerny', 'Dahl', 'Eder', 'Frost', 'Gallo', 'Hart', 'Ilves', 'Jung'];
+import { freshCaseload } from './children.ts';
+import { seeded } from './random.ts';
+import { fillCaseload } from './scale-caseload.ts';
 
 interface Timing {
   encryptedMs: number;
@@ -66,22 +62,7 @@ export async function scaleTest(clients: number, visitsEach: number, seed: numbe
   const caseload = await freshCaseload();
   const { folder } = caseload;
   const identity = caseload.withKey((key) => Buffer.from(key));
-  const words = { nextVisit: '', told: '', skilled: '', response: '', taughtBack: '', plan: '' };
-  let some = '';
-  for (let n = 0; n < clients; n += 50) {
-    caseload.together({ at: NOW, by: 'TY' }, (write) => {
-      for (let m = n; m < Math.min(clients, n + 50); m++) {
-        const id = randomUUID();
-        some = id;
-        const name = `${pick(random, FIRST)} ${pick(random, LAST)}-${pick(random, LAST)}`;
-        write.put('client', { ...newClient(id, name, `C${m}`), birthYear: 1950 });
-        for (let v = 0; v < visitsEach; v++) {
-          const date = new Date(Date.UTC(2025, 0, 1 + Math.floor(random() * 500))).toISOString().slice(0, 10);
-          write.put('visit', { id: randomUUID(), clientId: id, date, kind: 'treatment', minutes: 45, ...words });
-        }
-      }
-    });
-  }
+  const some = fillCaseload(caseload, clients, visitsEach, random).at(-1)!;
   caseload.close();
 
   const plainFile = path.join(folder, 'plain.db');
