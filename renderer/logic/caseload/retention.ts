@@ -1,14 +1,14 @@
 /** Which records have been kept as long as the clinic's own rule says. No rule ships: it is local law or the clinic's. */
 import { yearsLater } from '../texts/days.ts';
 
-export interface KeptRecord {
+interface KeptRecord {
   /** Day of the last visit; null = there was none. */
   lastVisit: string | null;
   /** Day on which the record was last changed: it counts where there was no visit. */
   lastChange: string;
 }
 
-export interface Due<T> {
+interface Due<T> {
   record: T;
   /** The day that the years are counted from. */
   since: string;

@@ -2,13 +2,13 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, expect, test } from 'vitest';
-import { openFile } from '../../db/connection.ts';
-import { dump } from '../../db/dump.ts';
-import { caseloadFile } from '../../db/files.ts';
-import type { RequestName } from '../../electron/contract/index.ts';
-import { dispatch } from '../../electron/handlers/dispatch.ts';
-import { Services } from '../../electron/handlers/services.ts';
-import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE, visit } from '../db/support.ts';
+import { openFile } from '../../../db/connection.ts';
+import { dump } from '../../../db/dump.ts';
+import { caseloadFile } from '../../../db/files.ts';
+import type { RequestName } from '../../../electron/contract/index.ts';
+import { dispatch } from '../../../electron/handlers/dispatch.ts';
+import { Services } from '../../../electron/handlers/services.ts';
+import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE, visit } from '../../db/support.ts';
 
 const running: Services[] = [];
 afterEach(() => {

@@ -1,6 +1,6 @@
 /** Which argument of a start is a file to offer: paths as each system has them (RFC 8089 for addresses of files). */
 import { expect, test } from 'vitest';
-import { handedAmong, handedFile } from '../../electron/files/handed-file.ts';
+import { handedAmong, handedFile } from '../../../electron/files/handed-file.ts';
 
 test('a path, a relative name and the address that a file manager gives are the same file', () => {
   const file = { file: '/home/a/Month 3.fhbackup', name: 'Month 3.fhbackup', kind: 'backup' };
