@@ -11,7 +11,7 @@ import { makeBackup, restoreBackup, undoRestore } from '../files/backup/backup.t
 import { backupNames, backupsFolder, listBackups, listBackupsWith } from '../files/backup/backup-list.ts';
 import { bringBackup } from '../files/backup/backup-bring.ts';
 import { newestIn, noteSecond } from '../files/backup/backup-second.ts';
-import { whereClientRemains } from '../files/backup/backup-holding.ts';
+import { whereClientsRemain } from '../files/backup/backup-holding.ts';
 import { salvageCaseload } from '../files/backup/backup-salvage.ts';
 import {
   clientFileName,
@@ -59,17 +59,11 @@ export async function stillHolding(
 ): Promise<{ stillIn: string[]; unknown: string[] }> {
   const caseload = services.need();
   const places = [services.secondPlace()].filter((place) => place !== '' && existsSync(place));
-  const stillIn = new Set<string>();
-  const unknown = new Set<string>();
-  for (const clientId of clientIds) {
-    const found = await caseload.withKey((identity) =>
-      whereClientRemains({ folder: services.folder, identity, clientId, places }),
-    );
-    for (const { file } of found.holding) stillIn.add(file);
-    for (const { file } of found.unknown) unknown.add(file);
-    for (const file of await exportsHolding(services.folder, clientId)) stillIn.add(file);
-  }
-  return { stillIn: [...stillIn], unknown: [...unknown] };
+  const { holding, unknown } = await caseload.withKey((identity) =>
+    whereClientsRemain({ folder: services.folder, identity, clientIds, places }),
+  );
+  const exported = await exportsHolding(services.folder, clientIds);
+  return { stillIn: [...holding.map(({ file }) => file), ...exported], unknown: unknown.map(({ file }) => file) };
 }
 
 /** A file by its whole path; of a folder the newest backup. @throws Refusal not-a-backup */

@@ -1,4 +1,4 @@
-/** After a client was erased: which older files still hold that client. They are hers to delete, or to let rotate away. */
+/** After clients were erased: which older files still hold one of them. They are the therapist's to delete, or to let rotate away. */
 import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { copiesFolder } from '../../../db/files.ts';
@@ -19,13 +19,13 @@ export interface Holding {
 }
 
 /** @param places further folders with backups, for example the USB stick */
-export function whereClientRemains(options: {
+export function whereClientsRemain(options: {
   folder: string;
   identity: Uint8Array;
-  clientId: string;
+  clientIds: readonly string[];
   places?: readonly string[];
 }): Promise<Holding> {
-  const { folder, clientId, places = [] } = options;
+  const { folder, clientIds, places = [] } = options;
   const identity = Buffer.from(options.identity);
   return refusing('backup-failed', async () => {
     try {
@@ -45,11 +45,12 @@ export function whereClientRemains(options: {
       ];
       const inBackups = await runBackupJob({ kind: 'manifests', files: backups.map((each) => each.file), identity });
       const manifests = inBackups.kind === 'manifests' ? inBackups.manifests : [];
+      const gone = new Set(clientIds);
       const files = databases.map((each) => each.file);
-      const inDatabases = await runBackupJob({ kind: 'holding', files, clientId, identity });
+      const inDatabases = await runBackupJob({ kind: 'holding', files, clientIds, identity });
       const holds = inDatabases.kind === 'holding' ? inDatabases.holds : [];
       const answers = [
-        ...backups.map((each, n) => [each, manifests[n]?.clientIds.includes(clientId) ?? null] as const),
+        ...backups.map((each, n) => [each, manifests[n]?.clientIds.some((id) => gone.has(id)) ?? null] as const),
         ...databases.map((each, n) => [each, holds[n] ?? null] as const),
       ];
       return {

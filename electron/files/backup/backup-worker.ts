@@ -42,11 +42,11 @@ function checkAll(db: ReturnType<typeof openReader>): string {
 }
 
 /** Null when this key does not open the file. */
-function holds(file: string, clientId: string): boolean | null {
+function holds(file: string, clientIds: readonly string[]): boolean | null {
   try {
     const db = openReader(file, job.identity);
     try {
-      return holdsClient(db, clientId);
+      return clientIds.some((id) => holdsClient(db, id));
     } finally {
       db.close();
     }
@@ -81,7 +81,7 @@ async function run(): Promise<BackupAnswer> {
     case 'salvage':
       return { kind: 'salvage', salvaged: salvage(job) };
     case 'holding':
-      return { kind: 'holding', holds: job.files.map((file) => holds(file, job.clientId)) };
+      return { kind: 'holding', holds: job.files.map((file) => holds(file, job.clientIds)) };
     case 'check': {
       const db = openReader(caseloadFile(job.folder), job.identity);
       try {

@@ -105,8 +105,8 @@ export async function writeAllClients(
   }
 }
 
-/** Exported files in the caseload folder that hold a client: after erasing, they are the therapist's to delete. */
-export async function exportsHolding(folder: string, clientId: string): Promise<string[]> {
+/** Exported files in the caseload folder that hold one of the clients: after erasing, they are the therapist's to delete. */
+export async function exportsHolding(folder: string, clientIds: readonly string[]): Promise<string[]> {
   const names = await readdir(exportsFolder(folder), { recursive: true }).catch(() => []);
   const holding: string[] = [];
   for (const name of names.filter((each) => /\.(fhclient|tar)$/.test(each)).sort()) {
@@ -114,7 +114,7 @@ export async function exportsHolding(folder: string, clientId: string): Promise<
     try {
       for await (const { name: member, data } of readTar(createReadStream(file), LARGEST_BLOB)) {
         const read = member === 'client.json' ? (JSON.parse(data.toString('utf8')) as ExportedId) : null;
-        if (read?.record?.client?.id === clientId) holding.push(file);
+        if (clientIds.some((id) => id === read?.record?.client?.id)) holding.push(file);
         break;
       }
     } catch {

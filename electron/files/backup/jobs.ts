@@ -13,7 +13,7 @@ export type BackupJob = { identity: Uint8Array; stop?: Int32Array } & (
   | { kind: 'manifests'; files: string[] }
   | { kind: 'check'; what: 'check' | 'start'; folder: string }
   | { kind: 'salvage'; folder: string; now: string }
-  | { kind: 'holding'; files: string[]; clientId: string }
+  | { kind: 'holding'; files: string[]; clientIds: readonly string[] }
 );
 
 export type BackupAnswer =
@@ -21,7 +21,7 @@ export type BackupAnswer =
   | { kind: 'manifests'; manifests: (Manifest | null)[] }
   | { kind: 'check'; file: string; trail: TrailCheck }
   | { kind: 'salvage'; salvaged: Salvage }
-  /** For each file whether it holds the client; null when this key does not open it. */
+  /** For each file whether it holds one of the clients; null when this key does not open it. */
   | { kind: 'holding'; holds: (boolean | null)[] };
 
 export interface BackupHooks {

@@ -3,7 +3,7 @@ import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { makeBackup, restoreBackup } from '../../../electron/files/backup/backup.ts';
 import { backupsFolder } from '../../../electron/files/backup/backup-list.ts';
-import { whereClientRemains } from '../../../electron/files/backup/backup-holding.ts';
+import { whereClientsRemain } from '../../../electron/files/backup/backup-holding.ts';
 import { client, doing, newCaseload, NOW, PASSPHRASE, reopen } from '../../db/support.ts';
 
 test('after erasing, the backups and the set-aside file that still hold the client are named, later ones are not', async () => {
@@ -24,7 +24,7 @@ test('after erasing, the backups and the set-aside file that still hold the clie
   const foreign = path.join(backupsFolder(folder), 'caseload-20200101T000000Z-hand.tar');
   writeFileSync(foreign, 'not ours');
   const { holding, unknown } = await again.withKey((identity) =>
-    whereClientRemains({ folder, identity, clientId: id }),
+    whereClientsRemain({ folder, identity, clientIds: [id] }),
   );
   expect(holding.map((each) => [path.relative(folder, each.file), each.kind])).toEqual([
     [path.join('backups', before.name), 'backup'],

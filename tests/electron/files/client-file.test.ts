@@ -73,8 +73,8 @@ test('all clients: export, import into an empty caseload, export again, every fi
   expect(contents(again)).toEqual(contents(first));
   expect(readdirSync(folder).sort()).toEqual(['again', 'exports']);
   // After erasing, the exported file that still holds the client is named.
-  expect(await exportsHolding(folder, id)).toEqual([path.join(first, 'X1-2026-03-04.fhclient')]);
-  expect(await exportsHolding(folder, randomUUID())).toEqual([]);
+  expect(await exportsHolding(folder, [id])).toEqual([path.join(first, 'X1-2026-03-04.fhclient')]);
+  expect(await exportsHolding(folder, [randomUUID()])).toEqual([]);
 });
 
 test('an import is one step: undo takes it back, and it can be brought in again', async () => {
