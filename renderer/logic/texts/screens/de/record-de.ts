@@ -182,4 +182,5 @@ export const recordDe: ScreenTexts['record'] = {
   medicineDose: 'Medikament, Dosis',
   askNextTime: 'Beim nächsten Mal fragen',
   typeCodeToErase: (code) => `Zum Löschen das Kürzel eintippen: ${code}`,
+  codeIsAnother: 'Das ist nicht das Kürzel dieses Klienten. Nichts wurde gelöscht.',
 };

@@ -181,4 +181,5 @@ export const recordEn = {
   medicineDose: 'Medicine, dose',
   askNextTime: 'Ask next time',
   typeCodeToErase: (code: Shown) => `To erase, type the code: ${code}`,
+  codeIsAnother: 'This is not the code of this client. Nothing was erased.',
 };

@@ -181,4 +181,5 @@ export const recordEs: ScreenTexts['record'] = {
   medicineDose: 'Medicina, dosis',
   askNextTime: 'Preguntar la próxima vez',
   typeCodeToErase: (code) => `Para borrar, escriba el código: ${code}`,
+  codeIsAnother: 'Este no es el código de este cliente. No se borró nada.',
 };
