@@ -84,6 +84,10 @@ export const shownDoses = (): Texts['dose'] => {
   return { ...dose, how: Object.fromEntries(Object.entries(how).map(([code, text]) => [code, inTable(text)])) };
 };
 
+/** Words within a sentence: no capital, but for German, where nouns keep theirs. */
+export const withinSentence = (words: string): string =>
+  shownPageLanguage() === 'de' ? words : words.charAt(0).toLowerCase() + words.slice(1);
+
 /** Numbers in sentences, with the decimal mark of the shown language. */
 export const shownDecimals: Decimals = (value, most, least) => decimalsIn(shownLocale())(value, most, least);
 
