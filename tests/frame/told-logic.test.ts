@@ -32,7 +32,7 @@ const ENGLISH: Readonly<Record<string, string>> = {
 const readsAsProse = (text: string): boolean =>
   /\p{L}{2,}[ ,:;.’'”"]+ ?\p{L}{2,}/u.test(text) && / /.test(text.trim()) && !/^[a-z-]+( [a-z-]+)?$/.test(text.trim());
 
-export function proseOf(source: string): string[] {
+function proseOf(source: string): string[] {
   const found: string[] = [];
   const file = ts.createSourceFile('x.ts', source, ts.ScriptTarget.Latest, true);
   const visit = (node: ts.Node): void => {

@@ -60,7 +60,7 @@ export interface Standing {
 }
 
 /** What a proposal is told with. */
-export interface Telling {
+interface Telling {
   words: Told['ladder'];
   decimals: Decimals;
 }
