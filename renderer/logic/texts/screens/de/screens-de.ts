@@ -19,7 +19,7 @@ import { recordDe } from './record-de.ts';
 import { rulesDe } from './rules-de.ts';
 import { sampleDe } from './sample-de.ts';
 import { startDe } from './start-de.ts';
-import { toldClinicDe } from './told/told-clinic-de.ts';
+import { toldClinicDe } from './told/clinic/told-clinic-de.ts';
 import { toldRecordDe } from './told/told-record-de.ts';
 
 /** Screens in German. */

@@ -18,7 +18,7 @@ import { recordEn } from './record-en.ts';
 import { rulesEn } from './rules-en.ts';
 import { sampleEn } from './sample-en.ts';
 import { startEn } from './start-en.ts';
-import { toldClinicEn } from './told/told-clinic-en.ts';
+import { toldClinicEn } from './told/clinic/told-clinic-en.ts';
 import { toldRecordEn } from './told/told-record-en.ts';
 
 /** Every word of the screens, in English: the shape of the other languages. */

@@ -19,7 +19,7 @@ import { recordEs } from './record-es.ts';
 import { rulesEs } from './rules-es.ts';
 import { sampleEs } from './sample-es.ts';
 import { startEs } from './start-es.ts';
-import { toldClinicEs } from './told/told-clinic-es.ts';
+import { toldClinicEs } from './told/clinic/told-clinic-es.ts';
 import { toldRecordEs } from './told/told-record-es.ts';
 
 /** Screens in Spanish. */

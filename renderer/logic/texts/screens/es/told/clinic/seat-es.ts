@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 export const seatToldEs: Told['seat'] = {
   seatForTable: (seat) => `El asiento tiene que estar a ${seat} para esta mesa.`,

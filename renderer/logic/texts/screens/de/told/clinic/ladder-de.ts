@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 export const ladderToldDe: Told['ladder'] = {
   kinds: {

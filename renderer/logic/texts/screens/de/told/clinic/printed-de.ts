@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 const check = (language: string) =>
   `Die ${language} Worte kommen mit Fairhand. Was Sie oder Ihre Praxis geschrieben haben, bleibt, wie es ist: Ändern Sie es bei Bedarf auf dem Blatt, und lassen Sie es zuerst von jemandem lesen, der die Sprache spricht.`;

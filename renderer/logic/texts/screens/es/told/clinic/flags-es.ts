@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 export const flagsToldEs: Told['flags'] = {
   stopEverything: (title, more) => `Deténgalo todo: ${title}${more > 0 ? ` y ${more} más` : ''}.`,

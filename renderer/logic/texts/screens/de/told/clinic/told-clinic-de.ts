@@ -1,4 +1,4 @@
-import type { toldClinicEn } from '../../en/told/told-clinic-en.ts';
+import type { toldClinicEn } from '../../../en/told/clinic/told-clinic-en.ts';
 import { flagsToldDe } from './flags-de.ts';
 import { findingsToldDe } from './findings-de.ts';
 import { seatToldDe } from './seat-de.ts';

@@ -1,4 +1,4 @@
-import type { toldClinicEn } from '../../en/told/told-clinic-en.ts';
+import type { toldClinicEn } from '../../../en/told/clinic/told-clinic-en.ts';
 import { flagsToldEs } from './flags-es.ts';
 import { findingsToldEs } from './findings-es.ts';
 import { seatToldEs } from './seat-es.ts';

@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 export const ruleWordsToldDe: Told['ruleWords'] = {
   allOf: (...parts) => parts.join(', und '),

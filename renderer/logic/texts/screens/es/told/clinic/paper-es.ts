@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 const visitas = (n: number) => (n === 1 ? '1 visita' : `${n} visitas`);
 const dias = (n: number) => (n === 1 ? '1 día' : `${n} días`);

@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 const check = (language: string) =>
   `Las palabras en ${language} vienen con Fairhand. Lo que usted o su clínica escribieron queda como está: cámbielo en la hoja donde haga falta, y haga que antes lo lea alguien que hable el idioma.`;

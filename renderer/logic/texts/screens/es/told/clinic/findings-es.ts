@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 export const findingsToldEs: Told['findings'] = {
   side: { right: ', derecha', left: ', izquierda', both: ', ambos lados', none: '' },

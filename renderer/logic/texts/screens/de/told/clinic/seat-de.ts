@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 export const seatToldDe: Told['seat'] = {
   seatForTable: (seat) => `Für diesen Tisch muss der Sitz ${seat} hoch sein.`,

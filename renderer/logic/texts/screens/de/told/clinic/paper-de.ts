@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 const termine = (n: number) => (n === 1 ? '1 Termin' : `${n} Termine`);
 const tage = (n: number) => (n === 1 ? '1 Tag' : `${n} Tage`);

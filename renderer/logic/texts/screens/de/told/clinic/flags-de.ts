@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 export const flagsToldDe: Told['flags'] = {
   stopEverything: (title, more) => `Alles anhalten: ${title}${more > 0 ? ` und ${more} weitere` : ''}.`,

@@ -1,4 +1,4 @@
-import type { Told } from '../../en/screens-en.ts';
+import type { Told } from '../../../en/screens-en.ts';
 
 export const draftToldEs: Told['draft'] = {
   graspFirst: 'No probado no es seguro: primero va el agarre del bolígrafo.',
