@@ -34,7 +34,7 @@ type Per = keyof Told['measures']['per'];
 /** Change of size along lines or down the page: one page tells of itself only. Null for other units. */
 function courseOf(unit: string): { per: Per; percent: (value: number) => number } | null {
   if (unit.startsWith('ln(')) return { per: unit.endsWith('letter') ? 'letter' : 'word', percent: percentOfLn };
-  return unit === '% per line' ? { per: 'line', percent: (value) => value } : null;
+  return unit.endsWith('per line') ? { per: 'line', percent: (value) => value } : null;
 }
 
 /** Shrinking is negative: said in words, so that no sign has to be remembered. */
