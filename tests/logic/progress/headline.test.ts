@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { examineChange, type ReadSample } from '../../../renderer/change/index.ts';
 import { headline } from '../../../renderer/logic/progress/headline.ts';
 import type { Series } from '../../../renderer/logic/progress/series.ts';
-import { inEnglish } from '../../../renderer/logic/texts/screens/telling.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 import { limits } from '../../limits.ts';
 
 const days = ['2026-01-05', '2026-01-12', '2026-01-19', '2026-01-26', '2026-02-02', '2026-02-09'];
@@ -22,7 +22,7 @@ const say = (given: ReadSample[], fatigue: number[] = []) =>
     { fatigue: fatigue.length > 0 ? tired(fatigue) : [] },
     examineChange({ samples: given }, limits.change),
     'en',
-    inEnglish,
+    englishTelling,
   );
 
 test('levels before and now, with the words behind the percent, and fatigue beside them', () => {

@@ -1,5 +1,5 @@
 /** Series of pen motion: surfaces and devices apart, the first try and practice left out, change by the one model. */
-import { inEnglish } from '../../../renderer/logic/texts/screens/telling.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 import { expect, test } from 'vitest';
 import { rulesInUse } from '../../../db/rules/in-use.ts';
 import type { InkRecording } from '../../../db/types/sample.ts';
@@ -35,7 +35,7 @@ function written(heights: readonly number[], more: Partial<InkRecording> = {}) {
   return record({ visits: visits as never, samples, inkRecordings, samplePages: [], pageMeasurements: [] });
 }
 const heightOf = (made: ReturnType<typeof written>) =>
-  inkSeries(made, limits, inEnglish)[0]!.series.find(({ code }) => code === 'stroke-height')!;
+  inkSeries(made, limits, englishTelling)[0]!.series.find(({ code }) => code === 'stroke-height')!;
 
 test('a hand that grew by a third is told, one that stayed is not', () => {
   expect(heightOf(written([5, 5, 6.6, 6.7])).verdict).toMatch(/^Higher by more than this hand varies/);
@@ -58,7 +58,7 @@ test('surface, device, hand and dose state split the series; help and false star
     { ...first!, id: 'd', cues: { bandMm: 6, stopMarks: false, paceHz: null, sound: false, sizes: false } },
     { ...first!, id: 'e', abandoned: true },
   );
-  const groups = inkSeries(made, limits, inEnglish);
+  const groups = inkSeries(made, limits, englishTelling);
   expect(groups).toHaveLength(4);
   const points = groups.flatMap(({ series }) => series.find(({ code }) => code === 'stroke-height')!.points);
   expect(points).toHaveLength(9);
@@ -80,7 +80,7 @@ test('pages drawn from ink never stand beside paper', () => {
   made.samplePages = [page as never];
   made.pageMeasurements = [{ sampleId: 's0', pageId: 'p', at, version: 'page-5', corrections: [], result } as never];
   expect(sampleValues(made)).toEqual([]);
-  expect(smallMultiples(made, inEnglish)).toEqual([]);
+  expect(smallMultiples(made, englishTelling)).toEqual([]);
   expect(exchangeValues(made, rules).filter(({ code }) => code === 'ink-page-x-height')).toHaveLength(1);
 });
 

@@ -9,7 +9,7 @@ import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
 import { changeOf, smallestRealChange } from '../../../renderer/logic/record/change-samples.ts';
 import { repeatPairs } from '../../../renderer/logic/record/repeat-pairs.ts';
 import { changeSentences } from '../../../renderer/logic/texts/change/change-words.ts';
-import { inEnglish } from '../../../renderer/logic/texts/screens/telling.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 import { progressPicture } from '../../../renderer/logic/progress/series.ts';
 import { smallMultiples } from '../../../renderer/logic/progress/small-multiples.ts';
 import { progressCsv } from '../../../renderer/logic/progress/table-columns.ts';
@@ -17,7 +17,7 @@ import { ladder, limits } from '../../limits.ts';
 import { reading, record, sample } from './facts.ts';
 
 const pictureOf = (facts: Parameters<typeof progressPicture>[0], given: typeof limits, span = {}) =>
-  progressPicture(facts, given, span, inEnglish);
+  progressPicture(facts, given, span, englishTelling);
 
 const rules = rulesInUse(null);
 
@@ -154,8 +154,8 @@ test.each(odd)('$what: a sentence, a picture or its reason, and no number that i
     spanish,
     ...picture.notes,
     progressCsv(picture.rows),
-    ...numbersBehind(change, limits.change, inEnglish).map((row) => `${row.value} ${row.how}`),
-    JSON.stringify(smallMultiples(made, inEnglish)),
+    ...numbersBehind(change, limits.change, englishTelling).map((row) => `${row.value} ${row.how}`),
+    JSON.stringify(smallMultiples(made, englishTelling)),
     JSON.stringify(repeatPairs(made, limits)),
     JSON.stringify(goal),
     measuresCsv([{ ...made, client }], rules),

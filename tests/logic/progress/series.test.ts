@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { changeOf, changeSamples } from '../../../renderer/logic/record/change-samples.ts';
 import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
 import { toCsv } from '../../../renderer/logic/texts/csv-cells.ts';
-import { inEnglish } from '../../../renderer/logic/texts/screens/telling.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 import { progressPicture } from '../../../renderer/logic/progress/series.ts';
 import { smallMultiples } from '../../../renderer/logic/progress/small-multiples.ts';
 import { progressCsv } from '../../../renderer/logic/progress/table-columns.ts';
@@ -10,7 +10,7 @@ import { limits } from '../../limits.ts';
 import { conditions, reading, record, sample, stamp } from './facts.ts';
 
 const pictureOf = (facts: Parameters<typeof progressPicture>[0], given: typeof limits, span = {}) =>
-  progressPicture(facts, given, span, inEnglish);
+  progressPicture(facts, given, span, englishTelling);
 
 test('an empty record gives a reason instead of an empty chart', () => {
   const picture = pictureOf(record({}), limits);
@@ -182,7 +182,7 @@ test('small multiples average the pages of a sample and name the better directio
         page('4', 'gone', 9),
       ],
     }),
-    inEnglish,
+    englishTelling,
   );
   expect(gap).toMatchObject({ code: 'gap-ratio', better: 'higher', points: [{ value: 3, day: '2026-01-05' }] });
 });

@@ -2,7 +2,7 @@
  * Lines at true size. Outside: a card is 85.60 x 53.98 mm (ISO/IEC 7810, ID-1); CSS pixels of a 96 dpi screen are 96 to
  * the inch of 25.4 mm (CSS Values and Units Level 4, absolute lengths).
  */
-import { inEnglish } from '../../../renderer/logic/texts/screens/telling.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 import { expect, test } from 'vitest';
 import { scaleOfBox, scaleSetting } from '../../../renderer/logic/sample/ink-scale.ts';
 import {
@@ -75,7 +75,7 @@ test('what was seen at two sizes has none; the model compares readings of one si
     '200',
     'unknown-size',
   ]);
-  expect([1, 1.5, null].map((times) => sizeWords(times, inEnglish))).toEqual([
+  expect([1, 1.5, null].map((times) => sizeWords(times, englishTelling))).toEqual([
     'at true size',
     '1.5 times as large as written',
     'at a size not known',

@@ -1,4 +1,4 @@
-import { inEnglish } from '../../../renderer/logic/texts/screens/telling.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 import { describe, expect, it } from 'vitest';
 import { driftOf, driftSentence, hasDrifted, judgeScale } from '../../../renderer/logic/sample/ink-scale.ts';
 import { fading, hitsByLine, hitsInBand, hitsWords, lessHelp } from '../../../renderer/logic/sample/ink-hits.ts';
@@ -14,7 +14,7 @@ describe('practice with help', () => {
     expect([inBand, strokes]).toEqual([10, 12]);
     // Wilson by hand for 10 of 12: 0.552 to 0.953.
     expect([low, high].map((each) => Number(each.toFixed(3)))).toEqual([0.552, 0.953]);
-    expect(hitsWords(hitsInBand([], 6), 6, inEnglish)).toBe('No strokes to count.');
+    expect(hitsWords(hitsInBand([], 6), 6, englishTelling)).toBe('No strokes to count.');
   });
 
   it('proposes to fade at three lines of the last four, never before four', () => {
@@ -32,7 +32,7 @@ describe('practice with help', () => {
     const all = { bandMm: 6, stopMarks: true, paceHz: 1, sound: true, sizes: true };
     const seen: string[] = [];
     for (let cues: typeof all | null = all; cues; cues = lessHelp(cues).cues as typeof all | null)
-      seen.push(inEnglish.told.pen.lessHelp[lessHelp(cues).without]);
+      seen.push(englishTelling.told.pen.lessHelp[lessHelp(cues).without]);
     expect(seen).toHaveLength(4);
     expect(seen.at(-1)).toContain('without any help');
   });
@@ -55,13 +55,13 @@ describe('two crosses, 100 mm apart', () => {
     const still = driftOf(taps(0), taps(4), scale);
     expect(still).toEqual({ beforeMm: 100, afterMm: 100, movedMm: 0.8 });
     expect(hasDrifted(still)).toBe(false);
-    expect(driftSentence(still, inEnglish)).toContain('lay still');
+    expect(driftSentence(still, englishTelling)).toContain('lay still');
   });
   it('tell a paper that slipped and a scale that is off', () => {
     expect(hasDrifted(driftOf(taps(0), taps(6), scale))).toBe(true);
     expect(hasDrifted(driftOf(taps(0, 510), taps(0, 510), scale))).toBe(true);
     expect(hasDrifted(driftOf(taps(0, 504), taps(0, 504), scale))).toBe(false);
-    expect(driftSentence(driftOf(taps(0), taps(20), scale), inEnglish)).toContain('slipped');
+    expect(driftSentence(driftOf(taps(0), taps(20), scale), englishTelling)).toContain('slipped');
   });
   it('a stretched scale is refused on a screen and warned of on a tablet', () => {
     const scale = { x: 5, y: 5.2 };
@@ -85,9 +85,9 @@ describe('tremor tasks', () => {
   });
   it('say a rhythm with frequency and size, or that none stands out', () => {
     // A sine of 0.5 mm has an rms of 0.354 mm; the pen's noise may lift it a little.
-    expect(rhythmWords(recordingOf(line({ hz: 4.8, amplitudeMm: 0.5 }), of), inEnglish)).toMatch(
+    expect(rhythmWords(recordingOf(line({ hz: 4.8, amplitudeMm: 0.5 }), of), englishTelling)).toMatch(
       /^A steady rhythm at 4\.8 Hz, 0\.3[56] mm \(rms\)\.$/,
     );
-    expect(rhythmWords(recordingOf(line(), of), inEnglish)).toMatch(/^No (steady )?rhythm/);
+    expect(rhythmWords(recordingOf(line(), of), englishTelling)).toMatch(/^No (steady )?rhythm/);
   });
 });

@@ -13,7 +13,7 @@ import {
 import { pageWarning } from '../../../renderer/logic/sample/measured/warning-words.ts';
 import { decimalsIn } from '../../../renderer/logic/texts/decimals.ts';
 import { screensIn } from '../../../renderer/logic/texts/screens/screen-languages.ts';
-import { inEnglish } from '../../../renderer/logic/texts/screens/telling.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 
 const all = [
   ...Object.values(WARNINGS),
@@ -32,7 +32,7 @@ const all = [
 ];
 
 test('in English as the engine says them', () => {
-  for (const one of all) expect(pageWarning(one, inEnglish)).toBe(one.message);
+  for (const one of all) expect(pageWarning(one, englishTelling)).toBe(one.message);
 });
 
 test.each(['es', 'de'] as const)('%s: each in its own words, with its numbers and the decimal comma', (language) => {

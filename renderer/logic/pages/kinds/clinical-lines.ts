@@ -13,7 +13,7 @@ import { smallMultiples } from '../../progress/small-multiples.ts';
 import { lengthWords } from '../../texts/dose-words.ts';
 import { wilson } from '../../../statistics/wilson.ts';
 import { toldEnglish } from '../../texts/screens/told-english.ts';
-import { inEnglish } from '../../texts/screens/telling.ts';
+import { englishTelling } from '../../texts/screens/telling.ts';
 import { wordsReadOf } from '../../record/sample-legibility.ts';
 import {
   dayOf,
@@ -99,7 +99,7 @@ const betterWords = { higher: 'higher is better', lower: 'lower is better', own:
  */
 export function measureLines(input: PageInput, codes: readonly string[], against: 'before' | 'start'): string[] {
   const day = dayOf(input);
-  return smallMultiples(input.record, inEnglish).flatMap((measure) => {
+  return smallMultiples(input.record, englishTelling).flatMap((measure) => {
     const upTo = measure.points.filter((point) => point.day <= day);
     const now = upTo.at(-1);
     if (!now || !codes.includes(measure.code)) return [];

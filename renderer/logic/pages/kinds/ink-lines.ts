@@ -1,18 +1,18 @@
 /** What pen motion showed, in a sentence a bout: seen, never a diagnosis. */
 import { countedBouts } from '../../record/ink-values.ts';
 import { inkSentence } from '../../sample/ink-sentence.ts';
-import { inEnglish } from '../../texts/screens/telling.ts';
+import { englishTelling } from '../../texts/screens/telling.ts';
 import type { PageInput } from '../sheet/page-facts.ts';
 import { dayOf } from '../sheet/page-facts.ts';
 
 type Bout = ReturnType<typeof countedBouts>[number];
 
 function boutLine({ recording }: Bout): string {
-  const said = inkSentence(recording.measured!.told, inEnglish);
+  const said = inkSentence(recording.measured!.told, englishTelling);
   if (said === '') return '';
   const help = recording.cues ? ', with help' : '';
-  const surface = inEnglish.told.pen.surfaces[recording.surface].toLowerCase();
-  return `${inEnglish.told.pen.tasks[recording.task]}, ${recording.hand} hand${help} (pen, ${surface}): ${said}`;
+  const surface = englishTelling.told.pen.surfaces[recording.surface].toLowerCase();
+  return `${englishTelling.told.pen.tasks[recording.task]}, ${recording.hand} hand${help} (pen, ${surface}): ${said}`;
 }
 
 /** The bouts of this visit, in the order of writing. */

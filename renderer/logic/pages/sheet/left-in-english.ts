@@ -10,7 +10,7 @@ export function leftInEnglish(kind: PageKind, input: PageInput, speaker: Speaker
   const said = (why: string): void => {
     const shown = left.slice(0, 3).map((words) => `“${words}”`);
     const more = left.length > 3 ? ` +${left.length - 3}` : '';
-    warnings.push(toldEnglish.printed.inEnglish(why, `${shown.join(', ')}${more}`));
+    warnings.push(toldEnglish.printed.printsEnglish(why, `${shown.join(', ')}${more}`));
   };
   const reasons = new Set(speaker.untold.values());
   if (reasons.has('changed')) said(toldEnglish.printed.changedAfter(name));

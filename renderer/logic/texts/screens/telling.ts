@@ -9,4 +9,4 @@ export interface Telling {
 }
 
 /** For commands, exports, stored lines and tests. */
-export const inEnglish: Telling = { told: toldEnglish, decimals: decimalsIn('en') };
+export const englishTelling: Telling = { told: toldEnglish, decimals: decimalsIn('en') };

@@ -17,7 +17,7 @@ export const printedToldDe: Told['printed'] = {
   notTrueSize: (why) => `Die Bilder sind nicht in wahrer Größe: ${why}.`,
   lineTooWide: 'eine Zeile ist breiter als das Blatt',
   noScale: 'eine Seite hat keinen Maßstab, Größen lassen sich nicht vergleichen',
-  inEnglish: (why, shown) => `Auf Englisch, denn ${why}: ${shown}.`,
+  printsEnglish: (why, shown) => `Auf Englisch, denn ${why}: ${shown}.`,
   changedAfter: (language) => `die Worte wurden nach der Fassung auf ${language} geändert`,
   noWordsFor: (language) => `Fairhand hat dafür keine Fassung auf ${language}`,
   howInEnglish: 'Wie jede Zeile gemacht wird, druckt auf Englisch, wo die Worte nicht mit Fairhand kamen.',

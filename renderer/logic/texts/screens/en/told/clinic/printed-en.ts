@@ -17,7 +17,7 @@ export const printedToldEn = {
   notTrueSize: (why: string) => `The pictures are not at true size: ${why}.`,
   lineTooWide: 'a line is wider than the sheet',
   noScale: 'a page has no scale, so sizes cannot be compared',
-  inEnglish: (why: string, shown: string) => `In English, because ${why}: ${shown}.`,
+  printsEnglish: (why: string, shown: string) => `In English, because ${why}: ${shown}.`,
   changedAfter: (language: string) => `the words were changed after the ${language} was written`,
   noWordsFor: (language: string) => `Fairhand has no ${language} for it`,
   howInEnglish: 'How each line is done prints in English where its words did not come with Fairhand.',

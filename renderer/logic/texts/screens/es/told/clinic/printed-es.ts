@@ -18,7 +18,7 @@ export const printedToldEs: Told['printed'] = {
   notTrueSize: (why) => `Las imágenes no están a tamaño real: ${why}.`,
   lineTooWide: 'una línea es más ancha que la hoja',
   noScale: 'una hoja no tiene escala, así que los tamaños no se pueden comparar',
-  inEnglish: (why, shown) => `En inglés, porque ${why}: ${shown}.`,
+  printsEnglish: (why, shown) => `En inglés, porque ${why}: ${shown}.`,
   changedAfter: (language) => `las palabras se cambiaron después de escribir la versión en ${language}`,
   noWordsFor: (language) => `Fairhand no tiene versión en ${language} para ello`,
   howInEnglish: 'Cómo se hace cada línea se imprime en inglés donde sus palabras no vienen con Fairhand.',
