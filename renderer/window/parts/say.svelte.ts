@@ -42,26 +42,27 @@ export function speak(chosen: string): void {
   language = isScreenLanguage(chosen) ? chosen : systemLanguage;
 }
 
-const tableOf = (
-  code: 'es' | 'de',
-  rows: Readonly<Record<string, string>>,
-  printed: Parameters<typeof tableWordsIn>[1],
-): TableWords => {
+/** Made when first needed: a start in English waits for none of them. */
+const tables = new Map<Language, TableWords>([['en', (text) => text]]);
+const rowsOf: Readonly<Record<'es' | 'de', Parameters<typeof tableWordsIn>>> = {
+  es: [rowsEs, printedEs],
+  de: [rowsDe, printedDe],
+};
+function tableIn(code: Language): TableWords {
+  const known = tables.get(code);
+  if (known || code === 'en') return known!;
   const { told } = screensIn(code);
-  return retold(
+  const made = retold(
     { ...toldEnglish.draft, ...toldEnglish.printed },
     { ...told.draft, ...told.printed },
-    tableWordsIn(rows, printed),
+    tableWordsIn(...rowsOf[code]),
   );
-};
-const tables: Readonly<Record<Language, TableWords>> = {
-  en: (text) => text,
-  es: tableOf('es', rowsEs, printedEs),
-  de: tableOf('de', rowsDe, printedDe),
-};
+  tables.set(code, made);
+  return made;
+}
 
 /** A text of the rule table, or a sentence that is kept in English, in the shown language. */
-export const inTable: TableWords = (english) => tables[shownPageLanguage()](english);
+export const inTable: TableWords = (english) => tableIn(shownPageLanguage())(english);
 
 /** What was walked before: the table is large, and stays the same while it is looked at. */
 const shownBefore = new WeakMap<object, { language: Language; part: unknown }>();
@@ -72,7 +73,7 @@ export function shownTable<T extends object>(part: T): T {
   if (shown === 'en') return part;
   const known = shownBefore.get(part);
   if (known?.language === shown) return known.part as T;
-  const told = inWords(part, tables[shown]);
+  const told = inWords(part, tableIn(shown));
   shownBefore.set(part, { language: shown, part: told });
   return told;
 }
