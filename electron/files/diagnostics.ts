@@ -2,6 +2,8 @@
  * A text for whoever helps: versions, sizes, counts and the kinds of recent failures. It is made of a fixed list of
  * facts, none of which is typed by anybody; names, codes, notes, initials, clinic and passphrases are not among them.
  */
+import type { Told } from '../../renderer/logic/texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../renderer/logic/texts/screens/told-english.ts';
 import { readdirSync, statSync } from 'node:fs';
 import { arch, homedir, platform, release, totalmem } from 'node:os';
 import path from 'node:path';
@@ -25,20 +27,21 @@ export function noteFailure(failure: Failure): void {
 }
 
 /** Versions of the program and of what it runs on. */
-export function versionRows(version: string, shell: string): { what: string; is: string }[] {
+export function versionRows(
+  version: string,
+  shell: string,
+  words: Told['system']['about'] = toldEnglish.system.about,
+): { what: string; is: string }[] {
   const { versions } = process;
   const rows: [string, string | undefined][] = [
     ['Fairhand', version],
-    [
-      'Window',
-      shell === 'electron' ? `Electron ${versions['electron'] ?? ''}` : 'an installed browser, without network',
-    ],
+    [words.window, shell === 'electron' ? `Electron ${versions['electron'] ?? ''}` : words.browser],
     ['Chromium', versions['chrome']],
     ['Node', versions.node],
-    ['System', `${platform()} ${release()} ${arch()}`],
-    ['Rule table', ruleVersion],
-    ['Measures of pages', METHOD_VERSION],
-    ['Change model', CHANGE_VERSION],
+    [words.system, `${platform()} ${release()} ${arch()}`],
+    [words.ruleTable, ruleVersion],
+    [words.measures, METHOD_VERSION],
+    [words.change, CHANGE_VERSION],
   ];
   return rows.flatMap(([what, is]) => (is ? [{ what, is }] : []));
 }

@@ -55,13 +55,12 @@ function diagnostics(services: Services): string {
 }
 
 export const aboutHandlers: { [N in keyof typeof aboutRequests]: Handler<N> } = {
-  'about.facts': ({ options, folder, caseload }) => ({
-    rows: [
-      ...versionRows(options.version, options.shell),
-      ...(caseload ? [{ what: 'Tables of the caseload', is: String(caseload.schemaVersion) }] : []),
-    ],
-    folder,
-  }),
+  'about.facts': (services) => {
+    const { options, folder, caseload } = services;
+    const words = services.told().system.about;
+    const tables = caseload ? [{ what: words.tables, is: String(caseload.schemaVersion) }] : [];
+    return { rows: [...versionRows(options.version, options.shell, words), ...tables], folder };
+  },
   'about.licences': ({ options }) => ({ text: licences(options.appRoot ?? process.cwd()) }),
   'about.diagnostics': (services) => ({ text: diagnostics(services) }),
   'about.saveDiagnostics': async (services) => {

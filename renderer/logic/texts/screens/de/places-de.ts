@@ -126,8 +126,7 @@ export const placesDe: ScreenTexts['places'] = {
   look: 'Aussehen',
   theme: 'Farben',
   languageOfScreens: 'Sprache der Bildschirme',
-  languageLimits:
-    'Englisch bleiben die Fragen des Screenings, die Namen von Regeln und Maßen und viele Sätze, die Fairhand bildet. Noch keine deutschsprachige Fachperson hat diese Worte gelesen.',
+  languageLimits: 'Noch keine deutschsprachige Fachperson hat diese Worte gelesen.',
   largeButtonsAndRows: 'Große Knöpfe und Zeilen (44 px), für Stift oder Finger',
   lock: 'Sperre',
   lockAfter: 'Sperren nach',

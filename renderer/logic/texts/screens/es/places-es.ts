@@ -123,8 +123,7 @@ export const placesEs: ScreenTexts['places'] = {
   look: 'Aspecto',
   theme: 'Tema',
   languageOfScreens: 'Idioma de las pantallas',
-  languageLimits:
-    'Siguen en inglés los ítems del cribado, los nombres de reglas y medidas, y muchas frases que Fairhand compone. Ningún terapeuta de habla hispana ha revisado aún estas palabras.',
+  languageLimits: 'Ningún terapeuta de habla hispana ha revisado aún estas palabras.',
   largeButtonsAndRows: 'Botones y filas grandes (44 px), para lápiz o dedo',
   lock: 'Bloqueo',
   lockAfter: 'Bloquear tras',

@@ -11,4 +11,13 @@ export const systemDe: Told['system'] = {
     `Es kann nicht in den Ordner der Kartei ${folder} schreiben. Nichts wurde geändert. Wählen Sie mit --data einen anderen Ordner, oder erbitten Sie das Schreibrecht.`,
   view: 'Ansicht',
   window: 'Fenster',
+  about: {
+    window: 'Fenster',
+    browser: 'ein installierter Browser, ohne Netz',
+    system: 'System',
+    ruleTable: 'Regeltabelle',
+    measures: 'Messung der Blätter',
+    change: 'Modell der Änderung',
+    tables: 'Tabellen der Kartei',
+  },
 };

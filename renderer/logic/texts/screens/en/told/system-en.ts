@@ -9,4 +9,13 @@ export const systemEn = {
     `It cannot write into the caseload folder ${folder}. Nothing was changed. Choose another folder with --data, or ask for write permission.`,
   view: 'View',
   window: 'Window',
+  about: {
+    window: 'Window',
+    browser: 'an installed browser, without network',
+    system: 'System',
+    ruleTable: 'Rule table',
+    measures: 'Measures of pages',
+    change: 'Change model',
+    tables: 'Tables of the caseload',
+  },
 };

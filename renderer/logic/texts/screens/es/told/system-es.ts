@@ -11,4 +11,13 @@ export const systemEs: Told['system'] = {
     `No puede escribir en la carpeta del fichero ${folder}. No se cambió nada. Elija otra carpeta con --data o pida permiso de escritura.`,
   view: 'Ver',
   window: 'Ventana',
+  about: {
+    window: 'Ventana',
+    browser: 'un navegador instalado, sin red',
+    system: 'Sistema',
+    ruleTable: 'Tabla de reglas',
+    measures: 'Medidas de las hojas',
+    change: 'Modelo de cambio',
+    tables: 'Tablas del fichero',
+  },
 };
