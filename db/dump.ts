@@ -60,6 +60,7 @@ const tables = [
   'reading',
   'program',
   'practice_log',
+  'practice_page',
   'goal',
   'goal_rating',
   'page_draft',

@@ -54,6 +54,7 @@ export const homes: Readonly<Record<FactKind, KindHome>> = {
     children: [
       ['visit', 'client_id'],
       ['practiceLog', 'client_id'],
+      ['practicePage', 'client_id'],
       ['goal', 'client_id'],
       ['writingOccasion', 'client_id'],
     ],
@@ -93,6 +94,7 @@ export const homes: Readonly<Record<FactKind, KindHome>> = {
   reading: home('reading', 'readings'),
   program: home('program', 'programs'),
   practiceLog: home('practice_log', 'practiceLogs', { order: 'date, made' }),
+  practicePage: home('practice_page', 'practicePages', { order: 'date, made', pictures: shownPicture }),
   goal: home('goal', 'goals', { children: [['goalRating', 'goal_id']] }),
   goalRating: home('goal_rating', 'goalRatings'),
   pageDraft: home('page_draft', 'pageDrafts', { question: [['visitId', 'visit_id']] }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { SamplePage } from './sample.ts';
 import { factFields, Id, Initials, IsoDate, IsoDateTime, Line, Note, SourceTag, ZeroToTen } from './common.ts';
 
 export const Tier = z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), z.literal(4)]);
@@ -130,3 +131,45 @@ export const PracticeLog = z.object({
   note: Note,
 });
 export type PracticeLog = z.infer<typeof PracticeLog>;
+
+/** What an engine measured on one page, as it is kept of it. */
+const Measured = z.object({
+  code: z.string().max(60),
+  value: z.number().nullable(),
+  unit: z.string().max(20),
+  n: z.number(),
+  low: z.number().nullable(),
+  high: z.number().nullable(),
+});
+
+/**
+ * A practice page of ours that came back written on: its picture and what was measured of its lines. It is practice: no
+ * series, verdict, chart or export of samples reads it.
+ */
+export const PracticePage = z.object({
+  ...factFields,
+  clientId: Id,
+  /** The day of practice, as the therapist confirmed it. */
+  date: IsoDate,
+  /** What the code on the page holds (renderer/measure/printed/page-code.ts). */
+  code: z.string().regex(/^[0-9a-f]{24}$/),
+  title: z.string().max(300),
+  ...SamplePage.pick({
+    blob: true,
+    view: true,
+    pdfPage: true,
+    sha256: true,
+    mime: true,
+    bytes: true,
+    widthPx: true,
+    heightPx: true,
+    fileDpi: true,
+  }).shape,
+  /** Version of the measuring method. */
+  version: z.string().max(20),
+  lines: z.number().int().min(0),
+  words: z.number().int().min(0),
+  measures: z.array(Measured).max(60),
+  warnings: z.array(z.object({ code: z.string(), message: z.string() })),
+});
+export type PracticePage = z.infer<typeof PracticePage>;

@@ -8,7 +8,7 @@ import { Goal, GoalRating } from './goal.ts';
 import { SignatureCheck, Trial, WritingOccasion } from './occasions.ts';
 import { IntakeAnswer, RedFlagAnswer, SetupMeasures } from './intake.ts';
 import { IssuedPage, PageDraft } from './page.ts';
-import { PracticeLog, Program } from './program.ts';
+import { PracticeLog, PracticePage, Program } from './program.ts';
 import { Reading } from './reading.ts';
 import { InkRecording, PageMeasurement, Sample, SamplePage } from './sample.ts';
 import { SpiralSheet } from './spiral.ts';
@@ -28,6 +28,7 @@ export const factKinds = {
   reading: Reading,
   program: Program,
   practiceLog: PracticeLog,
+  practicePage: PracticePage,
   goal: Goal,
   goalRating: GoalRating,
   pageDraft: PageDraft,
@@ -57,6 +58,8 @@ export const ClientRecord = z.object({
   readings: z.array(Reading),
   programs: z.array(Program),
   practiceLogs: z.array(PracticeLog),
+  /** A record exported before pages were read back has none. */
+  practicePages: z.array(PracticePage).default([]),
   goals: z.array(Goal),
   goalRatings: z.array(GoalRating),
   /** A record exported before drafts were kept has none. */

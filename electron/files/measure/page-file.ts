@@ -1,8 +1,8 @@
 import type { Worker } from 'node:worker_threads';
-import type { MeasureOptions, SpiralSeconds } from '../../../renderer/measure/index.ts';
+import type { MeasureOptions, PrintedArea, SpiralSeconds } from '../../../renderer/measure/index.ts';
 import { DECODE_CODES, DecodeError } from '../decode/decode-error.ts';
 import type { DecodeCode } from '../decode/decode-error.ts';
-import type { MeasuredPage, PageAnswer, PageJob, PageLook, ShownPage, SpiralPage } from './page-job.ts';
+import type { MeasuredPage, PageAnswer, PageJob, PageLook, ReturnedPage, ShownPage, SpiralPage } from './page-job.ts';
 import { startThread } from '../start-thread.ts';
 
 export interface WorkerHooks {
@@ -26,7 +26,7 @@ const TIMEOUT_MS = 60_000;
  * Processor time of a file that is looked at or shown, and of one that is measured as well, ms. A color scan of A4 at
  * 600 dpi in a PDF took over 12 s on a busy slow machine. A file made to keep a core busy ends here.
  */
-const CPU_MS = { look: 25_000, show: 25_000, measure: 60_000, spiral: 60_000 };
+const CPU_MS = { look: 25_000, show: 25_000, measure: 60_000, spiral: 60_000, printed: 60_000 };
 const CPU_LOOK_MS = 250;
 
 /** The worker beside this file: its source under Node, its built form in the packaged app. */
@@ -190,5 +190,20 @@ export async function spiralInWorker(
 ): Promise<SpiralPage> {
   const answer = await runInWorker({ kind: 'spiral', bytes, options: { scale: null }, seconds, ...extras }, hooks);
   if (answer.kind !== 'spiral') throw new Error('the page worker answered another question');
+  return answer;
+}
+
+/**
+ * Decodes a scan of a log or practice page of ours and reads it.
+ * @param printedOn where letters and drawings stand on practice pages, by their codes
+ * @throws DecodeError
+ */
+export async function returnedInWorker(
+  bytes: Uint8Array,
+  printedOn: Readonly<Record<string, readonly PrintedArea[]>>,
+  extras: PageJobExtras = {},
+): Promise<ReturnedPage> {
+  const answer = await runInWorker({ kind: 'printed', bytes, options: { scale: null }, printedOn, ...extras }, {});
+  if (answer.kind !== 'printed') throw new Error('the page worker answered another question');
   return answer;
 }

@@ -1,4 +1,12 @@
-import type { MeasureOptions, PageResult, SpiralSeconds, SpiralSheetResult } from '../../../renderer/measure/index.ts';
+import type {
+  MeasureOptions,
+  PageResult,
+  PrintedArea,
+  PrintedPage,
+  SeenField,
+  SpiralSeconds,
+  SpiralSheetResult,
+} from '../../../renderer/measure/index.ts';
 import type { DecodeLimits } from '../decode/decode.ts';
 import type { PictureFormat } from '../decode/picture-header.ts';
 
@@ -8,8 +16,8 @@ export const scaleOfFile = (fileDpi: number | null) =>
 
 /** What the page worker is asked for. */
 export interface PageJob {
-  /** `look`: format and size only; `measure`: everything; `show`: a picture that the window can display; `spiral`: our sheet of spirals. */
-  kind: 'look' | 'measure' | 'show' | 'spiral';
+  /** `look`: format and size only; `measure`: everything; `show`: a picture that the window can display; `spiral`: our sheet of spirals; `printed`: a log or practice page of ours. */
+  kind: 'look' | 'measure' | 'show' | 'spiral' | 'printed';
   bytes: Uint8Array;
   options: MeasureOptions;
   limits?: Partial<DecodeLimits>;
@@ -17,6 +25,8 @@ export interface PageJob {
   pdfPage?: number;
   /** How long each spiral of the sheet took. */
   seconds?: SpiralSeconds;
+  /** Where letters and drawings stand on practice pages, by their codes. */
+  printedOn?: Readonly<Record<string, readonly PrintedArea[]>>;
   /** The bytes are bare gray values of this size, not a file. */
   rawSize?: { width: number; height: number };
   /** Measure it without the corrections too, from the same decoding. */
@@ -54,8 +64,19 @@ export interface SpiralPage extends PageLook {
   view: ShownPage | null;
 }
 
+/** A field of a log with its picture where it is doubtful: a PNG. */
+export type LogField = Omit<SeenField, 'part'> & { picture: Uint8Array | null };
+
+export interface ReturnedPage extends PageLook {
+  result:
+    | Exclude<PrintedPage, { kind: 'log' }>
+    | (Omit<Extract<PrintedPage, { kind: 'log' }>, 'fields'> & { fields: LogField[] });
+  view: ShownPage | null;
+}
+
 export type PageAnswer =
   | ({ kind: 'look' } & PageLook)
   | ({ kind: 'measure' } & MeasuredPage)
   | ({ kind: 'show' } & ShownPage)
-  | ({ kind: 'spiral' } & SpiralPage);
+  | ({ kind: 'spiral' } & SpiralPage)
+  | ({ kind: 'printed' } & ReturnedPage);

@@ -1,14 +1,14 @@
 /** Runs in a worker thread: a page in, its measures out, then the next. Ended from outside by terminating the thread. */
 import { createHash } from 'node:crypto';
 import { parentPort } from 'node:worker_threads';
-import { measureRead, measureSpiralSheet, readPage } from '../../../renderer/measure/index.ts';
+import { measureRead, measureSpiralSheet, readPage, readPrintedPage } from '../../../renderer/measure/index.ts';
 import type { MeasureOptions, PageResult, ReadPage } from '../../../renderer/measure/index.ts';
 import { DecodeError } from '../decode/decode-error.ts';
 import { decodePage, giveBack, pngOf } from '../decode/decode.ts';
 import type { DecodedPage } from '../decode/decode.ts';
 import { isShowable, MIME_OF } from '../decode/picture-header.ts';
 import { scaleOfFile } from './page-job.ts';
-import type { PageAnswer, PageJob } from './page-job.ts';
+import type { LogField, PageAnswer, PageJob, ReturnedPage } from './page-job.ts';
 import { startSecondThread } from './second-thread.ts';
 
 const second = startSecondThread();
@@ -47,6 +47,12 @@ async function run(job: PageJob): Promise<PageAnswer> {
     const view = isShowable(format) ? null : await pngOf(gray);
     return { kind: 'spiral', result, view, format, fileDpi, width, height };
   }
+  if (job.kind === 'printed') {
+    now.read = null;
+    const result = await withPictures(readPrintedPage(gray, scaleOfFile(fileDpi), job.printedOn ?? {}));
+    const view = isShowable(format) || result.kind !== 'practice' ? null : await pngOf(gray);
+    return { kind: 'printed', result, view, format, fileDpi, width, height };
+  }
   const options = { ...job.options };
   // What the therapist gave goes before what the file tells.
   if (!options.scale && !job.ignoreFileDpi) options.scale = scaleOfFile(fileDpi);
@@ -69,6 +75,14 @@ async function run(job: PageJob): Promise<PageAnswer> {
     height,
     gray: job.wantGray ? gray.data : null,
   };
+}
+
+async function withPictures(read: ReturnType<typeof readPrintedPage>): Promise<ReturnedPage['result']> {
+  if (read.kind !== 'log') return read;
+  const fields: LogField[] = [];
+  for (const { part, ...field } of read.fields)
+    fields.push({ ...field, picture: part ? (await pngOf(part)).bytes : null });
+  return { ...read, fields };
 }
 
 parentPort?.on('message', async (job: PageJob) => {

@@ -30,6 +30,7 @@ export function recordAsOf(record: ClientRecord, visitId: string): ClientRecord 
     readings: known(record.readings),
     programs: known(record.programs),
     practiceLogs: record.practiceLogs.filter((log) => log.date <= now.date),
+    practicePages: record.practicePages.filter((page) => page.date <= now.date),
     goals,
     goalRatings: known(record.goalRatings),
     pageDrafts: known(record.pageDrafts),

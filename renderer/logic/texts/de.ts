@@ -200,19 +200,11 @@ export const de: Texts = {
   },
   log: {
     title: 'Übungsbuch',
-    from: 'Von',
-    to: 'Bis',
     intro:
-      'Eine Zeile pro Tag. Kreisen Sie ein, was passt. Müde und Schmerz: 0 ist nichts, 10 ist am meisten. ' +
-      'Jemand anderes darf einkreisen.',
+      'Eine Zeile pro Tag. Füllen Sie aus oder kreuzen Sie an, was passt. Müde und Schmerz: 0 ist nichts, 10 ist am meisten. ' +
+      'Jemand anderes darf ankreuzen.',
     head: ['Tag', 'Getan', 'Minuten', 'Müde vorher', 'Müde danach', 'Schmerz', 'Es war'],
-    circles: {
-      done: 'ja',
-      minutes: '5  10  15  20  30',
-      fewMinutes: '1  2  4  6  10',
-      scale: '0  2  4  6  8  10',
-      felt: 'gut  ok  schwer',
-    },
+    circles: { done: 'ja', felt: 'gut  ok  schwer' },
     stop: 'Hören Sie auf, wenn eine Zeile schwer lesbar wird. Das gehört zum Plan.',
     bring: 'Bringen Sie dieses Blatt zum nächsten Termin mit.',
   },

@@ -192,18 +192,11 @@ const en = {
   },
   log: {
     title: 'Practice log',
-    from: 'From',
-    to: 'To',
-    intro: 'One row a day. Circle what fits. Tired and pain: 0 is none, 10 is the most. A helper may mark for you.',
+    intro:
+      'One row a day. Fill in or cross the circle that fits. Tired and pain: 0 is none, 10 is the most. A helper may mark for you.',
     head: ['Day', 'Done', 'Minutes', 'Tired before', 'Tired after', 'Pain', 'It was'],
-    /** What is circled in each row. */
-    circles: {
-      done: 'yes',
-      minutes: '5  10  15  20  30',
-      fewMinutes: '1  2  4  6  10',
-      scale: '0  2  4  6  8  10',
-      felt: 'easy  fair  hard',
-    },
+    /** What stands beside the circles that have no number. */
+    circles: { done: 'yes', felt: 'easy  fair  hard' },
     stop: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
     bring: 'Bring this sheet to your next visit.',
   },

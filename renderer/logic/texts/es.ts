@@ -187,18 +187,10 @@ export const es: Texts = {
   },
   log: {
     title: 'Registro de práctica',
-    from: 'Desde',
-    to: 'Hasta',
     intro:
-      'Una fila por día. Marque con un círculo. Cansancio y dolor: 0 es nada, 10 es lo máximo. Otra persona puede marcar.',
+      'Una fila por día. Rellene o tache el círculo que convenga. Cansancio y dolor: 0 es nada, 10 es lo máximo. Otra persona puede marcar.',
     head: ['Día', 'Hecho', 'Minutos', 'Cans. antes', 'Cans. después', 'Dolor', 'Fue'],
-    circles: {
-      done: 'sí',
-      minutes: '5  10  15  20  30',
-      fewMinutes: '1  2  4  6  10',
-      scale: '0  2  4  6  8  10',
-      felt: 'fácil  así  duro',
-    },
+    circles: { done: 'sí', felt: 'fácil  así  duro' },
     stop: 'Pare cuando cueste leer una línea. Parar es parte del plan.',
     bring: 'Traiga esta hoja a su próxima visita.',
   },

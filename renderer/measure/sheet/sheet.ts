@@ -125,8 +125,11 @@ function axesDiffer(p: readonly Point[], paper: { widthMm: number; heightMm: num
   return Math.abs(across / down - 1) > SCALE_TOLERANCE;
 }
 
-/** The sheet by its corner marks: scale, turn and perspective follow from them. */
-export function sheetOfMarks(sheet: Sheet, marks: FoundMarks): Sheet {
+/**
+ * The sheet by its corner marks: scale, turn and perspective follow from them.
+ * @param print 'with-print' leaves head and foot in the picture
+ */
+export function sheetOfMarks(sheet: Sheet, marks: FoundMarks, print: 'cleared' | 'with-print' = 'cleared'): Sheet {
   // The hollow mark is the sheet's top left: a sheet that lies on its side or top is turned upright with the rest.
   const lying = marks.hollow % 2 === 1;
   if (lying && marks.paper.widthMm < marks.paper.heightMm)
@@ -154,7 +157,7 @@ export function sheetOfMarks(sheet: Sheet, marks: FoundMarks): Sheet {
   const image = warped(sheet.image, map, width, height, RIM_MM * pxPerMm);
   return {
     // Title, marks and check bar are print, not writing.
-    image: cleared(image, PRINTED_BANDS.headMm * pxPerMm, PRINTED_BANDS.footMm * pxPerMm),
+    image: print === 'cleared' ? cleared(image, PRINTED_BANDS.headMm * pxPerMm, PRINTED_BANDS.footMm * pxPerMm) : image,
     pxPerMm: known !== null && sheet.scaleSource !== 'paper-size' && sheet.scaleSource !== 'file-dpi' ? known : pxPerMm,
     scaleSource:
       known !== null && sheet.scaleSource !== 'paper-size' && sheet.scaleSource !== 'file-dpi'

@@ -37,6 +37,7 @@ const listOf = {
   reading: 'readings',
   program: 'programs',
   practiceLog: 'practiceLogs',
+  practicePage: 'practicePages',
   goal: 'goals',
   goalRating: 'goalRatings',
   pageDraft: 'pageDrafts',

@@ -293,6 +293,7 @@ export function record(change: (r: ClientRecord) => void = () => undefined): Cli
     writingOccasions: [],
     signatureChecks: [],
     spiralSheets: [],
+    practicePages: [],
     trials: [],
     visitPlans: [],
   });

@@ -107,6 +107,7 @@ beforeEach(() => {
     writingOccasions: [],
     signatureChecks: [],
     spiralSheets: [],
+    practicePages: [],
     trials: [],
     visitPlans: [],
   };

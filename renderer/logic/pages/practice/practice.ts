@@ -49,6 +49,8 @@ export interface PracticeSheet {
   /** Model lines of a page that was made for one day, and their frames; on its first sheet only. */
   written?: string[];
   frames?: string[];
+  /** What the code at the foot holds; not on pages that were issued before there was one. */
+  code?: string;
 }
 
 /**

@@ -12,6 +12,7 @@ import { type Language, languages } from '../../texts/languages.ts';
 import { speakerOf } from '../../texts/said-line.ts';
 import { letterPage } from '../kinds/letter.ts';
 import type { Packet, SheetModel } from './packet.ts';
+import { coded } from './coded-sheets.ts';
 import { practiceLogSheet } from '../kinds/practice-log-sheet.ts';
 import { practiceSheets } from '../practice/practice.ts';
 import { type PracticeRequest } from '../practice/practice-steps.ts';
@@ -99,7 +100,7 @@ function homeProgram(input: PageInput, choices: PacketChoices, rules: RulesInUse
   if (!program) warnings.push(toldEnglish.printed.noProgram);
   else if (programOf(input)?.status === 'draft') warnings.push(toldEnglish.printed.draft);
   const sheets: SheetModel[] = [...(program ?? [])];
-  if (choices.withLog) sheets.push(...practiceLogSheet(input, t));
+  if (choices.withLog) sheets.push(practiceLogSheet(input, t));
   if (choices.withPractice) sheets.push(...practicePages(input, choices, rules, t));
   if (choices.withCard) sheets.push(...selfCheckCard(input, choices.pt, t));
   return packetOf('home-program', input, sheets, warnings);
@@ -126,7 +127,7 @@ export function buildPacket(kind: PageKind, from: PageInput, choices: PacketChoi
   if (safe.stopped && kind === 'practice-pages') return packetOf(kind, input, [], safe.warnings);
   const stopped = safe.stopped ? { ...choices, withPractice: false, withLog: false, withCard: false } : choices;
   const packet = inLanguage(kind, input, stopped, rules);
-  return { ...packet, warnings: [...safe.warnings, ...packet.warnings] };
+  return { ...packet, sheets: coded(packet.sheets, input), warnings: [...safe.warnings, ...packet.warnings] };
 }
 
 function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse): Packet {
@@ -144,7 +145,7 @@ function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, ru
   const sheets: SheetModel[] = packet.sheets.map((sheet) =>
     sheet.type === 'doc'
       ? { ...sheet, language: choices.language, ...(english.length > 0 ? { english } : {}) }
-      : sheet.type === 'practice' || sheet.type === 'spiral'
+      : sheet.type === 'practice' || sheet.type === 'spiral' || sheet.type === 'log'
         ? { ...sheet, language: choices.language }
         : sheet,
   );

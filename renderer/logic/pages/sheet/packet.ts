@@ -111,7 +111,33 @@ export interface SpiralSheetModel {
   clientCode: string;
 }
 
-export type SheetModel = DocSheet | PracticeSheet | SpiralSheetModel;
+/** The log of circles to mark, ready to draw by `logLayout`. It names no line of the program. */
+export interface LogSheetModel {
+  type: 'log';
+  /** English where absent. */
+  language?: Language;
+  sheet: SheetName;
+  title: string;
+  name: string;
+  /** First and last day of its rows. */
+  span: string;
+  /** How it is marked, in rows. */
+  intro: string[];
+  /** One a column. */
+  head: string[];
+  /** One a row. */
+  days: { name: string; date: string }[];
+  few: boolean;
+  done: string;
+  felt: string[];
+  /** Below the rows. */
+  stop: string[];
+  foot: string;
+  /** What the code at the foot holds (measure/printed/page-code.ts). */
+  code?: string;
+}
+
+export type SheetModel = DocSheet | PracticeSheet | SpiralSheetModel | LogSheetModel;
 
 /** What is previewed, printed and frozen: all sheets of one page kind and what they rest on. */
 export interface Packet {

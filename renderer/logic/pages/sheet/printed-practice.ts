@@ -7,7 +7,7 @@ export function printedPractice(packet: Pick<Packet, 'sheets'>): Printed[] {
   return packet.sheets.flatMap((sheet): Printed[] =>
     sheet.type === 'practice'
       ? [{ lineIds: sheet.lineIds ?? null, title: sheet.title, kind: 'sheet' }]
-      : sheet.type === 'spiral'
+      : sheet.type === 'spiral' || sheet.type === 'log'
         ? []
         : sheet.sections.flatMap((section) =>
             section.blocks.flatMap((block) =>

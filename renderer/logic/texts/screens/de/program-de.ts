@@ -139,7 +139,7 @@ export const programDe: ScreenTexts['program'] = {
   oneDayLineDay: 'Ein Tag pro Zeile: Tag, Minuten, müde vorher, müde nachher, Schmerz, easy/fair/hard',
   eDashLeavesOne:
     '14 20 2 4 0 e. Ein Strich lässt einen Wert aus. Der Code des Blattes darf in der ersten Zeile stehen.',
-  saveDays: (nDays) => `${nDays} Tage speichern`,
+  saveDays: (nDays) => `${nDays === 1 ? '1 Tag' : `${nDays} Tage`} speichern`,
   trialBelongsToVisit: 'Eine Probe gehört zu einem Termin: Beginnen Sie zuerst einen.',
   nameTwoOptionsAt: 'Nennen Sie mindestens zwei Möglichkeiten.',
   twoOptionsHaveSame: 'Zwei Möglichkeiten heißen gleich. Nennen Sie, was sie unterscheidet.',
@@ -186,4 +186,73 @@ export const programDe: ScreenTexts['program'] = {
   decided: (day, name, why, day2) =>
     `Entschieden am ${day}: ${name === null ? 'keine davon' : name}. ${why} ${day2 !== null ? `Wieder am ${day2}.` : ''}`,
   goOnWithThis: 'Mit dieser Probe weitermachen',
+  pictureOfReturnedPage: 'Bild oder PDF eines zurückgebrachten Übungsbuchs oder Übungsblatts',
+  readReturnedPage: 'Gescanntes Übungsbuch oder Übungsblatt lesen …',
+  returnedPageHint: 'Scan oder Foto mit allen vier Eckmarken. Nichts wird behalten, bevor Sie es angesehen haben.',
+  readingReturnedPage: 'Das Blatt wird gelesen …',
+  notRead: {
+    'edge-cut':
+      'Das Blatt ragt aus dem Bild. Nichts wurde behalten. Nehmen Sie das ganze Blatt mit allen vier Eckmarken auf, oder tippen Sie die Tage ab.',
+    mirrored: 'Das Blatt ist spiegelverkehrt. Nichts wurde behalten. Scannen Sie es noch einmal, ohne zu spiegeln.',
+    'no-marks':
+      'Die vier Eckmarken unserer Blätter waren nicht zu sehen: ein halbes Blatt, eine verdeckte oder unscharfe Ecke, oder ein Blatt, das nicht von hier ist. Nichts wurde behalten. Scannen Sie das ganze Blatt scharf, oder tippen Sie die Tage ab.',
+    'no-code':
+      'Dieses Blatt hat unsere Eckmarken, aber keinen Code: Es wurde gedruckt, bevor Blätter erkannt wurden, oder es ist ein anderes Blatt von uns. Nichts wurde behalten. Tippen Sie die Tage unten ab, und drucken Sie für die nächsten Wochen ein neues Blatt.',
+    unreadable:
+      'Der Code am Fuß des Blatts ist nicht lesbar: Das Bild ist unscharf, oder der Code ist verdeckt. Nichts wurde behalten. Nehmen Sie das ganze Blatt schärfer auf, oder tippen Sie die Tage ab.',
+    'other-layout':
+      'Dieses Blatt wurde von einer anderen Version von Fairhand gedruckt, mit Kreisen an anderen Stellen. Nichts wurde behalten. Tippen Sie die Tage unten ab, und drucken Sie ein neues Blatt.',
+  },
+  ofAnother: (code, own) =>
+    code === ''
+      ? `Dieses Blatt gehört zu niemandem in dieser Fallliste, und die Akte ${own} ist offen. Nichts wurde behalten. Sehen Sie nach dem Namen auf dem Blatt.`
+      : `Dieses Blatt gehört zur Akte ${code}, und die Akte ${own} ist offen. Nichts wurde behalten. Öffnen Sie ${code}, und lesen Sie das Blatt dort.`,
+  readFromLog: 'Aus dem Übungsbuch gelesen',
+  logIsOf: (code, day) => `Übungsbuch von ${code}, ab ${day}.`,
+  nothingMarked: 'Kein Kreis ist markiert. Nichts wurde behalten.',
+  lookBeforeKeeping:
+    'Vergleichen Sie es mit dem Blatt und berichtigen Sie, was nicht stimmt; dann speichern Sie die Tage.',
+  yes: 'ja',
+  feltWords: ['gut', 'ok', 'schwer'],
+  logColumns: {
+    done: 'Getan',
+    minutes: 'Minuten',
+    before: 'Müde vorher',
+    after: 'Müde danach',
+    pain: 'Schmerz',
+    felt: 'Es war',
+  },
+  dayState: {
+    new: '',
+    logged: 'schon eingetragen, bleibt wie es ist',
+    future: 'noch nicht gekommen, nicht übernommen',
+  },
+  doubtful: 'zweifelhaft',
+  look: '? ansehen',
+  asOnPage: (field, day) => `${field}, ${day}, wie auf dem Blatt`,
+  stillDoubtful: (count) =>
+    count === 1
+      ? 'Eine Marke ist zweifelhaft. Sehen Sie ihr Bild an und wählen Sie; erst dann wird ihr Tag gespeichert.'
+      : `${count} Marken sind zweifelhaft. Sehen Sie ihre Bilder an und wählen Sie; erst dann werden ihre Tage gespeichert.`,
+  nothingKept: 'Nichts wurde behalten.',
+  leaveIt: 'Nicht übernehmen',
+  readFromPage: 'Vom Übungsblatt gelesen',
+  pageIsOf: (code, title, sheet, day) =>
+    `Übungsblatt von ${code}, gemacht am ${day}: ${title === '' ? `Blatt ${sheet}` : title}.`,
+  pageKeptBefore: (day) => `Eben dieses Blatt wurde schon behalten, für den ${day}. Es wird nicht zweimal behalten.`,
+  pageNotIssued:
+    'Dieses Blatt wurde gedruckt, ohne es als ausgegeben zu behalten; darum ist Gedrucktes nicht von Geschriebenem zu trennen. Nichts wurde behalten oder gemessen. Tragen Sie die Zeilen unten ins Übungsbuch ein.',
+  nothingWritten: 'Es ist nichts darauf geschrieben. Nichts wurde behalten.',
+  linesWritten: (lines, words) =>
+    `${lines === 1 ? '1 Zeile' : `${lines} Zeilen`} und etwa ${words === 1 ? '1 Wort' : `${words} Wörter`} wurden geschrieben. Es wird als Übung behalten: Keine Probe, kein Diagramm und kein Urteil zählt es.`,
+  dayOfPractice: 'Tag der Übung',
+  keepAsPractice: 'Als Übung behalten',
+  practicePageKept: (day) => `Das Übungsblatt vom ${day} ist behalten.`,
+  practicePagesRead: 'Eingelesene Übungsblätter',
+  practiceIsNoSample:
+    'Geübt wird nach Vorlage und mit Hilfe. Keine Reihe, kein Urteil und kein Diagramm von Proben zählt es.',
+  wordsWritten: 'Wörter',
+  smallLettersMm: 'Kleine Buchstaben, mm',
+  removePracticePageOf: (day) => `Das Übungsblatt vom ${day} entfernen`,
+  practicePageTakenOut: 'Übungsblatt herausgenommen.',
 };

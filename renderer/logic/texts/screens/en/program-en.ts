@@ -139,7 +139,7 @@ export const programEn = {
   typeWholeLog: 'Type a whole log',
   oneDayLineDay: 'One day a line: day, minutes, tired before, tired after, pain, easy/fair/hard',
   eDashLeavesOne: '14 20 2 4 0 e. A dash leaves one out. The code of the log may stand on the first line.',
-  saveDays: (nDays: Shown) => `Save ${nDays} days`,
+  saveDays: (nDays: Shown) => `Save ${nDays === 1 ? '1 day' : `${nDays} days`}`,
   trialBelongsToVisit: 'A trial belongs to a visit: start one first.',
   nameTwoOptionsAt: 'Name two options at least.',
   twoOptionsHaveSame: 'Two options have the same name. Name what differs.',
@@ -185,4 +185,68 @@ export const programEn = {
   decided: (day: Shown, name: Shown | null, why: Shown, day2: Shown | null) =>
     `Decided ${day}: ${name === null ? 'none of them' : name}. ${why} ${day2 !== null ? `Again on ${day2}.` : ''}`,
   goOnWithThis: 'Go on with this trial',
+  pictureOfReturnedPage: 'Picture or PDF of a log or practice page that came back',
+  readReturnedPage: 'Read a scanned log or practice page …',
+  returnedPageHint: 'Scan or photo with all four corner marks. Nothing is kept before you have looked.',
+  readingReturnedPage: 'Reading the page …',
+  notRead: {
+    'edge-cut':
+      'The sheet runs out of the picture. Nothing was kept. Take the whole sheet, with all four corner marks, or type the log.',
+    mirrored: 'The sheet is seen as in a mirror. Nothing was kept. Scan it again without mirroring.',
+    'no-marks':
+      'The four corner marks of our sheets were not seen: half a page, a corner that is covered or out of focus, or a sheet that was not printed here. Nothing was kept. Scan the whole sheet sharply, or type the log.',
+    'no-code':
+      'This sheet has our corner marks but no code: it was printed before sheets were recognized, or it is another sheet of ours. Nothing was kept. Type the log below, and print a new sheet for the next weeks.',
+    unreadable:
+      'The code at the foot of the sheet cannot be read: the picture is out of focus, or the code is covered. Nothing was kept. Take a sharper picture of the whole sheet, or type the log.',
+    'other-layout':
+      'This sheet was printed by another version of Fairhand, with its circles in other places. Nothing was kept. Type the log below, and print a new sheet.',
+  },
+  ofAnother: (code: Shown, own: Shown) =>
+    code === ''
+      ? `This sheet belongs to nobody in this caseload, and the record of ${own} is open. Nothing was kept. Look at the name on the sheet.`
+      : `This sheet belongs to the record ${code}, and the record of ${own} is open. Nothing was kept. Open ${code}, then read the sheet there.`,
+  readFromLog: 'Read from the log',
+  logIsOf: (code: Shown, day: Shown) => `Log of ${code}, from ${day}.`,
+  nothingMarked: 'No circle is marked on it. Nothing was kept.',
+  lookBeforeKeeping: 'Compare it with the sheet and put right what is wrong; then save the days.',
+  yes: 'yes',
+  feltWords: ['easy', 'fair', 'hard'],
+  logColumns: {
+    done: 'Done',
+    minutes: 'Minutes',
+    before: 'Tired before',
+    after: 'Tired after',
+    pain: 'Pain',
+    felt: 'It was',
+  },
+  dayState: { new: '', logged: 'logged already, left as it is', future: 'not come yet, not taken' },
+  doubtful: 'doubtful',
+  look: '? look',
+  asOnPage: (field: Shown, day: Shown) => `${field}, ${day}, as it is on the sheet`,
+  stillDoubtful: (count: number) =>
+    count === 1
+      ? 'One mark is doubtful. Look at its picture and choose; its day is saved only then.'
+      : `${count} marks are doubtful. Look at their pictures and choose; their days are saved only then.`,
+  nothingKept: 'Nothing was kept.',
+  leaveIt: 'Leave it',
+  readFromPage: 'Read from the practice page',
+  pageIsOf: (code: Shown, title: string, sheet: number, day: Shown) =>
+    `Practice page of ${code}, made on ${day}: ${title === '' ? `sheet ${sheet}` : title}.`,
+  pageKeptBefore: (day: Shown) => `This very page was kept before, for ${day}. It is not kept twice.`,
+  pageNotIssued:
+    'This page was printed without “Keep as issued”, so that its printed letters cannot be told from what was written. Nothing was kept or measured. Enter the lines in the log below.',
+  nothingWritten: 'Nothing was written on it. Nothing was kept.',
+  linesWritten: (lines: number, words: number) =>
+    `${lines === 1 ? '1 line' : `${lines} lines`} and about ${words === 1 ? '1 word' : `${words} words`} were written. It is kept as practice: no sample, chart or verdict counts it.`,
+  dayOfPractice: 'Day of practice',
+  keepAsPractice: 'Keep as practice',
+  practicePageKept: (day: Shown) => `The practice page of ${day} is kept.`,
+  practicePagesRead: 'Practice pages read back',
+  practiceIsNoSample:
+    'Practice is written from a model and with help. No series, verdict or chart of samples counts it.',
+  wordsWritten: 'Words',
+  smallLettersMm: 'Small letters, mm',
+  removePracticePageOf: (day: Shown) => `Remove the practice page of ${day}`,
+  practicePageTakenOut: 'Practice page taken out.',
 };

@@ -138,7 +138,7 @@ export const programEs: ScreenTexts['program'] = {
   typeWholeLog: 'Escribir un registro entero',
   oneDayLineDay: 'Un día por línea: día, minutos, cansancio antes, cansancio después, dolor, easy/fair/hard',
   eDashLeavesOne: '14 20 2 4 0 e. Un guion omite uno. El código de la hoja puede estar en la primera línea.',
-  saveDays: (nDays) => `Guardar ${nDays} días`,
+  saveDays: (nDays) => `Guardar ${nDays === 1 ? '1 día' : `${nDays} días`}`,
   trialBelongsToVisit: 'Una prueba pertenece a una visita: empiece una antes.',
   nameTwoOptionsAt: 'Nombre al menos dos opciones.',
   twoOptionsHaveSame: 'Dos opciones se llaman igual. Diga en qué se distinguen.',
@@ -184,4 +184,68 @@ export const programEs: ScreenTexts['program'] = {
   decided: (day, name, why, day2) =>
     `Decidido el ${day}: ${name === null ? 'ninguna' : name}. ${why} ${day2 !== null ? `Otra vez el ${day2}.` : ''}`,
   goOnWithThis: 'Seguir con esta prueba',
+  pictureOfReturnedPage: 'Imagen o PDF de un registro o de una hoja de práctica devueltos',
+  readReturnedPage: 'Leer un registro o una hoja de práctica escaneados …',
+  returnedPageHint: 'Escaneo o foto con las cuatro marcas de las esquinas. Nada se guarda antes de que usted lo vea.',
+  readingReturnedPage: 'Leyendo la hoja …',
+  notRead: {
+    'edge-cut':
+      'La hoja se sale de la imagen. No se guardó nada. Tome la hoja entera, con las cuatro marcas, o escriba el registro.',
+    mirrored: 'La hoja se ve como en un espejo. No se guardó nada. Escanéela otra vez sin espejo.',
+    'no-marks':
+      'No se vieron las cuatro marcas de nuestras hojas: media hoja, una esquina tapada o desenfocada, o una hoja que no se imprimió aquí. No se guardó nada. Escanee la hoja entera y nítida, o escriba el registro.',
+    'no-code':
+      'Esta hoja tiene nuestras marcas pero no un código: se imprimió antes de que las hojas se reconocieran, o es otra hoja nuestra. No se guardó nada. Escriba el registro abajo e imprima una hoja nueva para las próximas semanas.',
+    unreadable:
+      'No se puede leer el código al pie de la hoja: la imagen está desenfocada o el código está tapado. No se guardó nada. Haga una imagen más nítida de la hoja entera, o escriba el registro.',
+    'other-layout':
+      'Esta hoja se imprimió con otra versión de Fairhand, con los círculos en otros lugares. No se guardó nada. Escriba el registro abajo e imprima una hoja nueva.',
+  },
+  ofAnother: (code, own) =>
+    code === ''
+      ? `Esta hoja no es de nadie de esta lista de casos, y está abierto el expediente ${own}. No se guardó nada. Mire el nombre en la hoja.`
+      : `Esta hoja es del expediente ${code}, y está abierto el expediente ${own}. No se guardó nada. Abra ${code} y lea la hoja allí.`,
+  readFromLog: 'Leído del registro',
+  logIsOf: (code, day) => `Registro de ${code}, desde el ${day}.`,
+  nothingMarked: 'No hay ningún círculo marcado. No se guardó nada.',
+  lookBeforeKeeping: 'Compárelo con la hoja y corrija lo que esté mal; luego guarde los días.',
+  yes: 'sí',
+  feltWords: ['fácil', 'así', 'duro'],
+  logColumns: {
+    done: 'Hecho',
+    minutes: 'Minutos',
+    before: 'Cansancio antes',
+    after: 'Cansancio después',
+    pain: 'Dolor',
+    felt: 'Fue',
+  },
+  dayState: { new: '', logged: 'ya registrado, queda como está', future: 'aún no ha llegado, no se toma' },
+  doubtful: 'dudoso',
+  look: '? mire',
+  asOnPage: (field, day) => `${field}, ${day}, como está en la hoja`,
+  stillDoubtful: (count) =>
+    count === 1
+      ? 'Una marca es dudosa. Mire su imagen y elija; solo entonces se guarda su día.'
+      : `${count} marcas son dudosas. Mire sus imágenes y elija; solo entonces se guardan sus días.`,
+  nothingKept: 'No se guardó nada.',
+  leaveIt: 'Dejarlo',
+  readFromPage: 'Leído de la hoja de práctica',
+  pageIsOf: (code, title, sheet, day) =>
+    `Hoja de práctica de ${code}, hecha el ${day}: ${title === '' ? `hoja ${sheet}` : title}.`,
+  pageKeptBefore: (day) => `Esta misma hoja ya se guardó, para el ${day}. No se guarda dos veces.`,
+  pageNotIssued:
+    'Esta hoja se imprimió sin “Guardar como emitida”, y por eso no se distinguen sus letras impresas de lo escrito. No se guardó ni se midió nada. Escriba las líneas en el registro de abajo.',
+  nothingWritten: 'No se escribió nada en ella. No se guardó nada.',
+  linesWritten: (lines, words) =>
+    `Se escribieron ${lines === 1 ? '1 línea' : `${lines} líneas`} y unas ${words === 1 ? '1 palabra' : `${words} palabras`}. Se guarda como práctica: ninguna muestra, gráfica ni veredicto la cuenta.`,
+  dayOfPractice: 'Día de práctica',
+  keepAsPractice: 'Guardar como práctica',
+  practicePageKept: (day) => `La hoja de práctica del ${day} está guardada.`,
+  practicePagesRead: 'Hojas de práctica leídas',
+  practiceIsNoSample:
+    'La práctica se escribe con un modelo y con ayuda. Ninguna serie, veredicto ni gráfica de muestras la cuenta.',
+  wordsWritten: 'Palabras',
+  smallLettersMm: 'Letras bajas, mm',
+  removePracticePageOf: (day) => `Quitar la hoja de práctica del ${day}`,
+  practicePageTakenOut: 'Hoja de práctica quitada.',
 };

@@ -16,6 +16,7 @@ export const trailDe: Told['trail'] = {
     reading: 'Lesung',
     program: 'Übungsprogramm',
     practiceLog: 'Übungstag',
+    practicePage: 'zurückgebrachtes Übungsblatt',
     goal: 'Ziel',
     goalRating: 'Bewertung des Ziels',
     pageDraft: 'Worte für Blätter',

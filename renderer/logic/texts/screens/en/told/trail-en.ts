@@ -14,6 +14,7 @@ export const trailEn = {
     reading: 'reading',
     program: 'home program',
     practiceLog: 'practice day',
+    practicePage: 'practice page that came back',
     goal: 'goal',
     goalRating: 'goal rating',
     pageDraft: 'words for pages',

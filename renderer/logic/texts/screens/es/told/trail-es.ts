@@ -16,6 +16,7 @@ export const trailEs: Told['trail'] = {
     reading: 'lectura',
     program: 'programa en casa',
     practiceLog: 'día de práctica',
+    practicePage: 'hoja de práctica devuelta',
     goal: 'meta',
     goalRating: 'valoración de la meta',
     pageDraft: 'texto para las hojas',
