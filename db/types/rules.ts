@@ -7,7 +7,7 @@ import { Line, SourceTag } from './common.ts';
 import { Condition, RuleCode } from './conditions.ts';
 import { RedFlag, FlagFromAnswer } from './items.ts';
 import { Dose, LineKind, Tier } from './program.ts';
-import { TextFrame, WordList } from './rule-table/text-frames.ts';
+import { TextFrame, TextTopic, WordList } from './rule-table/text-frames.ts';
 
 const Text = z.string().trim().min(1).max(600);
 const sourced = { source: SourceTag, sourceNote: z.string().max(400) };
@@ -289,11 +289,13 @@ export const ClinicRules = z.strictObject({
   rules: z.array(Rule),
   /** Threshold code -> value. */
   thresholds: z.record(RuleCode, z.number()),
-  /** Shipped rules and frames of texts that the clinic switched off. */
+  /** Shipped rules, frames of texts and topics (`topic LANGUAGE CODE`) that the clinic switched off. */
   off: z.array(z.string().max(60)),
   /** Frames of its own, or in place of shipped ones; absent = none. */
   frames: z.array(TextFrame).max(2000).optional(),
   /** Word lists of its own, or in place of shipped ones; absent = none. */
   wordLists: z.array(WordList).max(500).optional(),
+  /** Topics of its own, or in place of shipped ones; absent = none. */
+  topics: z.array(TextTopic).max(300).optional(),
 });
 export type ClinicRules = z.infer<typeof ClinicRules>;

@@ -1,5 +1,6 @@
 /** Frames, word lists and topics of the texts that are made, as shipped, with the clinic's own laid over them. */
 import { checkTextLibrary, type TextProblem } from '../../types/rule-table/text-frame-checks.ts';
+import { clinicTextProblems } from '../../types/rule-table/clinic-text-checks.ts';
 import { TextLibrary } from '../../types/rule-table/text-frames.ts';
 import measuredEnglish from './texts/measured-en.json' with { type: 'json' };
 import measuredGerman from './texts/measured-de.json' with { type: 'json' };
@@ -24,10 +25,11 @@ const shippedTexts = {
   ),
 };
 
-/** What a clinic changed: frames of its own or in place of shipped ones, lists of its own, frames switched off. */
+/** What a clinic changed: frames, lists and topics of its own or in place of shipped ones; frames and topics switched off. */
 export interface ClinicTexts {
   frames?: TextLibrary['frames'] | undefined;
   wordLists?: TextLibrary['lists'] | undefined;
+  topics?: TextLibrary['topics'] | undefined;
   off?: readonly string[] | undefined;
 }
 
@@ -52,15 +54,24 @@ export function textLibrary(clinic: ClinicTexts | null = null): TextLibrary {
   const frames = clinic?.frames ?? [];
   const lists = clinic?.wordLists ?? [];
   const off = new Set(clinic?.off ?? []);
-  if (frames.length + lists.length + off.size === 0) return shipped;
+  const topics = clinic?.topics ?? [];
+  if (frames.length + lists.length + topics.length + off.size === 0) return shipped;
   const own = new Set([...frames.map((frame) => frame.code), ...off]);
   const listKey = (list: TextLibrary['lists'][number]): string => `${list.language} ${list.stream} ${list.code}`;
   const ownLists = new Set(lists.map(listKey));
-  return checked({
-    ...shipped,
+  const topicKey = (topic: TextLibrary['topics'][number]): string => `topic ${topic.language} ${topic.code}`;
+  const ownTopics = new Set([...topics.map(topicKey), ...off]);
+  const merged = checked({
+    topics: [
+      ...shipped.topics.filter((topic) => !ownTopics.has(topicKey(topic))),
+      ...topics.filter((topic) => !off.has(topicKey(topic))),
+    ],
     frames: [...shipped.frames.filter((frame) => !own.has(frame.code)), ...frames.filter((f) => !off.has(f.code))],
     lists: [...shipped.lists.filter((list) => !ownLists.has(listKey(list))), ...lists],
   });
+  const problems = clinicTextProblems(merged, shipped, { frames, lists });
+  if (problems.length > 0) throw new TextLibraryError(problems);
+  return merged;
 }
 
 function checked(library: TextLibrary): TextLibrary {

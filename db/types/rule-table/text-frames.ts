@@ -33,7 +33,7 @@ export const WordList = z.strictObject({
 });
 
 /** Things that clients write about. Spanish words carry their article; English ones stand in the plural or without. */
-const Topic = z.strictObject({
+export const TextTopic = z.strictObject({
   code: RuleCode,
   language: Language,
   name: z.string().trim().min(1).max(60),
@@ -47,6 +47,6 @@ const Topic = z.strictObject({
 export const TextLibrary = z.strictObject({
   frames: z.array(TextFrame),
   lists: z.array(WordList),
-  topics: z.array(Topic),
+  topics: z.array(TextTopic),
 });
 export type TextLibrary = z.infer<typeof TextLibrary>;
