@@ -291,11 +291,9 @@ export const ClinicRules = z.strictObject({
   thresholds: z.record(RuleCode, z.number()),
   /** Shipped rules, frames of texts and topics (`topic LANGUAGE CODE`) that the clinic switched off. */
   off: z.array(z.string().max(60)),
-  /** Frames of its own, or in place of shipped ones; absent = none. */
+  /** Frames, word lists and topics of its own, or in place of shipped ones; absent = none. */
   frames: z.array(TextFrame).max(2000).optional(),
-  /** Word lists of its own, or in place of shipped ones; absent = none. */
   wordLists: z.array(WordList).max(500).optional(),
-  /** Topics of its own, or in place of shipped ones; absent = none. */
   topics: z.array(TextTopic).max(300).optional(),
 });
 export type ClinicRules = z.infer<typeof ClinicRules>;

@@ -6,9 +6,6 @@ import { decodePage } from '../../electron/files/decode/decode.ts';
 import { type LogField, logLayout, readPrintedPage } from '../../renderer/measure/index.ts';
 import { type Drawn, markSvg } from '../measure/printed/log-picture.ts';
 import { texts } from '../../renderer/logic/texts/en.ts';
-import type { ClientRecord } from '../../db/types/record.ts';
-import { newClient } from '../../renderer/logic/caseload/new-client.ts';
-import type { PracticeSheet } from '../../renderer/logic/pages/practice/practice.ts';
 import { expect, showPart, test } from './app.ts';
 import { axe, call, idOf, openTab, seedClient } from './seeds/progress-seed.ts';
 
@@ -150,53 +147,4 @@ test('a printed log comes back marked, is read, looked at and kept; practice sta
   await expect(log.locator('tbody tr')).toHaveCount(2);
   await expect(log.locator('tbody tr').first()).toContainText('20');
   await shot(page, 'kept-log');
-
-  // The same log again, with another record open: told by its code, nothing kept.
-  await call(app, 'client.save', newClient(idOf('another'), 'Somebody Else', 'C-77'));
-  const other = { clientId: idOf('another'), token: await app.stage(scan), pdfPage: 1 };
-  expect(await call(app, 'practice.recognize', other)).toEqual({ kind: 'of-another', code: 'C-01' });
-
-  // A practice page that was kept as issued: what is written on it is measured, apart from its print and from samples.
-  await openTab(app, 'Pages');
-  await page.getByRole('radio', { name: /^Practice pages/ }).click();
-  await page.getByRole('radio', { name: 'A4' }).click();
-  await page.getByRole('button', { name: 'Save as PDF' }).click();
-  await expect(page.getByText('The PDF was saved.')).toBeVisible();
-  await page.getByRole('button', { name: 'Keep as issued' }).click();
-  await expect(page.getByText(/^Kept as issued/)).toBeVisible();
-  const record = (await call(app, 'client.open', { clientId: idOf('client') })) as ClientRecord;
-  const issued = record.issuedPages.at(-1)!.model as unknown as { sheets: PracticeSheet[] };
-  const sheet = issued.sheets.find(({ type }) => type === 'practice')!;
-  const printed = new Set(sheet.texts.map(({ y }) => Math.round(y)));
-  const ruled = sheet.lines.filter((l) => l.y1 === l.y2 && (l.ink === 'baseline' || l.ink === 'ruled'));
-  const free = [...new Set(ruled.map((l) => l.y1))].filter((y) => !printed.has(Math.round(y))).slice(0, 2);
-  const pdf = readdirSync(app.saveFolder).find((name) => name.endsWith('.pdf') && /practice/i.test(name))!;
-  const page2 = await scanned(readFileSync(path.join(app.saveFolder, pdf)), 'practice', free.map(writtenLine).join(''));
-  await openTab(app, 'Program');
-  await page.getByRole('button', { name: 'Practice log' }).click();
-  await file.setInputFiles({ name: 'page.png', mimeType: 'image/png', buffer: page2 });
-  const lines = log.getByRole('region', { name: 'Read from the practice page' });
-  await expect(lines).toContainText('2 lines');
-  await shot(page, 'returned-page');
-  await lines.getByRole('button', { name: 'Keep as practice' }).click();
-  await expect(log.getByRole('region', { name: 'Practice pages read back' }).locator('tbody tr')).toHaveCount(1);
-  await shot(page, 'kept-page');
-  const after = (await call(app, 'client.open', { clientId: idOf('client') })) as ClientRecord;
-  expect(after.practicePages).toHaveLength(1);
-  expect([after.samples, after.samplePages, after.pageMeasurements, after.readings]).toEqual([
-    record.samples,
-    record.samplePages,
-    record.pageMeasurements,
-    record.readings,
-  ]);
-  // It is not kept twice.
-  await file.setInputFiles({ name: 'page.png', mimeType: 'image/png', buffer: page2 });
-  await expect(lines).toContainText('This very page was kept before');
 });
-
-/** Five words of looped letters on a row: joined writing as far as lines are concerned. */
-const writtenLine = (y: number): string =>
-  Array.from({ length: 5 }, (_, word) => {
-    const letters = 'q1.6 -0.6 1.6 -2.2 q0 -0.8 -0.7 -0.8 q-0.7 0 -0.7 1.4 q0 1.6 1.6 1.6 '.repeat(4);
-    return `<path d="M${40 + word * 22} ${y}${letters}" fill="none" stroke="rgb(40,40,60)" stroke-width="0.5"/>`;
-  }).join('');

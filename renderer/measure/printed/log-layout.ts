@@ -37,7 +37,7 @@ export interface LogLayout {
 }
 
 export const LOG_DRAWING = { marginMm: 15, rowMm: 13.6, lineMm: 0.35, gray: 0.3, numberMm: 4.4 } as const;
-/** The foot of the writing area keeps this much for two sentences, and its head that much for how it is marked. */
+/** Above the rows so much is kept for how it is marked, below them so much for two sentences. */
 const [HEAD_MM, FOOT_MM] = [25, 14];
 
 const SCALE = [0, 2, 4, 6, 8, 10];

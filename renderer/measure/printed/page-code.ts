@@ -1,6 +1,6 @@
 /**
  * The code on sheets that come back: whose, which and from which day, in 12 bytes and 12 check bytes, as four rows of
- * small squares at the foot. It names nobody: what it holds of the client is a number that only the caseload knows.
+ * small squares below the writing. It names nobody: what it holds of the client is a number that only the caseload knows.
  */
 import { checkBytes, corrected } from './reed-solomon.ts';
 
@@ -29,7 +29,7 @@ const KINDS = ['log', 'practice'] as const;
 const DAY_MS = 86_400_000;
 const FIRST = Date.UTC(2020, 0, 1);
 
-/** Top left corner of the code on a sheet, mm: right of the foot's words, above the bar to check the print by. */
+/** Top left corner of the code on a sheet, mm: right of the last words, above the bar to check the print by. */
 export function codePlace(widthMm: number, heightMm: number): { x: number; y: number } {
   return { x: widthMm - 25 - 27 - CODE_GRID.columns * CODE_GRID.moduleMm, y: heightMm - 28.6 };
 }

@@ -14,7 +14,7 @@ export interface Area {
 /** So much of an area shares one level: light changes over a sheet. */
 const PIECE_MM = 10;
 
-/** The straight sheet with its printed head, foot and areas in the paper's own brightness: what is left was written. In place. */
+/** The straight sheet with what is printed above, below and in areas in the paper's own brightness: what is left was written. In place. */
 export function painted(image: GrayImage, pxPerMm: number, areas: readonly Area[]): GrayImage {
   for (const { x, y, width, height } of areas)
     for (let from = x; from < x + width; from += PIECE_MM)

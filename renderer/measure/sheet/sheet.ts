@@ -127,7 +127,7 @@ function axesDiffer(p: readonly Point[], paper: { widthMm: number; heightMm: num
 
 /**
  * The sheet by its corner marks: scale, turn and perspective follow from them.
- * @param print 'with-print' leaves head and foot in the picture
+ * @param print 'with-print' leaves what is printed above and below the writing in the picture
  */
 export function sheetOfMarks(sheet: Sheet, marks: FoundMarks, print: 'cleared' | 'with-print' = 'cleared'): Sheet {
   // The hollow mark is the sheet's top left: a sheet that lies on its side or top is turned upright with the rest.
