@@ -1,6 +1,7 @@
 /** The practice log that came back on paper, typed in by keyboard alone in the real window. */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import type { Page } from '@playwright/test';
 import sharp from 'sharp';
 import { decodePage } from '../../electron/files/decode/decode.ts';
 import { type LogField, logLayout, readPrintedPage } from '../../renderer/measure/index.ts';
@@ -89,7 +90,7 @@ async function scanned(pdf: Uint8Array, kind: 'log' | 'practice', drawn: string)
   }
 }
 
-const shot = async (page: import('@playwright/test').Page, name: string) => {
+const shot = async (page: Page, name: string) => {
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/${name}.png` });
 };
 
