@@ -1,6 +1,6 @@
 /**
  * `npm run torture`: the long runs behind the README's figures. The report is kept in tests/torture-report.json.
- * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --gigabytes N, --messages N, --imports N, --trails N, --wait SECONDS, --shares N, --share WALK@N/OF, --windows N, --seed N,
+ * Options: --kills N, --backup-kills N, --key-kills N, --pen-kills N, --fuzz N (backup files), --files N, --ink N (ink files), --gigabytes N, --clients N, --messages N, --imports N, --trails N, --wait SECONDS, --shares N, --share WALK@N/OF, --windows N, --seed N,
  * --only PART, --out FILE.
  * The walk for leaks takes 3.5 hours in one window: each long walk is cut into --shares, each with a caseload and a
  * window of its own, and --windows of them are open side by side (half a gigabyte each). leaksOfOneShare walks through
@@ -39,6 +39,7 @@ const { values } = parseArgs({
     files: { type: 'string', default: '10000' },
     /** Pictures of the large caseload; less where the disk is short. */
     gigabytes: { type: 'string', default: '20' },
+    clients: { type: 'string', default: '5000' },
     messages: { type: 'string', default: '100000' },
     /** How long each screen stays open in the search for leaks, in seconds. */
     wait: { type: 'string', default: '120' },
@@ -115,7 +116,7 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
   randomMessages: () => messageTest(Number(values.messages), seed),
   backupAndRestoreKilled: () => backupKillTest(Number(values['backup-kills']), seed),
   fiveThousandClients: () => scaleTest(5000, 10, seed),
-  picturesOfYears: () => picturesAtScale(5000, 10, Number(values.gigabytes), seed),
+  picturesOfYears: () => picturesAtScale(Number(values.clients), 10, Number(values.gigabytes), seed),
   penKilled: () => penKillTest(Number(values['pen-kills']), seed),
   importsSpoiled: () => importTest(Number(values.imports), seed),
   trailTampered: () => trailTest(Number(values.trails), seed),
