@@ -15,7 +15,9 @@ export const readbackHandlers: { [N in keyof typeof readbackRequests]: Handler<N
     const own = ScreenScale.safeParse(services.need().setting(SCREEN_SETTING));
     if (own.success) return { scale: own.data };
     const pen = InkDevice.safeParse(services.need().setting(INK_SETTING));
-    return { scale: pen.success ? scaleOfPenScreen(pen.data) : null };
+    // A screen set up for the pen may have no size that a screen can have.
+    const scale = ScreenScale.safeParse(pen.success ? scaleOfPenScreen(pen.data) : null);
+    return { scale: scale.success ? scale.data : null };
   },
 
   'readback.setScreen': (services, { scale }) => {
