@@ -16,6 +16,7 @@ import { importTest } from './torture/imports.ts';
 import { keyChangeKilledAtEachStep } from './torture/key-change-steps.ts';
 import { keyChangeKillTest } from './torture/key-change.ts';
 import { killTest } from './torture/kill.ts';
+import { peopleKilledAtEachStep } from './torture/people-kill.ts';
 import { penKillTest } from './torture/pen-kill.ts';
 import { leakTest, type WalkOptions } from './torture/leaks/index.ts';
 import { printTest } from './torture/leaks/printed.ts';
@@ -123,6 +124,8 @@ const parts: Record<string, () => Promise<{ faults: string[]; lost?: number }>> 
   memoryAfterTheLock: memoryTest,
   keyChangeKilledAtEachStep: async () =>
     (await keyChangeKilledAtEachStep()) ?? { kills: 0, faults: ['strace is not here or may not trace'] },
+  peopleKilledAtEachStep: async () =>
+    (await peopleKilledAtEachStep()) ?? { kills: 0, faults: ['strace is not here or may not trace'] },
   keyChangeKilled: () => keyChangeKillTest(Number(values['key-kills']), seed),
   leaks: () => leaks(allWalks, true),
   leaksOfOneShare: () => leaks([oneShare(values.share)], false),

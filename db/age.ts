@@ -19,13 +19,14 @@ import {
 import { armor, Decrypter, Encrypter, Stanza, type Identity, type Recipient } from 'age-encryption';
 
 const LABEL = 'age-encryption.org/v1/scrypt';
-const CIPHER = 'chacha20-poly1305';
+export const CIPHER = 'chacha20-poly1305';
 /** log2 of scrypt's N that age implementations use: about 0.7 s and 256 MB a try. */
 const WORK_FACTOR = 18;
 /** A hostile file must not make us stretch for minutes. */
 const HIGHEST_WORK_FACTOR = 20;
 
-const native = getCiphers().includes(CIPHER);
+/** The system's cryptography has the cipher of the format. */
+export const native = getCiphers().includes(CIPHER);
 const zeroNonce = Buffer.alloc(12);
 
 function stretch(passphrase: string, salt: Uint8Array, logN: number): Promise<Buffer> {
@@ -36,7 +37,7 @@ function stretch(passphrase: string, salt: Uint8Array, logN: number): Promise<Bu
   });
 }
 
-const unpadded = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64').replace(/=+$/, '');
+export const unpadded = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64').replace(/=+$/, '');
 
 class PassphraseRecipient implements Recipient {
   readonly #passphrase: string;
@@ -93,6 +94,13 @@ function toPassphrase(passphrase: string, logN: number = WORK_FACTOR): Encrypter
   return encrypter;
 }
 
+/** Encrypts bytes to a passphrase, as printable lines; they are left as they are and never become a string. */
+export async function sealBytes(bytes: Uint8Array, passphrase: string, logN: number = WORK_FACTOR): Promise<string> {
+  if (!native) return armor.encode(await toPassphrase(passphrase, logN).encrypt(bytes));
+  const recipient = new PassphraseRecipient(normalPassphrase(passphrase), logN);
+  return armor.encode(await sealShort(bytes, (fileKey) => recipient.wrapFileKey(fileKey)));
+}
+
 /** A Decrypter for one passphrase; its `decrypt` rejects when the passphrase is not the one. */
 function fromPassphrase(passphrase: string): Decrypter {
   const decrypter = new Decrypter();
@@ -120,23 +128,47 @@ function opened(key: Uint8Array, nonce: Uint8Array, sealed: Uint8Array): Buffer 
   return whole;
 }
 
-const HEADER = /^(age-encryption\.org\/v1\n-> (scrypt \S+ \S+)\n([A-Za-z0-9+/]+)\n---) ([A-Za-z0-9+/]+)\n/;
+const HEADER = /^(age-encryption\.org\/v1\n-> (\S+(?: \S+)+)\n([A-Za-z0-9+/]+)\n---) ([A-Za-z0-9+/]+)\n/;
+/** Of the first chunk of a payload, and the last. */
+const ONLY_CHUNK = Buffer.from([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1]);
+
+/** A short file with one stanza, made without the library: it would leave copies of the bytes behind. At most 64 kB. */
+export async function sealShort(
+  bytes: Uint8Array,
+  wrap: (fileKey: Uint8Array) => Promise<Stanza[]>,
+): Promise<Uint8Array> {
+  const fileKey = randomBytes(16);
+  const nonce = randomBytes(16);
+  const keys = [derived(fileKey, Buffer.alloc(0), 'header'), derived(fileKey, nonce, 'payload')];
+  try {
+    const [stanza] = await wrap(fileKey);
+    const signed = `age-encryption.org/v1\n-> ${stanza!.args.join(' ')}\n${unpadded(stanza!.body)}\n---`;
+    const mac = createHmac('sha256', keys[0]!).update(signed).digest();
+    const cipher = createCipheriv(CIPHER, keys[1]!, ONLY_CHUNK, { authTagLength: 16 });
+    const sealed = [cipher.update(bytes), cipher.final(), cipher.getAuthTag()];
+    return Buffer.concat([Buffer.from(`${signed} ${unpadded(mac)}\n`), nonce, ...sealed]);
+  } finally {
+    for (const key of [fileKey, ...keys]) key.fill(0);
+  }
+}
 
 /** A short file of ours, opened without the library: what it holds is never a string. Null when it has another form. */
-async function openShort(bytes: Uint8Array, passphrase: string): Promise<Buffer | null> {
+export async function openShort(
+  bytes: Uint8Array,
+  unwrap: (stanza: Stanza) => Promise<Uint8Array | null>,
+): Promise<Buffer | null> {
   const header = HEADER.exec(Buffer.from(bytes.subarray(0, 400)).toString('latin1'));
   if (!header) return null;
   const [whole, signed = '', args = '', body = '', mac = ''] = header;
   const stanza = new Stanza(args.split(' '), Buffer.from(body, 'base64'));
-  const fileKey = await new PassphraseIdentity(normalPassphrase(passphrase)).unwrapFileKey([stanza]);
+  const fileKey = await unwrap(stanza);
   if (fileKey === null) return null;
   const keys = [derived(fileKey, Buffer.alloc(0), 'header')];
   try {
     if (!createHmac('sha256', keys[0]!).update(signed).digest().equals(Buffer.from(mac, 'base64'))) return null;
     const payload = bytes.subarray(whole.length);
     keys.push(derived(fileKey, payload.subarray(0, 16), 'payload'));
-    // The first chunk, and the last.
-    return opened(keys[1]!, Buffer.from([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1]), payload.subarray(16));
+    return opened(keys[1]!, ONLY_CHUNK, payload.subarray(16));
   } finally {
     for (const key of [fileKey, ...keys]) key.fill(0);
   }
@@ -146,7 +178,8 @@ async function openShort(bytes: Uint8Array, passphrase: string): Promise<Buffer 
 export async function openBytes(sealed: string, passphrase: string): Promise<Buffer | null> {
   const bytes = armor.decode(sealed);
   try {
-    if (native) return await openShort(bytes, passphrase);
+    const typed = new PassphraseIdentity(normalPassphrase(passphrase));
+    if (native) return await openShort(bytes, (stanza) => typed.unwrapFileKey([stanza]));
     return Buffer.from(await fromPassphrase(passphrase).decrypt(bytes));
   } catch {
     return null;
@@ -154,13 +187,13 @@ export async function openBytes(sealed: string, passphrase: string): Promise<Buf
 }
 
 /** The alphabet of Bech32 (BIP 173), 5 bits a character. */
-const ALPHABET = 'qpzry9x8gf2tvdw0s3jn54khce6mua7l';
-const KEY_BYTES = 32;
+export const ALPHABET = 'qpzry9x8gf2tvdw0s3jn54khce6mua7l';
+export const KEY_BYTES = 32;
 /** DER before the 32 bytes of an X25519 private key (RFC 8410, section 7). */
-const PKCS8 = Buffer.from('302e020100300506032b656e04220420', 'hex');
+export const PKCS8 = Buffer.from('302e020100300506032b656e04220420', 'hex');
 
 /** The 32 bytes in a Bech32 text as ASCII; its checksum is not looked at. Null when it is none. */
-function keyBytes(text: Uint8Array): Buffer | null {
+export function keyBytes(text: Uint8Array): Buffer | null {
   const bytes = Buffer.alloc(KEY_BYTES);
   let [held, bits, at] = [0, 0, 0];
   for (let i = text.lastIndexOf(0x31) + 1; i < text.length && at < KEY_BYTES; i++) {
@@ -177,7 +210,7 @@ function keyBytes(text: Uint8Array): Buffer | null {
 }
 
 /** The secret as DER, to zero after use; null where it is none. */
-function derOf(identity: Uint8Array): Buffer<ArrayBuffer> | null {
+export function derOf(identity: Uint8Array): Buffer<ArrayBuffer> | null {
   const secret = keyBytes(identity);
   if (!secret) return null;
   const der = Buffer.concat([PKCS8, secret]);

@@ -4,6 +4,7 @@
  */
 import type { OpenCode } from './codes.ts';
 import type { HandoverRecords } from './handover/handover-types.ts';
+import type { Typed } from './keys/key-wraps.ts';
 import type { ClientExport } from './types/client-export.ts';
 import type { ClientRecord, Fact, FactKind } from './types/record.ts';
 import type {
@@ -132,9 +133,10 @@ export interface Caseload {
 }
 
 /** What opens a caseload: the passphrase, the recovery key of the printed sheet, or the key itself (a worker). */
-export type Secret = { passphrase: string } | { recoveryKey: string } | { identity: Uint8Array };
+export type Secret = Typed | { identity: Uint8Array };
 
-export type Opened = { ok: true; caseload: Caseload } | { ok: false; code: OpenCode };
+/** `person`: whose sign-in it was; null with one sign-in for all, a recovery key or the key itself. */
+export type Opened = { ok: true; caseload: Caseload; person: string | null } | { ok: false; code: OpenCode };
 
 /** `recoveryKey` is shown once, for the recovery sheet; it is stored nowhere. */
 export type Created = { ok: true; caseload: Caseload; recoveryKey: string } | { ok: false; code: OpenCode };

@@ -1,8 +1,8 @@
 /**
  * The key file beside the caseload file.
  *
- * It holds one random secret, twice: wrapped by the passphrase and by the one-time recovery key of the printed
- * sheet. The secret is an age identity (X25519), and each wrap is a plain age file, because
+ * It holds one random secret, wrapped by the passphrase (of each person, key-wraps.ts) and by the one-time recovery
+ * key of the printed sheet. The secret is an age identity (X25519), and each wrap is a plain age file, because
  *  - the caseload file's own key is derived from it (HKDF), and backups are encrypted to its public half: one
  *    secret to keep, and an automatic backup needs no passphrase in memory;
  *  - any program that reads age can open wraps and backups, so that nobody depends on Fairhand for their records.
@@ -10,34 +10,45 @@
  */
 import { createHash, hkdfSync, randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { generateX25519Identity, identityToRecipient } from 'age-encryption';
 import { z } from 'zod';
-import { openBytes, sealText } from './age.ts';
+import { sealBytes } from './age.ts';
+import { newKeyPair } from './keys/age-keys.ts';
 import { keyFile, keyFileCopy, writeDurably } from './files.ts';
+import {
+  normalRecoveryKey,
+  RECOVERY_WORK_FACTOR,
+  wrapList,
+  WrapsOfOne,
+  wrapsOf,
+  WrapsOfPeople,
+  type Wraps,
+} from './keys/key-wraps.ts';
 
-const Wraps = z.object({ recipient: z.string(), passphrase: z.string().max(4000), recovery: z.string().max(4000) });
-
-export const KeyFile = z.object({
+const Every = z.object({
   format: z.literal('fairhand-key'),
-  version: z.literal(1),
-  /** When the passphrase was last set. */
+  /** 1: one sign-in. 2: several, or several while files change places. */
+  version: z.union([z.literal(1), z.literal(2)]),
+  /** When a passphrase was last set. */
   at: z.string(),
-  ...Wraps.shape,
   /** While the caseload is being re-encrypted: the secret that is going out of use. */
-  outgoing: Wraps.nullable(),
+  outgoing: z.union([WrapsOfOne, WrapsOfPeople]).nullable(),
   sha256: z.string(),
 });
+
+export const KeyFile = z.union([Every.extend(WrapsOfOne.shape), Every.extend(WrapsOfPeople.shape)]);
 export type KeyFile = z.infer<typeof KeyFile>;
-export type Wraps = z.infer<typeof Wraps>;
+
+/** What a key file is written from: its version and checksum follow. */
+export type KeyFileContent = Wraps & { at: string; outgoing: Wraps | null };
 
 export type KeyFileRead = { state: 'ok'; file: KeyFile } | { state: 'missing' } | { state: 'damaged' };
 
-const checksum = (file: Omit<KeyFile, 'sha256'>): string =>
+type Sealed = KeyFileContent & { format: string; version: number };
+
+const checksum = (file: Sealed): string =>
   createHash('sha256')
     .update(JSON.stringify([file.format, file.version, file.at, wrapList(file), wrapList(file.outgoing)]))
     .digest('hex');
-
-const wrapList = (wraps: Wraps | null): string[] | null => wraps && [wraps.recipient, wraps.passphrase, wraps.recovery];
 
 /** Reads key file text; anything but a whole key file is 'damaged'. */
 export function parseKeyFile(text: string): KeyFileRead {
@@ -67,11 +78,20 @@ export function readKeyFile(folder: string): KeyFileRead {
   return worst;
 }
 
-export const keyFileText = (file: Omit<KeyFile, 'sha256'>): string =>
-  `${JSON.stringify({ ...file, sha256: checksum(file) }, null, 2)}\n`;
+export function keyFileText({ at, outgoing, ...file }: KeyFileContent): string {
+  const several = 'people' in file || (outgoing !== null && 'people' in outgoing);
+  const written = {
+    format: 'fairhand-key',
+    version: several ? 2 : 1,
+    at,
+    ...wrapsOf(file),
+    outgoing: outgoing && wrapsOf(outgoing),
+  };
+  return `${JSON.stringify({ ...written, sha256: checksum(written) }, null, 2)}\n`;
+}
 
 /** Writes both copies, one after the other, so that one of them is whole at any moment. */
-export function writeKeyFile(folder: string, file: Omit<KeyFile, 'sha256'>): void {
+export function writeKeyFile(folder: string, file: KeyFileContent): void {
   const text = keyFileText(file);
   writeDurably(keyFile(folder), text);
   writeDurably(keyFileCopy(folder), text);
@@ -81,48 +101,37 @@ export function writeKeyFile(folder: string, file: Omit<KeyFile, 'sha256'>): voi
 const ALPHABET = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
 
 /** 160 random bits in eight groups of four. */
-function newRecoveryKey(): string {
+export function newRecoveryKey(): string {
   const letters = [...randomBytes(32)].map((byte) => ALPHABET[byte % 32]);
   return (letters.join('').match(/.{4}/g) ?? []).join('-');
 }
 
-/** What was typed from the sheet: case, hyphens, spaces and the letters left out do not matter. */
-export const normalRecoveryKey = (typed: string): string =>
-  typed
-    .toUpperCase()
-    .replace(/O/g, '0')
-    .replace(/[IL]/g, '1')
-    .replace(/[^0-9A-Z]/g, '');
-
-/** The recovery key is random already: stretching it would only cost time. */
-const RECOVERY_WORK_FACTOR = 10;
+/** The wraps of one sign-in: passphrase and recovery key each seal the secret. */
+export async function wrapsForOne(
+  identity: Uint8Array,
+  recipient: string,
+  { passphrase, recoveryKey }: { passphrase: string; recoveryKey: string },
+  workFactor?: number,
+): Promise<WrapsOfOne> {
+  return {
+    recipient,
+    passphrase: await sealBytes(identity, passphrase, workFactor),
+    recovery: await sealBytes(identity, normalRecoveryKey(recoveryKey), RECOVERY_WORK_FACTOR),
+  };
+}
 
 /** A new secret with both wraps. `identity` is secret: zero it after use. */
 export async function newSecret(
   passphrase: string,
   workFactor?: number,
-): Promise<{ identity: Buffer; wraps: Wraps; recoveryKey: string }> {
-  const identity = await generateX25519Identity();
+): Promise<{ identity: Buffer; wraps: WrapsOfOne; recoveryKey: string }> {
+  const { identity, recipient } = newKeyPair();
   const recoveryKey = newRecoveryKey();
   return {
-    identity: Buffer.from(identity),
+    identity,
     recoveryKey,
-    wraps: {
-      recipient: await identityToRecipient(identity),
-      passphrase: await sealText(identity, passphrase, workFactor),
-      recovery: await sealText(identity, normalRecoveryKey(recoveryKey), RECOVERY_WORK_FACTOR),
-    },
+    wraps: await wrapsForOne(identity, recipient, { passphrase, recoveryKey }, workFactor),
   };
-}
-
-/** The secret, or null when the passphrase or recovery key is not the one. */
-export async function unwrap(
-  wraps: Pick<Wraps, 'passphrase' | 'recovery'>,
-  secret: { passphrase: string } | { recoveryKey: string },
-): Promise<Buffer | null> {
-  return 'passphrase' in secret
-    ? openBytes(wraps.passphrase, secret.passphrase)
-    : openBytes(wraps.recovery, normalRecoveryKey(secret.recoveryKey));
 }
 
 /** Key of the caseload file, 32 bytes (HKDF-SHA-256, RFC 5869). Zero it after use. */

@@ -7,7 +7,9 @@ import { normalPassphrase } from './age.ts';
 import { codeOf } from './errors.ts';
 import { caseloadFile, companions, keyFile, keyFileCopy, makeFolder, settle, writeDurably } from './files.ts';
 import { takeFolderLock, type FolderLock } from './folder-lock.ts';
-import { keyFileText, newSecret, readKeyFile, unwrap, writeKeyFile, type KeyFile, type Wraps } from './key-file.ts';
+import { keyFileText, newSecret, readKeyFile, writeKeyFile, type KeyFile } from './key-file.ts';
+import { unwrap, wrapsOf, type Wraps } from './keys/key-wraps.ts';
+import { knownPeople, whoSignsIn } from './keys/people.ts';
 import { isWeak } from './weak-passphrase.ts';
 import { migrate, readMigrations, type Migration } from './migrate.ts';
 import { openRecords } from './records/caseload-facts.ts';
@@ -77,7 +79,7 @@ export async function createCaseload({ folder, passphrase, now, workFactor }: Cr
     db = createFile(building, identity);
     migrate(db, null, stampOf(now));
     closeFile(db);
-    writeKeyFile(folder, { format: 'fairhand-key', version: 1, at: now, ...wraps, outgoing: null });
+    writeKeyFile(folder, { at: now, ...wraps, outgoing: null });
     settle(building, caseloadFile(folder));
     db = openFile(caseloadFile(folder), identity);
     return { ok: true, caseload: openRecords({ db, folder, identity, lock, logLost: false }), recoveryKey };
@@ -95,18 +97,21 @@ export async function createCaseload({ folder, passphrase, now, workFactor }: Cr
 interface Unwrapped {
   identity: Buffer;
   wraps: Wraps | null;
+  /** Whose wraps opened (key-wraps.ts). */
+  persons: string[];
 }
 
 /** The secrets that this passphrase opens. @throws key-file-missing, wrong-passphrase */
 export async function unlock(folder: string, secret: Secret): Promise<{ file: KeyFile | null; secrets: Unwrapped[] }> {
-  if ('identity' in secret) return { file: null, secrets: [{ identity: Buffer.from(secret.identity), wraps: null }] };
+  if ('identity' in secret)
+    return { file: null, secrets: [{ identity: Buffer.from(secret.identity), wraps: null, persons: [] }] };
   const read = readKeyFile(folder);
   // Damaged counts as missing: the caseload file itself is unharmed, and the remedy is the same.
   if (read.state !== 'ok') throw new CaseloadError('key-file-missing');
   const secrets: Unwrapped[] = [];
   for (const wraps of [read.file, read.file.outgoing]) {
-    const identity = wraps && (await unwrap(wraps, secret));
-    if (identity) secrets.push({ identity, wraps });
+    const found = wraps && (await unwrap(wraps, secret));
+    if (found) secrets.push({ ...found, wraps: wrapsOf(wraps) });
   }
   if (secrets.length === 0) throw new CaseloadError('wrong-passphrase');
   return { file: read.file, secrets };
@@ -156,16 +161,17 @@ export async function openCaseload(options: OpenOptions): Promise<Opened> {
     lock = holdFolder(folder);
     if (statSync(file).size === 0) throw new CaseloadError('damaged');
     const logLost = logIsLost(file);
-    const { identity, version, wraps } = fitting(file, secrets, unlocked.file?.outgoing != null);
+    const { identity, version, wraps, persons } = fitting(file, secrets, unlocked.file?.outgoing != null);
     if (version > migrations.length) throw new CaseloadError('newer-version');
     db = openFile(file, identity);
     if (statSync(file).size <= CHECK_AT_OPENING_UP_TO && checkFile(db, false) !== 'ok') {
       throw new CaseloadError('damaged');
     }
     migrate(db, folder, stampOf(now), migrations);
-    settleKeyFile(folder, unlocked.file, wraps);
+    const person = whoSignsIn(db, wraps, persons, options);
+    settleKeyFile(folder, unlocked.file, wraps && knownPeople(db, wraps, unlocked.file?.outgoing ?? null));
     const caseload: Caseload = openRecords({ db, folder, identity: Buffer.from(identity), lock, logLost });
-    return { ok: true, caseload };
+    return { ok: true, caseload, person };
   } catch (error) {
     db?.close();
     lock?.release();
@@ -178,11 +184,9 @@ export async function openCaseload(options: OpenOptions): Promise<Opened> {
 /** Both copies of the key file whole again after one was lost, and no secret in it that is out of use. */
 function settleKeyFile(folder: string, file: KeyFile | null, inUse: Wraps | null): void {
   if (file === null || inUse === null) return;
-  if (file.outgoing !== null) {
-    const { recipient, passphrase, recovery } = inUse;
-    writeKeyFile(folder, { ...file, recipient, passphrase, recovery, outgoing: null });
-    return;
-  }
+  const fewer = 'people' in inUse && 'people' in file && inUse.people.length < file.people.length;
+  // Both copies are written whole: a kill in between leaves either.
+  if (file.outgoing !== null || fewer) return writeKeyFile(folder, { at: file.at, ...inUse, outgoing: null });
   for (const name of [keyFile(folder), keyFileCopy(folder)]) {
     if (!existsSync(name)) writeDurably(name, keyFileText(file));
   }

@@ -8,7 +8,9 @@ import { CaseloadError, type OpenCode } from './codes.ts';
 import { normalPassphrase } from './age.ts';
 import { dump, load, manifestOf, sameCounts, sumsOf } from './dump.ts';
 import { caseloadFile, companions, syncFile, syncFolder } from './files.ts';
-import { newSecret, writeKeyFile } from './key-file.ts';
+import { newKeyPair } from './keys/age-keys.ts';
+import { newRecoveryKey, wrapsForOne, writeKeyFile } from './key-file.ts';
+import { newHolder, newRecovery, resealed, type Wraps } from './keys/key-wraps.ts';
 import { migrate, readMigrations, versionOf } from './migrate.ts';
 import { isWeak } from './weak-passphrase.ts';
 import { fitting, holdFolder, refusal, SHORTEST_PASSPHRASE, unlock } from './open.ts';
@@ -16,8 +18,17 @@ import { fitting, holdFolder, refusal, SHORTEST_PASSPHRASE, unlock } from './ope
 export type RekeyOptions = {
   /** The caseload must be closed. */
   folder: string;
-  /** The passphrase from now on; it may be the same. */
-  next: string;
+  /**
+   * The passphrase from now on; it may be the same. Where each person has her own it is that of `person`, and without it
+   * all stay as they are.
+   */
+  next?: string;
+  /** Whose sign-in `next` is for, or whose passphrase is typed. Where there is one for all it has no meaning. */
+  person?: string | undefined;
+  /** Whose sign-ins end. */
+  without?: readonly string[];
+  /** A new recovery sheet, also where each person has a key of her own: else the sheet stays in use there. */
+  newSheet?: boolean;
   now: string;
   /** log2 of scrypt's N; lower only in tests. */
   workFactor?: number;
@@ -31,29 +42,32 @@ export type RekeyOptions = {
  * file opens either of them until the new one is in place, so that a kill at any moment leaves a caseload that
  * opens. The old file is deleted: leaving it would defeat the purpose. Backups, copies and set-aside files made before
  * still open with the secrets of their day; the caller says so.
- * @returns the new recovery key, for a new sheet
+ * @returns the new recovery key, for a new sheet; '' where the sheet stays in use
  */
 export async function rekeyCaseload(
   options: RekeyOptions,
 ): Promise<{ ok: true; recoveryKey: string } | { ok: false; code: OpenCode }> {
-  const { folder, next, now, workFactor } = options;
+  const { folder, next, now } = options;
   const ready = `${caseloadFile(folder)}.ready`;
   let lock: { release(): void } | null = null;
   try {
-    if ([...normalPassphrase(next)].length < SHORTEST_PASSPHRASE) throw new CaseloadError('passphrase-too-short');
-    if (isWeak(next)) throw new CaseloadError('passphrase-too-weak');
+    if (next !== undefined) {
+      if ([...normalPassphrase(next)].length < SHORTEST_PASSPHRASE) throw new CaseloadError('passphrase-too-short');
+      if (isWeak(next)) throw new CaseloadError('passphrase-too-weak');
+    }
     const { file, secrets } = await unlock(folder, options);
-    const fresh = await newSecret(next, workFactor);
+    const fresh = { ...newKeyPair(), recoveryKey: '' };
     try {
       lock = holdFolder(folder);
       if (file === null) throw new CaseloadError('wrong-passphrase');
       // After a change that was cut off two secrets may be there: the one that opens the file is the one in use.
       const old = fitting(caseloadFile(folder), secrets, file.outgoing !== null);
       if (old.wraps === null) throw new CaseloadError('wrong-passphrase');
+      const { wraps, recoveryKey } = await wrapAnew(old.wraps, fresh, options);
+      fresh.recoveryKey = recoveryKey;
       const trail = copyUnder(folder, ready, old.identity, fresh.identity);
-      const { recipient, passphrase: wrapped, recovery } = old.wraps;
-      const key = { format: 'fairhand-key', version: 1, at: now, ...fresh.wraps } as const;
-      writeKeyFile(folder, { ...key, outgoing: { recipient, passphrase: wrapped, recovery } });
+      const key = { at: now, ...wraps };
+      writeKeyFile(folder, { ...key, outgoing: old.wraps });
       const [main, wal, shm] = companions(caseloadFile(folder)) as [string, string, string];
       // Emptied into the file by `copyUnder`; a log of the old file must not meet the new one.
       for (const each of [wal, shm]) rmSync(each, { force: true });
@@ -71,6 +85,37 @@ export async function rekeyCaseload(
     if (lock) for (const each of companions(ready)) rmSync(each, { force: true });
     lock?.release();
   }
+}
+
+/** The wraps of a new secret: of those who stay, with the passphrase or the sheet that is new. */
+async function wrapAnew(
+  old: Wraps,
+  { identity, recipient }: { identity: Buffer; recipient: string },
+  options: RekeyOptions,
+): Promise<{ wraps: Wraps; recoveryKey: string }> {
+  const { next, person, without = [], workFactor } = options;
+  if (!('people' in old)) {
+    if (next === undefined) throw new CaseloadError('malformed-request', 'passphrase');
+    const recoveryKey = newRecoveryKey();
+    return {
+      wraps: await wrapsForOne(identity, recipient, { passphrase: next, recoveryKey }, workFactor),
+      recoveryKey,
+    };
+  }
+  const people = [];
+  for (const one of old.people) {
+    if (without.includes(one.id)) continue;
+    // With a changed passphrase the pair is new as well: her old key file and passphrase must open nothing of today.
+    people.push(
+      next !== undefined && one.id === person
+        ? { ...(await newHolder(identity, next, workFactor)), id: one.id, mark: one.mark }
+        : await resealed(one, identity),
+    );
+  }
+  if (people.length === 0) throw new CaseloadError('malformed-request', 'people');
+  const recoveryKey = options.newSheet || 'recoveryKey' in options ? newRecoveryKey() : '';
+  const recovery = recoveryKey ? await newRecovery(identity, recoveryKey) : await resealed(old.recovery, identity);
+  return { wraps: { recipient, people, recovery }, recoveryKey };
 }
 
 function copyUnder(folder: string, ready: string, from: Buffer, to: Buffer) {

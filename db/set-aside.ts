@@ -6,7 +6,8 @@ import { copyFileSync, existsSync, linkSync, readdirSync, readFileSync, renameSy
 import path from 'node:path';
 import { CaseloadError } from './codes.ts';
 import { caseloadFile, companions, keyFile, makeFolder, syncFile, syncFolder } from './files.ts';
-import { parseKeyFile, readKeyFile, writeKeyFile, type KeyFile } from './key-file.ts';
+import { parseKeyFile, readKeyFile, writeKeyFile, type KeyFileContent } from './key-file.ts';
+import { wrapsOf } from './keys/key-wraps.ts';
 
 export const setAsideFolder = (folder: string): string => path.join(folder, 'set-aside');
 
@@ -49,14 +50,11 @@ export function listAside(folder: string): string[] {
  * @param key the key file that belongs to it
  * @returns the name under which the former caseload lies; null when there was none
  */
-export function replaceCaseload(folder: string, ready: string, key: Omit<KeyFile, 'sha256'>, stamp: string) {
+export function replaceCaseload(folder: string, ready: string, key: KeyFileContent, stamp: string) {
   const kept = keepAside(folder, stamp);
   const present = readKeyFile(folder);
   const same = present.state === 'ok' && present.file.recipient === key.recipient;
-  const outgoing =
-    present.state === 'ok' && !same
-      ? { recipient: present.file.recipient, passphrase: present.file.passphrase, recovery: present.file.recovery }
-      : null;
+  const outgoing = present.state === 'ok' && !same ? wrapsOf(present.file) : null;
   // With the same secret the passphrase in use stays the one in use.
   const next = same ? { ...present.file, outgoing: null } : { ...key, outgoing: null };
   writeKeyFile(folder, { ...next, outgoing });

@@ -6,6 +6,7 @@ import { keyChangeKillTest } from '../../build/torture/key-change.ts';
 import { killTest } from '../../build/torture/kill.ts';
 import { memoryTest } from '../../build/torture/memory/index.ts';
 import { migrationKillTest } from '../../build/torture/migration.ts';
+import { peopleKilledAtEachStep } from '../../build/torture/people-kill.ts';
 import { penKillTest } from '../../build/torture/pen-kill.ts';
 import { statementsOf } from '../../build/torture/next-migration.ts';
 import { trailTest } from '../../build/torture/trail.ts';
@@ -47,6 +48,13 @@ test('a change of the key killed before single steps on the disk loses nothing (
   if (report === null) return context.skip('strace is not here or may not trace');
   expect(report).toMatchObject({ faults: [] });
   expect(report.kills).toBeGreaterThan(1);
+}, 240_000);
+
+test('adding and removing a person killed before single steps lets in who is on the list, and loses nothing (share)', async (context) => {
+  const report = await peopleKilledAtEachStep(29);
+  if (report === null) return context.skip('strace is not here or may not trace');
+  expect(report).toMatchObject({ faults: [] });
+  expect(report.kills).toBeGreaterThan(2);
 }, 240_000);
 
 test('a backup or restore killed in the middle leaves a caseload that opens and no half backup (share)', async () => {

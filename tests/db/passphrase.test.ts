@@ -5,6 +5,7 @@ import { openBytes, sealText } from '../../db/age.ts';
 import { keyFile, keyFileCopy } from '../../db/files.ts';
 import { createCaseload, openCaseload, rekeyCaseload } from '../../db/index.ts';
 import { parseKeyFile, readKeyFile, writeKeyFile } from '../../db/key-file.ts';
+import { wrapsOf } from '../../db/keys/key-wraps.ts';
 import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE, QUICK } from './support.ts';
 
 const opened = async (sealed: string, passphrase: string): Promise<string | null> =>
@@ -130,8 +131,7 @@ test('a change of files that was cut off in the middle opens with the passphrase
   await rekeyCaseload({ folder: other.folder, passphrase: PASSPHRASE, next: NEXT, now: NOW, workFactor: QUICK });
   const next = readKeyFile(other.folder);
   if (next.state !== 'ok') throw new Error('no key file');
-  const { recipient, passphrase, recovery } = present.file;
-  writeKeyFile(folder, { ...next.file, outgoing: { recipient, passphrase, recovery } });
+  writeKeyFile(folder, { ...next.file, outgoing: wrapsOf(present.file) });
   expect(await openCaseload({ folder, passphrase: NEXT, now: NOW })).toEqual({ ok: false, code: 'wrong-passphrase' });
   const opened = await openCaseload({ folder, passphrase: PASSPHRASE, now: NOW });
   expect(opened.ok && opened.caseload.record(id).client.id).toBe(id);

@@ -2,7 +2,8 @@ import { existsSync, readdirSync, statSync } from 'node:fs';
 import path from 'node:path';
 import type { Manifest } from '../../../db/dump.ts';
 import { CaseloadError } from '../../../db/index.ts';
-import { normalRecoveryKey, unwrap, type KeyFile } from '../../../db/key-file.ts';
+import type { KeyFile } from '../../../db/key-file.ts';
+import { normalRecoveryKey, unwrap } from '../../../db/keys/key-wraps.ts';
 import { codeOf } from '../../../db/errors.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { messages, type MessageCode } from '../../contract/messages.ts';
@@ -101,13 +102,13 @@ export async function listBackups(place: string, identity?: Uint8Array): Promise
   }
 }
 
-/** The key of a backup by the passphrase of that day, or by the recovery key. @throws Refusal wrong-passphrase */
+/** The key of a backup by the passphrase of that day, anybody's who had one, or by the recovery key. @throws Refusal wrong-passphrase */
 export async function unlockBackup(key: KeyFile, secret: string): Promise<Buffer> {
-  const identity =
+  const found =
     (normalRecoveryKey(secret).length === 32 ? await unwrap(key, { recoveryKey: secret }) : null) ??
     (await unwrap(key, { passphrase: secret }));
-  if (identity === null) throw new Refusal('wrong-passphrase');
-  return identity;
+  if (found === null) throw new Refusal('wrong-passphrase');
+  return found.identity;
 }
 
 /** Key files tried with one passphrase when a list is asked for: each costs most of a second. */
@@ -122,8 +123,9 @@ export function listBackupsWith(place: string, passphrase: string): Promise<Back
       try {
         const { key } = await openContainer(path.join(place, name));
         // A damaged newest backup, or one under another passphrase, must not hide those before it.
-        if (tried.has(key.passphrase) || tried.size === KEYS_TRIED) continue;
-        tried.add(key.passphrase);
+        const wraps = 'people' in key ? key.people.map(({ own }) => own).join() : key.passphrase;
+        if (tried.has(wraps) || tried.size === KEYS_TRIED) continue;
+        tried.add(wraps);
         const identity = await unlockBackup(key, passphrase);
         try {
           return await listBackups(place, identity);

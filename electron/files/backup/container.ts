@@ -25,6 +25,13 @@ To restore it, use Restore in Fairhand. To open it without Fairhand, with any pr
 In a backup that was made by itself the pictures lie beside it, in the folder pictures: pictures.json of its
 caseload.tar says which is which, and each opens with the same identity.age.
 The text "recovery" of key.json opens with the recovery key of the printed sheet instead.
+
+Where key.json lists "people", each has a key of her own. Save the text "own" of one of them as own.age and her text
+"secret" as secret.age, then:
+  age -d own.age > own.txt                          (asks for her passphrase of that day)
+  age -d -i own.txt secret.age > identity.txt
+  age -d -i identity.txt caseload.age > caseload.tar
+The texts "own" and "secret" under "recovery" open with the recovery key in the same way.
 `;
 
 /** Where a member lies in the file, in bytes. */

@@ -7,6 +7,7 @@ import { openReader } from '../../../db/connection.ts';
 import { dump, dumpRows, manifestOf, pictureBytes, picturesOf, type Manifest } from '../../../db/dump.ts';
 import { caseloadFile, settle } from '../../../db/files.ts';
 import { keyFileText, readKeyFile } from '../../../db/key-file.ts';
+import { wrapsOf } from '../../../db/keys/key-wraps.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { MEMBERS, openContainer, READ_ME } from './container.ts';
 import { PICTURES, storePictures, type StoredPicture } from './picture-store.ts';
@@ -52,17 +53,8 @@ async function writeParts(job: WriteJob, db: Db, handle: number, progress: Progr
   if (key.state !== 'ok') throw new Refusal('key-file-missing');
   const wraps = [key.file, key.file.outgoing].find((each) => each && isRecipientOf(each.recipient, job.identity));
   if (!wraps) throw new Refusal('key-file-missing');
-  const { format, version, at } = key.file;
   const { recipient } = wraps;
-  const keyText = keyFileText({
-    format,
-    version,
-    at,
-    recipient,
-    passphrase: wraps.passphrase,
-    recovery: wraps.recovery,
-    outgoing: null,
-  });
+  const keyText = keyFileText({ at: key.file.at, ...wrapsOf(wraps), outgoing: null });
   const encrypter = new Encrypter();
   encrypter.addRecipient(recipient);
 

@@ -1,0 +1,123 @@
+/**
+ * Key pairs of the age format (X25519) and short files sealed to one, without a string on the way: what the library
+ * makes and opens as text cannot be zeroed.
+ */
+import { createCipheriv, createDecipheriv, createPrivateKey, createPublicKey, diffieHellman } from 'node:crypto';
+import { generateKeyPairSync, hkdfSync, randomBytes, type KeyObject } from 'node:crypto';
+import { armor, Decrypter, Encrypter, Stanza } from 'age-encryption';
+import {
+  ALPHABET,
+  CIPHER,
+  decryptingKey,
+  derOf,
+  keyBytes,
+  KEY_BYTES,
+  native,
+  openShort,
+  PKCS8,
+  sealShort,
+  unpadded,
+} from '../age.ts';
+
+const LABEL = 'age-encryption.org/v1/X25519';
+const zeroNonce = Buffer.alloc(12);
+/** DER before the 32 bytes of an X25519 public key (RFC 8410, section 4). */
+const SPKI = Buffer.from('302a300506032b656e032100', 'hex');
+
+const privateKey = (der: Buffer): KeyObject => createPrivateKey({ key: der, format: 'der', type: 'pkcs8' });
+const publicKey = (raw: Uint8Array): KeyObject =>
+  createPublicKey({ key: Buffer.concat([SPKI, raw]), format: 'der', type: 'spki' });
+const rawOf = (key: KeyObject): Buffer => key.export({ type: 'spki', format: 'der' }).subarray(-KEY_BYTES);
+
+/** One step of the checksum of Bech32 (BIP 173). */
+function polymod(sum: number, value: number): number {
+  const top = sum >>> 25;
+  let next = ((sum & 0x1ffffff) << 5) ^ value;
+  for (const [bit, generator] of [0x3b6a57b2, 0x26508e6d, 0x1ea119fa, 0x3d4233dd, 0x2a1462b3].entries())
+    if ((top >> bit) & 1) next ^= generator;
+  return next;
+}
+
+/** Bech32 (BIP 173) of 32 bytes as ASCII, lower case. */
+function bech32(prefix: string, bytes: Uint8Array): Buffer {
+  const fives: number[] = [];
+  let [held, bits] = [0, 0];
+  for (const byte of bytes) {
+    held = ((held << 8) | byte) & 0xfff;
+    for (bits += 8; bits >= 5; bits -= 5) fives.push((held >> (bits - 5)) & 31);
+  }
+  if (bits > 0) fives.push((held << (5 - bits)) & 31);
+  const ascii = Buffer.from(prefix);
+  const spread = [...[...ascii].map((c) => c >> 5), 0, ...[...ascii].map((c) => c & 31)];
+  const sum = [...spread, ...fives, 0, 0, 0, 0, 0, 0].reduce(polymod, 1) ^ 1;
+  const check = [0, 1, 2, 3, 4, 5].map((n) => (sum >>> (5 * (5 - n))) & 31);
+  const text = Buffer.from([...ascii, 0x31, ...[...fives, ...check].map((five) => ALPHABET.charCodeAt(five))]);
+  fives.fill(0);
+  return text;
+}
+
+/** A new key pair: the identity (AGE-SECRET-KEY-1…, ASCII; zero it after use) and its recipient (age1…). */
+export function newKeyPair(): { identity: Buffer; recipient: string } {
+  const secret = randomBytes(KEY_BYTES);
+  const der = Buffer.concat([PKCS8, secret]);
+  const identity = bech32('age-secret-key-', secret);
+  // Upper case without a string.
+  for (const [n, code] of identity.entries()) if (code >= 0x61 && code <= 0x7a) identity[n] = code - 32;
+  const recipient = bech32('age', rawOf(createPublicKey(privateKey(der)))).toString('ascii');
+  secret.fill(0);
+  der.fill(0);
+  return { identity, recipient };
+}
+
+const wrapKey = (shared: Uint8Array, share: Uint8Array, recipient: Uint8Array): Buffer =>
+  Buffer.from(hkdfSync('sha256', shared, Buffer.concat([share, recipient]), LABEL, 32));
+
+/** Encrypts a short secret to a recipient (age1…), as printable lines; the secret is left as it is. */
+export async function sealTo(secret: Uint8Array, recipient: string): Promise<string> {
+  const to = keyBytes(Buffer.from(recipient, 'ascii'));
+  if (!native || !to) {
+    const encrypter = new Encrypter();
+    encrypter.addRecipient(recipient);
+    return armor.encode(await encrypter.encrypt(secret));
+  }
+  const wrap = (fileKey: Uint8Array): Promise<Stanza[]> => {
+    const pair = generateKeyPairSync('x25519');
+    const share = rawOf(pair.publicKey);
+    const shared = diffieHellman({ privateKey: pair.privateKey, publicKey: publicKey(to) });
+    const key = wrapKey(shared, share, to);
+    const cipher = createCipheriv(CIPHER, key, zeroNonce, { authTagLength: 16 });
+    const body = Buffer.concat([cipher.update(fileKey), cipher.final(), cipher.getAuthTag()]);
+    for (const each of [shared, key]) each.fill(0);
+    return Promise.resolve([new Stanza(['X25519', unpadded(share)], body)]);
+  };
+  return armor.encode(await sealShort(secret, wrap));
+}
+
+/** What was sealed to this identity's recipient, to zero after use; null when it was sealed to another. */
+export async function openWith(sealed: string, identity: Uint8Array): Promise<Buffer | null> {
+  try {
+    const bytes = armor.decode(sealed);
+    if (native) return await openShort(bytes, (stanza) => Promise.resolve(fileKeyOf(stanza, identity)));
+    const decrypter = new Decrypter();
+    decrypter.addIdentity(await decryptingKey(identity));
+    return Buffer.from(await decrypter.decrypt(bytes));
+  } catch {
+    return null;
+  }
+}
+
+function fileKeyOf(stanza: Stanza, identity: Uint8Array): Buffer | null {
+  const der = derOf(identity);
+  const share = Buffer.from(stanza.args[1] ?? '', 'base64');
+  if (!der || stanza.args[0] !== 'X25519' || share.length !== KEY_BYTES || stanza.body.length !== 32) return null;
+  const own = privateKey(der);
+  const shared = diffieHellman({ privateKey: own, publicKey: publicKey(share) });
+  const key = wrapKey(shared, share, rawOf(createPublicKey(own)));
+  const decipher = createDecipheriv(CIPHER, key, zeroNonce, { authTagLength: 16 });
+  decipher.setAuthTag(stanza.body.subarray(16));
+  try {
+    return Buffer.concat([decipher.update(stanza.body.subarray(0, 16)), decipher.final()]);
+  } finally {
+    for (const each of [der, shared, key]) each.fill(0);
+  }
+}
