@@ -32,6 +32,8 @@ export const HandoverState = z.object({
   alsoWatched: IsoDateTime.nullable(),
   /** Files for this key in the folder that were not taken in yet. */
   waiting: z.array(z.string()),
+  /** Files for this key that are still being copied. */
+  arriving: z.number().int(),
   bothChanged: z.array(BothChangedRow),
   /** `one` was taken in; `other` was here. */
   twins: z.array(z.object({ one: Named, other: Named })),
@@ -60,6 +62,11 @@ const Recipient = z.string().max(200);
 export const handoverRequests = {
   // The first look makes this caseload's pair of keys.
   'handover.state': write(nothing, HandoverState),
+  /** What waits in the shared folder, asked now and then from any screen; nothing is taken in. */
+  'handover.waiting': read(
+    nothing,
+    z.object({ folder: z.boolean(), there: z.boolean(), waiting: z.number().int(), arriving: z.number().int() }),
+  ),
   'handover.addColleague': write(
     z.object({ name: z.string().trim().min(1).max(80), key: z.string().max(2000) }).strict(),
     HandoverState,

@@ -44,18 +44,80 @@ export async function putIntoShare(folder: string, name: string, bytes: Uint8Arr
   }
 }
 
-/** Names of the hand-overs in the folder that are for this key, newest last. @throws Refusal share-gone */
-export async function waitingInShare(folder: string, recipient: string): Promise<string[]> {
+/** A share that does not answer for so long counts as gone, ms: the system itself may wait for minutes. */
+const ANSWER_MS = 5000;
+/** The look at each folder that has not been answered yet: a dead share would hold one thread of the system for each. */
+const owed = new Map<string, Promise<unknown>>();
+
+/** One look after the other. @throws Refusal share-gone when the share does not answer in time, or still owes an answer */
+export async function inTime<T>(folder: string, look: () => Promise<T>, ms = ANSWER_MS): Promise<T> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<never>((_, reject) => (timer = setTimeout(() => reject(gone()), ms)));
+  late.catch(() => undefined);
   try {
-    const names = await readdir(folder);
-    const tag = `-${tagOf(recipient)}-`;
-    return names
-      .filter((name) => name.endsWith(ENDING) && name.includes(tag) && path.basename(name) === name)
-      .sort()
-      .slice(-MOST_FILES);
-  } catch {
-    throw gone();
+    for (let before = owed.get(folder); before; before = owed.get(folder)) await Promise.race([before, late]);
+    const answer = look();
+    const settled = answer.then(
+      () => owed.delete(folder),
+      () => owed.delete(folder),
+    );
+    owed.set(folder, settled);
+    return await Promise.race([answer, late]);
+  } finally {
+    clearTimeout(timer);
   }
+}
+
+/** Whether the folder answers. Never asked at once (existsSync): a dead share would hold the whole program. */
+export const isThere = (folder: string): Promise<boolean> =>
+  inTime(folder, () => stat(folder)).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
+
+/** A file that changed within this time may still be on its way, ms; it is looked at twice, so long apart. */
+const FRESH_MS = 60_000;
+const APART_MS = 300;
+
+/** Whether a file is still being copied: empty, or just changed and growing. Clocks of a share may be ahead. */
+async function arrives(file: string, now: number): Promise<boolean> {
+  const { size, mtimeMs } = await stat(file);
+  if (size === 0) return true;
+  if (now - mtimeMs > FRESH_MS) return false;
+  await new Promise((resolve) => setTimeout(resolve, APART_MS));
+  return (await stat(file)).size !== size;
+}
+
+export interface Waiting {
+  /** Names of whole files, newest last. */
+  whole: string[];
+  /** Files that are still being copied. */
+  arriving: number;
+}
+
+/**
+ * The hand-overs in the folder that are for this key. @param taken names that do not count any more
+ * @throws Refusal share-gone
+ */
+export function waitingInShare(
+  folder: string,
+  recipient: string,
+  { taken, now }: { taken: ReadonlySet<string>; now: number },
+): Promise<Waiting> {
+  return inTime(folder, async () => {
+    try {
+      const tag = `-${tagOf(recipient)}-`;
+      const names = (await readdir(folder))
+        .filter((name) => name.endsWith(ENDING) && name.includes(tag) && path.basename(name) === name)
+        .filter((name) => !taken.has(name))
+        .sort()
+        .slice(-MOST_FILES);
+      const onTheWay = await Promise.all(names.map((name) => arrives(path.join(folder, name), now)));
+      return { whole: names.filter((_, n) => !onTheWay[n]), arriving: onTheWay.filter(Boolean).length };
+    } catch {
+      throw gone();
+    }
+  });
 }
 
 /** @throws Refusal share-gone, not-a-handover */

@@ -1,5 +1,4 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
 import type { Caseload } from '../../../db/index.ts';
@@ -23,6 +22,7 @@ import {
 } from '../../files/handover/keys.ts';
 import {
   handoverName,
+  isThere,
   LARGEST_HANDOVER,
   noteWatch,
   putIntoShare,
@@ -45,22 +45,31 @@ const takenNames = (caseload: Caseload): string[] => {
 
 const folderOf = (services: Services): string => (services.need().setting('handoverFolder') as string | null) ?? '';
 
+/** What waits in the shared folder for this key; `there` is false while it does not answer. */
+async function look(services: Services, recipient: string | null) {
+  const folder = folderOf(services);
+  const nothing = { there: false, waiting: [] as string[], arriving: 0 };
+  if (folder === '') return nothing;
+  try {
+    const taken = new Set(takenNames(services.need()));
+    const now = services.options.now().getTime();
+    const { whole, arriving } = await waitingInShare(folder, recipient ?? '', { taken, now });
+    return { there: true, waiting: recipient === null ? [] : whole, arriving };
+  } catch {
+    return nothing;
+  }
+}
+
 async function stateOf(services: Services): Promise<HandoverState> {
   const caseload = services.need();
   const { recipient } = await ownKeys(caseload, services.doing());
   const folder = folderOf(services);
-  let waiting: string[] = [];
+  const { there: folderThere, waiting, arriving } = await look(services, recipient);
   let alsoWatched: string | null = null;
-  let folderThere = folder !== '' && existsSync(folder);
   if (folderThere) {
-    try {
-      const taken = new Set(takenNames(caseload));
-      waiting = (await waitingInShare(folder, recipient)).filter((name) => !taken.has(name));
-      alsoWatched = await noteWatch(folder, recipient, laptopOf(services), services.options.now().getTime());
-    } catch {
-      // A share may go between two looks; it is told as not there.
-      folderThere = false;
-    }
+    const now = services.options.now().getTime();
+    // A share may go between two looks: the next one tells it.
+    alsoWatched = await noteWatch(folder, recipient, laptopOf(services), now).catch(() => null);
   }
   const words = services.told().trail;
   const names = new Map(caseload.clients().map(({ id, code, name }) => [id, { id, code, name }]));
@@ -72,6 +81,7 @@ async function stateOf(services: Services): Promise<HandoverState> {
     folderThere,
     alsoWatched,
     waiting,
+    arriving,
     bothChanged: caseload.handover.bothChanged(services.doing()).map(({ id, kind, clientId, kept, other }) => ({
       id,
       clientId,
@@ -107,6 +117,11 @@ async function bytesAndName(
 
 export const handoverHandlers: { [N in keyof typeof handoverRequests]: Handler<N> } = {
   'handover.state': stateOf,
+  'handover.waiting': async (services) => {
+    const folder = folderOf(services);
+    const { there, waiting, arriving } = await look(services, knownRecipient(services.need()));
+    return { folder: folder !== '', there, waiting: waiting.length, arriving };
+  },
   'handover.addColleague': (services, { name, key }) => {
     const caseload = services.need();
     const recipient = colleagueKey(key, knownRecipient(caseload));
@@ -119,10 +134,9 @@ export const handoverHandlers: { [N in keyof typeof handoverRequests]: Handler<N
     services.need().putSetting('colleagues', left, services.doing());
     return stateOf(services);
   },
-  'handover.setFolder': (services, { folder }) => {
+  'handover.setFolder': async (services, { folder }) => {
     const place = folder.trim();
-    if (place !== '' && !path.isAbsolute(place)) throw new Refusal('share-gone');
-    if (place !== '' && !existsSync(place)) throw new Refusal('share-gone');
+    if (place !== '' && !(path.isAbsolute(place) && (await isThere(place)))) throw new Refusal('share-gone');
     services.need().putSetting('handoverFolder', place, services.doing());
     return stateOf(services);
   },
@@ -138,7 +152,7 @@ export const handoverHandlers: { [N in keyof typeof handoverRequests]: Handler<N
     const name = handoverName(to, services.today());
     if (into === 'folder') {
       const folder = folderOf(services);
-      if (folder === '' || !existsSync(folder)) throw new Refusal('share-gone');
+      if (folder === '' || !(await isThere(folder))) throw new Refusal('share-gone');
       await putIntoShare(folder, name, bytes);
     } else {
       const mime = 'application/octet-stream';

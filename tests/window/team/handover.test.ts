@@ -1,6 +1,6 @@
 /** Two laptops of one clinic in the real window: keys, the shared folder, what both sides changed, one person twice. */
 import AxeBuilder from '@axe-core/playwright';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, PASSPHRASE, test } from '../app.ts';
 import { createCaseload, type Caseload } from '../../../db/index.ts';
@@ -51,9 +51,21 @@ test('clients go to a colleague and come back through the shared folder; both si
     const name = handoverName(own, '2026-03-04');
     writeFileSync(path.join(share, name), await writeHandover(her.caseload, [her.id], own, from, at(minute, 'JB')));
   };
+  // A share that goes away half way is told once, on any screen, and so is its return; nothing has to be done.
+  const place = (name: string) =>
+    page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name }).click();
+  renameSync(share, `${share}-away`);
+  await place('Backup');
+  await expect(page.getByText('The shared folder for hand-overs is not there now.')).toBeVisible();
+  await page.getByRole('status').getByRole('button', { name: 'Close' }).click();
+  renameSync(`${share}-away`, share);
   await write('05');
-  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Backup' }).click();
-  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Hand over' }).click();
+  await page.keyboard.press('Alt+0');
+  // Found by itself and shown as waiting; nothing is taken in before somebody has looked.
+  await expect(page.getByText('A hand-over for you waits in the shared folder.')).toBeVisible();
+  await expect(page.getByText('The shared folder for hand-overs is there again.')).toBeVisible();
+  expect(((await app.ask('caseload.list')) as { code: string }[]).map(({ code }) => code)).toEqual(['K1']);
+  await page.getByRole('button', { name: 'Go to Hand over' }).click();
   await page.getByRole('button', { name: 'Look into it' }).click();
   await expect(page.getByText('Code K1 belongs to another client here: K1-2 instead.')).toBeVisible();
   await expect(page.getByText('May be the same person as K1')).toBeVisible();

@@ -50,6 +50,15 @@ export const handoverDe: ScreenTexts['handover'] = {
   takeIn: 'Aufnehmen',
   anotherLaptopWithSame: (time) =>
     `Ein anderer Laptop mit demselben Schlüssel sah um ${time} in diesen Ordner. Nichts wird zweimal aufgenommen. Benutzen Sie keine zwei Laptops, sagen Sie Ihrer Praxis, dass der Schlüssel kopiert wurde.`,
+  shareIsGone:
+    'Der gemeinsame Ordner für Übergaben ist gerade nicht da. Nichts ist verloren; er wird jede halbe Minute wieder gesucht.',
+  shareIsBack: 'Der gemeinsame Ordner für Übergaben ist wieder da.',
+  waitsForYou: (files) =>
+    files === 1
+      ? 'Eine Übergabe für Sie wartet im gemeinsamen Ordner. Noch ist nichts davon übernommen.'
+      : `${files} Übergaben für Sie warten im gemeinsamen Ordner. Noch ist nichts davon übernommen.`,
+  goToHandOver: 'Zur Übergabe',
+  stillArrives: (files) => (files === 1 ? 'Eine weitere wird noch kopiert.' : `${files} weitere werden noch kopiert.`),
   sharedFolderIsNot:
     'Der gemeinsame Ordner ist gerade nicht da. Alles Geschriebene bleibt hier; er wird jede halbe Minute wieder gesucht.',
   waitingInSharedFolder: 'Wartet im gemeinsamen Ordner',

@@ -48,6 +48,16 @@ export const handoverEn = {
   takeIn: 'Take in',
   anotherLaptopWithSame: (time: Shown) =>
     `Another laptop with the same key looked into this folder at ${time}. Nothing is taken in twice. If you do not use two laptops, tell your clinic that the key was copied.`,
+  shareIsGone:
+    'The shared folder for hand-overs is not there now. Nothing was lost; it is looked for again every half minute.',
+  shareIsBack: 'The shared folder for hand-overs is there again.',
+  waitsForYou: (files: number) =>
+    files === 1
+      ? 'A hand-over for you waits in the shared folder. Nothing of it is taken in yet.'
+      : `${files} hand-overs for you wait in the shared folder. Nothing of them is taken in yet.`,
+  goToHandOver: 'Go to Hand over',
+  stillArrives: (files: number) =>
+    files === 1 ? 'One more is still being copied.' : `${files} more are still being copied.`,
   sharedFolderIsNot:
     'The shared folder is not there now. Everything written stays here; it is looked for again every half minute.',
   waitingInSharedFolder: 'Waiting in the shared folder',

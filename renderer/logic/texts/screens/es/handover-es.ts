@@ -49,6 +49,16 @@ export const handoverEs: ScreenTexts['handover'] = {
   takeIn: 'Recibir',
   anotherLaptopWithSame: (time) =>
     `Otro portátil con la misma clave miró en esta carpeta a las ${time}. Nada se recibe dos veces. Si usted no usa dos portátiles, avise a su clínica de que la clave fue copiada.`,
+  shareIsGone:
+    'La carpeta compartida de los traspasos no está disponible ahora. No se ha perdido nada; se busca de nuevo cada medio minuto.',
+  shareIsBack: 'La carpeta compartida de los traspasos está disponible otra vez.',
+  waitsForYou: (files) =>
+    files === 1
+      ? 'Un traspaso para usted espera en la carpeta compartida. Todavía no se ha incorporado nada de él.'
+      : `${files} traspasos para usted esperan en la carpeta compartida. Todavía no se ha incorporado nada de ellos.`,
+  goToHandOver: 'Ir a Traspaso',
+  stillArrives: (files) =>
+    files === 1 ? 'Otro se está copiando todavía.' : `Otros ${files} se están copiando todavía.`,
   sharedFolderIsNot:
     'La carpeta compartida no está ahora. Todo lo escrito queda aquí; se busca otra vez cada medio minuto.',
   waitingInSharedFolder: 'Espera en la carpeta compartida',
