@@ -11,6 +11,8 @@ export interface ServiceOptions {
   /** The folder that holds package.json and dist/. */
   appRoot?: string;
   now: () => Date;
+  /** log2 of scrypt's N for new passphrases; lower only in tests. */
+  workFactor?: number;
   emit: (event: ShellEvent) => void;
   /** Where the second sealed note of the trail lies, outside the caseload's folder; null: nowhere. */
   state?: string | null;

@@ -24,6 +24,11 @@ export const AppStatus = z.object({
   demo: z.boolean(),
   demoAvailable: z.boolean(),
   folder: z.string(),
+  /** Id of whoever signed in; null with one sign-in for all, and while locked. */
+  person: z.string().nullable(),
+  /** More than one person signs in: initials are asked for too. */
+  severalPeople: z.boolean(),
+  name: z.string(),
   initials: z.string(),
   clinic: z.string(),
   credentials: z.string(),
@@ -63,7 +68,9 @@ export const AppStatus = z.object({
 export type AppStatus = z.infer<typeof AppStatus>;
 
 /** Secrets are length-limited so that a paste of a file cannot be hashed for minutes. */
-const Passphrase = z.string().min(1).max(400);
+export const Passphrase = z.string().min(1).max(400);
+/** Initials as typed at the lock: asked for where several people sign in. */
+const Typed = z.string().max(40);
 
 export const appRequests = {
   'app.status': read(nothing, AppStatus),
@@ -71,10 +78,10 @@ export const appRequests = {
     z.object({ passphrase: Passphrase, initials: Initials, clinic: Line }).strict(),
     z.object({ status: AppStatus, recoveryKey: z.string() }),
   ),
-  'app.unlock': read(z.object({ passphrase: Passphrase }).strict(), AppStatus),
+  'app.unlock': read(z.object({ passphrase: Passphrase, initials: Typed.optional() }).strict(), AppStatus),
   /** The passphrase is lost: opens once by the recovery key, which a new passphrase and a new key replace. */
   'app.recover': write(
-    z.object({ recoveryKey: Passphrase, next: Passphrase }).strict(),
+    z.object({ recoveryKey: Passphrase, next: Passphrase, initials: Typed.optional() }).strict(),
     z.object({ status: AppStatus, recoveryKey: z.string() }),
   ),
   /** Prints the recovery sheet that the window shows: all that is printed while locked. */
@@ -92,7 +99,7 @@ export const appRequests = {
   /** Whether the operating system's key store can be used here. May make the system ask its user. */
   'app.systemKey': read(
     nothing,
-    z.object({ state: z.enum(['not-in-this-window', 'none', 'plain-text', 'off', 'on']) }),
+    z.object({ state: z.enum(['not-in-this-window', 'none', 'plain-text', 'several', 'off', 'on']) }),
   ),
   /** Lets the operating system's key store open this caseload; asks for the passphrase. */
   'app.keepSystemKey': write(z.object({ passphrase: Passphrase }).strict(), AppStatus),
@@ -110,7 +117,7 @@ export const appRequests = {
   'app.prefer': write(Preferences.strict(), AppStatus),
   /**
    * A changed passphrase or, with the same one, a new recovery sheet: the whole file is encrypted under a new key and
-   * locked. Old passphrase, old sheet and old key files open nothing of it any more.
+   * locked. Where several people sign in, '' is answered when the sheet stays in use. Old passphrase, old sheet and old key files open nothing of it any more.
    */
   'app.rekey': write(
     z.object({ passphrase: Passphrase, next: Passphrase }).strict(),

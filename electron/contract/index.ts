@@ -13,6 +13,7 @@ import { movingRequests } from './years/moving.ts';
 import { retentionRequests } from './years/retention.ts';
 import { occasionRequests } from './occasions.ts';
 import { pageRequests } from './pages.ts';
+import { peopleRequests } from './sign-in/people.ts';
 import { programRequests } from './program.ts';
 import { progressRequests } from './progress.ts';
 import { readbackRequests } from './readback.ts';
@@ -24,6 +25,7 @@ import { spiralRequests } from './spiral.ts';
 export const contract = {
   ...appRequests,
   ...aboutRequests,
+  ...peopleRequests,
   ...caseloadRequests,
   ...intakeRequests,
   ...sampleRequests,

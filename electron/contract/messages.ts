@@ -70,7 +70,7 @@ export const messages = {
     'The shared folder is not there now. Nothing was lost, and no half file was left. Connect to it and try again, or save the hand-over as a file.',
   'code-taken': 'Another client has this code already. Nothing was changed. Choose another code.',
   'co-sign-self':
-    'You recorded this entry, so somebody else has to co-sign it. Nothing was changed, and the entry waits in Due. Ask the therapist who supervises you to enter their own initials in Settings and to sign it.',
+    'You recorded this entry, so somebody else has to co-sign it. Nothing was changed, and the entry waits in Due. Ask the therapist who supervises you to sign in and to sign it.',
   'co-sign-assistant':
     'An assistant or student cannot co-sign. Nothing was changed, and the entry waits in Due. Ask the therapist to sign it.',
   'assistant-approves':
@@ -79,6 +79,20 @@ export const messages = {
     'An assistant or student cannot clear a red flag. It stays open, and nothing was changed. Ask the therapist to review it now.',
   'assistant-evaluates':
     'An assistant or student cannot sign an evaluation. The page is kept as a draft. Ask the therapist to save or print it.',
+  'assistant-manages':
+    'An assistant or student cannot manage who signs in, nor make a recovery sheet. Nothing was changed. Ask the therapist to do it.',
+  'initials-missing':
+    'Initials are missing. Nothing was changed. Several people use this caseload: type your initials too.',
+  'initials-taken':
+    'Somebody here has or had the initials {detail}. Nobody was added. Take others: the trail must tell the two apart.',
+  'initials-unknown':
+    'Nobody here signs in with the initials {detail}. Nothing was changed, and the recovery key can still be used. Check the initials, then try again.',
+  'not-oneself':
+    'Nobody takes their own sign-in or role away, so that a therapist is always left. Nothing was changed. Ask another therapist to do it.',
+  'people-not-in-demo': 'The demo has one sign-in for everybody. Nothing was changed. Add people in your own caseload.',
+  'people-too-many': 'There are {detail} people on the list, as many as one caseload holds. Nobody was added.',
+  'sign-in-decides':
+    'Initials and role come from the sign-in. Nothing was changed. Another therapist can change a role under Settings, People.',
   'date-in-future': 'This date lies in the future. Nothing was changed. Check the day, month and year.',
   'ink-empty':
     'No writing came from the pen. Nothing was kept. Check that the pen writes on this surface, then start again.',

@@ -72,9 +72,9 @@ export const aboutHandlers: { [N in keyof typeof aboutRequests]: Handler<N> } = 
       throw new Refusal('save-failed');
     }
   },
-  'about.keepPlace': ({ folder }, { at }) => {
-    keepPlace(folder, at);
+  'about.keepPlace': ({ folder, signedIn }, { at }) => {
+    keepPlace(folder, at, signedIn.id);
     return {};
   },
-  'about.lastPlace': ({ folder }) => ({ at: lastPlace(folder) }),
+  'about.lastPlace': ({ folder, signedIn }) => ({ at: lastPlace(folder, signedIn.id) }),
 };

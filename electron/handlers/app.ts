@@ -1,53 +1,47 @@
 import { cp, mkdir, rmdir } from 'node:fs/promises';
-import {
-  SHORTEST_PASSPHRASE,
-  caseloadExists,
-  createCaseload,
-  openCaseload,
-  rekeyCaseload,
-  type Secret,
-} from '../../db/index.ts';
-import { isWeak } from '../../db/weak-passphrase.ts';
+import { caseloadExists, createCaseload, openCaseload, peopleIn, rekeyCaseload, signInsIn } from '../../db/index.ts';
+import { normalInitials, PEOPLE, type Person } from '../../db/types/clinic/people.ts';
 import type { appRequests } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
-import { isGuessable } from '../files/passphrase-guess.ts';
 import { removeCaseload } from '../files/remove-caseload.ts';
 import { forgetSystemKey, hasSystemKey, keepSystemKey, openSystemKey } from '../files/system-key.ts';
 import type { Handler } from './handler.ts';
 import { printWindow } from './pages.ts';
-import { prove } from './prove.ts';
 import type { Services } from './services.ts';
+import { openFolder, prove, proveMine, refuseGuessable } from './sign-in/prove.ts';
 
 /** The demo's passphrase is public: its clients are invented. */
 export const demoPassphrase = 'invented clients only';
 
 const nowIso = (services: Services) => services.options.now().toISOString();
-
-const unlock = (services: Services, passphrase: string): Promise<void> =>
-  services.slowed(() => open(services, { passphrase }));
-
-async function open(services: Services, secret: Secret): Promise<void> {
-  const opened = await openCaseload({ folder: services.folder, now: nowIso(services), ...secret });
-  if (!opened.ok) throw new Refusal(opened.code);
-  await services.took(opened.caseload);
-}
-
-/** Of a new passphrase. @throws Refusal passphrase-too-short, passphrase-too-weak */
-async function refuseGuessable(passphrase: string, words: readonly string[]): Promise<void> {
-  if ([...passphrase].length < SHORTEST_PASSPHRASE) throw new Refusal('passphrase-too-short');
-  if (isWeak(passphrase) || (await isGuessable(passphrase, words))) throw new Refusal('passphrase-too-weak');
-}
+const quicker = ({ options: { workFactor } }: Services) => (workFactor === undefined ? {} : { workFactor });
 
 /** Gives the file a new key by the recovery key, which is used up, and opens it; answers the new recovery key. */
-async function recover(services: Services, recoveryKey: string, next: string): Promise<string> {
+async function recover(services: Services, recoveryKey: string, next: string, initials?: string): Promise<string> {
   const { folder } = services;
   await refuseGuessable(next, []);
   services.lock('asked');
-  const done = await rekeyCaseload({ folder, now: nowIso(services), recoveryKey, next, onNewKey: services.reseal });
+  const [alone] = signInsIn(folder);
+  const person = services.several ? await personBy(services, recoveryKey, initials) : alone;
+  const at = { folder, now: nowIso(services), ...quicker(services) };
+  const done = await rekeyCaseload({ ...at, recoveryKey, next, person, onNewKey: services.reseal });
   if (!done.ok) throw new Refusal(done.code === 'wrong-passphrase' ? 'wrong-recovery-key' : done.code);
   forgetSystemKey(folder);
-  await open(services, { passphrase: next });
+  await openFolder(services, { passphrase: next, person });
   return done.recoveryKey;
+}
+
+/** Whose passphrase the recovery key sets anew. @throws Refusal wrong-recovery-key, initials-missing, initials-unknown */
+async function personBy(services: Services, recoveryKey: string, initials?: string): Promise<string> {
+  if (!initials) throw new Refusal('initials-missing');
+  const opened = await openCaseload({ folder: services.folder, now: nowIso(services), recoveryKey });
+  if (!opened.ok) throw new Refusal(opened.code === 'wrong-passphrase' ? 'wrong-recovery-key' : opened.code);
+  const people = peopleIn(opened.caseload.setting(PEOPLE)) ?? [];
+  opened.caseload.close();
+  const same = (one: Person) => normalInitials(one.initials) === normalInitials(initials) && one.removedOn === null;
+  const found = people.find(same);
+  if (!found) throw new Refusal('initials-unknown', initials);
+  return found.id;
 }
 
 /** Deletes what the demo consists of, and its folder when nothing else is in it. @throws Refusal demo-not-ours */
@@ -75,7 +69,7 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     if (!created.ok) throw new Refusal(created.code);
     // A note of a caseload that lay here once says nothing about this one.
     services.sealAtNextOpening();
-    await services.took(created.caseload);
+    await services.took(created.caseload, null);
     created.caseload.putSetting(
       'therapist',
       { initials, clinic, credentials: '' },
@@ -86,13 +80,15 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     return { status: services.status(), recoveryKey: created.recoveryKey };
   },
 
-  'app.unlock': async (services, { passphrase }) => {
-    await unlock(services, passphrase);
+  'app.unlock': async (services, { passphrase, initials }) => {
+    if (services.several && !initials) throw new Refusal('initials-missing');
+    const secret = services.several ? { passphrase, initials } : { passphrase };
+    await services.slowed(() => openFolder(services, secret), initials);
     return services.status();
   },
 
-  'app.recover': async (services, { recoveryKey, next }) => {
-    const key = await services.slowed(() => recover(services, recoveryKey, next));
+  'app.recover': async (services, { recoveryKey, next, initials }) => {
+    const key = await services.slowed(() => recover(services, recoveryKey, next, initials));
     return { status: services.status(), recoveryKey: key };
   },
 
@@ -109,10 +105,10 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
 
   'app.unlockWithSystem': async (services) => {
     const { keyStore } = services.options.port;
-    if (services.demo || keyStore === null) throw new Refusal('system-key-unusable');
+    if (services.demo || keyStore === null || services.several) throw new Refusal('system-key-unusable');
     const identity = await openSystemKey(services.folder, keyStore);
     try {
-      await open(services, { identity });
+      await openFolder(services, { identity });
     } finally {
       identity.fill(0);
     }
@@ -122,6 +118,8 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   'app.systemKey': async (services) => {
     const { keyStore } = services.options.port;
     if (keyStore === null || services.demo) return { state: 'not-in-this-window' };
+    // It opens for whoever uses this computer account: which of the people that is it cannot tell.
+    if (services.several) return { state: 'several' };
     const state = await keyStore.state();
     if (state !== 'usable') return { state };
     return { state: hasSystemKey(services.folder) ? 'on' : 'off' };
@@ -130,9 +128,9 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
   'app.keepSystemKey': async (services, { passphrase }) => {
     const caseload = services.need();
     const { keyStore } = services.options.port;
-    if (services.demo || keyStore === null) throw new Refusal('system-key-unusable');
+    if (services.demo || keyStore === null || services.several) throw new Refusal('system-key-unusable');
     // Who only finds the window open must not get in again later.
-    await services.slowed(() => prove(services.folder, passphrase));
+    await proveMine(services, passphrase);
     await caseload.withKey(async (copy) => {
       const identity = Buffer.from(copy);
       try {
@@ -171,7 +169,7 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
         await mkdir(services.demoFolder, { recursive: true });
         await cp(source, services.demoFolder, { recursive: true });
       }
-      await unlock(services, demoPassphrase);
+      await services.slowed(() => openFolder(services, { passphrase: demoPassphrase }));
     } catch (error) {
       services.demo = false;
       throw error;
@@ -190,13 +188,26 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     return services.status();
   },
 
-  'app.therapist': (services, therapist) => {
-    services.need().putSetting('therapist', therapist, services.doing());
+  'app.therapist': (services, { assistant, ...therapist }) => {
+    const { signedIn } = services;
+    const me = signedIn.me();
+    const doing = services.doing();
+    if (!me) {
+      services.need().putSetting('therapist', { ...therapist, ...(assistant !== undefined && { assistant }) }, doing);
+      return services.status();
+    }
+    const { initials, clinic, credentials } = therapist;
+    const other = assistant !== undefined && assistant !== (me.role === 'assistant');
+    if (initials !== me.initials || other) throw new Refusal('sign-in-decides');
+    const people = (signedIn.people() ?? []).map((one) => (one.id === me.id ? { ...one, credentials } : one));
+    services.need().putSetting(PEOPLE, people, doing);
+    const kept = services.need().setting('therapist') as object | null;
+    services.need().putSetting('therapist', { ...kept, clinic }, doing);
     return services.status();
   },
 
   'app.prefer': (services, preferences) => {
-    services.need().putSetting('preferences', preferences, services.doing());
+    services.signedIn.prefer(preferences, services.doing());
     return services.status();
   },
 
@@ -204,21 +215,28 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
     services.need();
     if (services.demo) throw new Refusal('wrong-passphrase');
     const { initials, clinic, credentials } = services.therapist();
+    const { id } = services.signedIn;
+    const newSheet = next === passphrase;
+    // The sheet sets anybody's passphrase.
+    if (newSheet && id !== null) services.signedIn.refuseAssistant('assistant-manages');
     await refuseGuessable(next, [initials, clinic, credentials]);
     // What is refused leaves the caseload open.
-    await services.slowed(() => prove(services.folder, passphrase));
+    await proveMine(services, passphrase);
     services.lock('asked');
     return services.slowed(async () => {
       const done = await rekeyCaseload({
         folder: services.folder,
         passphrase,
         next,
+        person: id ?? signInsIn(services.folder)[0],
+        newSheet,
         now: nowIso(services),
+        ...quicker(services),
         onNewKey: services.reseal,
       });
       if (!done.ok) throw new Refusal(done.code);
       forgetSystemKey(services.folder);
       return { recoveryKey: done.recoveryKey };
-    });
+    }, initials);
   },
 };

@@ -74,6 +74,8 @@ export const caseloadHandlers: { [N in keyof typeof caseloadRequests]: Handler<N
   },
   'fact.remove': (services, { kind, id }) => {
     if (kind === 'client') throw new Refusal('not-found');
+    // Taking the answer away would clear the flag as well.
+    if (kind === 'redFlag') services.signedIn.refuseAssistant('assistant-clears');
     if (kind === 'issuedPage') throw new Refusal('already-issued');
     if (kind === 'program' && services.need().get('program', id)?.status === 'approved')
       throw new Refusal('already-approved');
@@ -83,8 +85,9 @@ export const caseloadHandlers: { [N in keyof typeof caseloadRequests]: Handler<N
   'client.undo': (services, { clientId }) => travel(services, clientId, 'undo'),
   'client.redo': (services, { clientId }) => travel(services, clientId, 'redo'),
   'typed.keep': (services, words) => {
-    services.need().keepWords(words, services.doing());
+    const place = services.signedIn.wordsPlace(words.place);
+    services.need().keepWords({ ...words, place }, services.doing());
     return {};
   },
-  'typed.kept': (services, { place }) => ({ fields: services.need().wordsKept(place) }),
+  'typed.kept': (services, { place }) => ({ fields: services.need().wordsKept(services.signedIn.wordsPlace(place)) }),
 };

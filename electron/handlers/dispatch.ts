@@ -22,6 +22,7 @@ import type { Handler } from './handler.ts';
 import { inkHandlers } from './ink.ts';
 import { intakeHandlers } from './intake.ts';
 import { pageHandlers } from './pages.ts';
+import { peopleHandlers } from './sign-in/people.ts';
 import { programHandlers } from './program.ts';
 import { progressHandlers } from './clinic-rules.ts';
 import { readbackHandlers } from './readback.ts';
@@ -36,6 +37,7 @@ type Handlers = { [N in keyof Contract]: Handler<N> };
 export const handlers: Handlers = {
   ...appHandlers,
   ...aboutHandlers,
+  ...peopleHandlers,
   ...caseloadHandlers,
   ...intakeHandlers,
   ...sampleHandlers,

@@ -24,7 +24,7 @@ import {
 import { BACKUP_ENDING, CLIENT_ENDING } from '../files/handed-file.ts';
 import { freeName } from '../files/save-into.ts';
 import type { Handler } from './handler.ts';
-import { prove } from './prove.ts';
+import { prove } from './sign-in/prove.ts';
 import type { Services } from './services.ts';
 import { summaryOf } from '../trail-words.ts';
 

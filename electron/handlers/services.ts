@@ -6,8 +6,8 @@ import type { Told } from '../../renderer/logic/texts/screens/en/screens-en.ts';
 import { toldIn } from '../told.ts';
 import { randomUUID } from 'node:crypto';
 import path from 'node:path';
-import { caseloadExists, type Caseload, type Doing } from '../../db/index.ts';
-import { Preferences, type AppStatus } from '../contract/app.ts';
+import { caseloadExists, signInsIn, type Caseload, type Doing } from '../../db/index.ts';
+import type { AppStatus } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import { checkIsDue, secondPlaceIsOld } from '../files/backup/backup-schedule.ts';
 import { newestIn } from '../files/backup/backup-second.ts';
@@ -21,17 +21,16 @@ import { autoBackup, type AutoBackup } from '../files/backup/backup-auto.ts';
 import type { HandedFile } from '../files/handed-file.ts';
 import type { BlobSource } from '../window-files.ts';
 import type { ServiceOptions } from '../service-options.ts';
-import { usualPreferences } from '../../renderer/logic/caseload/usual-preferences.ts';
+import { SignedIn } from './sign-in/signed-in.ts';
 
 /** Scans waiting for the request that names them; more than this many means a runaway page. */
 const maxStaged = 24;
-
-const Therapist = { initials: '', clinic: '', credentials: '', assistant: false };
 
 /** Everything a handler may use. */
 export class Services implements BlobSource {
   readonly options: ServiceOptions;
   caseload: Caseload | null = null;
+  readonly signedIn = new SignedIn(() => this.caseload);
   demo = false;
   damageFound = false;
   missing: AppStatus['missing'] = 'nothing';
@@ -67,10 +66,10 @@ export class Services implements BlobSource {
     return now - this.#lastUse;
   }
 
-  /** Slows guessing down (unlock-delay.ts). */
-  slowed<T>(attempt: () => Promise<T>): Promise<T> {
+  /** Slows guessing down (unlock-delay.ts), for each person by herself. */
+  slowed<T>(attempt: () => Promise<T>, initials = ''): Promise<T> {
     // One at a time: many asked at once would all be let through.
-    const turn = this.#lastTry.then(() => this.#tried(attempt));
+    const turn = this.#lastTry.then(() => this.#tried(attempt, initials));
     this.#lastTry = turn.then(
       () => undefined,
       () => undefined,
@@ -78,25 +77,27 @@ export class Services implements BlobSource {
     return turn;
   }
 
-  async #tried<T>(attempt: () => Promise<T>): Promise<T> {
+  async #tried<T>(attempt: () => Promise<T>, initials: string): Promise<T> {
     const now = () => this.options.now().getTime();
-    const wait = secondsToWait(this.folder, now());
+    const whose = this.several ? initials : '';
+    const wait = secondsToWait(this.folder, now(), whose);
     if (wait > 0) throw new Refusal('wait-before-retry', String(wait));
     try {
       const value = await attempt();
-      forgetTries(this.folder);
+      forgetTries(this.folder, whose);
       return value;
     } catch (error) {
       if (error instanceof Refusal && (error.code === 'wrong-passphrase' || error.code === 'wrong-recovery-key'))
-        noteWrongTry(this.folder, now());
+        noteWrongTry(this.folder, now(), whose);
       throw error;
     }
   }
 
   /** Takes an unlocked caseload over and looks after its backups. */
-  async took(caseload: Caseload): Promise<void> {
+  async took(caseload: Caseload, person: string | null): Promise<void> {
     this.caseload?.close();
     this.caseload = caseload;
+    this.signedIn.id = person ?? this.signedIn.onlyOne();
     this.used();
     this.damageFound = false;
     this.missing = caseload.logLost ? 'log' : 'nothing';
@@ -126,9 +127,7 @@ export class Services implements BlobSource {
     this.#watch.sealUnder(this.folder, identity, trail, this.options.now().toISOString());
 
   /** What was put in place just now was put there by the therapist. */
-  sealAtNextOpening(): void {
-    this.#watch.replaced(this.folder);
-  }
+  sealAtNextOpening = (): void => this.#watch.replaced(this.folder);
 
   /** The therapist knows why: noted in the trail, and sealed as it is. */
   acknowledge(): void {
@@ -183,19 +182,17 @@ export class Services implements BlobSource {
     return { at: this.options.now().toISOString(), by: this.therapist().initials || '–' };
   }
 
-  therapist(): typeof Therapist {
-    return { ...Therapist, ...(this.caseload?.setting('therapist') as object | null) };
+  therapist = () => this.signedIn.therapist();
+  preferences = () => this.signedIn.preferences();
+
+  /** More than one person signs in: the lock screen asks for initials too. */
+  get several(): boolean {
+    return signInsIn(this.folder).length > 1;
   }
 
-  /** What the window keeps for its therapist; as usual where nothing is kept, or what is kept does not fit. */
-  preferences(): Preferences {
-    const kept = Preferences.safeParse(this.caseload?.setting('preferences'));
-    return kept.success ? kept.data : usualPreferences;
-  }
   /** What is told outside the window, in the language of the screens. */
-  told(): Told {
-    return toldIn(this.preferences().language);
-  }
+  told = (): Told => toldIn(this.preferences().language);
+
   /** Idle time after which the caseload locks, ms; Infinity = never by itself. */
   get lockMs(): number {
     const { lockMinutes } = this.preferences();
@@ -227,6 +224,8 @@ export class Services implements BlobSource {
       demoAvailable: this.options.demoSource !== null,
       folder: this.folder,
       ...this.therapist(),
+      person: this.signedIn.id,
+      severalPeople: this.several,
       damageFound: this.damageFound,
       lastBackupAt: this.caseload ? (backupNames(backupsFolder(this.folder))[0]?.at ?? null) : null,
       secondOld: this.secondOld(),
@@ -254,6 +253,7 @@ export class Services implements BlobSource {
     this.#seal();
     const { caseload } = this;
     this.caseload = null;
+    this.signedIn.id = null;
     try {
       caseload?.close();
     } catch {

@@ -154,6 +154,12 @@ export function screensOf(page: Page, ask: Ask, marker: string, walk: Walk): Scr
     place('Figures'),
     place('Hand over'),
     place('Settings'),
+    screen('People', ['all'], async () => {
+      const nav = (name: string) => page.getByRole('navigation', { name });
+      await nav('Places').getByRole('button', { name: 'Settings' }).click();
+      await nav('Settings').getByRole('button', { name: 'People' }).click();
+      await button(/^Add a person/).click();
+    }),
     screen('Caseload', both, () => press('Alt+0')),
     ...hiddenFields(page, ask).map((each): Screen => ({
       ...each,

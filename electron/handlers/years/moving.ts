@@ -8,7 +8,7 @@ import { removeCaseload } from '../../files/remove-caseload.ts';
 import { freeName } from '../../files/save-into.ts';
 import { forgetSystemKey } from '../../files/system-key.ts';
 import type { Handler } from '../handler.ts';
-import { prove } from '../prove.ts';
+import { prove } from '../sign-in/prove.ts';
 
 export const movingHandlers: { [N in keyof typeof movingRequests]: Handler<N> } = {
   'moving.write': async (services, { folder, sheet }) => {

@@ -94,7 +94,7 @@ export class App implements SaveHost {
     await this.refresh();
   }
 
-  #here(): Omit<LeftPlace, 'folder'> {
+  #here(): Omit<LeftPlace, 'folder' | 'person'> {
     const { place, tab, open, recordView: part } = this;
     return { place, tab, part, clientId: open?.clientId ?? null, visitId: open?.visitId ?? '', ...whereTheEyeIs() };
   }
@@ -115,7 +115,7 @@ export class App implements SaveHost {
   #left: LeftPlace | null = null;
   #remember(): void {
     if (this.status?.state !== 'open') return;
-    this.#left = { folder: this.status.folder, ...this.#here() };
+    this.#left = { folder: this.status.folder, person: this.status.person, ...this.#here() };
   }
 
   /** Back to where the lock came: screen, visit, scroll and field. */
@@ -125,7 +125,7 @@ export class App implements SaveHost {
     // Somebody went on already.
     if (this.arrivals !== arrived) return;
     this.#left = null;
-    if (!left || left.folder !== this.status.folder) return;
+    if (left?.folder !== this.status.folder || left.person !== this.status.person) return;
     if (left.clientId !== null) {
       this.recordView = left.part;
       await this.openClient(left.clientId, left.tab);
@@ -141,7 +141,16 @@ export class App implements SaveHost {
   async #beforeTheStart(): Promise<LeftPlace | null> {
     const { at } = await ask('about.lastPlace', {}).catch(() => ({ at: null }));
     // The screen and how far it was scrolled; no field takes the focus from what is begun meanwhile.
-    return at && { ...at, field: -1, caret: null, tab: at.tab as Tab, folder: this.status.folder };
+    return (
+      at && {
+        ...at,
+        field: -1,
+        caret: null,
+        tab: at.tab as Tab,
+        folder: this.status.folder,
+        person: this.status.person,
+      }
+    );
   }
 
   async refresh(): Promise<void> {

@@ -4,6 +4,8 @@ import type { Tab } from '../../logic/caseload/tabs.ts';
 export interface Place {
   /** Whose caseload it was: another one has other clients. */
   folder: string;
+  /** Whose place it was: whoever comes next begins at the caseload. */
+  person: string | null;
   place: 'caseload' | 'client' | 'records' | 'rules' | 'handover' | 'figures' | 'settings';
   clientId: string | null;
   visitId: string;

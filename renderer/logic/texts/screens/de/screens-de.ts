@@ -11,6 +11,7 @@ import { itemDe } from './item-de.ts';
 import { pageDe } from './page-de.ts';
 import { pagesDe } from './pages-de.ts';
 import { partsDe } from './parts-de.ts';
+import { peopleDe } from '../people/people-de.ts';
 import { placesDe } from './places-de.ts';
 import { programDe } from './program-de.ts';
 import { progressDe } from './progress-de.ts';
@@ -36,6 +37,7 @@ export const screensDe: ScreenTexts = {
   page: pageDe,
   pages: pagesDe,
   parts: partsDe,
+  people: peopleDe,
   places: placesDe,
   program: programDe,
   progress: progressDe,

@@ -10,6 +10,7 @@ import { itemEn } from './item-en.ts';
 import { pageEn } from './page-en.ts';
 import { pagesEn } from './pages-en.ts';
 import { partsEn } from './parts-en.ts';
+import { peopleEn } from '../people/people-en.ts';
 import { placesEn } from './places-en.ts';
 import { programEn } from './program-en.ts';
 import { progressEn } from './progress-en.ts';
@@ -35,6 +36,7 @@ export const screensEn = {
   page: pageEn,
   pages: pagesEn,
   parts: partsEn,
+  people: peopleEn,
   places: placesEn,
   program: programEn,
   progress: progressEn,

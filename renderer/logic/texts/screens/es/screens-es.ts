@@ -11,6 +11,7 @@ import { itemEs } from './item-es.ts';
 import { pageEs } from './page-es.ts';
 import { pagesEs } from './pages-es.ts';
 import { partsEs } from './parts-es.ts';
+import { peopleEs } from '../people/people-es.ts';
 import { placesEs } from './places-es.ts';
 import { programEs } from './program-es.ts';
 import { progressEs } from './progress-es.ts';
@@ -36,6 +37,7 @@ export const screensEs: ScreenTexts = {
   page: pageEs,
   pages: pagesEs,
   parts: partsEs,
+  people: peopleEs,
   places: placesEs,
   program: programEs,
   progress: progressEs,

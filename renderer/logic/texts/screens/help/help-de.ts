@@ -114,6 +114,9 @@ export const helpDe: ScreenTexts['help'] = {
   },
   settings: {
     purpose: 'Ihr Kürzel, Aussehen, Tasten, Sperre und Passphrase.',
-    steps: ['Jedes Feld wird beim Verlassen gespeichert.'],
+    steps: [
+      'Jedes Feld wird beim Verlassen gespeichert.',
+      '„Personen“: Wer diese Kartei benutzt, bekommt eine eigene Anmeldung. Strg+L sperrt zum Weitergeben.',
+    ],
   },
 };

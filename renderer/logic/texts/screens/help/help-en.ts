@@ -115,6 +115,9 @@ export const helpEn = {
   },
   settings: {
     purpose: 'Your initials, the look, keys, lock and passphrase.',
-    steps: ['Each field is saved as you leave it.'],
+    steps: [
+      'Each field is saved as you leave it.',
+      '“People”: each one who uses this caseload gets a sign-in. Lock with Ctrl+L to hand the laptop over.',
+    ],
   },
 };

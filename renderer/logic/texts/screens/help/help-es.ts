@@ -114,6 +114,9 @@ export const helpEs: ScreenTexts['help'] = {
   },
   settings: {
     purpose: 'Sus iniciales, el aspecto, las teclas, el bloqueo y la frase de acceso.',
-    steps: ['Cada campo se guarda al salir.'],
+    steps: [
+      'Cada campo se guarda al salir.',
+      '«Personas»: cada quien que usa este fichero tiene su acceso. Ctrl+L bloquea para pasar el portátil.',
+    ],
   },
 };

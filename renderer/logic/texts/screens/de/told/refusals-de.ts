@@ -74,7 +74,7 @@ export const refusalsDe: Readonly<Record<MessageCode, string>> = {
     'Der gemeinsame Ordner ist gerade nicht da. Nichts ging verloren, und keine halbe Datei blieb zurück. Verbinden Sie sich mit ihm und versuchen Sie es noch einmal, oder speichern Sie die Übergabe als Datei.',
   'code-taken': 'Ein anderer Klient hat diesen Code schon. Nichts wurde geändert. Wählen Sie einen anderen Code.',
   'co-sign-self':
-    'Sie haben diesen Eintrag gemacht, also muss ihn jemand anderes gegenzeichnen. Nichts wurde geändert, und der Eintrag wartet unter „Fällig“. Bitten Sie die Person, die Sie anleitet, ihr eigenes Kürzel in den Einstellungen einzutragen und zu zeichnen.',
+    'Sie haben diesen Eintrag gemacht, also muss ihn jemand anderes gegenzeichnen. Nichts wurde geändert, und der Eintrag wartet unter „Fällig“. Bitten Sie die Person, die Sie anleitet, sich anzumelden und zu zeichnen.',
   'co-sign-assistant':
     'Assistenz oder Auszubildende können nicht gegenzeichnen. Nichts wurde geändert, und der Eintrag wartet unter „Fällig“. Bitten Sie die Therapeutin oder den Therapeuten zu zeichnen.',
   'assistant-approves':
@@ -83,6 +83,22 @@ export const refusalsDe: Readonly<Record<MessageCode, string>> = {
     'Assistenz oder Auszubildende können kein Warnzeichen abschließen. Es bleibt offen, und nichts wurde geändert. Bitten Sie die Therapeutin oder den Therapeuten, es jetzt zu klären.',
   'assistant-evaluates':
     'Assistenz oder Auszubildende können keine Befunderhebung unterschreiben. Das Blatt bleibt als Entwurf. Bitten Sie die Therapeutin oder den Therapeuten, es zu speichern oder zu drucken.',
+  'assistant-manages':
+    'Assistenz oder Auszubildende können weder Personen verwalten noch ein Wiederherstellungsblatt erstellen. Nichts wurde geändert. Bitten Sie die Therapeutin oder den Therapeuten darum.',
+  'initials-missing':
+    'Das Kürzel fehlt. Nichts wurde geändert. Mehrere benutzen diese Kartei: Tippen Sie auch Ihr Kürzel.',
+  'initials-taken':
+    'Jemand hat oder hatte hier das Kürzel {detail}. Niemand wurde hinzugefügt. Nehmen Sie ein anderes: Das Protokoll muss beide unterscheiden.',
+  'initials-unknown':
+    'Niemand meldet sich hier mit dem Kürzel {detail} an. Nichts wurde geändert, und der Wiederherstellungsschlüssel gilt noch. Prüfen Sie das Kürzel und versuchen Sie es noch einmal.',
+  'not-oneself':
+    'Niemand nimmt sich selbst Anmeldung oder Rolle, damit immer eine Therapeutin oder ein Therapeut bleibt. Nichts wurde geändert. Bitten Sie eine andere Therapeutin oder einen anderen Therapeuten darum.',
+  'people-not-in-demo':
+    'Die Demo hat eine Anmeldung für alle. Nichts wurde geändert. Fügen Sie Personen in Ihrer eigenen Kartei hinzu.',
+  'people-too-many':
+    'Auf der Liste stehen {detail} Personen, so viele wie eine Kartei fasst. Niemand wurde hinzugefügt.',
+  'sign-in-decides':
+    'Kürzel und Rolle kommen aus der Anmeldung. Nichts wurde geändert. Eine andere Therapeutin oder ein anderer Therapeut kann eine Rolle unter Einstellungen, Personen ändern.',
   'date-in-future': 'Dieses Datum liegt in der Zukunft. Nichts wurde geändert. Prüfen Sie Tag, Monat und Jahr.',
   'ink-empty':
     'Vom Stift kam keine Schrift. Nichts wurde behalten. Prüfen Sie, ob der Stift auf dieser Fläche schreibt, und beginnen Sie noch einmal.',

@@ -69,7 +69,7 @@ export const refusalsEs: Readonly<Record<MessageCode, string>> = {
     'La carpeta compartida no está disponible ahora. No se perdió nada ni quedó ningún archivo a medias. Conéctese a ella e inténtelo otra vez, o guarde la entrega como archivo.',
   'code-taken': 'Otro cliente ya tiene este código. No se cambió nada. Elija otro código.',
   'co-sign-self':
-    'Usted anotó esta entrada, así que debe contrafirmarla otra persona. No se cambió nada, y la entrada espera en Pendiente. Pida a quien le supervisa que ponga sus propias iniciales en Ajustes y la firme.',
+    'Usted anotó esta entrada, así que debe contrafirmarla otra persona. No se cambió nada, y la entrada espera en Pendiente. Pida a quien le supervisa que entre y la firme.',
   'co-sign-assistant':
     'Un asistente o estudiante no puede contrafirmar. No se cambió nada, y la entrada espera en Pendiente. Pida al terapeuta que la firme.',
   'assistant-approves':
@@ -78,6 +78,21 @@ export const refusalsEs: Readonly<Record<MessageCode, string>> = {
     'Un asistente o estudiante no puede dar por resuelta una señal de alarma. Sigue abierta, y no se cambió nada. Pida al terapeuta que la revise ahora.',
   'assistant-evaluates':
     'Un asistente o estudiante no puede firmar una evaluación. La hoja se guarda como borrador. Pida al terapeuta que la guarde o la imprima.',
+  'assistant-manages':
+    'Un asistente o estudiante no puede gestionar quién entra ni hacer una hoja de recuperación. No se cambió nada. Pida al terapeuta que lo haga.',
+  'initials-missing':
+    'Faltan las iniciales. No se cambió nada. Varias personas usan este fichero: escriba también sus iniciales.',
+  'initials-taken':
+    'Alguien aquí tiene o tuvo las iniciales {detail}. No se añadió a nadie. Elija otras: el registro debe distinguir a las dos personas.',
+  'initials-unknown':
+    'Nadie entra aquí con las iniciales {detail}. No se cambió nada, y la clave de recuperación todavía sirve. Revise las iniciales e inténtelo otra vez.',
+  'not-oneself':
+    'Nadie se quita a sí mismo el acceso o la función, para que siempre quede un terapeuta. No se cambió nada. Pida a otro terapeuta que lo haga.',
+  'people-not-in-demo':
+    'La demostración tiene un solo acceso para todos. No se cambió nada. Añada personas en su propio fichero.',
+  'people-too-many': 'Hay {detail} personas en la lista, tantas como caben en un fichero. No se añadió a nadie.',
+  'sign-in-decides':
+    'Las iniciales y la función vienen del acceso. No se cambió nada. Otro terapeuta puede cambiar una función en Ajustes, Personas.',
   'date-in-future': 'Esta fecha está en el futuro. No se cambió nada. Revise el día, el mes y el año.',
   'ink-empty':
     'No llegó ninguna escritura del lápiz. No se guardó nada. Compruebe que el lápiz escribe en esta superficie y empiece otra vez.',

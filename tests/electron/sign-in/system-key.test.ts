@@ -1,12 +1,12 @@
 /** Unlocking by the operating system's key store: the decisions, and the way through the contract on a fake store. */
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { afterEach, expect, test } from 'vitest';
-import type { RequestName } from '../../electron/contract/index.ts';
-import { systemKeyFile } from '../../electron/files/system-key.ts';
-import { dispatch } from '../../electron/handlers/dispatch.ts';
-import { Services } from '../../electron/handlers/services.ts';
-import { keyStoreState, type KeyStore, type KeyStoreState } from '../../electron/key-store.ts';
-import { newCaseload, newFolder, NOW, PASSPHRASE } from '../db/support.ts';
+import type { RequestName } from '../../../electron/contract/index.ts';
+import { systemKeyFile } from '../../../electron/files/system-key.ts';
+import { dispatch } from '../../../electron/handlers/dispatch.ts';
+import { Services } from '../../../electron/handlers/services.ts';
+import { keyStoreState, type KeyStore, type KeyStoreState } from '../../../electron/key-store.ts';
+import { newCaseload, newFolder, NOW, PASSPHRASE } from '../../db/support.ts';
 
 test.each<[string, boolean, string | null, KeyStoreState]>([
   ['linux', true, 'basic_text', 'plain-text'],

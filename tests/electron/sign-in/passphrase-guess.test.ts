@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { isWeak } from '../../db/weak-passphrase.ts';
-import { isGuessable } from '../../electron/files/passphrase-guess.ts';
+import { isWeak } from '../../../db/weak-passphrase.ts';
+import { isGuessable } from '../../../electron/files/passphrase-guess.ts';
 
 const CLINIC = ['Sunshine Hand Center', 'QM'];
 
