@@ -24,23 +24,6 @@ const linesOf: Partial<Record<OccasionCode, number>> = {
   other: 2,
 };
 
-/** What each sample is, in words. */
-export const occasionSampleWords: Readonly<Record<OccasionCode, string>> = {
-  signature: 'Three signatures, each in a box of the real size.',
-  check: 'One check: date, payee, sum in numbers, sum in words. Every digit is read exactly.',
-  list: 'Six things, one under the other.',
-  message: 'A message with name, number and time.',
-  form: 'Six fields of a form.',
-  card: 'Two lines for a card.',
-  diary: 'Two lines about the day.',
-  work: 'Two lines as they are needed at work.',
-  recipe: 'Two lines of a recipe.',
-  'name-address': 'Name and address in four lines. The text stays in the picture.',
-  numbers: 'Six dates and times. Every digit is read exactly.',
-  board: 'Five words, large, on an upright sheet; standing only after a balance check.',
-  other: 'Two lines of the client’s own words.',
-};
-
 /**
  * @param draw counts the draws: the same number gives the same words
  * @returns the task; text '' where it is not kept (signature, name and address)

@@ -40,4 +40,20 @@ export const clientDe: Told['client'] = {
     'transfer-probe': 'Eine Zeile auf blankem Papier, ohne Hilfe',
     'repeated-letter': 'Ein Buchstabe, fünfzehnmal',
   },
+  /** What a sample for an occasion asks for. */
+  occasionSamples: {
+    signature: 'Drei Unterschriften, jede in einem Feld von wirklicher Größe.',
+    check: 'Ein Scheck: Datum, Empfänger, Betrag in Ziffern, Betrag in Worten. Jede Ziffer wird genau gelesen.',
+    list: 'Sechs Dinge untereinander.',
+    message: 'Eine Nachricht mit Name, Nummer und Uhrzeit.',
+    form: 'Sechs Felder eines Formulars.',
+    card: 'Zwei Zeilen für eine Karte.',
+    diary: 'Zwei Zeilen über den Tag.',
+    work: 'Zwei Zeilen, wie sie bei der Arbeit gebraucht werden.',
+    recipe: 'Zwei Zeilen eines Rezepts.',
+    'name-address': 'Name und Adresse in vier Zeilen. Der Text bleibt im Bild.',
+    numbers: 'Sechs Daten und Uhrzeiten. Jede Ziffer wird genau gelesen.',
+    board: 'Fünf Wörter, groß, auf einem senkrechten Blatt; im Stehen nur nach Prüfung des Gleichgewichts.',
+    other: 'Zwei Zeilen mit eigenen Wörtern des Klienten.',
+  },
 };

@@ -40,4 +40,20 @@ export const clientEs: Told['client'] = {
     'transfer-probe': 'Una línea en papel liso, sin ayuda',
     'repeated-letter': 'Una letra, quince veces',
   },
+  /** What a sample for an occasion asks for. */
+  occasionSamples: {
+    signature: 'Tres firmas, cada una en un recuadro de tamaño real.',
+    check: 'Un cheque: fecha, beneficiario, importe en cifras e importe en letras. Cada cifra se lee con exactitud.',
+    list: 'Seis cosas, una debajo de otra.',
+    message: 'Un mensaje con nombre, número y hora.',
+    form: 'Seis casillas de un formulario.',
+    card: 'Dos líneas para una tarjeta.',
+    diary: 'Dos líneas sobre el día.',
+    work: 'Dos líneas como se necesitan en el trabajo.',
+    recipe: 'Dos líneas de una receta.',
+    'name-address': 'Nombre y dirección en cuatro líneas. El texto queda en la imagen.',
+    numbers: 'Seis fechas y horas. Cada cifra se lee con exactitud.',
+    board: 'Cinco palabras, grandes, en una hoja vertical; de pie solo tras comprobar el equilibrio.',
+    other: 'Dos líneas con palabras propias del cliente.',
+  },
 };
