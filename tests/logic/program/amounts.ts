@@ -21,12 +21,20 @@ const numbers: Readonly<Record<string, number>> = {
 const pattern =
   /\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten) (?:more |short |whole |own )*(lines?|things?|minutes?|turns?|cards?|checks?)\b(?! (?:at a time|in print|under))/gi;
 
+type Amount = { unit: string; n: number };
+/** Many clients read the same words. */
+const known = new Map<string, Amount[]>();
+
 /** Amounts that words name, as "lines 3". */
-function amountsIn(words: string): { unit: string; n: number }[] {
-  return [...words.matchAll(pattern)].map(([, n = '', unit = '']) => ({
-    unit: unit.toLowerCase().replace(/s$/, ''),
-    n: numbers[n.toLowerCase()] ?? Number(n),
-  }));
+function amountsIn(words: string): Amount[] {
+  const found =
+    known.get(words) ??
+    [...words.matchAll(pattern)].map(([, n = '', unit = '']) => ({
+      unit: unit.toLowerCase().replace(/s$/, ''),
+      n: numbers[n.toLowerCase()] ?? Number(n),
+    }));
+  known.set(words, found);
+  return found;
 }
 
 const isTimed = (line: ProgramLine): boolean => line.dose.minutes !== null;
@@ -39,7 +47,7 @@ export function amountClashes(lines: readonly ProgramLine[]): string[] {
   return lines.flatMap((line) => {
     const { dose } = line;
     const said = amountsIn(`${line.text} ${howWords(dose, texts.dose)}`);
-    const agrees = ({ unit, n }: { unit: string; n: number }): boolean => {
+    const agrees = ({ unit, n }: Amount): boolean => {
       if (unit === 'minute') return isTimed(line) || turnMinutes.has(n) || rests.has(n);
       if (!isTimed(line)) return true;
       if (unit === 'line') return dose.lines === null ? dose.form !== 'bouts' : dose.lines === n;

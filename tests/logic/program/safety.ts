@@ -4,6 +4,7 @@
  */
 import { ProgramLine } from '../../../db/types/program.ts';
 import type { ProgramInput } from '../../../db/types/program-input.ts';
+import { byCode } from '../../../db/types/rule-table/once-for.ts';
 import type { RuleTable } from '../../../db/types/rules.ts';
 import { compose } from '../../../renderer/logic/program/draft/compose.ts';
 import { type Composition } from '../../../renderer/logic/program/draft/stopped-draft.ts';
@@ -63,24 +64,22 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, sh
       !sided(each.code),
   );
   function sided(code: string): boolean {
-    return rules.vocabulary.findings.find((each) => each.code === code)?.sided ?? false;
+    return byCode(rules.vocabulary.findings).get(code)?.sided ?? false;
   }
+  const found = Map.groupBy(own, (each) => each.code);
   /** Lowest grade; -1 = not tested. */
-  const grade = (code: string): number => {
-    const grades = own.filter((each) => each.code === code).map((each) => each.grade ?? -1);
-    return grades.length === 0 ? -1 : Math.min(...grades);
-  };
+  const grade = (code: string): number => Math.min(...(found.get(code)?.map((each) => each.grade ?? -1) ?? [-1]));
   const low = (code: string, most: number): boolean =>
-    own.some((each) => each.code === code && each.grade !== null && each.grade <= most);
+    found.get(code)?.some((each) => each.grade !== null && each.grade <= most) ?? false;
   const detail = (code: string, ...names: string[]): boolean =>
-    own.some((each) => each.code === code && names.includes(each.detail ?? ''));
+    found.get(code)?.some((each) => names.includes(each.detail ?? '')) ?? false;
   const noted = input.cautions.flatMap((each) =>
     typeof each === 'string' ? [each] : each.side === 'none' || each.side === input.hand ? [each.code] : [],
   );
   const caution = (...codes: string[]): boolean => codes.some((code) => noted.includes(code));
   const diagnosis = (...codes: string[]): boolean => codes.some((code) => input.diagnoses.includes(code));
   const none = (codes: readonly string[], when: boolean, why: string): void => {
-    if (when) codes.filter((code) => items.has(code)).forEach((code) => out.push(`${code} although ${why}`));
+    if (when) for (const code of codes) if (items.has(code)) out.push(`${code} although ${why}`);
   };
 
   // Red flags.
@@ -340,7 +339,7 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, sh
 
   // Nothing rests on what was not tested.
   for (const line of draft.lines) {
-    const item = rules.items.find((each) => each.code === line.item);
+    const item = byCode(rules.items).get(line.item ?? '');
     const missing = item?.dependsOn.find((code) => grade(code) < 0);
     say(missing === undefined, `${line.item} rests on ${missing}, which was not tested`);
     say(line.because !== '' && line.rule !== null, `${line.item} does not say why`);

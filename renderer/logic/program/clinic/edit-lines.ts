@@ -46,7 +46,7 @@ export function added(
   if (!item || lines.some((line) => line.item === code)) return [...lines];
   const facts = factsOf(input, rules);
   const worded = fittingVersion(item, facts, rules, activeVetoes(facts, rules)).item ?? item;
-  const line = { ...lineOf(worded, [], input, facts, rules), id: newId };
+  const line = { ...lineOf(worded, [], facts, rules), id: newId };
   const last = lines.findLastIndex((each) => each.kind === line.kind);
   const at = last < 0 ? lines.length : last + 1;
   return [...lines.slice(0, at), line, ...lines.slice(at)];

@@ -29,7 +29,9 @@ export function withoutClashes(
     return item ? [{ ...proposal, item }] : [];
   });
   for (const group of rules.clashes) {
-    const stays = group.alternatives.find((codes) => given.some(({ item }) => codes.includes(item.code)));
+    const there = new Set(given.map(({ item }) => item.code));
+    const stays = group.alternatives.find((codes) => codes.some((code) => there.has(code)));
+    if (!stays) continue;
     const goes = new Set(group.alternatives.filter((codes) => codes !== stays).flat());
     given
       .filter(({ item }) => goes.has(item.code))

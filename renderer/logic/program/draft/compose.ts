@@ -53,7 +53,7 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
   });
 
   const lines = allowed.map(({ item, reasons, at }) => ({
-    line: lineOf(item, reasons, input, facts, rules),
+    line: lineOf(item, reasons, facts, rules),
     main: reasons.some(({ rule }) => isMain(rule)),
     manner: reasons.every(({ rule }) => rule.role === 'manner'),
     penInHand: item.penInHand,

@@ -1,10 +1,8 @@
 /** One program line from an item, the rules that brought it in and the client's facts. */
-import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { Dose, LineKind, ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { LibraryItem, Rule, RuleTable } from '../../../../db/types/rules.ts';
 import { meets } from '../facts/condition-holds.ts';
 import { byCode } from '../../../../db/types/rule-table/once-for.ts';
-import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { filled } from '../../texts/said-line.ts';
 import { additionKey, lettersOnSheet, textKey } from '../../texts/text-keys.ts';
 import type { Facts } from '../facts/fact-types.ts';
@@ -39,21 +37,8 @@ function cautionsFor(item: LibraryItem, facts: Facts, rules: RuleTable): RuleTab
   return holds.filter((row, i) => holds.findIndex(({ text }) => text === row.text) === i);
 }
 
-/** Letters that readers took for others most often, most frequent first. */
-function failingLetters(input: ProgramInput, most: number): string[] {
-  const counts = new Map<string, number>();
-  for (const { intended, read, count } of input.confusions) {
-    if (/^\p{L}$/u.test(intended) && intended !== read) counts.set(intended, (counts.get(intended) ?? 0) + count);
-  }
-  return [...counts]
-    .sort(([a, n], [b, m]) => m - n || (a < b ? -1 : 1))
-    .slice(0, most)
-    .map(([letter]) => letter);
-}
-
 /** The item's words with the client's own letters in place of `{letters}`, the own words in place of `{words}`. */
-export function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, facts: Facts) {
-  const letters = failingLetters(input, threshold(facts.thresholds, 'letters-taught'));
+export function wordsOf(item: LibraryItem | WordedItem, facts: Facts) {
   const version = 'version' in item ? item.version : null;
   const holding = item.versions.find(({ code }) => code === version)?.when;
   const named = (holding && meets(holding, facts)) ?? [];
@@ -64,9 +49,13 @@ export function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, fac
       code !== version && meets(when, facts) !== null && (words.length > 0 || !text.includes('{words}')),
   );
   return {
-    text: filled([item.text, ...additions.map(({ text }) => text)].join(' '), { letters, words }, lettersOnSheet),
+    text: filled(
+      [item.text, ...additions.map(({ text }) => text)].join(' '),
+      { letters: facts.lettersMisread, words },
+      lettersOnSheet,
+    ),
     keys: [textKey(item.code, version), ...additions.map(({ code }) => additionKey(item.code, code))],
-    letters,
+    letters: [...facts.lettersMisread],
     words: [...words],
   };
 }
@@ -75,7 +64,6 @@ export function wordsOf(item: LibraryItem | WordedItem, input: ProgramInput, fac
 export function lineOf(
   item: LibraryItem | WordedItem,
   reasons: readonly LineReason[],
-  input: ProgramInput,
   facts: Facts,
   rules: RuleTable,
 ): ProgramLine {
@@ -95,7 +83,7 @@ export function lineOf(
   };
   const tier = item.onTier === 'program' ? (Math.min(4, Math.max(2, facts.tier)) as Tier) : item.tier;
   const join = (parts: readonly string[], most: number): string => [...new Set(parts)].join(' ').slice(0, most);
-  const { text, keys, letters, words: ownWords } = wordsOf(item, input, facts);
+  const { text, keys, letters, words: ownWords } = wordsOf(item, facts);
   const cautions = cautionsFor(item, facts, rules);
   const words = toldEnglish.draft;
   const until = !first

@@ -47,14 +47,14 @@ export function stoppedDraft(flags: OpenFlag[], input: ProgramInput, facts: Fact
   const may = withoutClashes(proposals(input, facts, rules), facts, rules, active).given.filter(
     ({ item }) => item.kind === 'setup' || item.kind === 'refer' || item.code === 'other-ways',
   );
-  const lines = may.map(({ item, reasons }) => lineOf(item, reasons, input, facts, rules));
+  const lines = may.map(({ item, reasons }) => lineOf(item, reasons, facts, rules));
   const otherWays = rules.items.find((each) => each.code === 'other-ways');
   if (otherWays && flags[0] && !lines.some((line) => line.item === otherWays.code)) {
-    const line = lineOf(otherWays, [], input, facts, rules);
+    const line = lineOf(otherWays, [], facts, rules);
     lines.push({ ...line, rule: stopRule, because: toldEnglish.draft.noExercise });
   }
   if (refer && flags[0]) {
-    const line = lineOf(refer, [], input, facts, rules);
+    const line = lineOf(refer, [], facts, rules);
     lines.push({
       ...line,
       rule: stopRule,

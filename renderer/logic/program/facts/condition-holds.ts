@@ -30,10 +30,20 @@ const yes = (...uses: string[]): Answer => ({ is: 'yes', uses, open: [] });
 const no: Answer = { is: 'no', uses: [], open: [] };
 const unknown = (...open: string[]): Answer => ({ is: 'unknown', uses: [], open });
 
-/** Codes of several answers, each once. */
-function joined(answers: readonly Answer[], of: 'uses' | 'open'): readonly string[] {
-  const filled = answers.filter((each) => each[of].length > 0);
-  return filled.length <= 1 ? (filled[0]?.[of] ?? []) : [...new Set(filled.flatMap((each) => each[of]))];
+/** The answer of several parts; their codes are gathered only when somebody asks for them. */
+class Joined implements Answer {
+  readonly is;
+  readonly #parts;
+  constructor(is: 'yes' | 'unknown', parts: readonly Answer[]) {
+    this.is = is;
+    this.#parts = parts;
+  }
+  get uses(): readonly string[] {
+    return this.is === 'yes' ? [...new Set(this.#parts.flatMap((each) => each.uses))] : [];
+  }
+  get open(): readonly string[] {
+    return [...new Set(this.#parts.flatMap((each) => each.open))];
+  }
 }
 
 function questionOf(condition: Condition): Question {
@@ -61,25 +71,26 @@ function questionOf(condition: Condition): Question {
 function all(parts: readonly Question[]): Question {
   return (facts) => {
     const answers: Answer[] = [];
+    let is: 'yes' | 'unknown' = 'yes';
     for (const part of parts) {
       const found = part(facts);
       if (found.is === 'no') return no;
+      if (found.is === 'unknown') is = 'unknown';
       answers.push(found);
     }
-    const open = joined(answers, 'open');
-    if (answers.some((each) => each.is === 'unknown')) return { is: 'unknown', uses: [], open };
-    return { is: 'yes', uses: joined(answers, 'uses'), open };
+    return new Joined(is, answers);
   };
 }
 
 /** One yes is enough, but every yes counts as a reason. */
 function any(parts: readonly Question[]): Question {
   return (facts) => {
-    const answers = parts.map((part) => part(facts)).filter((each) => each.is !== 'no');
-    if (answers.length === 0) return no;
-    const holds = answers.filter((each) => each.is === 'yes');
-    if (holds.length === 0) return { is: 'unknown', uses: [], open: joined(answers, 'open') };
-    return { is: 'yes', uses: joined(holds, 'uses'), open: joined(holds, 'open') };
+    const answers = parts.map((part) => part(facts));
+    for (const is of ['yes', 'unknown'] as const) {
+      const those = answers.filter((each) => each.is === is);
+      if (those.length > 0) return new Joined(is, those);
+    }
+    return no;
   };
 }
 

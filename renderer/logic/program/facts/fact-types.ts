@@ -41,4 +41,6 @@ export interface Facts {
   /** Set once the tier is known. */
   tier: Tier;
   thresholds: Thresholds;
+  /** Letters that readers took for others most often, most frequent first. */
+  lettersMisread: readonly string[];
 }

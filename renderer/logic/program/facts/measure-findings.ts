@@ -9,10 +9,9 @@ type Graded = Extract<KnownFinding, { state: 'graded' }>;
 export function measureFindings(facts: Facts, rules: RuleTable): Map<string, Graded> {
   const found = new Map<string, Graded>();
   for (const row of rules.measureFindings) {
-    const measured = row.from.filter((code) => facts.measures.has(code));
-    if (measured.length === 0) continue;
+    if (!row.from.some((code) => facts.measures.has(code))) continue;
     const hit = row.grades.find((each) => meets(each.when, facts) !== null);
-    const source = `measure/${measured.join('+')}`;
+    const source = `measure/${row.from.filter((code) => facts.measures.has(code)).join('+')}`;
     found.set(row.finding, { state: 'graded', grade: hit ? hit.grade : 3, whole: true, source });
   }
   return found;

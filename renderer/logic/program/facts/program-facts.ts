@@ -6,7 +6,7 @@ import type { Grade } from '../../../../db/types/common.ts';
 import type { InputFinding, ProgramInput } from '../../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { byCode, onceFor } from '../../../../db/types/rule-table/once-for.ts';
-import { thresholdsOf } from '../../../../db/types/rule-table/threshold.ts';
+import { threshold, thresholdsOf } from '../../../../db/types/rule-table/threshold.ts';
 import { meets } from './condition-holds.ts';
 import type { Facts, KnownFinding } from './fact-types.ts';
 import { measureFindings } from './measure-findings.ts';
@@ -121,6 +121,18 @@ function pageSideOf(findings: readonly InputFinding[], rules: RuleTable): Facts[
   return new Set(sides).size === 1 ? (sides[0] ?? 'none') : 'none';
 }
 
+/** Letters that readers took for others most often, most frequent first. */
+function lettersMisread(input: ProgramInput, most: number): string[] {
+  const counts = new Map<string, number>();
+  for (const { intended, read, count } of input.confusions) {
+    if (/^\p{L}$/u.test(intended) && intended !== read) counts.set(intended, (counts.get(intended) ?? 0) + count);
+  }
+  return [...counts]
+    .sort(([a, n], [b, m]) => m - n || (a < b ? -1 : 1))
+    .slice(0, most)
+    .map(([letter]) => letter);
+}
+
 /** Everything that the rules may ask about. Pure: the same input and table give the same facts. */
 export function factsOf(input: ProgramInput, rules: RuleTable): Facts {
   const said = input.findings.map((finding) => splitDetail(finding, rules));
@@ -135,6 +147,7 @@ export function factsOf(input: ProgramInput, rules: RuleTable): Facts {
   for (const code of input.diagnoses) kinds.get(code)?.groups.forEach((group) => diagnoses.add(group));
   const cautions = ownCautions(input);
   const cautionWords = new Map(input.chosenPen === undefined ? [] : [[penChosen, [input.chosenPen]]]);
+  const thresholds = thresholdsOf(rules.thresholds);
   const facts: Facts = {
     hand: input.hand,
     findings,
@@ -148,7 +161,8 @@ export function factsOf(input: ProgramInput, rules: RuleTable): Facts {
     pageSide: pageSideOf(own, rules),
     penHeld: null,
     tier: 0,
-    thresholds: thresholdsOf(rules.thresholds),
+    thresholds,
+    lettersMisread: lettersMisread(input, threshold(thresholds, 'letters-taught')),
   };
   for (const [code, found] of measureFindings(facts, rules)) {
     const seen = findings.get(code);

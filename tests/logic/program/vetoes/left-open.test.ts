@@ -22,7 +22,7 @@ test('what a line leaves open is settled by testing it, and says why it is not k
   for (const code of itemCodes) {
     const untested = without(whole, code);
     for (const item of rules.items) {
-      const line = lineOf(item, [], untested, factsOf(untested, rules), rules);
+      const line = lineOf(item, [], factsOf(untested, rules), rules);
       const open = leftOpen(line, untested, rules);
       if (!open.some((sentence) => sentence.includes(tired))) continue;
       found.push(`${code} ${item.code}`);
