@@ -65,7 +65,8 @@ function fromAnswer(answer: IntakeAnswer, item: IntakeItem, words: Told['finding
     };
   }
   const choice = item.detail?.choices.find((each) => each.code === answer.detail);
-  const detail = choice ? ` ${choice.title}.` : '';
+  // With its question: "Shoulder? No trouble." beside a low grade would else deny it.
+  const detail = choice ? ` ${item.detail?.question} ${choice.title}.` : '';
   return {
     ...base,
     grade: answer.grade,

@@ -7,6 +7,7 @@ import type { PageWords } from '../../../../db/types/page.ts';
 import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import { flagsOf } from '../../program/facts/from-record.ts';
 import { measuredPage } from '../../program/facts/record-measures.ts';
+import { bothRanges, measureName, showMeasure } from '../../sample/measured/show-measure.ts';
 import { recordAsOf } from '../../record/record-as-of.ts';
 import { occasionsWanted } from '../../record/writing-occasions.ts';
 import { findings } from '../../intake/findings.ts';
@@ -39,7 +40,11 @@ function precautionLines(input: PageInput, rules: RulesInUse): string[] {
   const names = new Map(rules.vocabulary.cautions.map((each) => [each.code, each.name]));
   const { precautions, medicines } = input.record.client;
   return [
-    ...precautions.map(({ code, text }) => [code ? names.get(code) : '', text].filter(Boolean).join(': ')),
+    ...precautions.map(({ code, text }) => {
+      const name = (code && names.get(code)) ?? '';
+      // Words that start as the plain name are the name itself, or say it with more.
+      return text.toLowerCase().startsWith(name.toLowerCase()) ? text : [name, text].filter(Boolean).join(': ');
+    }),
     ...medicines.map((each) => [each.name, each.times.join(', '), each.note].filter(Boolean).join('; ')),
   ].filter(Boolean);
 }
@@ -66,11 +71,12 @@ function flagLines(input: PageInput, rules: RulesInUse): string[] {
 function measured(input: PageInput): string[] {
   const sample = input.record.samples.filter((each) => each.visitId === input.visitId).at(-1);
   const page = sample ? measuredPage(input.record, sample.id) : null;
-  return (page?.measures ?? []).flatMap(({ code, value, unit, low, high, n }) => {
-    if (value === null) return [];
-    const round = (x: number): string => String(Math.round(x * 100) / 100);
-    const range = low !== null && high !== null ? ` (${round(low)} to ${round(high)})` : '';
-    return [`${code.replaceAll('-', ' ')}: ${round(value)} ${unit}${range}, ${n} counted`];
+  return (page?.measures ?? []).flatMap((measure) => {
+    if (measure.value === null) return [];
+    const range = bothRanges(measure).page;
+    return [
+      `${measureName(measure.code)}: ${showMeasure(measure)}${range ? ` (${range})` : ''}, ${measure.n} counted.`,
+    ];
   });
 }
 
@@ -80,7 +86,7 @@ function sampleLines(input: PageInput): string[] {
   if (!sample) return ['No writing sample at this visit.'];
   return [
     now ? `${legibilityWords(now)}.` : 'Not read yet.',
-    conditionsWords(sample.conditions),
+    conditionsWords(sample.conditions).replace(/^./, (first) => `Conditions: ${first}`),
     ...enduranceLines(input),
   ].filter(Boolean);
 }

@@ -18,8 +18,13 @@ function rulingOf(line: ProgramLine, tables: Tables): RulingCode | null {
   return ruling && isRuling(ruling) ? ruling : null;
 }
 
-/** Small letters that readers took for another one, most often first: each is practiced three times in a row. */
+/**
+ * Small letters that readers took for another one, most often first: each is practiced three times in a row. Where the
+ * program names letters, the page has those: what was read since then comes with the next program.
+ */
 function lettersToPractice(input: PageInput, atMost: number): string[] {
+  const named = programOf(input)?.lines.find(({ item }) => item === 'failing-letters')?.keys?.letters ?? [];
+  if (named.length > 0) return named.slice(0, atMost);
   const confusions = legibleOf(input).last?.legibility.confusions ?? [];
   const counts = new Map<string, number>();
   for (const { intended, count } of confusions)
