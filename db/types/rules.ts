@@ -125,6 +125,8 @@ export const LibraryItem = z.strictObject({
   ownPlace: z.boolean().default(false),
   /** Speaks of the pen in the hand: silent where no hand holds one and nothing is written. */
   penInHand: z.boolean().default(false),
+  /** Holds the pen for a hand that cannot: what speaks of the pen in the hand is said again. */
+  holdsPen: z.boolean().default(false),
   ...sourced,
 });
 export type LibraryItem = z.infer<typeof LibraryItem>;

@@ -16,6 +16,7 @@ const cases = [
   'weak-and-tired',
   'senses-set-up-wishes',
   'two-conditions-and-homes',
+  'mixed-and-rare',
 ].flatMap((name) => workedCases(`${name}.json`));
 
 test.each(cases.map((each) => [each.name, each] as const))('%s', (_name, each) => {

@@ -24,6 +24,7 @@ export const ownItem = ({ code, kind, tier, title, text }: Said, more: More = {}
   opening: false,
   ownPlace: false,
   penInHand: false,
+  holdsPen: false,
   source: 'clinic',
   sourceNote: '',
   ...more,

@@ -57,6 +57,7 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
     main: reasons.some(({ rule }) => isMain(rule)),
     manner: reasons.every(({ rule }) => rule.role === 'manner'),
     penInHand: item.penInHand,
+    holdsPen: item.holdsPen,
     opening: item.opening,
     worst: Math.min(3, ...reasons.flatMap(({ uses }) => uses.map((code) => weightOf(code, facts, rules)))),
     order: at,
@@ -69,8 +70,7 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
     warmUpShare: limit('warm-up-share'),
   });
   const writing = fitted.kept.filter(({ line }) => line.kind === 'writing');
-  const cuff = lines.some(({ line }) => line.item === 'writing-cuff');
-  const penAtWork = writing.length > 0 || facts.penHeld !== false || cuff;
+  const penAtWork = writing.length > 0 || facts.penHeld !== false || lines.some(({ holdsPen }) => holdsPen);
   const beside = lines.filter(
     ({ line, manner, penInHand }) =>
       !countedKinds.has(line.kind) && (writing.length > 0 || !manner) && (penAtWork || !penInHand),
