@@ -20,7 +20,10 @@ import { emptyWords, pageKinds } from '../../renderer/logic/pages/sheet/page-cho
 import type { PageInput } from '../../renderer/logic/pages/sheet/page-facts.ts';
 import { limitsOf } from '../../renderer/logic/rules/limits.ts';
 import { type Language, languageOf, languages } from '../../renderer/logic/texts/languages.ts';
+import type * as pagePrinter from '../../tests/logic/pages/html.ts';
 import { demoClinic, people } from './people.ts';
+
+type PagePrinter = typeof pagePrinter;
 
 const root = path.join(import.meta.dirname, '../..');
 const [folder, ...chosen] = process.argv.slice(2);
@@ -75,9 +78,8 @@ const vite = await createServer({
   appType: 'custom',
   logLevel: 'error',
 });
-const { htmlOf, printHtml } = (await vite.ssrLoadModule(
-  '/tests/logic/pages/html.ts',
-)) as typeof import('../../tests/logic/pages/html.ts');
+// Components are compiled by vite, so what draws them is loaded through it too.
+const { htmlOf, printHtml } = (await vite.ssrLoadModule('/tests/logic/pages/html.ts')) as PagePrinter;
 const { default: SheetView } = (await vite.ssrLoadModule('/renderer/window/pages/SheetView.svelte')) as {
   default: Parameters<typeof htmlOf>[0];
 };

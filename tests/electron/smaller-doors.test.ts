@@ -10,7 +10,7 @@ import { messages } from '../../electron/contract/messages.ts';
 import { demoPassphrase } from '../../electron/handlers/app.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
-import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE, QUICK, visit } from '../db/support.ts';
+import { answer, client, doing, newCaseload, newFolder, NOW, PASSPHRASE, QUICK, visit } from '../db/support.ts';
 
 const running: Services[] = [];
 afterEach(() => {
@@ -63,6 +63,32 @@ test('a visit dated 0001, 1700 or years ahead is a sentence, and the visit stays
   }
   expect(services.need().get('visit', seen.id)?.date).toBe(seen.date);
   expect((await ask('visit.save', { ...bare, date: '1950-01-01' })).ok).toBe(true);
+});
+
+test('an answer alone of an assistant makes the visit wait for a co-signature, and is undone with it', async () => {
+  const caseload = await newCaseload();
+  const { id } = caseload.put('client', client(), doing);
+  const seen = caseload.put('visit', visit(id), doing);
+  caseload.close();
+  const { services, ask } = servicesIn(caseload.folder);
+  await ask('app.unlock', { passphrase: PASSPHRASE });
+  const therapist = (initials: string, assistant: boolean) =>
+    ask('app.therapist', { initials, clinic: 'Invented Clinic', credentials: '', assistant });
+  const coSign = () => services.need().get('visit', seen.id)?.coSign;
+  expect((await therapist('QM', false)).ok).toBe(true);
+  expect((await ask('intake.answer', answer(id, seen.id, { item: 'touch' }))).ok).toBe(true);
+  expect(coSign()).toBeUndefined();
+  expect((await therapist('AS', true)).ok).toBe(true);
+  expect((await ask('intake.answer', answer(id, seen.id))).ok).toBe(true);
+  expect(coSign()).toEqual({ recordedBy: 'AS', signedBy: null, signedAt: null });
+  expect((await ask('client.undo', { clientId: id })).ok).toBe(true);
+  expect(coSign()).toBeUndefined();
+  expect(
+    services
+      .need()
+      .record(id)
+      .intakeAnswers.map(({ item }) => item),
+  ).toEqual(['touch']);
 });
 
 async function demoSource(passphrase: string): Promise<string> {

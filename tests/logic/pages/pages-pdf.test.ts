@@ -211,6 +211,37 @@ test('a program prints wholly in the other language, the letters to practice amo
   }
 });
 
+test('the practice page has the letters that the program names, whatever was read since', () => {
+  const keys = { text: [], letters: ['q', 'z'], words: [], cautions: [] };
+  const from = input({
+    record: record((r) => {
+      r.programs[0]!.lines = [programLine({ item: 'failing-letters', keys })];
+    }),
+  });
+  const { models } = practiceRequestOf(from, rules, texts);
+  expect(models.join(' ')).toContain('q q q');
+  expect(models.join(' ')).toContain('z z z');
+});
+
+test('the evaluation says a precaution once, and an answer with its question', () => {
+  const helper = rules.vocabulary.cautions.find(({ code }) => code === 'helper')!.name;
+  const from = input({
+    record: record((r) => {
+      r.client.precautions = [{ code: 'helper', text: helper }];
+      r.intakeAnswers = [
+        {
+          ...{ id: id(), at: '2026-04-15T09:00:00.000Z', by: 'JM', clientId, visitId: visitIds[2] },
+          ...{ item: 'arm-support', side: 'right', state: 'graded', grade: 1, reason: '', detail: 'no-trouble' },
+          ...{ before: null, after: null, note: '' },
+        },
+      ];
+    }),
+  });
+  const said = words(build('initial-evaluation', from));
+  expect(said.split(helper)).toHaveLength(2);
+  expect(said).toContain('Shoulder? No trouble.');
+});
+
 test('a draft program says DRAFT on the sheet', () => {
   const draft = input({
     record: record((r) => {
