@@ -19,7 +19,7 @@ import { findingLines } from './finding-lines.ts';
 import { identity, listed, packet, signatures, worded } from './report-parts.ts';
 import { legibleOf, longDate, type PageInput, programOf, visitOf } from '../sheet/page-facts.ts';
 import type { Packet, WritingPicture } from '../sheet/packet.ts';
-import { inEnglish } from '../../texts/screens/telling.ts';
+import { englishTelling } from '../../texts/screens/telling.ts';
 import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 type Options = PageWords['report'] & { pictures: WritingPicture[]; trueSize: boolean };
@@ -74,9 +74,9 @@ function measured(input: PageInput): string[] {
   const page = sample ? measuredPage(input.record, sample.id) : null;
   return (page?.measures ?? []).flatMap((measure) => {
     if (measure.value === null) return [];
-    const range = bothRanges(measure, inEnglish).page;
+    const range = bothRanges(measure, englishTelling).page;
     return [
-      `${measureName(measure.code, inEnglish.told.measures)}: ${showMeasure(measure, inEnglish)}${range ? ` (${range})` : ''}, ${measure.n} counted.`,
+      `${measureName(measure.code, englishTelling.told.measures)}: ${showMeasure(measure, englishTelling)}${range ? ` (${range})` : ''}, ${measure.n} counted.`,
     ];
   });
 }
