@@ -9,7 +9,7 @@ export type GoalLevel = z.infer<typeof GoalLevel>;
  * How a goal is judged. words: read by a reader. exact: every word and digit right. told-apart: a second person tells
  * pairs of signatures. accepted: taken in use, where and when.
  */
-export const GoalMeasure = z.enum(['words', 'exact', 'told-apart', 'accepted']);
+const GoalMeasure = z.enum(['words', 'exact', 'told-apart', 'accepted']);
 export type GoalMeasure = z.infer<typeof GoalMeasure>;
 
 /** One goal: one output, one variable, five levels. A revision is a new goal that names the one it replaces. */

@@ -9,6 +9,7 @@ import { occasionsOf } from '../record/occasions.ts';
 import { occasionsWanted } from '../record/writing-occasions.ts';
 import type { Limits } from '../rules/limits.ts';
 import { nextStep } from './goal-ladder.ts';
+import { successOf } from './signature-check.ts';
 import { baselinePercent, type GoalDraft, type LevelNoise, levelsFor, readSamples } from './new-goal.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
 import { toldEnglish } from '../texts/screens/told-english.ts';
@@ -55,7 +56,7 @@ export function occasionSteps(
     const goals = record.goals.filter((goal) => goal.occasion === code);
     const now = rungNow(rungs, goals, words);
     if (now.rung.measure !== 'words')
-      return [{ occasion: code, ...now, percent: null, success: `${words.successBy[now.rung.measure]}.` }];
+      return [{ occasion: code, ...now, percent: null, success: `${successOf(now.rung.measure, words)}.` }];
     // Its own samples where there are any, else what was read of any text; from the rung that is reached by goals.
     const own = samples.filter((each) => each.sample.task.occasion === code);
     const read = readSamples(own.length > 0 ? own : samples);

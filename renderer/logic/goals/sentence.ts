@@ -1,5 +1,6 @@
 import type { Goal } from '../../../db/types/goal.ts';
 import { wordsOfPercent } from './goal-ladder.ts';
+import { successOf } from './signature-check.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
 import { toldEnglish } from '../texts/screens/told-english.ts';
 
@@ -40,7 +41,7 @@ export function goalSentence(
   const { measure = 'words' } = goal;
   const { need, of } = goal.tries;
   if (measure !== 'words') {
-    sentence += words.soThat(words.successBy[measure]);
+    sentence += words.soThat(successOf(measure, words));
     sentence += of > 1 || need > 1 ? words.onTries(need, of) : '';
   } else if (goal.percent !== null) {
     sentence += words.reads(words.reader[goal.reader], goal.percent, wordCount(goal, words));

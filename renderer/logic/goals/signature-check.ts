@@ -2,6 +2,7 @@
  * A signature succeeds when a second person tells pairs right: six pairs, three of this client's from two days and three
  * with a drawn look-alike, at least five right; and when it was accepted in use. It is never read.
  */
+import type { GoalMeasure } from '../../../db/types/goal.ts';
 import type { SignatureCheck } from '../../../db/types/occasions.ts';
 import { choiceFrom, seedOf } from '../sample/seeded-choice.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
@@ -11,8 +12,12 @@ type Pairs = SignatureCheck['pairs'];
 
 const pairsOfAKind = 3;
 /** Pairs shown, and how many must be told right. */
-export const pairsShown = 2 * pairsOfAKind;
-export const rightNeeded = 5;
+const pairsShown = 2 * pairsOfAKind;
+const rightNeeded = 5;
+
+/** What counts as reached where no reader counts words, in words that fit into “so that …”. */
+export const successOf = (measure: Exclude<GoalMeasure, 'words'>, words: Told['goals']): string =>
+  measure === 'told-apart' ? words.tellsApart(rightNeeded, pairsShown) : words.successBy[measure];
 
 /** Six pairs in a drawn order, nothing said yet. */
 export function newPairs(seed: string): Pairs {

@@ -46,9 +46,9 @@ export const goalsToldDe: Told['goals'] = {
   success: (right, of, percent) => `${right} von etwa ${of} Wörtern gelesen (${percent} % oder mehr).`,
   successBy: {
     exact: 'jedes Wort und jede Ziffer stimmt',
-    'told-apart': 'jemand anderes mindestens 5 von 6 Unterschriftenpaaren richtig erkennt',
     accepted: 'sie im Alltag angenommen wird; wo und wann, ist vermerkt',
   },
+  tellsApart: (right, of) => `jemand anderes mindestens ${right} von ${of} Unterschriftenpaaren richtig erkennt`,
   wordsRead: (right, percent) => `${right} Wörtern gelesen (${percent} %)`,
   rightOf: (right, words) => `${String(right).replace('.', ',')} von ${words}`,
   somethingUnnamed: 'etwas noch nicht Genanntes',

@@ -45,9 +45,10 @@ export const goalsToldEn = {
   success: (right: number, of: number, percent: number) => `${right} of about ${of} words read (${percent} % or more).`,
   successBy: {
     exact: 'every word and digit is exact',
-    'told-apart': 'a second person tells at least 5 of 6 pairs of signatures right',
     accepted: 'it is accepted in use; where and when are noted',
   },
+  tellsApart: (right: number, of: number) =>
+    `a second person tells at least ${right} of ${of} pairs of signatures right`,
   wordsRead: (right: string, percent: number) => `${right} words read (${percent} %)`,
   rightOf: (right: number, words: number) => `${right} of ${words}`,
   somethingUnnamed: 'something not named yet',

@@ -46,9 +46,9 @@ export const goalsToldEs: Told['goals'] = {
   success: (right, of, percent) => `${right} de unas ${of} palabras leídas (${percent} % o más).`,
   successBy: {
     exact: 'cada palabra y cada cifra son exactas',
-    'told-apart': 'otra persona distingue bien al menos 5 de 6 parejas de firmas',
     accepted: 'se acepta en el uso; se anota dónde y cuándo',
   },
+  tellsApart: (right, of) => `otra persona distingue bien al menos ${right} de ${of} parejas de firmas`,
   wordsRead: (right, percent) => `${right} palabras leídas (${percent} %)`,
   rightOf: (right, words) => `${String(right).replace('.', ',')} de ${words}`,
   somethingUnnamed: 'algo aún sin nombrar',
