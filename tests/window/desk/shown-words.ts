@@ -14,7 +14,8 @@ export async function shownWords(page: Page, own: string): Promise<Set<string>> 
   const all = await page.evaluate(() => {
     const out: string[] = [];
     const hidden = (element: Element): boolean =>
-      element.closest('.preview, .print-root, .printed, script, style, kbd, svg .page, [data-own-words]') !== null;
+      element.closest('.preview, .print-root, .printed, script, style, kbd') !== null ||
+      !element.checkVisibility({ visibilityProperty: true });
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     for (let node = walker.nextNode(); node; node = walker.nextNode())
       if (node.parentElement && !hidden(node.parentElement)) out.push(node.nodeValue ?? '');
