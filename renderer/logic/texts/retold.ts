@@ -15,9 +15,9 @@ const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\
 
 /** The English sentence as a pattern that gives its values back. */
 function formOf(english: Tell, tell: Tell): Form {
-  const marks = Array.from({ length: english.length }, (_, i) => `\u0001${i}\u0002`);
+  const marks = Array.from({ length: english.length }, (_, i) => `\uE000${i}\uE001`);
   const order: number[] = [];
-  const pattern = escaped(english(...marks)).replace(/\u0001(\d)\u0002/g, (_, at: string) => {
+  const pattern = escaped(english(...marks)).replace(/\uE000(\d)\uE001/g, (_, at: string) => {
     order.push(Number(at));
     return '(.+)';
   });
