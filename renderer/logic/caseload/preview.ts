@@ -10,12 +10,13 @@ export interface Preview {
   rows: { name: string; value: string }[];
 }
 
-/** @param showDate writes an ISO date as the window does */
+/** @param showDate writes an ISO date as the window does @param inTable says a text of the rule table */
 export function previewOf(
   record: ClientRecord,
   today: string,
   showDate: (iso: string) => string,
   words: Told['client'],
+  inTable: (text: string) => string,
 ): Preview {
   const { client } = record;
   const age = client.birthYear === null ? '' : String(Number(today.slice(0, 4)) - client.birthYear);
@@ -39,7 +40,10 @@ export function previewOf(
     { name: words.planThen, value: last?.plan ?? '' },
     { name: words.nextVisit, value: last?.nextVisit ?? '' },
     { name: words.program, value: program?.approvedAt ? words.approvedOn(showDate(program.approvedAt)) : '' },
-    { name: words.mind, value: client.precautions.map((one) => one.text).join('; ') },
+    {
+      name: words.mind,
+      value: client.precautions.map((one) => (one.code === null ? one.text : inTable(one.text))).join('; '),
+    },
   ];
   return {
     line: [[age, hand].filter(Boolean).join(', '), ...diagnoses].filter(Boolean).join('. '),
