@@ -171,7 +171,7 @@ test('records age out by the clinic’s rule, and the rest moves to another lapt
   await page.getByLabel('Folder for the file (a stick)').fill(stick);
   await page.getByRole('button', { name: 'Write the file' }).click();
   const written = page.getByText(/^Written and read back: /);
-  await expect(written).toContainText(/ 1 clients, last visit none, \d+ entries\./);
+  await expect(written).toContainText(/ 1 client, last visit none, \d+ entries\./);
   const entries = /(\d+) entries/.exec((await written.textContent())!)![1]!;
   await expect(page.getByRole('alert').filter({ hasText: 'was moved to another laptop' })).toBeVisible();
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/move-out.png` });
@@ -192,7 +192,7 @@ test('records age out by the clinic’s rule, and the rest moves to another lapt
   await expect(other.page.getByRole('alert')).toContainText('does not open');
   await other.page.getByLabel('Passphrase of the old laptop').fill(PASSPHRASE);
   await other.page.keyboard.press('Enter');
-  await expect(other.page.getByText(/^Everything is here: 1 clients, .* The trail is whole: /)).toContainText(
+  await expect(other.page.getByText(/^Everything is here: 1 client, .* The trail is whole: /)).toContainText(
     `${entries} entries`,
   );
   if (process.env['SHOTS']) await other.page.screenshot({ path: `${process.env['SHOTS']}/move-in.png` });

@@ -158,7 +158,7 @@ export const placesDe: ScreenTexts['places'] = {
   moveFolderHint: 'Der ganze Pfad eines Ordners, den es gibt.',
   writeMovingFile: 'Datei schreiben',
   moveWritten: (file, megabytes, clients, day, entries) =>
-    `Geschrieben und zurückgelesen: ${file}, ${megabytes} MB, ${clients} Klienten, letzter Termin ${day !== null ? day : 'keiner'}, ${entries} Einträge.`,
+    `Geschrieben und zurückgelesen: ${file}, ${megabytes} MB, ${clients} ${clients === 1 ? 'Klient' : 'Klienten'}, letzter Termin ${day !== null ? day : 'keiner'}, ${entries} Einträge.`,
   moveStep1: 'Bringen Sie den Stick zum anderen Laptop und starten Sie dort Fairhand.',
   moveStep2: 'Wählen Sie auf dem ersten Bildschirm „Ich komme von einem anderen Laptop“, dann die Datei auf dem Stick.',
   moveStep3:

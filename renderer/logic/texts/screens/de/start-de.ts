@@ -113,7 +113,7 @@ export const startDe: ScreenTexts['start'] = {
   passphraseOfOldLaptop: 'Passphrase des alten Laptops',
   bringItOver: 'Herüberholen',
   movedWhole: (clients, day, entries) =>
-    `Alles ist hier: ${clients} Klienten, letzter Termin ${day !== null ? day : 'keiner'}. Das Protokoll ist vollständig: ${entries} Einträge, jeder passt zu dem davor.`,
+    `Alles ist hier: ${clients} ${clients === 1 ? 'Klient' : 'Klienten'}, letzter Termin ${day !== null ? day : 'keiner'}. Das Protokoll ist vollständig: ${entries} Einträge, jeder passt zu dem davor.`,
   movedTrailBroken:
     'Die Kartei ist hier, aber ihr Protokoll passt an einem Eintrag nicht: Etwas wurde außerhalb von Fairhand geändert, auf dem alten Laptop oder unterwegs. Lassen Sie den alten Laptop, wie er ist, und holen Sie Hilfe, bevor Sie hier arbeiten.',
   nowTellOldOne:

@@ -157,7 +157,7 @@ export const placesEn = {
   moveFolderHint: 'The whole path of a folder that is there.',
   writeMovingFile: 'Write the file',
   moveWritten: (file: Shown, megabytes: Shown, clients: Shown, day: Shown | null, entries: Shown) =>
-    `Written and read back: ${file}, ${megabytes} MB, ${clients} clients, last visit ${day !== null ? day : 'none'}, ${entries} entries.`,
+    `Written and read back: ${file}, ${megabytes} MB, ${clients} ${clients === 1 ? 'client' : 'clients'}, last visit ${day !== null ? day : 'none'}, ${entries} entries.`,
   moveStep1: 'Take the stick to the other laptop and start Fairhand there.',
   moveStep2: 'On its first screen choose “I come from another laptop”, then the file on the stick.',
   moveStep3:

@@ -111,7 +111,7 @@ export const startEn = {
   passphraseOfOldLaptop: 'Passphrase of the old laptop',
   bringItOver: 'Bring it over',
   movedWhole: (clients: Shown, day: Shown | null, entries: Shown) =>
-    `Everything is here: ${clients} clients, last visit ${day !== null ? day : 'none'}. The trail is whole: ${entries} entries, each one matches the one before.`,
+    `Everything is here: ${clients} ${clients === 1 ? 'client' : 'clients'}, last visit ${day !== null ? day : 'none'}. The trail is whole: ${entries} entries, each one matches the one before.`,
   movedTrailBroken:
     'The caseload is here, but its trail does not match at one entry: something was changed outside Fairhand, on the old laptop or on the way. Keep the old laptop as it is, and ask for help before you work here.',
   nowTellOldOne:

@@ -117,5 +117,7 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   back: 'Atrás',
   eraseForGood: 'Borrar definitivamente',
   erasedNow: (n, files) =>
-    files !== null ? `${n} borradas. Aún en: ${files}` : `${n} borradas. Ninguna copia de seguridad las contiene.`,
+    files !== null
+      ? `${n} ${n === 1 ? 'borrada' : 'borradas'}. Aún en: ${files}`
+      : `${n} ${n === 1 ? 'borrada' : 'borradas'}. Ninguna copia de seguridad contiene lo borrado.`,
 };

@@ -156,7 +156,7 @@ export const placesEs: ScreenTexts['places'] = {
   moveFolderHint: 'La ruta entera de una carpeta que exista.',
   writeMovingFile: 'Escribir el archivo',
   moveWritten: (file, megabytes, clients, day, entries) =>
-    `Escrito y releído: ${file}, ${megabytes} MB, ${clients} clientes, última visita ${day !== null ? day : 'ninguna'}, ${entries} entradas.`,
+    `Escrito y releído: ${file}, ${megabytes} MB, ${clients} ${clients === 1 ? 'cliente' : 'clientes'}, última visita ${day !== null ? day : 'ninguna'}, ${entries} entradas.`,
   moveStep1: 'Lleve la memoria USB al otro portátil e inicie allí Fairhand.',
   moveStep2: 'En su primera pantalla elija «Vengo de otro portátil» y después el archivo de la memoria USB.',
   moveStep3:

@@ -109,7 +109,7 @@ export const startEs: ScreenTexts['start'] = {
   passphraseOfOldLaptop: 'Frase de acceso del portátil antiguo',
   bringItOver: 'Traerlo todo',
   movedWhole: (clients, day, entries) =>
-    `Todo está aquí: ${clients} clientes, última visita ${day !== null ? day : 'ninguna'}. El registro está entero: ${entries} entradas, cada una encaja con la anterior.`,
+    `Todo está aquí: ${clients} ${clients === 1 ? 'cliente' : 'clientes'}, última visita ${day !== null ? day : 'ninguna'}. El registro está entero: ${entries} entradas, cada una encaja con la anterior.`,
   movedTrailBroken:
     'El fichero está aquí, pero su registro no encaja en una entrada: algo se cambió fuera de Fairhand, en el portátil antiguo o por el camino. Deje el portátil antiguo como está y pida ayuda antes de trabajar aquí.',
   nowTellOldOne:
