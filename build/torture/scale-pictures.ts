@@ -21,6 +21,9 @@ const PICTURE = 1024 * 1024;
 /** A month's clients of one therapist. */
 const HANDED = 100;
 
+/** What is found is told at once: a long run that is cut off leaves its figures. */
+const tell = (what: string, ms: number): void => console.error(`${what}: ${Math.round(ms)} ms`);
+
 const round = (value: number): number => Math.round(value * 100) / 100;
 
 async function timed<T>(work: () => T | Promise<T>): Promise<{ ms: number; value: T }> {
@@ -53,6 +56,9 @@ async function looks(folder: string, identity: Uint8Array) {
   const screenMs = await median(() => firstScreen(caseload));
   const searchMs = await median(() => caseload.search('celia gallo'));
   caseload.close();
+  tell('opening', openMs);
+  tell('first screen', screenMs);
+  tell('search', searchMs);
   return { openMs, screenMs, searchMs };
 }
 
@@ -62,6 +68,7 @@ async function backup(caseload: Caseload, reason: 'hour' | 'hand') {
   const { ms, value } = await timed(() =>
     caseload.withKey((identity) => makeBackup({ folder: caseload.folder, identity, now, reason })),
   );
+  tell(`backup (${reason})`, ms);
   return { ms, bytes: value.bytes };
 }
 
@@ -69,7 +76,9 @@ const stored = (folder: string): number => readdirSync(picturesFolder(backupsFol
 
 async function handOver(from: Caseload, ids: readonly string[], into: Caseload): Promise<number> {
   const handed = from.handover.handOver(ids, doing);
-  return (await timed(() => into.handover.takeIn(handed, (id) => from.blob(id)?.data ?? null, doing))).ms;
+  const { ms } = await timed(() => into.handover.takeIn(handed, (id) => from.blob(id)?.data ?? null, doing));
+  tell('hand-over', ms);
+  return ms;
 }
 
 export async function picturesAtScale(clients: number, visitsEach: number, gigabytes: number, seed: number) {
