@@ -1,5 +1,14 @@
 /** Hand-overs as files and through a shared folder: what goes wrong is a sentence, and nothing half is taken in. */
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
 import { generateX25519Identity } from 'age-encryption';
 import { afterEach, expect, test } from 'vitest';
@@ -7,7 +16,8 @@ import type { Caseload } from '../../db/index.ts';
 import { messages, type MessageCode } from '../../electron/contract/messages.ts';
 import type { HandoverState, LookedInto } from '../../electron/contract/sharing/handover.ts';
 import type { RequestName } from '../../electron/contract/index.ts';
-import { readHandover } from '../../electron/files/handover/handover-file.ts';
+import { readHandover, writeHandover } from '../../electron/files/handover/handover-file.ts';
+import { inTime } from '../../electron/files/handover/share.ts';
 import { dispatch } from '../../electron/handlers/dispatch.ts';
 import { Services } from '../../electron/handlers/services.ts';
 import { client, doing, newCaseload, newFolder, NOW, visit } from '../db/support.ts';
@@ -98,7 +108,7 @@ test('a file to a colleague: names no client outside, opens with her key only, a
 });
 
 test('half-written, spoiled, foreign and newer files: a sentence each, nothing taken in', async () => {
-  const { a, b, key } = await pair();
+  const { a, b, key, id } = await pair();
   await a.ask('handover.make', { clientIds: null, to: key, into: 'file' });
   const whole = a.saved[0]!.bytes;
   const spoiled = Uint8Array.from(whole);
@@ -118,6 +128,20 @@ test('half-written, spoiled, foreign and newer files: a sentence each, nothing t
   await expect(readHandover(whole, identity, b.caseload.schemaVersion - 1)).rejects.toMatchObject({
     code: 'handover-newer',
   });
+  // An older Fairhand kept a fact in another form: the whole file is refused.
+  const handed = a.caseload.handover.handOver([id], doing);
+  handed.entries[0]!.after = '{"of":"another form"}';
+  const before = {
+    schemaVersion: a.caseload.schemaVersion - 1,
+    handover: { handOver: () => handed },
+    blob: () => null,
+  } as unknown as Caseload;
+  const from = { initials: 'MK', clinic: '', recipient: key };
+  b.open.file = await writeHandover(before, [id], key, from, doing);
+  const older = (await b.ask<LookedInto>('handover.look', { name: null })) as { code?: string; value?: LookedInto };
+  const token = older.value?.token ?? '';
+  const code = older.code ?? (await b.ask('handover.take', { token, clientIds: [id] })).code;
+  expect(code).toBe('handover-older');
   expect(b.caseload.clients()).toEqual([]);
   expect((await b.ask('handover.take', { token: 'x', clientIds: ['00000000-0000-4000-8000-000000000000'] })).code).toBe(
     'not-found',
@@ -172,6 +196,40 @@ test('a shared folder: only one’s own files wait; a share that goes leaves not
   expect((await b.ask<HandoverState>('handover.state')).value.alsoWatched).toBe(NOW);
   expect(existsSync(twin)).toBe(true);
   expect(readFileSync(path.join(share, name!)).subarray(0, 21).toString()).toBe('age-encryption.org/v1');
+});
+
+test('a file that is still being copied waits until it is whole; a share that does not answer counts as gone', async () => {
+  const { a, b, key, id } = await pair();
+  const share = newFolder();
+  for (const each of [a, b]) await each.ask('handover.setFolder', { folder: share });
+  await a.ask('handover.make', { clientIds: [id], to: key, into: 'file' });
+  const { name, bytes } = a.saved[0]!;
+  const file = path.join(share, name);
+  const waiting = async () => (await b.ask<{ waiting: number; arriving: number }>('handover.waiting')).value;
+  writeFileSync(file, '');
+  expect(await waiting()).toMatchObject({ waiting: 0, arriving: 1 });
+  let written = 0;
+  const copying = setInterval(() => appendFileSync(file, bytes.subarray(written, (written += 20))), 20);
+  await new Promise((resolve) => setTimeout(resolve, 50));
+  expect(await waiting()).toMatchObject({ there: true, waiting: 0, arriving: 1 });
+  clearInterval(copying);
+  appendFileSync(file, bytes.subarray(written));
+  expect(await waiting()).toEqual({ folder: true, there: true, waiting: 1, arriving: 0 });
+  expect((await b.ask<LookedInto>('handover.look', { name })).value.clients).toHaveLength(1);
+  // Whoever never handed over has no key yet, and looking makes none.
+  const third = await laptop('LR');
+  await third.ask('handover.setFolder', { folder: share });
+  expect((await third.ask<{ waiting: number }>('handover.waiting')).value.waiting).toBe(0);
+
+  let answer: (value: string) => void = () => undefined;
+  const dead = new Promise<string>((resolve) => (answer = resolve));
+  await expect(inTime('/dead', () => dead, 20)).rejects.toMatchObject({ code: 'share-gone' });
+  // It still owes an answer: no second thread is held by it.
+  await expect(inTime('/dead', () => Promise.resolve('second'), 20)).rejects.toMatchObject({ code: 'share-gone' });
+  answer('late');
+  await dead;
+  await new Promise((resolve) => setTimeout(resolve, 5));
+  expect(await inTime('/dead', () => Promise.resolve('back'), 20)).toBe('back');
 });
 
 test('both sides changed: shown field by field, the other side is taken, the colleague learns of it', async () => {
