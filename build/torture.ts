@@ -16,7 +16,7 @@ import { importTest } from './torture/imports.ts';
 import { keyChangeKilledAtEachStep } from './torture/key-change-steps.ts';
 import { keyChangeKillTest } from './torture/key-change.ts';
 import { killTest } from './torture/kill.ts';
-import { peopleKilledAtEachStep } from './torture/people-kill.ts';
+import { peopleKilledAtEachStep } from './torture/people/people-kill.ts';
 import { penKillTest } from './torture/pen-kill.ts';
 import { leakTest, type WalkOptions } from './torture/leaks/index.ts';
 import { printTest } from './torture/leaks/printed.ts';

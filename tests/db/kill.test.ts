@@ -6,7 +6,7 @@ import { keyChangeKillTest } from '../../build/torture/key-change.ts';
 import { killTest } from '../../build/torture/kill.ts';
 import { memoryTest } from '../../build/torture/memory/index.ts';
 import { migrationKillTest } from '../../build/torture/migration.ts';
-import { peopleKilledAtEachStep } from '../../build/torture/people-kill.ts';
+import { peopleKilledAtEachStep } from '../../build/torture/people/people-kill.ts';
 import { penKillTest } from '../../build/torture/pen-kill.ts';
 import { statementsOf } from '../../build/torture/next-migration.ts';
 import { trailTest } from '../../build/torture/trail.ts';

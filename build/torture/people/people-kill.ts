@@ -7,10 +7,10 @@ import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { createCaseload, openCaseload, peopleIn, signInsIn, type Secret } from '../../db/index.ts';
-import { PEOPLE, type Person } from '../../db/types/clinic/people.ts';
-import { fill } from './backups.ts';
-import { NOW, PASSPHRASE } from './children.ts';
+import { createCaseload, openCaseload, peopleIn, signInsIn, type Secret } from '../../../db/index.ts';
+import { PEOPLE, type Person } from '../../../db/types/clinic/people.ts';
+import { fill } from '../backups.ts';
+import { NOW, PASSPHRASE } from '../children.ts';
 
 export const HERS = 'a second passphrase that protects nothing';
 const person = (n: number, initials: string): Person => ({

@@ -2,9 +2,9 @@
  * One change of people, as the handlers make it: `add` (a wrap, the list, settled) or `remove` (the list, the key).
  * Arguments: folder, which change. To be killed.
  */
-import { addSignIn, openCaseload, rekeyCaseload, settleSignIns } from '../../db/index.ts';
-import { PEOPLE } from '../../db/types/clinic/people.ts';
-import { NOW, PASSPHRASE } from './children.ts';
+import { addSignIn, openCaseload, rekeyCaseload, settleSignIns } from '../../../db/index.ts';
+import { PEOPLE } from '../../../db/types/clinic/people.ts';
+import { NOW, PASSPHRASE } from '../children.ts';
 import { firstPerson, HERS, secondPerson } from './people-kill.ts';
 
 const [folder = '', change = ''] = process.argv.slice(2);
