@@ -46,14 +46,14 @@ const MINUTES = { usual: [5, 10, 15, 20, 30], few: [1, 2, 4, 6, 10] };
 
 /** Fields in the order of their columns, with the width of a column and the distance of its circles. */
 const FIELDS: readonly { field: LogField; width: number; step: number }[] = [
-  { field: 'done', width: 10, step: 0 },
-  { field: 'minutes', width: 28.5, step: 5.5 },
+  { field: 'done', width: 12.8, step: 0 },
+  { field: 'minutes', width: 27.7, step: 5.4 },
   { field: 'before', width: 33.5, step: 5.4 },
   { field: 'after', width: 33.5, step: 5.4 },
   { field: 'pain', width: 33.5, step: 5.4 },
   { field: 'felt', width: 21, step: 4.4 },
 ];
-const DAY_MM = 20;
+const DAY_MM = 18;
 const TALL = { rx: 2.1, ry: 2.9 };
 const FLAT = { rx: 2.4, ry: 1.7 };
 
