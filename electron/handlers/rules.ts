@@ -23,7 +23,7 @@ function rulesWith(changes: ClinicRules | null): RulesInUse {
   try {
     return rulesInUse(changes);
   } catch (error) {
-    if (error instanceof RuleTableError) throw new Refusal('rule-table-refused', error.message);
+    if (error instanceof RuleTableError) throw new Refusal('rule-table-refused', error.message.replace(/\.$/, ''));
     throw error;
   }
 }

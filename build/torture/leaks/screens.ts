@@ -151,6 +151,17 @@ export function screensOf(page: Page, ask: Ask, marker: string, walk: Walk): Scr
     },
     place('Backup'),
     place('Rules'),
+    place('Rules', /^Texts/),
+    screen('Rules, words of texts', ['all', 'demo'], async () => {
+      await page.keyboard.press('Escape');
+      await page
+        .getByRole('navigation', { name: 'Places' })
+        .getByRole('button', { name: 'Rules', exact: true })
+        .click();
+      await page.getByLabel('Rule table').getByRole('button', { name: 'Texts' }).click();
+      await page.getByRole('radio', { name: 'Word lists' }).click();
+      await page.locator('main details summary').first().click();
+    }),
     place('Figures'),
     place('Hand over'),
     place('Settings'),
