@@ -76,7 +76,7 @@ test('an older save goes on waiting where the newer one is refused', async () =>
 });
 
 /** An open record whose saves are answered by hand; the clinic's repeat pairs, asked for beside them, are none. */
-function opened() {
+function opened(more: Partial<SaveHost['status']> = {}) {
   const answers: ((answer: object) => void)[] = [];
   vi.stubGlobal('fairhand', {
     call: (json: string) =>
@@ -87,7 +87,7 @@ function opened() {
   const complaints: unknown[] = [];
   const app = {
     saving: new Saving(),
-    status: { initials: 'JM', today: '2026-04-15' },
+    status: { initials: 'JM', today: '2026-04-15', ...more },
     complain: (error: unknown) => void complaints.push(error),
   } as unknown as SaveHost;
   const open = new OpenRecord(app, record());
@@ -107,6 +107,19 @@ test('a refused save takes back its own fact and nothing that was saved meanwhil
   expect(open.record.visits[0]!.minutes).toBe(visit.minutes);
   expect(open.record.goals[0]!.weight).toBe(4);
   expect(complaints).toHaveLength(1);
+});
+
+test('an answer that an assistant saves shows its visit as not co-signed at once', async () => {
+  for (const assistant of [false, true]) {
+    const { open, answer } = opened({ assistant });
+    const [goal] = open.record.goals;
+    const fact = { ...goal!, visitId: visitIds[2], at: '2026-04-15T09:00:00.000Z', by: 'AS' };
+    const saved = open.save('goal', fact);
+    answer(0, { ok: true, value: fact });
+    await saved;
+    const { coSign } = open.record.visits.find((each) => each.id === visitIds[2])!;
+    expect(coSign).toEqual(assistant ? { recordedBy: 'AS', signedBy: null, signedAt: null } : undefined);
+  }
 });
 
 test('a refused save leaves a newer edit of the same fact on the screen', async () => {

@@ -12,6 +12,7 @@ import type { Input, RequestName } from '../../../electron/contract/index.ts';
 import type { ClientRecord, Fact, FactKind } from '../../../db/types/record.ts';
 import type { Visit, VisitKind } from '../../../db/types/visit.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
+import { coSignOf, waitsForCoSign } from '../../logic/record/co-sign.ts';
 import type { SaveHost } from './save-host.ts';
 import { factOf, saveRequest, withFact, withFactsBack, withoutFact, type SavedKind } from './saved-facts.ts';
 
@@ -91,6 +92,7 @@ export class OpenRecord {
       unsaved.stored = saved;
       this.#showInstead(kind, shown, saved);
       if (makesPairs.has(kind)) this.#askPairs();
+      if (this.app.status.assistant) this.#waitsNow(saved);
       return saved;
     } catch (error) {
       this.#showInstead(kind, shown, unsaved.shown.findLast((each) => each !== shown) ?? unsaved.stored);
@@ -100,6 +102,15 @@ export class OpenRecord {
       unsaved.shown = unsaved.shown.filter((each) => each !== shown);
       if (unsaved.shown.length === 0) this.#unsaved.delete(key);
     }
+  }
+
+  /** What an assistant adds makes its visit wait for a co-signature, as it is stored. */
+  #waitsNow(saved: Fact): void {
+    const visit = 'visitId' in saved ? this.record.visits.find(({ id }) => id === saved.visitId) : undefined;
+    if (!visit || waitsForCoSign(visit)) return;
+    const judged = coSignOf(visit, visit, { ...saved, assistant: true });
+    const waits = { ...visit, ...('coSign' in judged && { coSign: judged.coSign }) };
+    this.record = withFact(this.record, 'visit', waits);
   }
 
   /** Puts a fact in the place of an edit, where that is still shown: a newer edit, an undo or a removal goes first. */
