@@ -1,6 +1,7 @@
 /** The language of the screens: chosen in Settings, kept; longer words clip nothing. */
 import type { ScreenLanguage } from '../../../db/types/common.ts';
 import { expect, openClient, test, type LaunchedApp } from '../app.ts';
+import { rulesInUse } from '../../../db/rules/in-use.ts';
 import { shownWords } from './shown-words.ts';
 import { misfits } from './misfits.ts';
 
@@ -74,7 +75,9 @@ test('nothing of Screen, Program, Goal, Pages and Rules stays English in Spanish
   const { id: clientId } = clients.find(({ name }) => name === 'Edmund Varley')!;
   // What the record says in the therapist's own words; what a draft keeps is told anew.
   const record = (await ask('client.open', { clientId })) as Record<string, unknown>;
-  const own = JSON.stringify({ ...record, programs: [] });
+  // Texts to write are in their own language, whatever the screens speak.
+  const { contents } = rulesInUse(null);
+  const own = JSON.stringify({ ...record, programs: [], contents });
   const walk = async (language: ScreenLanguage): Promise<Map<string, Set<string>>> => {
     await inLanguage(demoApp, language);
     const seen = new Map<string, Set<string>>();
