@@ -16,7 +16,7 @@ async function inLanguage({ page, ask }: LaunchedApp, language: ScreenLanguage):
   const { preferences } = (await ask('app.status')) as { preferences: object };
   await ask('app.prefer', { ...preferences, language });
   await page.reload();
-  await expect(page.locator('[data-screen-title]').first()).toBeVisible();
+  await expect(page.locator('[data-screen-title]').filter({ visible: true }).first()).toBeVisible();
 }
 
 for (const size of SIZES)
