@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 
 /** Same in each language on purpose: names, codes, words of both languages, the program's own texts in English. */
 const COGNATES =
-  /^(Fairhand|Program|Original|Bluetooth|Version.*|No|Normal|Total|Formal|Name|Position|Tablet|Extra|Minute|Start|Test|Person|Hand|Finger|Idea|Papel|Ataxia|Osteoporosis|Amputation|Screening|Deutsch|Español|English|Ulnar|Final|Control|Manual|Digital)$/;
+  /^(Fairhand|airhand|.*%\/min.?|Program|Original|Bluetooth|Version.*|No|Normal|Total|Formal|Name|Position|Tablet|Extra|Minute|Start|Test|Person|Hand|Finger|Idea|Papel|Ataxia|Osteoporosis|Amputation|Screening|Deutsch|Español|English|Ulnar|Final|Control|Manual|Digital)$/;
 
 /**
  * Texts, names and hints of what is on the screen, without pages (they print in the client's language), tables of keys
