@@ -1,11 +1,4 @@
 /** The practice log that came back on paper, typed in by keyboard alone in the real window. */
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import path from 'node:path';
-import type { Page } from '@playwright/test';
-import sharp from 'sharp';
-import { decodePage } from '../../electron/files/decode/decode.ts';
-import { type LogField, logLayout, readPrintedPage } from '../../renderer/measure/index.ts';
-import { type Drawn, markSvg } from '../measure/printed/log-picture.ts';
 import { texts } from '../../renderer/logic/texts/en.ts';
 import { expect, showPart, test } from './app.ts';
 import { axe, call, idOf, openTab, seedClient } from './seeds/progress-seed.ts';
@@ -71,81 +64,4 @@ test('two days are typed in without a mouse; slips get a sentence; the progress 
   await expect(
     page.getByRole('group', { name: 'Table of progress' }).locator('tr', { hasText: 'Home practice' }),
   ).toHaveCount(3);
-});
-
-/** The printed sheet of this kind in the PDF as a scanner gives it, with what is drawn on it. */
-async function scanned(pdf: Uint8Array, kind: 'log' | 'practice', drawn: string): Promise<Buffer> {
-  for (let page = 1; ; page += 1) {
-    const { gray } = await decodePage(pdf, { page });
-    const read = readPrintedPage({ ...gray, data: gray.data.slice() }, null, {});
-    if (read.kind !== kind) continue;
-    const { width, height, data } = gray;
-    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 210 297">${drawn}</svg>`;
-    const scan = await sharp(data, { raw: { width, height, channels: 1 } })
-      .composite([{ input: Buffer.from(svg) }])
-      .png()
-      .toBuffer();
-    if (process.env['SHOTS']) writeFileSync(`${process.env['SHOTS']}/scan-${kind}.png`, scan);
-    return scan;
-  }
-}
-
-const shot = async (page: Page, name: string) => {
-  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/${name}.png` });
-};
-
-test('a printed log comes back marked, is read, looked at and kept; practice stays apart', async ({ app }) => {
-  await seedClient(app);
-  await openTab(app, 'Pages');
-  const { page } = app;
-  await page.getByRole('radio', { name: /^Home program/ }).click();
-  await page.getByRole('radio', { name: 'A4' }).click();
-  await page.getByRole('button', { name: 'Save as PDF' }).click();
-  await expect(page.getByText('The PDF was saved.')).toBeVisible();
-  const saved = readdirSync(app.saveFolder).find((name) => name.endsWith('.pdf'))!;
-  const layout = logLayout(210, 297, false);
-  const mark = (row: number, field: LogField, value: number, how: Drawn['mark'] = 'cross'): string => {
-    const circle = layout.circles.find((each) => each.row === row && each.field === field && each.value === value)!;
-    return markSvg({ circle, mark: how, gray: 70, pen: 0.6 }, row * 31 + value);
-  };
-  const drawn = [
-    mark(1, 'done', 1, 'filled'),
-    mark(1, 'minutes', 15),
-    mark(1, 'before', 2),
-    mark(1, 'after', 4, 'filled'),
-    mark(1, 'pain', 0),
-    mark(1, 'felt', 0),
-    mark(3, 'minutes', 20),
-    // One stroke only: nobody knows whether it was meant.
-    mark(3, 'pain', 2, 'slash'),
-  ].join('');
-  const scan = await scanned(readFileSync(path.join(app.saveFolder, saved)), 'log', drawn);
-
-  await openTab(app, 'Program');
-  await page.getByRole('button', { name: 'Practice log' }).click();
-  const log = page.getByRole('region', { name: 'Practice log' });
-  const file = log.getByLabel('Picture or PDF of a log or practice page that came back');
-  const blank = await sharp({ create: { width: 900, height: 1200, channels: 3, background: 'white' } })
-    .png()
-    .toBuffer();
-  await file.setInputFiles({ name: 'blank.png', mimeType: 'image/png', buffer: blank });
-  await expect(log.getByRole('alert')).toContainText('four corner marks of our sheets were not seen');
-  await file.setInputFiles({ name: 'log.png', mimeType: 'image/png', buffer: scan });
-  const read = log.getByRole('region', { name: 'Read from the log' });
-  await expect(read.locator('tbody tr')).toHaveCount(2);
-  await expect(read.getByRole('status')).toContainText('One mark is doubtful');
-  await shot(page, 'returned-log');
-  const rows = read.locator('tbody tr');
-  await expect(rows.nth(0).getByRole('combobox', { name: /^Minutes/ })).toHaveValue('15');
-  await expect(rows.nth(0).getByRole('combobox', { name: /^Tired after/ })).toHaveValue('4');
-  await expect(rows.nth(1).getByRole('combobox', { name: /^Minutes/ })).toHaveValue('20');
-  const doubtful = rows.nth(1).getByRole('combobox', { name: /^Pain.*doubtful/ });
-  await expect(doubtful).toHaveValue('?');
-  await expect(read.getByRole('button', { name: 'Save 1 day' })).toBeEnabled();
-  await doubtful.selectOption('2');
-  expect(await axe(page)).toEqual([]);
-  await read.getByRole('button', { name: 'Save 2 days' }).click();
-  await expect(log.locator('tbody tr')).toHaveCount(2);
-  await expect(log.locator('tbody tr').first()).toContainText('20');
-  await shot(page, 'kept-log');
 });
