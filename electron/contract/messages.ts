@@ -81,6 +81,8 @@ export const messages = {
     'An assistant or student cannot sign an evaluation. The page is kept as a draft. Ask the therapist to save or print it.',
   'assistant-manages':
     'An assistant or student cannot manage who signs in, nor make a recovery sheet. Nothing was changed. Ask the therapist to do it.',
+  'assistant-erases':
+    'An assistant or student cannot erase records nor move the caseload. Nothing was changed. Ask the therapist to do it.',
   'initials-missing':
     'Initials are missing. Nothing was changed. Several people use this caseload: type your initials too.',
   'initials-taken':

@@ -214,6 +214,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     return done;
   },
   'client.erase': async (services, { clientId }) => {
+    services.signedIn.refuseAssistant('assistant-erases');
     const caseload = services.need();
     caseload.erase(clientId, services.doing());
     return stillHolding(services, [clientId]);

@@ -12,6 +12,7 @@ import { prove } from '../sign-in/prove.ts';
 
 export const movingHandlers: { [N in keyof typeof movingRequests]: Handler<N> } = {
   'moving.write': async (services, { folder, sheet }) => {
+    services.signedIn.refuseAssistant('assistant-erases');
     const caseload = services.need();
     const to = folder.trim();
     if (!path.isAbsolute(to) || !existsSync(to) || !statSync(to).isDirectory()) {
@@ -46,6 +47,7 @@ export const movingHandlers: { [N in keyof typeof movingRequests]: Handler<N> } 
     return services.status();
   },
   'moving.eraseHere': async (services, { passphrase }) => {
+    services.signedIn.refuseAssistant('assistant-erases');
     services.need();
     if (services.demo || services.status().movedOn === null) throw new Refusal('not-moved');
     await services.slowed(() => prove(services.folder, passphrase));

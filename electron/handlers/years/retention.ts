@@ -39,6 +39,7 @@ export const retentionHandlers: { [N in keyof typeof retentionRequests]: Handler
     return stateOf(services);
   },
   'retention.erase': async (services, { clientIds, typed }) => {
+    services.signedIn.refuseAssistant('assistant-erases');
     const due = new Set(stateOf(services).due.map(({ id }) => id));
     if (!clientIds.every((id) => due.has(id))) throw new Refusal('not-due');
     if (Number(typed.trim()) !== new Set(clientIds).size) throw new Refusal('erase-not-confirmed');

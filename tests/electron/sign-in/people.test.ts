@@ -110,6 +110,8 @@ test('an assistant manages nobody, makes no sheet, approves nothing and clears n
   expect(await code('people.change', { id: quinn, name: 'Q', role: 'assistant' })).toBe('assistant-manages');
   expect(await code('people.change', { id: await idOf('AS'), name: 'A', role: 'therapist' })).toBe('assistant-manages');
   expect(await code('app.rekey', { passphrase: ASSISTANT, next: ASSISTANT })).toBe('assistant-manages');
+  expect(await code('client.erase', { clientId: quinn })).toBe('assistant-erases');
+  expect(await code('moving.eraseHere', { passphrase: ASSISTANT })).toBe('assistant-erases');
   const program = { clientId, id: quinn };
   expect(await code('program.approve', { program, overrides: [] } as never)).not.toBe('done');
   expect(await ask('app.rekey', { passphrase: ASSISTANT, next: 'four herons over a mill' })).toEqual({

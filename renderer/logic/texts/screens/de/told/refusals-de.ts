@@ -85,6 +85,8 @@ export const refusalsDe: Readonly<Record<MessageCode, string>> = {
     'Assistenz oder Auszubildende können keine Befunderhebung unterschreiben. Das Blatt bleibt als Entwurf. Bitten Sie die Therapeutin oder den Therapeuten, es zu speichern oder zu drucken.',
   'assistant-manages':
     'Assistenz oder Auszubildende können weder Personen verwalten noch ein Wiederherstellungsblatt erstellen. Nichts wurde geändert. Bitten Sie die Therapeutin oder den Therapeuten darum.',
+  'assistant-erases':
+    'Assistenz oder Auszubildende können weder Akten löschen noch die Kartei umziehen. Nichts wurde geändert. Bitten Sie die Therapeutin oder den Therapeuten darum.',
   'initials-missing':
     'Das Kürzel fehlt. Nichts wurde geändert. Mehrere benutzen diese Kartei: Tippen Sie auch Ihr Kürzel.',
   'initials-taken':

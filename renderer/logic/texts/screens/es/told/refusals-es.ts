@@ -80,6 +80,8 @@ export const refusalsEs: Readonly<Record<MessageCode, string>> = {
     'Un asistente o estudiante no puede firmar una evaluación. La hoja se guarda como borrador. Pida al terapeuta que la guarde o la imprima.',
   'assistant-manages':
     'Un asistente o estudiante no puede gestionar quién entra ni hacer una hoja de recuperación. No se cambió nada. Pida al terapeuta que lo haga.',
+  'assistant-erases':
+    'Un asistente o estudiante no puede borrar historias ni trasladar el fichero. No se cambió nada. Pida al terapeuta que lo haga.',
   'initials-missing':
     'Faltan las iniciales. No se cambió nada. Varias personas usan este fichero: escriba también sus iniciales.',
   'initials-taken':
