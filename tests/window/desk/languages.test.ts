@@ -46,9 +46,12 @@ for (const size of SIZES)
 
 test('the language of the screens is chosen in Settings, holds at once, and is kept', async ({ demoApp }) => {
   const { page, ask } = demoApp;
+  await openClient(page, 'Edmund Varley');
   await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Settings' }).click();
   await page.getByLabel('Language of the screens').selectOption('de');
   await expect(page.locator('html')).toHaveAttribute('lang', 'de');
+  // Two readers: the mean of 29 and 28 words, with a decimal comma.
+  await expect(page.locator('#step-readback')).toHaveText('28,5 von 33 Wörtern');
   await expect(page.locator('[data-screen-title]:focus')).toHaveCount(1);
   await expect
     .poll(async () => ((await ask('app.status')) as { preferences: { language: string } }).preferences.language)
