@@ -281,7 +281,6 @@ export type RuleTable = z.infer<typeof RuleTable>;
 /** The clinic's own changes, kept in the database; shipped rows stay restorable because they are only covered. */
 export const ClinicRules = z.strictObject({
   format: z.literal('fairhand-clinic-rules'),
-  /** Of this file format. */
   formatVersion: z.literal(2),
   /** Counts the clinic's changes. */
   revision: z.number().int().min(0),

@@ -7,7 +7,7 @@ import { LOG_DRAWING, type LogCircle, type LogField, type LogLayout } from './lo
  * circle is inked over half its inside, a cross over a third and in all four quarters; a single line through it may be a
  * slip of the pen.
  */
-export const MARK_LIMITS = {
+const MARK_LIMITS = {
   /** Share of the inside that is inked: below the first nothing was marked, from the second on it was. */
   least: 0.045,
   sure: 0.24,
