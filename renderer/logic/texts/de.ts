@@ -32,7 +32,6 @@ export const de: Texts = {
     nextTime: 'Für heute hier aufhören. Die Zeilen darunter sind für das nächste Mal.',
     check: { date: 'Datum', payTo: 'Zahlen Sie an', sum: 'Betrag in Worten', sign: 'Unterschrift', mark: 'ÜBUNG' },
     figures: ['1 7 1 7', '4 9 4 9', '0 6 0 6', '12,50', '407,96'],
-    actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
   spiral: {
     title: 'Zwei Spiralen',

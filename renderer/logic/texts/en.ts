@@ -33,7 +33,6 @@ const en = {
     check: { date: 'Date', payTo: 'Pay to', sum: 'Sum in words', sign: 'Signature', mark: 'PRACTICE' },
     /** Figures that are taken for each other, and sums as they are written. */
     figures: ['1 7 1 7', '4 9 4 9', '0 6 0 6', '12.50', '407.96'],
-    actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
   /** The sheet of two spirals. */
   spiral: {

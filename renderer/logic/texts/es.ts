@@ -32,7 +32,6 @@ export const es: Texts = {
     nextTime: 'Pare aquí por hoy. Las líneas de abajo son para la próxima vez.',
     check: { date: 'Fecha', payTo: 'Páguese a', sum: 'Suma en letras', sign: 'Firma', mark: 'PRÁCTICA' },
     figures: ['1 7 1 7', '4 9 4 9', '0 6 0 6', '12,50', '407,96'],
-    actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   },
   spiral: {
     title: 'Dos espirales',

@@ -151,7 +151,7 @@ export function dischargeSummary(
       ...worded('plan', 'Plan', options.plan),
       signatures(options),
     ],
-    options.plan.trim() ? [] : ['The plan after discharge is not written yet.'],
+    options.plan.trim() ? [] : [toldEnglish.printed.afterMissing],
   );
 }
 

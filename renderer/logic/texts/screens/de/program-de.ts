@@ -100,7 +100,7 @@ export const programDe: ScreenTexts['program'] = {
   printProgram: 'Programm drucken',
   reviewThenApprove: 'Durchsehen, dann freigeben',
   approve: 'Freigeben',
-  keptOutCompare: 'Draußen gelassen, vergleichen',
+  keptOutCompare: 'Draußen, Vergleich',
   addToProgramFrom: 'Aus der Bibliothek ins Programm aufnehmen',
   printHomeProgram: '„Üben zu Hause“ drucken',
   program: 'Programm',

@@ -36,6 +36,8 @@ export const paperToldDe: Told['paper'] = {
     'lean-10': 'Schräge Linien zum Unterlegen',
   },
   pictures: 'Bilder',
+  actualSize:
+    'In tatsächlicher Größe drucken (100 %). „An Seite anpassen“ macht die Linien kleiner, als sie sein sollen.',
   sinceReport: (visits, days, due, dueVisits, dueDays) => {
     const limits = [
       dueVisits === null ? '' : dueVisits === 1 ? '1 Termin' : `${dueVisits} Terminen`,

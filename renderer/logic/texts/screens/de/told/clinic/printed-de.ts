@@ -55,6 +55,7 @@ export const printedToldDe: Told['printed'] = {
   goalMissing: 'Noch ist kein Ziel vereinbart.',
   skillMissing: 'Warum fachliche Therapie nötig ist, ist noch nicht geschrieben.',
   planMissing: 'Der Plan (weiter, ändern oder beenden) ist noch nicht geschrieben.',
+  afterMissing: 'Der Plan nach dem Abschluss ist noch nicht geschrieben.',
   noFlagOpen: 'Kein Warnzeichen ist offen. Schreiben Sie unter „Sie ergänzen“, warum Sie überweisen.',
   noVisitToday: 'Es gibt keinen Termin; das Blatt trägt das heutige Datum.',
   noVisitForNote: 'Es gibt keinen Termin für eine Notiz. Beginnen Sie zuerst einen.',

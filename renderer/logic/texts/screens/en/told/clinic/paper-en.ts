@@ -35,6 +35,7 @@ export const paperToldEn = {
     'lean-10': 'Leaning lines to lie under the sheet',
   } as Record<string, string>,
   pictures: 'pictures',
+  actualSize: 'Print at actual size (100 %). “Fit to page” makes the lines smaller than they should be.',
   sinceReport: (
     visits: number,
     days: number,

@@ -54,6 +54,7 @@ export const printedToldEn = {
   goalMissing: 'No goal is agreed yet.',
   skillMissing: 'Why a therapist’s skill is needed is not written yet.',
   planMissing: 'The plan (go on, change or end) is not written yet.',
+  afterMissing: 'The plan after discharge is not written yet.',
   noFlagOpen: 'No red flag is open. Write under “You add” why you refer.',
   noVisitToday: 'There is no visit; the page carries today’s date.',
   noVisitForNote: 'There is no visit to write a note for. Start a visit first.',

@@ -36,6 +36,7 @@ export const paperToldEs: Told['paper'] = {
     'lean-10': 'Líneas inclinadas para poner bajo la hoja',
   },
   pictures: 'imágenes',
+  actualSize: 'Imprima a tamaño real (100 %). «Ajustar a la página» hace las líneas más pequeñas de lo debido.',
   sinceReport: (visits, days, due, dueVisits, dueDays) => {
     const limits = [dueVisits === null ? '' : visitas(dueVisits), dueDays === null ? '' : dias(dueDays)];
     const rule =

@@ -55,6 +55,7 @@ export const printedToldEs: Told['printed'] = {
   goalMissing: 'Aún no hay ningún objetivo acordado.',
   skillMissing: 'Aún no está escrito por qué hace falta la competencia de un terapeuta.',
   planMissing: 'Aún no está escrito el plan (seguir, cambiar o terminar).',
+  afterMissing: 'Aún no está escrito el plan tras el alta.',
   noFlagOpen: 'No hay ninguna señal de alarma abierta. Escriba en «Usted añade» por qué deriva.',
   noVisitToday: 'No hay visita; la hoja lleva la fecha de hoy.',
   noVisitForNote: 'No hay visita para la que escribir una nota. Empiece antes una visita.',
