@@ -136,7 +136,7 @@ export type PracticeLog = z.infer<typeof PracticeLog>;
 const Measured = z.object({
   code: z.string().max(60),
   value: z.number().nullable(),
-  unit: z.string().max(20),
+  unit: z.string().max(60),
   n: z.number(),
   low: z.number().nullable(),
   high: z.number().nullable(),

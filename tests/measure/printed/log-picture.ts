@@ -57,7 +57,7 @@ const SIZE = { widthMm: 210, heightMm: 297 };
 const DRAWN = 8;
 
 /** Strokes of a mark as SVG; a hand that shakes leaves its circle a little. */
-function markSvg({ circle, mark, gray, pen }: Drawn, seed: number): string {
+export function markSvg({ circle, mark, gray, pen }: Drawn, seed: number): string {
   const choice = choiceFrom(seed);
   const off = (most: number): number => ((choice.below(2001) - 1000) / 1000) * most;
   const [cx, cy, rx, ry] = [circle.x + off(0.4), circle.y + off(0.4), circle.rx, circle.ry];
