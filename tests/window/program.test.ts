@@ -223,6 +223,44 @@ test('the clinic makes a rule, tries it on the caseload, exports and imports it'
     await page.getByLabel('Rule table').getByRole('button', { name, exact: true }).click();
     expect(await axe(page), name).toEqual([]);
   }
+
+  // Texts are data too: a frame, a word, a topic; what does not fit gets a sentence and is still in the field.
+  await page.getByLabel('Rule table').getByRole('button', { name: 'Texts' }).click();
+  const field = page.getByLabel('A new frame');
+  await field.fill('The {ghost} will be here at ten tomorrow morning');
+  await page.getByRole('button', { name: 'Keep this frame' }).click();
+  await expect(page.getByText(/asks for words called "ghost", and there is no such list/)).toBeVisible();
+  await expect(field).toHaveValue(/ghost/);
+  await field.fill('Our {trade} sings in the {room} on Sundays.');
+  await page.getByRole('button', { name: 'Keep this frame' }).click();
+  await expect(page.getByText('Saved. Texts made from now on follow it.')).toBeVisible();
+  const own = page.getByRole('row', { name: /sings in the/ });
+  await expect(own).toContainText(/clinic/i);
+  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/texts.png` });
+  expect(await axe(page)).toEqual([]);
+  await own.getByRole('button', { name: /^Take back/ }).click();
+  await expect(own).toHaveCount(0);
+  await page
+    .getByRole('button', { name: /^Switch off/ })
+    .first()
+    .click();
+  await expect(page.getByText(/^Frame switched off/)).toBeVisible();
+  await page.getByRole('radio', { name: 'Word lists' }).click();
+  const list = page.locator('details').filter({ hasText: '{person}, measured texts' });
+  await list.locator('summary').click();
+  await list.getByRole('textbox').fill('plumber, baker');
+  await list.getByRole('button', { name: 'Keep these words' }).click();
+  await expect(page.getByText(/"person" has 2 words and needs 8/)).toBeVisible();
+  await page.getByRole('radio', { name: 'Topics' }).click();
+  const topic = page
+    .locator('details:visible')
+    .filter({ hasText: /\d words/ })
+    .first();
+  await topic.locator('summary').click();
+  await topic.getByRole('button', { name: 'Switch off' }).click();
+  await expect(page.getByText(/^Topic switched off/)).toBeVisible();
+  const now = (await call(app, 'rules.current', {})) as { changes: { off: string[] } };
+  expect(now.changes.off).toHaveLength(2);
 });
 
 test('the proposal rests on what came back', async ({ app }) => {
