@@ -70,7 +70,7 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   fileMedicines: (list) => `medicinas: ${list}`,
   fileReferrer: (who) => `derivada por ${who}`,
   fileReasons: 'Motivo de la derivación',
-  fileGoals: 'Objetivos indicados',
+  fileGoals: 'Metas indicadas',
   fileObservations: 'Observaciones indicadas',
   fileLeftOut: (list) => `No se tomó: ${list}.`,
   intoTheNote: (what, count) => `${what}: ${count}, en la nota`,
@@ -80,9 +80,9 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   whoTakesPart: 'Quién participa',
   groupOfSoFar: (n, least, most) => `${n} elegidos. Un grupo tiene de ${least} a ${most} clientes.`,
   beginGroup: 'Empezar la sesión en grupo',
-  howLongKept: 'Cuánto se guardan las historias',
+  howLongKept: 'Cuánto se guardan los expedientes',
   noRuleShips:
-    'Cuánto hay que guardar una historia y cuándo puede borrarse lo dicen la ley local y la norma propia de la clínica: Fairhand no trae ninguna. Nada se archiva ni se borra por sí solo.',
+    'Cuánto hay que guardar un expediente y cuándo puede borrarse lo dicen la ley local y la norma propia de la clínica: Fairhand no trae ninguna. Nada se archiva ni se borra por sí solo.',
   keptForYears: 'Se guardan',
   yearsAfterLastVisit: 'años después de la última visita',
   whoseRule: 'De dónde viene la norma',
@@ -90,13 +90,13 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   clinicsOwn: 'Norma propia de la clínica',
   whichLawOrRule: 'Qué ley o norma',
   shownWithList: 'Se muestra con esta lista.',
-  noRuleSet: 'No hay norma fijada, así que no vence ninguna historia.',
+  noRuleSet: 'No hay norma fijada, así que no vence ningún expediente.',
   dueNow: (records, years) =>
     records === 0
-      ? `Ninguna historia tiene más de ${years} años desde su última visita.`
-      : `${records} ${records === 1 ? 'historia tiene' : 'historias tienen'} más de ${years} años desde la última visita. Mire cada una antes de decidir.`,
-  recordsDue: 'Historias vencidas',
-  chooseAll: 'Elegir todas',
+      ? `Ningún expediente tiene más de ${years} años desde su última visita.`
+      : `${records} ${records === 1 ? 'expediente tiene' : 'expedientes tienen'} más de ${years} años desde la última visita. Mire cada uno antes de decidir.`,
+  recordsDue: 'Expedientes vencidos',
+  chooseAll: 'Elegir todos',
   choose: (code) => `Elegir ${code}`,
   why: 'Por qué',
   lastVisitOn: (day) => `última visita ${day}`,
@@ -108,12 +108,12 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   eraseChosen: 'Borrar …',
   archivedNow: (n) => `${n} en el archivo: fuera de las listas, se siguen encontrando al escribir.`,
   takenBack: (n) => `${n} de vuelta del archivo.`,
-  eraseFor: (n) => (n === 1 ? '¿Borrar esta historia?' : `¿Borrar estas ${n} historias?`),
+  eraseFor: (n) => (n === 1 ? '¿Borrar este expediente?' : `¿Borrar estos ${n} expedientes?`),
   whatGoes:
     'El nombre, las visitas, las respuestas, las muestras, las imágenes, las páginas y cada valor antiguo del registro se sobrescriben. Nada los devuelve.',
   whatStays:
-    'El registro conserva que se borró una historia, cuándo y quién. Las copias de seguridad anteriores aún la contienen hasta que caduquen o usted las borre; después se nombran.',
-  typeTheirNumber: (n) => `Para borrar, escriba cuántas son: ${n}`,
+    'El registro conserva que se borró un expediente, cuándo y quién. Las copias de seguridad anteriores aún lo contienen hasta que caduquen o usted las borre; después se nombran.',
+  typeTheirNumber: (n) => `Para borrar, escriba cuántos son: ${n}`,
   back: 'Atrás',
   eraseForGood: 'Borrar definitivamente',
   erasedNow: (n, files) =>

@@ -114,7 +114,7 @@ export const frameEs: ScreenTexts['frame'] = {
   backupIsPutBeside:
     'Se copia junto a las demás copias de seguridad. Con eso no se restaura nada; el archivo se queda donde está.',
   clientIsAdded:
-    'La historia se añade a este fichero tal como está en el archivo. Un cliente que ya está aquí no se toca.',
+    'El expediente se añade a este fichero tal como está en el archivo. Un cliente que ya está aquí no se toca.',
   unlockFirstThenOffered: 'Desbloquee primero el fichero; después se vuelve a ofrecer el archivo.',
   leaveIt: 'Dejarlo',
   takeItIn: 'Incorporarlo',

@@ -65,7 +65,7 @@ export const handoverEs: ScreenTexts['handover'] = {
   lookIntoIt: 'Mirar dentro',
   nothingWaitsForYou: 'Allí no espera nada para usted.',
   noSharedFolderIs: 'No hay carpeta compartida.',
-  notedInHistoryOf: 'Anotado en la historia del cliente.',
+  notedInHistoryOf: 'Anotado en el expediente del cliente.',
   makingYourKey: 'Creando su clave …',
   encrypting: 'Cifrando …',
   handedOverIn: (clients, name) =>

@@ -16,7 +16,7 @@ export const pagesEs: ScreenTexts['pages'] = {
   title: 'Título',
   heading: 'Encabezado',
   savedFileIsNot: 'Guardado. El archivo no está cifrado: guárdelo donde pueda haber datos de salud.',
-  exportForRecordSystem: 'Exportar para el sistema de historias',
+  exportForRecordSystem: 'Exportar para el sistema de expedientes',
   oneFileInForm:
     'Un archivo en la forma que intercambian esos sistemas (HL7 FHIR R4): diagnósticos como los anotó, visitas, medidas, cribado, metas, programas aprobados; hojas emitidas y escaneos al menos por tamaño y hash. Las firmas y líneas personales nunca van.',
   withClientsName: 'Con el nombre del cliente',

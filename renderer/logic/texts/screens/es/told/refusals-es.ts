@@ -81,7 +81,7 @@ export const refusalsEs: Readonly<Record<MessageCode, string>> = {
   'assistant-manages':
     'Un asistente o estudiante no puede gestionar quién entra ni hacer una hoja de recuperación. No se cambió nada. Pida al terapeuta que lo haga.',
   'assistant-erases':
-    'Un asistente o estudiante no puede borrar historias ni trasladar el fichero. No se cambió nada. Pida al terapeuta que lo haga.',
+    'Un asistente o estudiante no puede borrar expedientes ni trasladar el fichero. No se cambió nada. Pida al terapeuta que lo haga.',
   'initials-missing':
     'Faltan las iniciales. No se cambió nada. Varias personas usan este fichero: escriba también sus iniciales.',
   'initials-taken':
@@ -138,7 +138,7 @@ export const refusalsEs: Readonly<Record<MessageCode, string>> = {
   'save-failed': 'El archivo no se pudo escribir. Nada del fichero se cambió. Elija otro lugar.',
   'print-failed': 'La hoja no se pudo imprimir. Sigue aquí. Inténtelo otra vez o guárdela como PDF.',
   'not-due':
-    'Un cliente elegido no está en la lista de historias vencidas. No se borró nada. Mire otra vez la lista; a un cliente suelto se le borra en su propia historia.',
+    'Un cliente elegido no está en la lista de expedientes vencidos. No se borró nada. Mire otra vez la lista; a un cliente suelto se le borra en su propio expediente.',
   'erase-not-confirmed':
     'El número escrito no es el de los clientes elegidos. No se borró nada. Cuéntelos y escríbalo otra vez.',
   'not-moved':

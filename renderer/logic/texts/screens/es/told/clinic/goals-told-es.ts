@@ -26,7 +26,7 @@ export const goalsToldEs: Told['goals'] = {
   noText: (levels) => `El nivel ${levels} aún no tiene texto.`,
   noNumber: (levels) =>
     `El nivel ${levels} no tiene número, así que no se puede comprobar si se solapan. Empiécelo con un número, por ejemplo «6 a 8 palabras».`,
-  twoVariables: 'Los niveles nombran más de una variable. Deje una y ponga lo demás en el objetivo mismo.',
+  twoVariables: 'Los niveles nombran más de una variable. Deje una y ponga lo demás en la meta misma.',
   doNotRise: (a, b) => `Los niveles ${a} y ${b} no suben.`,
   overlap: (a, b) => `Los niveles ${a} y ${b} se solapan.`,
   hole: (a, b) => `Entre los niveles ${a} y ${b} hay un hueco.`,

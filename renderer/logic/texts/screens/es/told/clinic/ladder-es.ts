@@ -54,7 +54,7 @@ export const ladderToldEs: Told['ladder'] = {
   tooFewWords: 'Se lee bien, y son pocas palabras para juzgar: antes, una muestra más larga.',
   fatigueNotNoted: 'Se lee bien; el cansancio no se anotó todas las veces.',
   fatigueAtMost: (by) => `El cansancio subió ${by} como mucho.`,
-  topOfLadder: 'Final de la escalera: revise el objetivo.',
+  topOfLadder: 'Final de la escalera: revise la meta.',
   veryLikely: (percent) => `Muy probablemente se puede leer el ${percent} % de las palabras o más, sin cansar.`,
   sessionsRunning: (sessions, percent) =>
     `${sessions} sesiones seguidas con el ${percent} % o más de las letras difíciles leídas, sin cansar.`,
@@ -75,7 +75,7 @@ export const ladderToldEs: Told['ladder'] = {
   wholeNumber: (name, most, typed) => `${name} tiene que ser un número entero de 0 a ${most}, no «${typed}»`,
   columns: { minutes: 'minutos', before: 'cansancio antes', after: 'cansancio después', pain: 'dolor' },
   otherCode: (code, open) =>
-    `Este registro tiene el código ${code}, y está abierta la historia de ${open}. No se guardó nada. Abra la otra historia, o quite el código si se escribió mal.`,
+    `Este registro tiene el código ${code}, y está abierto el expediente de ${open}. No se guardó nada. Abra el otro expediente, o quite el código si se escribió mal.`,
   lineNotTaken: (line, why) => `Línea ${line}: ${why}. Este día no se tomó; los demás se pueden guardar.`,
   noDay: (typed) => `«${typed}» no es un día de los dos últimos meses`,
   inFuture: 'este día está en el futuro',

@@ -94,10 +94,10 @@ export const ruleWordsToldEs: Told['ruleWords'] = {
     start: ['Qué puede empezar tras el cribado', 'Se pueden hacer más estrictas, nunca más suaves.'],
     setup: ['Asiento y mesa', ''],
     ladder: [
-      'Escalera de objetivos',
+      'Escalera de metas',
       'Cada peldaño está un paso alcanzable por encima del anterior; el lugar 0 omite un peldaño.',
     ],
-    goal: ['Objetivos', ''],
+    goal: ['Metas', ''],
     change: [
       'Si algo ha cambiado',
       'Valen para cada veredicto, señal, propuesta y hoja por igual. Sus tasas de error se simularon tal como vienen.',
