@@ -35,6 +35,14 @@ export const retentionHandlers: { [N in keyof typeof retentionRequests]: Handler
   },
   'retention.archive': (services, { clientIds, on }) => {
     const day = on ? services.today() : null;
+    // All or none.
+    const known = new Set(
+      services
+        .need()
+        .clients()
+        .map(({ id }) => id),
+    );
+    if (!clientIds.every((id) => known.has(id))) throw new Refusal('not-found');
     for (const id of clientIds) services.need().archive(id, day, services.doing());
     return stateOf(services);
   },
