@@ -51,7 +51,7 @@ test('a change of the key killed before single steps on the disk loses nothing (
 }, 240_000);
 
 test('adding and removing a person killed before single steps lets in who is on the list, and loses nothing (share)', async (context) => {
-  const report = await peopleKilledAtEachStep(29);
+  const report = await peopleKilledAtEachStep(45);
   if (report === null) return context.skip('strace is not here or may not trace');
   expect(report).toMatchObject({ faults: [] });
   expect(report.kills).toBeGreaterThan(2);

@@ -107,12 +107,12 @@ test('a message nested without end is refused, not fallen over', async () => {
 });
 
 test('random messages get only declared answers; refusals and reads leave the row counts alone (share)', async () => {
-  const report = await messageTest(1500, 20260304);
+  const report = await messageTest(1000, 20260304);
   expect(report.faults).toEqual([]);
-  expect(report.messages).toBe(1500);
+  expect(report.messages).toBe(1000);
   // Whole messages must be among them, or nothing was tried behind the first check.
-  expect(report.answered).toBeGreaterThan(150);
-  expect(report.written).toBeGreaterThan(5);
+  expect(report.answered).toBeGreaterThan(100);
+  expect(report.written).toBeGreaterThan(3);
 }, 300_000);
 
 test('a handler’s own error crosses as a code with a sentence, never as its text', async () => {

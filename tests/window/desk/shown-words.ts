@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 
 /** Same in each language on purpose: names, codes, words of both languages, the program's own texts in English. */
 const COGNATES =
-  /^(Fairhand|airhand|.*%\/min.?|Program|Original|Bluetooth|Version.*|No|Normal|Total|Formal|Name|Position|Tablet|Extra|Minute|Start|Test|Person|Hand|Finger|Idea|Papel|Ataxia|Osteoporosis|Amputation|Screening|Deutsch|Español|English|Ulnar|Final|Control|Manual|Digital)$/;
+  /^(Fairhand|airhand|.*%\/min.?|Program|Original|Bluetooth|Version.*|No|Normal|Total|Formal|Name|Position|Tablet|Extra|Minute|Start|Test|Person|Hand|Finger|Idea|Papel|Ataxia|Osteoporosis|Amputation|Screening|US Letter|Deutsch|Español|English|Ulnar|Final|Control|Manual|Digital)$/;
 
 /**
  * Texts, names and hints of what is on the screen, without pages (they print in the client's language), tables of keys
@@ -23,7 +23,9 @@ export async function shownWords(page: Page, own: string): Promise<Set<string>> 
       if (!hidden(element))
         for (const name of ['aria-label', 'title', 'placeholder', 'aria-description'])
           out.push(element.getAttribute(name) ?? '');
-    return out.map((text) => text.replace(/\s+/g, ' ').trim()).filter((text) => /\p{L}{3}/u.test(text));
+    return out
+      .map((text) => text.replace(/\s+/g, ' ').replace(/^ ?: /, '').trim())
+      .filter((text) => /\p{L}{3}/u.test(text));
   });
   return new Set(all.filter((text) => !COGNATES.test(text.replace(/[.,:;]$/, '')) && !own.includes(text)));
 }

@@ -46,7 +46,7 @@ test('every screen fits every window size', async ({ demoApp }) => {
   const look = async (where: string): Promise<void> => {
     for (const size of SIZES) {
       await page.setViewportSize(size);
-      await page.waitForTimeout(200);
+      await page.waitForTimeout(100);
       const wrong = await misfits(page);
       if (size.width > 320) wrong.push(...(await hiddenPrimary(page)));
       if (size === LAPTOP) wrong.push(...(await longPanes(page, LONGEST)));

@@ -28,7 +28,7 @@ test('help is shown, kept apart, counted with its interval; one line without it 
     await playPen(page, strokes(8), { ...pen, by: { x: 0, y: line * 15 } });
     if (line < 3) await page.keyboard.press('Alt+ArrowDown');
   }
-  await expect(sheetOf(demoApp).getByText(/^Last strokes: (8\.\d, |7\.\d, ){4}/)).toBeVisible();
+  await expect(sheetOf(demoApp).getByText(/^Last strokes: (8\.\d; |7\.\d; ){4}/)).toBeVisible();
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/practice-desk.png` });
   const { recording } = await finish(demoApp);
   expect(recording.cues).toMatchObject({ bandMm: 8, stopMarks: true, paceHz: 1, sizes: true });
