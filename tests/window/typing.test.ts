@@ -198,6 +198,25 @@ test('a day of practice outlives a kill of the page before it is kept, and is ke
     .not.toContain('slow');
   const { practiceLogs } = (await app.ask('client.open', { clientId: ID })) as { practiceLogs: object[] };
   expect(practiceLogs).toMatchObject([{ minutes: 12, note: 'slow after lunch' }]);
+
+  // A day that is kept as soon as its words are back leaves the form empty: they come back once.
+  await log.getByLabel('Minutes', { exact: true }).fill('9');
+  await log.getByLabel('Note', { exact: true }).fill('kept at once');
+  await expect
+    .poll(async () => JSON.stringify(await app.ask('typed.kept', { place: `practice-log/${ID}` })))
+    .toContain('kept at once');
+  await page.reload();
+  await openClient(page, 'Typed Invented');
+  await page.evaluate(() => {
+    const atOnce = ({ target }: Event) =>
+      target instanceof HTMLInputElement && target.value === 'kept at once' && target.form?.requestSubmit();
+    document.addEventListener('blur', atOnce, { capture: true });
+  });
+  await page.keyboard.press('Alt+4');
+  await page.getByRole('button', { name: 'Practice log' }).click();
+  await expect(log.getByRole('status')).toContainText('is saved');
+  await page.waitForTimeout(300);
+  await expect(log.getByLabel('Note', { exact: true })).toHaveValue('');
 });
 
 test('the reason of a trial’s decision outlives a kill of the page, and is forgotten once it is decided', async ({

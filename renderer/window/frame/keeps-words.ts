@@ -39,15 +39,21 @@ function wordFields(form: HTMLElement): [string, WordField][] {
 const valuesOf = (form: HTMLElement): Words =>
   Object.fromEntries(wordFields(form).map(([name, field]) => [name, field.value]));
 
-/** Types the words in again, as if by hand, where a field stands as it stood at first. */
-function typeAgain(form: HTMLElement, words: Words, first: Words): void {
+/**
+ * Types the words in again, as if by hand, where a field stands as it stood at first. Answers the words whose fields are
+ * not there yet: each is typed once, since a form that used its words is empty as at first.
+ */
+function typeAgain(form: HTMLElement, words: Words, first: Words): Words {
+  const missing = { ...words };
   for (const [name, field] of wordFields(form)) {
     const word = words[name];
+    delete missing[name];
     if (word === undefined || field.value === word || field.value !== (first[name] ?? '')) continue;
     field.value = word;
     for (const event of ['input', 'change']) field.dispatchEvent(new Event(event, { bubbles: true }));
     field.dispatchEvent(new FocusEvent('blur'));
   }
+  return missing;
 }
 
 interface KeptForm {
@@ -97,9 +103,9 @@ export const keepsWords =
       .then(({ fields }) => {
         if (gone) return;
         stored = JSON.stringify(fields);
-        typeAgain(form, fields, first);
+        const missing = typeAgain(form, fields, first);
         // A field may bring others up.
-        setTimeout(() => gone || typeAgain(form, fields, first), 50);
+        setTimeout(() => gone || typeAgain(form, missing, first), 50);
       })
       .catch(() => {});
     const listened = ['submit', 'click', 'change'] as const;
