@@ -144,7 +144,7 @@ export const messages = {
   'not-moved':
     'This caseload was not moved to another laptop. Nothing was deleted. Write the file for the other laptop first.',
   'demo-missing': 'The demo caseload is not in this installation. Your own caseload is not affected.',
-  'rule-table-refused': 'The rule file was refused: {detail}. The rule table in use stays as it is.',
+  'rule-table-refused': 'The change was refused: {detail}. The rule table in use stays as it is.',
 } as const;
 
 export type MessageCode = keyof typeof messages;

@@ -27,6 +27,6 @@ export const rulesRequests = {
     z.object({ changes: ClinicRules.nullable() }).strict(),
     z.object({ sentence: z.string(), changed: z.number().int(), of: z.number().int(), clients: z.array(z.string()) }),
   ),
-  /** Replaces the clinic's changes; null restores the shipped table. Refused with line and reason when it does not fit. */
+  /** Replaces the clinic's changes; null restores the shipped table. Refused with the reason when it does not fit. */
   'rules.saveChanges': write(z.object({ changes: z.json().nullable() }).strict(), RulesNow),
 } as const;

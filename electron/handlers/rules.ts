@@ -4,6 +4,7 @@ import type { RulesInUse } from '../../db/types/rules-in-use.ts';
 import { rolesToAsk } from '../../db/types/rule-table/clinic-rules-format.ts';
 import { ClinicRules } from '../../db/types/rules.ts';
 import { programInput } from '../../renderer/logic/program/facts/from-record.ts';
+import { plainIssue } from '../../renderer/logic/program/clinic/file-issues.ts';
 import { readClinicRules } from '../../renderer/logic/program/clinic/own-rules.ts';
 import { trialWords, tryOnCaseload } from '../../renderer/logic/program/clinic/clinic-trial.ts';
 import { Refusal } from '../contract/envelope.ts';
@@ -18,12 +19,15 @@ const answer = (services: Services) => ({
   asks: rolesToAsk(storedRules(services), rulesCurrent().items),
 });
 
+/** In plain words: the place in the merged table says nothing to whoever changed it. */
+const refused = (reason: string): Refusal => new Refusal('rule-table-refused', reason.replace(/\.$/, ''));
+
 /** The table with changes that are not stored. @throws Refusal rule-table-refused */
 function rulesWith(changes: ClinicRules | null): RulesInUse {
   try {
     return rulesInUse(changes);
   } catch (error) {
-    if (error instanceof RuleTableError) throw new Refusal('rule-table-refused', error.message.replace(/\.$/, ''));
+    if (error instanceof RuleTableError) throw refused(error.problems[0]?.reason ?? error.message);
     throw error;
   }
 }
@@ -54,12 +58,7 @@ export const rulesHandlers: { [N in keyof typeof rulesRequests]: Handler<N> } = 
     if (changes === null) services.need().removeSetting('ruleChanges', services.doing());
     else {
       const parsed = ClinicRules.safeParse(changes);
-      const issue = parsed.error?.issues[0];
-      if (!parsed.success)
-        throw new Refusal(
-          'rule-table-refused',
-          `${issue?.path.join('.') || 'the file'}: ${issue?.message ?? 'wrong shape'}`,
-        );
+      if (!parsed.success) throw refused(plainIssue(parsed.error.issues[0]!, changes).reason);
       rulesWith(parsed.data);
       services.need().putSetting('ruleChanges', parsed.data, services.doing());
     }

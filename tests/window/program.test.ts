@@ -234,6 +234,8 @@ test('the clinic makes a rule, tries it on the caseload, exports and imports it'
   await field.fill('Our {trade} sings in the {room} on Sundays.');
   await page.getByRole('button', { name: 'Keep this frame' }).click();
   await expect(page.getByText('Saved. Texts made from now on follow it.')).toBeVisible();
+  // What was refused before is said no more.
+  await expect(page.getByText(/there is no such list/)).toHaveCount(0);
   const own = page.getByRole('row', { name: /sings in the/ });
   await expect(own).toContainText(/clinic/i);
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/texts.png` });
@@ -256,6 +258,17 @@ test('the clinic makes a rule, tries it on the caseload, exports and imports it'
     .locator('details:visible')
     .filter({ hasText: /\d words/ })
     .first();
+  // Another language has words of its own, and what was typed into a list is there again.
+  await topic.locator('summary').click();
+  const words = await topic.getByRole('textbox').inputValue();
+  await page.getByRole('radio', { name: 'Español' }).click();
+  await topic.locator('summary').click();
+  await expect(topic.getByRole('textbox')).not.toHaveValue(words);
+  await page.getByRole('radio', { name: 'English' }).click();
+  await page.getByRole('radio', { name: 'Word lists' }).click();
+  await list.locator('summary').click();
+  await expect(list.getByRole('textbox')).toHaveValue('plumber, baker');
+  await page.getByRole('radio', { name: 'Topics' }).click();
   await topic.locator('summary').click();
   await topic.getByRole('button', { name: 'Switch off' }).click();
   await expect(page.getByText(/^Topic switched off/)).toBeVisible();

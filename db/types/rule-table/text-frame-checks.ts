@@ -36,13 +36,13 @@ function frameProblems(frame: TextFrame, i: number, lists: ReadonlyMap<string, r
   const say = (reason: string): TextProblem => ({ path: ['frames', i, 'text'], reason });
   const out: TextProblem[] = [];
   if (/[{}]/.test(frame.text.replace(/\{[a-z0-9-]+\}/g, '')))
-    out.push(say(`The frame "${frame.code}" has a brace too many or an empty slot.`));
+    out.push(say(`The frame "${frame.text}" has a brace too many or an empty slot.`));
   if ((frame.stream === 'measured') !== (frame.occasion === null))
-    out.push(say(`The frame "${frame.code}" must name an occasion if it is for practice, and none if it is measured.`));
+    out.push(say(`The frame "${frame.text}" must name an occasion if it is for practice, and none if it is measured.`));
   for (const slot of new Set(slotsOf(frame.text))) {
     if (frame.stream === 'practice' && drawnSlots.has(slot)) continue;
     const words = lists.get(slot);
-    if (!words) out.push(say(`The frame "${frame.code}" asks for words called "${slot}", and there is no such list.`));
+    if (!words) out.push(say(`The frame "${frame.text}" asks for words called "${slot}", and there is no such list.`));
     else if (words.length < leastWordsASlot)
       out.push(
         say(`"${slot}" has ${words.length} words and needs ${leastWordsASlot}: else the sentence gives them away.`),
@@ -51,7 +51,7 @@ function frameProblems(frame: TextFrame, i: number, lists: ReadonlyMap<string, r
       out.push(say(`Words of "${slot}" must be single words, so that every measured sentence has as many.`));
   }
   if (frame.stream === 'measured' && frame.text.split(/\s+/).length !== wordsASentence)
-    out.push(say(`The measured frame "${frame.code}" must have ${wordsASentence} words.`));
+    out.push(say(`The measured frame "${frame.text}" must have ${wordsASentence} words.`));
   return out;
 }
 

@@ -157,7 +157,7 @@ export const refusalsDe: Readonly<Record<MessageCode, string>> = {
     'Diese Kartei ist nicht auf einen anderen Laptop umgezogen. Nichts wurde gelöscht. Schreiben Sie zuerst die Datei für den anderen Laptop.',
   'demo-missing':
     'Die Demo-Kartei ist in dieser Installation nicht enthalten. Ihre eigene Kartei ist davon nicht betroffen.',
-  'rule-table-refused': 'Die Regeldatei wurde abgelehnt: {detail}. Die benutzte Regeltabelle bleibt, wie sie ist.',
+  'rule-table-refused': 'Die Änderung wurde abgelehnt: {detail}. Die benutzte Regeltabelle bleibt, wie sie ist.',
 };
 
 /** Why an ink file is not read. */

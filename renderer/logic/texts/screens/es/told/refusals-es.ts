@@ -144,7 +144,7 @@ export const refusalsEs: Readonly<Record<MessageCode, string>> = {
   'not-moved':
     'Este fichero no se trasladó a otro portátil. No se borró nada. Escriba primero el archivo para el otro portátil.',
   'demo-missing': 'El fichero de demostración no está en esta instalación. Su propio fichero no se ve afectado.',
-  'rule-table-refused': 'El archivo de reglas se rechazó: {detail}. La tabla de reglas en uso queda como está.',
+  'rule-table-refused': 'El cambio se rechazó: {detail}. La tabla de reglas en uso queda como está.',
 };
 
 /** Why an ink file is not read. */
