@@ -82,6 +82,7 @@ export const handoverDe: ScreenTexts['handover'] = {
   clientsInThisHand: 'Klienten in dieser Übergabe',
   client: 'Klient',
   whatItBrings: 'Was sie bringt',
+  entries: (n) => `${n} ${n === 1 ? 'Eintrag' : 'Einträge'}`,
   takeIn2: (code) => `${code} aufnehmen`,
   codeBelongsToAnother: (code, codeHere) => `Den Code ${code} hat hier ein anderer Klient: stattdessen ${codeHere}.`,
   mayBeSamePerson: (code, name) =>

@@ -16,6 +16,7 @@ export const itemDe: ScreenTexts['item'] = {
   wordingAndFourSteps:
     '. Wortlaut und vier Stufen sind von diesem Programm; sie vergleichen den Klienten nur mit sich selbst.',
   notTested2: 'nicht getestet',
+  sideLetter: { left: 'L', right: 'R', both: 'R+L' },
   notIndicated2: 'nicht angezeigt',
   items: 'Punkte',
   ofAnswered: (answered, nAsked) => `${answered} von ${nAsked} beantwortet`,

@@ -118,8 +118,10 @@ export const sampleDe: ScreenTexts['sample'] = {
   text: 'Text',
   makeTextNobodyHas: 'Einen Text machen, den noch niemand gelesen hat',
   noNewTextIs: 'In der Sprache dieses Klienten ist kein neuer Text übrig. Nehmen Sie oben einen der gelieferten.',
-  thisClientWroteLately: (them) =>
-    `Dieser Klient hat ${them} vor Kurzem geschrieben und kann ${them} vielleicht auswendig.`,
+  thisClientWroteLately: (several) =>
+    several
+      ? 'Dieser Klient hat sie vor Kurzem geschrieben und kann sie vielleicht auswendig.'
+      : 'Dieser Klient hat ihn vor Kurzem geschrieben und kann ihn vielleicht auswendig.',
   personalTextStaysIn: 'Persönlicher Text bleibt im Bild. Unterschriften werden behalten, nie auf Lesbarkeit bewertet.',
   rowOfEOr:
     'Eine Reihe e oder l, verbunden, wenn der Klient verbindet, ohne anzuhalten. Zeigt, ob die Buchstaben im Lauf kleiner werden: die ersten fünf gegen die letzten fünf. Sie wird gemessen, nicht gelesen.',

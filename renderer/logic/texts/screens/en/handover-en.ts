@@ -84,6 +84,7 @@ export const handoverEn = {
   clientsInThisHand: 'Clients in this hand-over',
   client: 'Client',
   whatItBrings: 'What it brings',
+  entries: (n: number) => `${n} ${n === 1 ? 'entry' : 'entries'}`,
   takeIn2: (code: Shown) => `Take in ${code}`,
   codeBelongsToAnother: (code: Shown, codeHere: Shown) =>
     `Code ${code} belongs to another client here: ${codeHere} instead.`,

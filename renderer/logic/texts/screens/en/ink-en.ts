@@ -73,6 +73,7 @@ export const inkEn = {
   noneYet: 'none yet',
   pointsSecond: (round: Shown) => `${round} points a second`,
   rests: 'Rests',
+  restsOf: (count: number, seconds: Shown) => `${count}, ${count === 1 ? 'of' : 'longest'} ${seconds} s`,
   palm: 'Palm',
   touchesIgnored: (palmTouches: Shown) => `${palmTouches} touches ignored`,
   sheet: 'Sheet',

@@ -16,6 +16,7 @@ export const itemEn = {
   wordingAndFourSteps:
     ". The wording and the four steps are this program's own; they compare the client only with themselves.",
   notTested2: 'not tested',
+  sideLetter: { left: 'L', right: 'R', both: 'R+L' },
   notIndicated2: 'not indicated',
   items: 'Items',
   ofAnswered: (answered: Shown, nAsked: Shown) => `${answered} of ${nAsked} answered`,

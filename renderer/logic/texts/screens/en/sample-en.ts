@@ -118,7 +118,10 @@ export const sampleEn = {
   text: 'Text',
   makeTextNobodyHas: 'Make a text nobody has read yet',
   noNewTextIs: 'No new text is left in this client’s language. Take one of the shipped ones above.',
-  thisClientWroteLately: (them: Shown) => `This client wrote ${them} lately and may know ${them} by heart.`,
+  thisClientWroteLately: (several: boolean): string =>
+    several
+      ? 'This client wrote them lately and may know them by heart.'
+      : 'This client wrote it lately and may know it by heart.',
   personalTextStaysIn: 'Personal text stays in the picture. Signatures are kept, never scored for legibility.',
   rowOfEOr:
     'A row of e or l, joined if the client joins letters, without a stop. Shows whether letters shrink as they go on: the first five against the last five. It is measured, not read.',

@@ -83,6 +83,7 @@ export const handoverEs: ScreenTexts['handover'] = {
   clientsInThisHand: 'Clientes en este traspaso',
   client: 'Cliente',
   whatItBrings: 'Lo que trae',
+  entries: (n) => `${n} ${n === 1 ? 'entrada' : 'entradas'}`,
   takeIn2: (code) => `Recibir ${code}`,
   codeBelongsToAnother: (code, codeHere) => `El código ${code} es aquí de otro cliente: en su lugar ${codeHere}.`,
   mayBeSamePerson: (code, name) =>

@@ -16,6 +16,7 @@ export const itemEs: ScreenTexts['item'] = {
   wordingAndFourSteps:
     '. La redacción y los cuatro pasos son de este programa; comparan al cliente solo consigo mismo.',
   notTested2: 'no probado',
+  sideLetter: { left: 'I', right: 'D', both: 'D+I' },
   notIndicated2: 'no indicado',
   items: 'Puntos',
   ofAnswered: (answered, nAsked) => `${answered} de ${nAsked} respondidos`,

@@ -116,7 +116,10 @@ export const sampleEs: ScreenTexts['sample'] = {
   text: 'Texto',
   makeTextNobodyHas: 'Hacer un texto que nadie ha leído aún',
   noNewTextIs: 'No queda texto nuevo en el idioma de este cliente. Tome uno de los de arriba.',
-  thisClientWroteLately: (them) => `Este cliente escribió ${them} hace poco y puede saberlo de memoria.`,
+  thisClientWroteLately: (several) =>
+    several
+      ? 'Este cliente los escribió hace poco y puede saberlos de memoria.'
+      : 'Este cliente lo escribió hace poco y puede saberlo de memoria.',
   personalTextStaysIn: 'El texto personal queda en la imagen. Las firmas se guardan, nunca se puntúa si se leen.',
   rowOfEOr:
     'Una fila de e o l, unidas si el cliente une letras, sin parar. Muestra si las letras se encogen: las cinco primeras frente a las cinco últimas. Se mide, no se lee.',
