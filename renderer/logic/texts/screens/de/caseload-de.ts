@@ -103,8 +103,6 @@ export const caseloadDe: ScreenTexts['caseload'] = {
   noVisitChangedOn: (day) => `kein Termin, zuletzt geändert ${day}`,
   keptUntil: 'Aufzuheben bis',
   archiveChosen: 'Archivieren',
-  takeChosenBack: 'Aus dem Archiv holen',
-  takeBackFromArchive: 'Aus dem Archiv holen',
   eraseChosen: 'Löschen …',
   archivedNow: (n) => `${n} archiviert: nicht mehr in den Listen, weiter durch Tippen zu finden.`,
   takenBack: (n) => `${n} aus dem Archiv geholt.`,

@@ -162,7 +162,7 @@ export const placesDe: ScreenTexts['places'] = {
   moveStep1: 'Bringen Sie den Stick zum anderen Laptop und starten Sie dort Fairhand.',
   moveStep2: 'Wählen Sie auf dem ersten Bildschirm „Ich komme von einem anderen Laptop“, dann die Datei auf dem Stick.',
   moveStep3:
-    'Geben Sie die Passphrase dieses Laptops ein oder den Schlüssel des Wiederherstellungsblatts. Dann werden die Zahl der Klienten, der letzte Termin und das Protokoll gezeigt: Vergleichen Sie sie mit dem, was dieser Laptop gesagt hat.',
+    'Geben Sie die Passphrase dieses Laptops ein oder den Schlüssel des Wiederherstellungsblatts. Dann werden die Zahl der Klienten, der letzte Termin und das Protokoll gezeigt: Vergleichen Sie sie mit dem, was dieser Laptop angezeigt hat.',
   moveStep4:
     'Sind sie gleich, kommen Sie hierher zurück: Behalten Sie diese Kartei als Kopie, in der niemand arbeitet, oder löschen Sie sie. Löschen Sie dann die Datei auf dem Stick.',
   movedKeepOrErase: (day) =>

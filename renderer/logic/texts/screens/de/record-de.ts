@@ -106,7 +106,7 @@ export const recordDe: ScreenTexts['record'] = {
   clientWasErasedThese: (files) =>
     `Der Klient wurde gelöscht. Diese älteren Dateien enthalten ihn noch oder waren nicht einzusehen; löschen Sie sie, wenn Sie müssen: ${files}.`,
   clientWasErasedNo: 'Der Klient wurde gelöscht. Keine Sicherung und keine exportierte Datei hier enthält ihn noch.',
-  takeBackFromArchive: 'Aus dem Archiv zurückholen',
+  takeBackFromArchive: 'Aus dem Archiv holen',
   archiveThisClient: 'Diesen Klienten archivieren',
   mergeAnotherRecordInto: 'Andere Akte hier einfügen …',
   exportThisClient: 'Diesen Klienten exportieren …',

@@ -104,7 +104,7 @@ export const startDe: ScreenTexts['start'] = {
   moveInExplained:
     'Auf dem alten Laptop schreibt „Sicherung“ die Datei: „Auf einen anderen Laptop umziehen“. Wählen Sie hier diese Datei, zum Beispiel auf dem Stick.',
   chooseMovingFile: 'Datei wählen …',
-  orItsPath: 'Oder ihr Ort',
+  orItsPath: 'Oder ihr Pfad',
   pathForLarge:
     'Der ganze Pfad der Datei oder ihres Ordners. Eine Datei über 1 GB kommt so herein, oder durch einen Doppelklick.',
   takeItFromThere: 'Von dort nehmen',
@@ -117,5 +117,5 @@ export const startDe: ScreenTexts['start'] = {
   movedTrailBroken:
     'Die Kartei ist hier, aber ihr Protokoll passt an einem Eintrag nicht: Etwas wurde außerhalb von Fairhand geändert, auf dem alten Laptop oder unterwegs. Lassen Sie den alten Laptop, wie er ist, und holen Sie Hilfe, bevor Sie hier arbeiten.',
   nowTellOldOne:
-    'Vergleichen Sie diese Zahlen mit dem, was der alte Laptop gesagt hat. Sagen Sie dann dort, ob seine Kartei bleibt oder gelöscht wird: Zwei, in denen gearbeitet wird, laufen auseinander.',
+    'Vergleichen Sie diese Zahlen mit denen, die der alte Laptop angezeigt hat. Sagen Sie dann dort, ob seine Kartei bleibt oder gelöscht wird: Zwei, in denen gearbeitet wird, laufen auseinander.',
 };

@@ -103,8 +103,6 @@ export const caseloadEn = {
   noVisitChangedOn: (day: Shown) => `no visit, last changed ${day}`,
   keptUntil: 'To be kept until',
   archiveChosen: 'Archive',
-  takeChosenBack: 'Take back from the archive',
-  takeBackFromArchive: 'Take back from the archive',
   eraseChosen: 'Erase …',
   archivedNow: (n: number) => `${n} archived: out of the lists, still found by typing.`,
   takenBack: (n: number) => `${n} taken back from the archive.`,

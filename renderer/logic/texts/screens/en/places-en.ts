@@ -161,7 +161,7 @@ export const placesEn = {
   moveStep1: 'Take the stick to the other laptop and start Fairhand there.',
   moveStep2: 'On its first screen choose “I come from another laptop”, then the file on the stick.',
   moveStep3:
-    'Type the passphrase of this laptop, or the key of the recovery sheet. The number of clients, the last visit and the trail are then shown: compare them with what this laptop told.',
+    'Type the passphrase of this laptop, or the key of the recovery sheet. The number of clients, the last visit and the trail are then shown: compare them with what this laptop showed.',
   moveStep4:
     'When they are the same, come back here: keep this caseload as a copy that nobody works in, or erase it. Then delete the file from the stick.',
   movedKeepOrErase: (day: Shown) =>

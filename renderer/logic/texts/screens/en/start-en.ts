@@ -102,7 +102,7 @@ export const startEn = {
   moveInExplained:
     'On the old laptop, Backup writes the file: “Move to another laptop”. Choose that file here, for example on the stick.',
   chooseMovingFile: 'Choose the file …',
-  orItsPath: 'Or its place',
+  orItsPath: 'Or its path',
   pathForLarge:
     'The whole path of the file or its folder. A file of more than 1 GB comes in this way, or by a double click.',
   takeItFromThere: 'Take it from there',
@@ -115,5 +115,5 @@ export const startEn = {
   movedTrailBroken:
     'The caseload is here, but its trail does not match at one entry: something was changed outside Fairhand, on the old laptop or on the way. Keep the old laptop as it is, and ask for help before you work here.',
   nowTellOldOne:
-    'Compare these numbers with what the old laptop told. Then say there whether its caseload is kept or erased: two that are worked in grow apart.',
+    'Compare these numbers with what the old laptop showed. Then say there whether its caseload is kept or erased: two that are worked in grow apart.',
 };

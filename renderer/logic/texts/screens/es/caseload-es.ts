@@ -103,8 +103,6 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   noVisitChangedOn: (day) => `sin visitas, último cambio ${day}`,
   keptUntil: 'Guardar hasta',
   archiveChosen: 'Archivar',
-  takeChosenBack: 'Sacar del archivo',
-  takeBackFromArchive: 'Sacar del archivo',
   eraseChosen: 'Borrar …',
   archivedNow: (n) => `${n} en el archivo: fuera de las listas, se siguen encontrando al escribir.`,
   takenBack: (n) => `${n} de vuelta del archivo.`,
@@ -118,6 +116,6 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   eraseForGood: 'Borrar definitivamente',
   erasedNow: (n, files) =>
     files !== null
-      ? `${n} ${n === 1 ? 'borrada' : 'borradas'}. Aún en: ${files}`
-      : `${n} ${n === 1 ? 'borrada' : 'borradas'}. Ninguna copia de seguridad contiene lo borrado.`,
+      ? `${n} ${n === 1 ? 'borrado' : 'borrados'}. Aún en: ${files}`
+      : `${n} ${n === 1 ? 'borrado' : 'borrados'}. Ninguna copia de seguridad contiene lo borrado.`,
 };

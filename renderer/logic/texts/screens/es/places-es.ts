@@ -160,7 +160,7 @@ export const placesEs: ScreenTexts['places'] = {
   moveStep1: 'Lleve la memoria USB al otro portátil e inicie allí Fairhand.',
   moveStep2: 'En su primera pantalla elija «Vengo de otro portátil» y después el archivo de la memoria USB.',
   moveStep3:
-    'Escriba la frase de acceso de este portátil o la clave de la hoja de recuperación. Se muestran entonces el número de clientes, la última visita y el registro: compárelos con lo que dijo este portátil.',
+    'Escriba la frase de acceso de este portátil o la clave de la hoja de recuperación. Se muestran entonces el número de clientes, la última visita y el registro: compárelos con lo que mostró este portátil.',
   moveStep4:
     'Si son iguales, vuelva aquí: conserve este fichero como copia en la que nadie trabaja, o bórrelo. Después borre el archivo de la memoria USB.',
   movedKeepOrErase: (day) =>

@@ -101,7 +101,7 @@ export const startEs: ScreenTexts['start'] = {
   moveInExplained:
     'En el portátil antiguo, Copias escribe el archivo: «Trasladarse a otro portátil». Elija aquí ese archivo, por ejemplo en la memoria USB.',
   chooseMovingFile: 'Elegir el archivo …',
-  orItsPath: 'O su lugar',
+  orItsPath: 'O su ruta',
   pathForLarge: 'La ruta entera del archivo o de su carpeta. Un archivo de más de 1 GB entra así, o con un doble clic.',
   takeItFromThere: 'Tomarlo de ahí',
   fileIsHere: (name) => `El archivo está aquí: ${name}.`,
@@ -113,5 +113,5 @@ export const startEs: ScreenTexts['start'] = {
   movedTrailBroken:
     'El fichero está aquí, pero su registro no encaja en una entrada: algo se cambió fuera de Fairhand, en el portátil antiguo o por el camino. Deje el portátil antiguo como está y pida ayuda antes de trabajar aquí.',
   nowTellOldOne:
-    'Compare estos números con lo que dijo el portátil antiguo. Diga después allí si su fichero se conserva o se borra: dos en los que se trabaja se van separando.',
+    'Compare estos números con los que mostró el portátil antiguo. Diga después allí si su fichero se conserva o se borra: dos en los que se trabaja se van separando.',
 };

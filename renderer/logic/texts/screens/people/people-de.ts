@@ -28,7 +28,7 @@ export const peopleDe: ScreenTexts['people'] = {
   newPersonTypes: 'Die neue Person tippt hier jetzt ihre eigene Passphrase; niemand sonst muss sie kennen.',
   herPassphrase: 'Passphrase der neuen Person',
   yourPassphrase: 'Ihre eigene Passphrase',
-  yourPassphraseHint: 'Wer nur das Fenster offen findet, fügt niemanden hinzu.',
+  yourPassphraseHint: 'Damit niemand, der nur das Fenster offen vorfindet, Personen hinzufügen kann.',
   sheetWillFollow:
     'Ein neues Wiederherstellungsblatt folgt, und das alte öffnet diese Kartei nicht mehr. Hat dieser Computer sie selbst geöffnet, so endet das.',
   wrapping: 'Die Anmeldung wird eingerichtet …',

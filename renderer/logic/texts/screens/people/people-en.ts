@@ -20,7 +20,7 @@ export const peopleEn = {
   removedOn: (day: Shown) => `removed on ${day}`,
   notFinished: 'removal not finished',
   removalCutOff: (initials: Shown) =>
-    `The removal of ${initials} was cut off before the key was changed. The window lets ${initials} in no more, but an old copy of the key file would. Finish it on the right.`,
+    `The removal of ${initials} was cut off before the key was changed. The window no longer lets ${initials} in, but an old copy of the key file would. Finish it on the right.`,
   addPerson: 'Add a person',
   addThisPerson: 'Add this person',
   cancel: 'Cancel',
@@ -29,9 +29,9 @@ export const peopleEn = {
   newPersonTypes: 'The new person types their own passphrase here now; nobody else needs to know it.',
   herPassphrase: 'Passphrase of the new person',
   yourPassphrase: 'Your own passphrase',
-  yourPassphraseHint: 'Who only finds the window open adds nobody.',
+  yourPassphraseHint: 'So that nobody who merely finds the window open can add a person.',
   sheetWillFollow:
-    'A new recovery sheet follows, and the old one opens this caseload no more. Where this computer unlocked the caseload by itself, that ends.',
+    'A new recovery sheet follows, and the old one no longer opens this caseload. Where this computer unlocked the caseload by itself, that ends.',
   wrapping: 'Making the sign-in …',
   canSignIn: (initials: Shown) => `${initials} can sign in now: Lock, then initials and passphrase.`,
   newSheetFollows: 'The person is added. This new recovery sheet takes the place of the old one.',

@@ -26,9 +26,9 @@ export const peopleEs: ScreenTexts['people'] = {
   nameAndInitials: 'Faltan el nombre y las iniciales. No se añadió a nadie.',
   initialsHint: 'Firman cada anotación. Nadie más aquí tiene ni tuvo las mismas.',
   newPersonTypes: 'La nueva persona escribe aquí ahora su propia frase de acceso; nadie más necesita conocerla.',
-  herPassphrase: 'Contraseña de la nueva persona',
+  herPassphrase: 'Frase de acceso de la nueva persona',
   yourPassphrase: 'Su propia frase de acceso',
-  yourPassphraseHint: 'Quien solo encuentra la ventana abierta no añade a nadie.',
+  yourPassphraseHint: 'Para que nadie que solo encuentre la ventana abierta pueda añadir personas.',
   sheetWillFollow:
     'Sigue una nueva hoja de recuperación, y la anterior ya no abre este fichero. Si este ordenador lo abría por sí mismo, eso termina.',
   wrapping: 'Creando el acceso …',
