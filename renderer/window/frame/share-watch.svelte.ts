@@ -20,9 +20,8 @@ export class ShareWatch {
   #lookedAt = -SOONEST_MS;
   #soon: ReturnType<typeof setTimeout> | undefined;
 
-  /** Goes on until the answered function is called. */
+  /** Looks every half minute, until the answered function is called. */
   start(): () => void {
-    void this.look();
     const timer = setInterval(() => void this.look(), LOOK_MS);
     return () => {
       clearInterval(timer);
