@@ -2,7 +2,7 @@
  * A rough, honest word for how hard a passphrase is to guess. Long phrases win; repeated characters do not.
  * Common practice, no source: length counts most; the words are a hint, the limit of 12 characters is enforced by the shell.
  */
-import { say } from './say.svelte.ts';
+import { say } from '../../parts/say.svelte.ts';
 
 export function passphraseStrength(passphrase: string): { score: 0 | 1 | 2 | 3; words: string } {
   const distinct = new Set(passphrase.toLowerCase()).size;
