@@ -1,4 +1,16 @@
-import type { Page } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
+
+/** Keys of the screens of a client, in the order of the rail. */
+export const TABS = ['Alt+7', 'Alt+1', 'Alt+2', 'Alt+3', 'Alt+4', 'Alt+5', 'Alt+6', 'Alt+8'];
+
+/** The title of the screen that a key led to, once it is shown: screens that were open stay behind it. */
+export async function shownAt(page: Page, key: string): Promise<string> {
+  await expect(page.locator(`#rail [aria-keyshortcuts="${key}"]`)).toHaveAttribute('aria-current', 'page');
+  return shownTitle(page);
+}
+
+export const shownTitle = (page: Page): Promise<string> =>
+  page.locator('[data-screen-title]').filter({ visible: true }).first().innerText();
 
 /** What does not fit: the window that scrolls sideways, buttons with cut words or beyond the edge. */
 export const misfits = (page: Page): Promise<string[]> =>

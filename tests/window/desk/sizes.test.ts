@@ -1,7 +1,7 @@
 /** Every screen of the demo caseload at the sizes of windows and zooms: nothing cut, the main button in sight, no long pane. */
 import type { Page } from '@playwright/test';
 import { expect, openClient, test } from '../app.ts';
-import { misfits } from './misfits.ts';
+import { misfits, shownAt, shownTitle, TABS } from './misfits.ts';
 
 const SIZES = [
   { width: 1920, height: 1080 },
@@ -16,12 +16,13 @@ const LAPTOP = SIZES.at(-1)!;
 /** Panes are no longer than this many windows on a clinic laptop; previews of pages apart. */
 const LONGEST = 2.5;
 
-/** The main button, where there is one, outside the window. */
+/** The main button, where there is one, outside the window or below something else. */
 const hiddenPrimary = (page: Page): Promise<string[]> =>
   page.evaluate(() =>
     [...document.querySelectorAll<HTMLElement>('[data-primary]')].flatMap((button) => {
-      const { top, bottom } = button.getBoundingClientRect();
-      return button.offsetParent && (top < 0 || bottom > innerHeight + 1)
+      const { left, right, top, bottom } = button.getBoundingClientRect();
+      const there = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+      return button.offsetParent && (top < 0 || bottom > innerHeight + 1 || !button.contains(there))
         ? [`the main button is out of sight: ${button.textContent}`]
         : [];
     }),
@@ -32,7 +33,7 @@ const longPanes = (page: Page, most: number): Promise<string[]> =>
   page.evaluate(
     (limit) =>
       [...document.querySelectorAll('.panes *')]
-        .filter((each) => /auto|scroll/.test(getComputedStyle(each).overflowY) && !each.querySelector('.sheet'))
+        .filter((each) => /auto|scroll/.test(getComputedStyle(each).overflowY) && !each.querySelector('.printed'))
         .filter((each) => each.scrollHeight > limit * innerHeight)
         .map((each) => `a pane of ${each.scrollHeight} px: ${each.getAttribute('aria-label') ?? each.className}`),
     most,
@@ -53,18 +54,20 @@ test('every screen fits every window size', async ({ demoApp }) => {
       found.push(...wrong.map((what) => `${where}, ${size.width} x ${size.height}: ${what}`));
     }
   };
-  await look('Due');
+  await look(await shownTitle(page));
   await openClient(page, 'Edmund Varley');
-  for (const key of ['7', '1', '2', '3', '4', '5', '6', '8']) {
-    await page.keyboard.press(`Alt+${key}`);
+  for (const key of TABS) {
+    await page.keyboard.press(key);
+    const title = await shownAt(page, key);
     await page.waitForTimeout(400);
-    await look(await page.locator('[data-screen-title]').first().innerText());
+    await look(title);
   }
   const places = page.locator('.places button');
   for (let at = 0; at < (await places.count()); at++) {
     await places.nth(at).click();
+    await expect(places.nth(at)).toHaveAttribute('aria-current', 'page');
     await page.waitForTimeout(300);
-    await look(await page.locator('[data-screen-title]').first().innerText());
+    await look(await shownTitle(page));
   }
   expect(found).toEqual([]);
 });
