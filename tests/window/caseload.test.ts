@@ -155,6 +155,7 @@ test('records age out by the clinic’s rule, and the rest moves to another lapt
   await page.getByRole('button', { name: 'How long records are kept' }).click();
   await dialog.getByRole('checkbox', { name: 'Choose T-2' }).check();
   await dialog.getByRole('button', { name: 'Erase …' }).click();
+  await expect(dialog.getByRole('heading', { name: 'Erase this record?' })).toBeFocused();
   await dialog.getByLabel('To erase, type how many there are: 1').fill('2');
   await dialog.getByRole('button', { name: 'Erase for good' }).click();
   await expect(dialog.getByText(/Nothing was erased\. Count them/)).toBeVisible();
