@@ -205,7 +205,7 @@ export const programDe: ScreenTexts['program'] = {
   },
   ofAnother: (code, own) =>
     code === ''
-      ? `Dieses Blatt gehört zu niemandem in dieser Fallliste, und die Akte ${own} ist offen. Nichts wurde behalten. Sehen Sie nach dem Namen auf dem Blatt.`
+      ? `Dieses Blatt gehört zu niemandem in dieser Kartei, und die Akte ${own} ist offen. Nichts wurde behalten. Sehen Sie nach dem Namen auf dem Blatt.`
       : `Dieses Blatt gehört zur Akte ${code}, und die Akte ${own} ist offen. Nichts wurde behalten. Öffnen Sie ${code}, und lesen Sie das Blatt dort.`,
   readFromLog: 'Aus dem Übungsbuch gelesen',
   logIsOf: (code, day) => `Übungsbuch von ${code}, ab ${day}.`,

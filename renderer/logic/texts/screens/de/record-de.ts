@@ -181,6 +181,6 @@ export const recordDe: ScreenTexts['record'] = {
   writeAgain: 'Wieder schreiben',
   medicineDose: 'Medikament, Dosis',
   askNextTime: 'Beim nächsten Mal fragen',
-  typeCodeToErase: (code) => `Zum Löschen das Kürzel eintippen: ${code}`,
-  codeIsAnother: 'Das ist nicht das Kürzel dieses Klienten. Nichts wurde gelöscht.',
+  typeCodeToErase: (code) => `Zum Löschen den Code eintippen: ${code}`,
+  codeIsAnother: 'Das ist nicht der Code dieses Klienten. Nichts wurde gelöscht.',
 };

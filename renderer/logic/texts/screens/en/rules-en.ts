@@ -134,7 +134,7 @@ export const rulesEn = {
   takeBack: 'Take back',
   listWithWords: (name: Shown, count: Shown) => `${name}: ${count} words `,
   wordsOf: (name: Shown) => `Words of ${name}`,
-  wordsByComma: 'Parted by commas. A word that is taken out is not used any more.',
+  wordsByComma: 'Separated by commas. A word that is taken out is no longer used.',
   keepWords: 'Keep these words',
   shippedWords: 'Back to the shipped words',
   savedNewTextsFollow: 'Saved. Texts made from now on follow it.',

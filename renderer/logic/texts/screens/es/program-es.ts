@@ -203,7 +203,7 @@ export const programEs: ScreenTexts['program'] = {
   },
   ofAnother: (code, own) =>
     code === ''
-      ? `Esta hoja no es de nadie de esta lista de casos, y está abierto el expediente ${own}. No se guardó nada. Mire el nombre en la hoja.`
+      ? `Esta hoja no es de nadie de este fichero, y está abierto el expediente ${own}. No se guardó nada. Mire el nombre en la hoja.`
       : `Esta hoja es del expediente ${code}, y está abierto el expediente ${own}. No se guardó nada. Abra ${code} y lea la hoja allí.`,
   readFromLog: 'Leído del registro',
   logIsOf: (code, day) => `Registro de ${code}, desde el ${day}.`,
@@ -234,7 +234,7 @@ export const programEs: ScreenTexts['program'] = {
     `Hoja de práctica de ${code}, hecha el ${day}: ${title === '' ? `hoja ${sheet}` : title}.`,
   pageKeptBefore: (day) => `Esta misma hoja ya se guardó, para el ${day}. No se guarda dos veces.`,
   pageNotIssued:
-    'Esta hoja se imprimió sin “Guardar como emitida”, y por eso no se distinguen sus letras impresas de lo escrito. No se guardó ni se midió nada. Escriba las líneas en el registro de abajo.',
+    'Esta hoja se imprimió sin «Guardar como emitida», y por eso no se distinguen sus letras impresas de lo escrito. No se guardó ni se midió nada. Escriba las líneas en el registro de abajo.',
   nothingWritten: 'No se escribió nada en ella. No se guardó nada.',
   linesWritten: (lines, words) =>
     `Se escribieron ${lines === 1 ? '1 línea' : `${lines} líneas`} y unas ${words === 1 ? '1 palabra' : `${words} palabras`}. Se guarda como práctica: ninguna muestra, gráfica ni veredicto la cuenta.`,
