@@ -6,8 +6,9 @@ import { checkBytes, corrected } from '../../../renderer/measure/printed/reed-so
 import { choiceFrom } from '../../../renderer/logic/sample/seeded-choice.ts';
 
 test('check bytes are those of the worked example of ISO/IEC 16022', () => {
-  // Annex O of the standard (from memory): “123456” is 142, 164, 186, with the check words 114, 25, 5, 88, 102.
+  // “123456” of Annex R of ISO/IEC 16022:2000, and “A” with two words of padding, as the tests of ZXing quote them.
   expect([...checkBytes([142, 164, 186], 5)]).toEqual([114, 25, 5, 88, 102]);
+  expect([...checkBytes([66, 129, 70], 5)]).toEqual([138, 234, 82, 82, 95]);
 });
 
 test('up to four wrong bytes are put right, more are noticed', () => {
