@@ -12,7 +12,7 @@ export { LOG_DRAWING, LOG_LAYOUT, logLayout, logValues } from './printed/log-lay
 export type { LogCircle, LogField } from './printed/log-layout.ts';
 export { CODE_GRID, codeOfText, codePlace, codeSquares, codeText } from './printed/page-code.ts';
 export type { PageCode } from './printed/page-code.ts';
-export type { Area as PrintedArea } from './printed/painted.ts';
+export type { Area as PrintedArea } from './sheet/sheet-part.ts';
 export { readPrintedPage } from './printed/read-printed-page.ts';
 export type { NotRead, PrintedPage, SeenField } from './printed/read-printed-page.ts';
 export { measureSpiralSheet } from './spiral/measure-spiral-sheet.ts';

@@ -1,15 +1,8 @@
 import { PRINTED_BANDS } from '../sheet/corner-marks.ts';
 import { cleared } from '../image/cleared.ts';
 import { quantile } from '../../statistics/order-statistics.ts';
+import type { Area } from '../sheet/sheet-part.ts';
 import type { GrayImage } from '../types.ts';
-
-/** A place on the sheet, mm from its top left corner. */
-export interface Area {
-  x: number;
-  y: number;
-  width: number;
-  height: number;
-}
 
 /** So much of an area shares one level: light changes over a sheet. */
 const PIECE_MM = 10;

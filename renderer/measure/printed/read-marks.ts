@@ -1,4 +1,5 @@
 import { quantile } from '../../statistics/order-statistics.ts';
+import type { Area } from '../sheet/sheet-part.ts';
 import type { GrayImage } from '../types.ts';
 import { LOG_DRAWING, type LogCircle, type LogField, type LogLayout } from './log-layout.ts';
 
@@ -37,7 +38,7 @@ export interface ReadField {
   doubt: boolean;
   circles: ReadCircle[];
   /** The field with its numbers on the straight sheet, mm. */
-  box: { x: number; y: number; width: number; height: number };
+  box: Area;
 }
 
 const AROUND = Array.from(

@@ -2,11 +2,12 @@ import { fastStages } from '../image/fast-stages.ts';
 import { measurePage } from '../measure-page.ts';
 import { findMarks } from '../sheet/corner-mark-search.ts';
 import { CORNER_MARK } from '../sheet/corner-marks.ts';
+import { type Area, partOfSheet } from '../sheet/sheet-part.ts';
 import { sheetOf, sheetOfMarks } from '../sheet/sheet.ts';
 import type { GrayImage, PageResult, Scale } from '../types.ts';
 import { LOG_LAYOUT, logLayout } from './log-layout.ts';
 import { codeOfText, type PageCode } from './page-code.ts';
-import { painted, type Area } from './painted.ts';
+import { painted } from './painted.ts';
 import { meanOf, readCode } from './read-code.ts';
 import { readMarks, type ReadField } from './read-marks.ts';
 
@@ -75,15 +76,5 @@ function blackOf(image: GrayImage, pxPerMm: number): number {
 }
 
 function seen({ row, field, value, doubt, box }: ReadField, image: GrayImage, pxPerMm: number): SeenField {
-  if (!doubt) return { row, field, value, doubt, part: null };
-  const left = Math.max(0, Math.round(box.x * pxPerMm));
-  const top = Math.max(0, Math.round(box.y * pxPerMm));
-  const width = Math.min(image.width - left, Math.round(box.width * pxPerMm));
-  const height = Math.min(image.height - top, Math.round(box.height * pxPerMm));
-  const data = new Uint8Array(width * height);
-  for (let y = 0; y < height; y += 1) {
-    const from = (top + y) * image.width + left;
-    data.set(image.data.subarray(from, from + width), y * width);
-  }
-  return { row, field, value, doubt, part: { width, height, data } };
+  return { row, field, value, doubt, part: doubt ? partOfSheet(image, pxPerMm, box).part : null };
 }

@@ -2,6 +2,7 @@ import { fastStages } from '../image/fast-stages.ts';
 import { findMarks } from '../sheet/corner-mark-search.ts';
 import { applied, composed } from '../sheet/homography.ts';
 import type { Homography } from '../sheet/homography.ts';
+import { partOfSheet } from '../sheet/sheet-part.ts';
 import { sheetOf, sheetOfMarks } from '../sheet/sheet.ts';
 import { quarterTurned } from '../sheet/turn.ts';
 import type { GrayImage, PageWarning, Scale } from '../types.ts';
@@ -89,15 +90,8 @@ export function measureSpiralSheet(
 
 /** Ink of one place of the sheet, mm on the sheet. */
 function inkIn(image: GrayImage, pxPerMm: number, place: SpiralPlace, floor: number): InkOfSpiral {
-  const [left, top] = [Math.round(place.x * pxPerMm), Math.round(place.y * pxPerMm)];
-  const width = Math.min(image.width - left, Math.round(place.width * pxPerMm));
-  const height = Math.min(image.height - top, Math.round(place.height * pxPerMm));
-  const data = new Uint8Array(width * height);
-  for (let y = 0; y < height; y += 1) {
-    const from = (top + y) * image.width + left;
-    data.set(image.data.subarray(from, from + width), y * width);
-  }
-  const { ink, darkness } = spiralInk({ width, height, data }, pxPerMm, floor);
+  const { part, left, top } = partOfSheet(image, pxPerMm, place);
+  const { ink, darkness } = spiralInk(part, pxPerMm, floor);
   const [dx, dy] = [left / pxPerMm, top / pxPerMm];
   return { ink: { x: ink.x.map((x) => x + dx), y: ink.y.map((y) => y + dy) }, darkness };
 }

@@ -3,6 +3,7 @@
  * corner. The sheet is drawn and measured from these numbers.
  */
 import { PRINTED_BANDS } from '../sheet/corner-marks.ts';
+import type { Area } from '../sheet/sheet-part.ts';
 
 export const SPIRAL_SHEET = {
   /** Four turns, as wide as half a sheet of US Letter allows; wide apart, so that a strong swing stays in its turn. */
@@ -17,11 +18,7 @@ export const SPIRAL_SHEET = {
 } as const;
 
 /** Where a spiral lies: the box that holds its ink, and the middle of what is printed in it. */
-export interface SpiralPlace {
-  x: number;
-  y: number;
-  width: number;
-  height: number;
+export interface SpiralPlace extends Area {
   centerX: number;
   centerY: number;
 }
