@@ -23,7 +23,7 @@ export function rulesInUse(clinic: ClinicRules | null): RulesInUse {
     ...rules,
     ...screenTables(rules.thresholds),
     sampleTexts: shippedSampleTexts,
-    texts: textsOf(clinic),
+    texts: textsOf(clinic, rules.thresholds),
     translations,
     goalLadder: goalLadder(rules.thresholds),
     occasionRungs: shippedOccasionRungs,
@@ -31,9 +31,9 @@ export function rulesInUse(clinic: ClinicRules | null): RulesInUse {
 }
 
 /** @throws RuleTableError, so that a wrong frame is refused like any other row */
-function textsOf(clinic: ClinicRules | null): RulesInUse['texts'] {
+function textsOf(clinic: ClinicRules | null, limits: RulesInUse['thresholds']): RulesInUse['texts'] {
   try {
-    return textLibrary(clinic);
+    return textLibrary(clinic, limits);
   } catch (error) {
     if (error instanceof TextLibraryError) throw new RuleTableError(error.problems);
     throw error;

@@ -1,5 +1,5 @@
 /** Frames, word lists and topics of the texts that are made, as shipped, with the clinic's own laid over them. */
-import { checkTextLibrary, type TextProblem } from '../../types/rule-table/text-frame-checks.ts';
+import { checkTextLibrary, type TextLimits, type TextProblem } from '../../types/rule-table/text-frame-checks.ts';
 import { clinicTextProblems } from '../../types/rule-table/clinic-text-checks.ts';
 import { TextLibrary } from '../../types/rule-table/text-frames.ts';
 import measuredEnglish from './texts/measured-en.json' with { type: 'json' };
@@ -10,6 +10,7 @@ import practiceGerman from './texts/practice-de.json' with { type: 'json' };
 import practiceSpanish from './texts/practice-es.json' with { type: 'json' };
 import topicsEnglish from './texts/topics-en.json' with { type: 'json' };
 import topicsGerman from './texts/topics-de.json' with { type: 'json' };
+import textThresholds from './texts/text-thresholds.json' with { type: 'json' };
 import topicsSpanish from './texts/topics-es.json' with { type: 'json' };
 
 const files = [measuredEnglish, measuredSpanish, measuredGerman, practiceEnglish, practiceSpanish, practiceGerman];
@@ -47,10 +48,11 @@ let shipped: TextLibrary | null = null;
 
 /**
  * The texts in force.
+ * @param limits rows of the rule table in force; as shipped where none are given
  * @throws TextLibraryError naming the first frame or list that is wrong
  */
-export function textLibrary(clinic: ClinicTexts | null = null): TextLibrary {
-  shipped ??= checked(TextLibrary.parse(shippedTexts));
+export function textLibrary(clinic: ClinicTexts | null = null, limits: TextLimits = textThresholds): TextLibrary {
+  shipped ??= checked(TextLibrary.parse(shippedTexts), textThresholds);
   const frames = clinic?.frames ?? [];
   const lists = clinic?.wordLists ?? [];
   const off = new Set(clinic?.off ?? []);
@@ -61,21 +63,22 @@ export function textLibrary(clinic: ClinicTexts | null = null): TextLibrary {
   const ownLists = new Set(lists.map(listKey));
   const topicKey = (topic: TextLibrary['topics'][number]): string => `topic ${topic.language} ${topic.code}`;
   const ownTopics = new Set([...topics.map(topicKey), ...off]);
-  const merged = checked({
+  const merged = {
     topics: [
       ...shipped.topics.filter((topic) => !ownTopics.has(topicKey(topic))),
       ...topics.filter((topic) => !off.has(topicKey(topic))),
     ],
     frames: [...shipped.frames.filter((frame) => !own.has(frame.code)), ...frames.filter((f) => !off.has(f.code))],
     lists: [...shipped.lists.filter((list) => !ownLists.has(listKey(list))), ...lists],
-  });
-  const problems = clinicTextProblems(merged, shipped, { frames, lists });
+  };
+  checked(merged, limits);
+  const problems = clinicTextProblems(merged, shipped, { frames, lists }, limits);
   if (problems.length > 0) throw new TextLibraryError(problems);
   return merged;
 }
 
-function checked(library: TextLibrary): TextLibrary {
-  const problems = checkTextLibrary(library);
+function checked(library: TextLibrary, limits: TextLimits): TextLibrary {
+  const problems = checkTextLibrary(library, limits);
   if (problems.length > 0) throw new TextLibraryError(problems);
   return library;
 }

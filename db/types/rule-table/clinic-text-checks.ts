@@ -1,20 +1,7 @@
 /** What a clinic's own frames and lists must hold beside `checkTextLibrary`: length, agreement, and a year without repeats. */
-import { slotsOf, type TextProblem } from './text-frame-checks.ts';
+import { slotsOf, type TextLimits, type TextProblem } from './text-frame-checks.ts';
 import type { TextFrame, TextLibrary } from './text-frames.ts';
-
-/** Letters and spaces of the longest sentence that the shipped frames make: what a line of the papers was laid out for. */
-const MOST_LETTERS = 64;
-/** Letters taken for a slot that is drawn anew (a date, a sum) or comes from the client's topics. */
-const DRAWN_LETTERS = 10;
-/** Different values of such a slot, at least: a topic has 40 words. */
-const DRAWN_VALUES = 40;
-/**
- * Sentences that 365 days without a repeat need (computed in the clinical notes): of measured ones for a sole reader of
- * 20 clients, of practice ones for an occasion of one client.
- */
-const NEEDED = { measured: 3120, practice: 1920 } as const;
-/** Frames that keep one from coming again within two texts of three sentences. */
-const LEAST_FRAMES = 9;
+import { threshold } from './threshold.ts';
 
 type Gender = 'm' | 'f' | 'n';
 const genderWords: Record<Gender, string> = { m: 'masculine', f: 'feminine', n: 'neuter' };
@@ -74,52 +61,39 @@ const wordsOf = (library: TextLibrary, frame: TextFrame) => {
   return (slot: string): readonly string[] | undefined => lists.find(({ code }) => code === slot)?.words;
 };
 
-/** Letters of the longest sentence that a frame makes. */
-function longestOf(library: TextLibrary, frame: TextFrame): number {
+/** Letters of the longest sentence that a frame makes. @param drawn letters of a word that is drawn anew or of a topic */
+function longestOf(library: TextLibrary, frame: TextFrame, drawn: number): number {
   const words = wordsOf(library, frame);
   return slotsOf(frame.text).reduce((sum, slot) => {
     const list = words(slot);
-    return sum - slot.length - 2 + (list ? Math.max(...list.map(({ length }) => length)) : DRAWN_LETTERS);
+    return sum - slot.length - 2 + (list ? Math.max(...list.map(({ length }) => length)) : drawn);
   }, frame.text.length);
 }
 
 const streamOf = (frame: TextFrame): string => `${frame.language} ${frame.stream} ${frame.occasion ?? ''}`;
 
-/** Streams that a change leaves with too few sentences for a year. */
-function shortages(library: TextLibrary, shipped: TextLibrary): TextProblem[] {
-  const streams = new Map<string, { frame: TextFrame; frames: number; sentences: number }>();
-  for (const frame of shipped.frames) streams.set(streamOf(frame), { frame, frames: 0, sentences: 0 });
-  for (const frame of library.frames) {
-    const words = wordsOf(library, frame);
-    const stream = streams.get(streamOf(frame)) ?? { frame, frames: 0, sentences: 0 };
-    stream.frames += 1;
-    stream.sentences += [...new Set(slotsOf(frame.text))].reduce(
-      (product, slot) => product * (words(slot)?.length ?? DRAWN_VALUES),
-      1,
-    );
-    streams.set(streamOf(frame), stream);
-  }
-  return [...streams.values()].flatMap(({ frame, frames, sentences }) => {
-    const needed = NEEDED[frame.stream];
-    const of = frame.occasion === null ? 'measured texts' : `practice of "${frame.occasion}"`;
-    const path = ['frames'];
-    // A stream of the clinic's own language begins with one frame.
-    if (!shipped.frames.some((each) => streamOf(each) === streamOf(frame))) return [];
-    if (frames < LEAST_FRAMES)
-      return [
-        {
-          path,
-          reason: `${frames} frames are left for ${of} (${frame.language}), and ${LEAST_FRAMES} are needed so that none comes again within two texts.`,
-        },
-      ];
-    return sentences >= needed
-      ? []
-      : [
-          {
-            path,
-            reason: `${sentences} sentences are left for ${of} (${frame.language}), and 365 days without a repeat need ${needed}.`,
-          },
-        ];
+/** Shipped streams that a change leaves with too few sentences for a year. A stream of the clinic's own begins with one frame. */
+function shortages(library: TextLibrary, shipped: TextLibrary, limits: TextLimits): TextProblem[] {
+  const leastFrames = threshold(limits, 'text-frames-least');
+  // What is drawn anew has at least as many values as a topic has words.
+  const drawnValues = threshold(limits, 'text-topic-words');
+  const left = Map.groupBy(library.frames, streamOf);
+  const path = ['frames'];
+  return [...new Map(shipped.frames.map((frame) => [streamOf(frame), frame]))].flatMap(([stream, first]) => {
+    const frames = left.get(stream) ?? [];
+    const words = wordsOf(library, first);
+    const of = `${first.occasion === null ? 'measured texts' : `practice of "${first.occasion}"`} (${first.language})`;
+    if (frames.length < leastFrames) {
+      const reason = `${frames.length} frames are left for ${of}, and ${leastFrames} are needed so that none comes again within two texts.`;
+      return [{ path, reason }];
+    }
+    const sentences = frames
+      .map(({ text }) => new Set(slotsOf(text)))
+      .reduce((sum, slots) => sum + [...slots].reduce((all, slot) => all * (words(slot)?.length ?? drawnValues), 1), 0);
+    const needed = threshold(limits, `text-year-${first.stream}`);
+    if (sentences >= needed) return [];
+    const reason = `${sentences} sentences are left for ${of}, and 365 days without a repeat need ${needed}.`;
+    return [{ path, reason }];
   });
 }
 
@@ -128,14 +102,17 @@ export function clinicTextProblems(
   merged: TextLibrary,
   shipped: TextLibrary,
   own: { frames: readonly TextFrame[]; lists: TextLibrary['lists'] },
+  limits: TextLimits,
 ): TextProblem[] {
+  const mostLetters = threshold(limits, 'text-line-letters');
+  const drawnLetters = threshold(limits, 'text-line-drawn');
   return [
     ...own.frames.flatMap((frame): TextProblem[] => {
       const path = ['frames', frame.code];
-      const longest = longestOf(merged, frame);
-      if (longest > MOST_LETTERS)
+      const longest = longestOf(merged, frame, drawnLetters);
+      if (longest > mostLetters)
         return [
-          { path, reason: `"${frame.text}" makes up to ${longest} letters, and a line has room for ${MOST_LETTERS}.` },
+          { path, reason: `"${frame.text}" makes up to ${longest} letters, and a line has room for ${mostLetters}.` },
         ];
       const same = merged.frames.some(
         (each) =>
@@ -146,6 +123,6 @@ export function clinicTextProblems(
       return same ? [{ path, reason: `"${frame.text}" stands there already.` }] : [];
     }),
     ...own.lists.flatMap((list) => agreement(list, shipped)),
-    ...shortages(merged, shipped),
+    ...shortages(merged, shipped, limits),
   ];
 }

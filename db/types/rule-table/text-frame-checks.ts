@@ -1,10 +1,11 @@
 /** What a schema alone cannot see in frames and word lists. Used when they are read and when a clinic changes them. */
+import type { Threshold } from '../rules.ts';
 import type { TextFrame, TextLibrary } from './text-frames.ts';
+import { threshold } from './threshold.ts';
 
-/** Words that must fit a slot, so that the rest of the sentence gives nothing away. */
-const leastWordsASlot = 8;
-/** Words of a topic. */
-const leastWordsATopic = 40;
+/** Rows of the rule table that hold the limits of texts. */
+export type TextLimits = readonly Pick<Threshold, 'code' | 'value'>[];
+
 /** Words of a measured sentence: three make a text of 24. */
 const wordsASentence = 8;
 
@@ -32,7 +33,12 @@ export interface TextProblem {
   reason: string;
 }
 
-function frameProblems(frame: TextFrame, i: number, lists: ReadonlyMap<string, readonly string[]>): TextProblem[] {
+function frameProblems(
+  frame: TextFrame,
+  i: number,
+  lists: ReadonlyMap<string, readonly string[]>,
+  leastWords: number,
+): TextProblem[] {
   const say = (reason: string): TextProblem => ({ path: ['frames', i, 'text'], reason });
   const out: TextProblem[] = [];
   if (/[{}]/.test(frame.text.replace(/\{[a-z0-9-]+\}/g, '')))
@@ -43,10 +49,8 @@ function frameProblems(frame: TextFrame, i: number, lists: ReadonlyMap<string, r
     if (frame.stream === 'practice' && drawnSlots.has(slot)) continue;
     const words = lists.get(slot);
     if (!words) out.push(say(`The frame "${frame.text}" asks for words called "${slot}", and there is no such list.`));
-    else if (words.length < leastWordsASlot)
-      out.push(
-        say(`"${slot}" has ${words.length} words and needs ${leastWordsASlot}: else the sentence gives them away.`),
-      );
+    else if (words.length < leastWords)
+      out.push(say(`"${slot}" has ${words.length} words and needs ${leastWords}: else the sentence gives them away.`));
     else if (frame.stream === 'measured' && words.some((word) => /\s/.test(word)))
       out.push(say(`Words of "${slot}" must be single words, so that every measured sentence has as many.`));
   }
@@ -56,7 +60,9 @@ function frameProblems(frame: TextFrame, i: number, lists: ReadonlyMap<string, r
 }
 
 /** Everything wrong with the frames and lists; an empty list = they may be used. */
-export function checkTextLibrary(library: TextLibrary): TextProblem[] {
+export function checkTextLibrary(library: TextLibrary, limits: TextLimits): TextProblem[] {
+  const wordsASlot = threshold(limits, 'text-slot-words');
+  const wordsATopic = threshold(limits, 'text-topic-words');
   const listsOf = (language: string, stream: string): Map<string, readonly string[]> =>
     new Map(library.lists.filter((l) => l.language === language && l.stream === stream).map((l) => [l.code, l.words]));
   const keyed = new Map<string, Map<string, readonly string[]>>();
@@ -66,7 +72,7 @@ export function checkTextLibrary(library: TextLibrary): TextProblem[] {
     ...library.frames.flatMap((frame, i) => {
       const key = `${frame.language} ${frame.stream}`;
       if (!keyed.has(key)) keyed.set(key, listsOf(frame.language, frame.stream));
-      const out = frameProblems(frame, i, keyed.get(key)!);
+      const out = frameProblems(frame, i, keyed.get(key)!, wordsASlot);
       if (codes.has(frame.code)) out.push({ path: ['frames', i, 'code'], reason: `"${frame.code}" stands twice.` });
       codes.add(frame.code);
       const twin = texts.get(`${frame.language} ${frame.text.toLowerCase()}`);
@@ -86,10 +92,10 @@ export function checkTextLibrary(library: TextLibrary): TextProblem[] {
     ...library.topics.flatMap(({ name, words, onlyNamed }, i) => {
       const different = new Set(words.map((word) => word.toLowerCase())).size;
       const things = words.filter((word) => !onlyNamed.includes(word)).length;
-      if (different < leastWordsATopic)
-        return [{ path: ['topics', i], reason: `"${name}" has ${different} words and needs ${leastWordsATopic}.` }];
-      return things < leastWordsASlot
-        ? [{ path: ['topics', i], reason: `"${name}" has ${things} things to handle and needs ${leastWordsASlot}.` }]
+      if (different < wordsATopic)
+        return [{ path: ['topics', i], reason: `"${name}" has ${different} words and needs ${wordsATopic}.` }];
+      return things < wordsASlot
+        ? [{ path: ['topics', i], reason: `"${name}" has ${things} things to handle and needs ${wordsASlot}.` }]
         : [];
     }),
   ];

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { textLibrary } from '../../../db/rules/library/text-library.ts';
+import limits from '../../../db/rules/library/texts/text-thresholds.json' with { type: 'json' };
 import { checkTextLibrary } from '../../../db/types/rule-table/text-frame-checks.ts';
 import { OccasionCode, type OwnWord } from '../../../db/types/occasions.ts';
 import { practiceLines, type PracticeWish } from '../../../renderer/logic/pages/practice/practice-lines.ts';
@@ -126,7 +127,7 @@ describe('frames that a clinic writes', () => {
   const problems = (text: string): string[] => {
     const frame = { code: 'own-1', language: 'en', source: 'clinic' as const, sourceNote: '' };
     const own = { ...frame, stream: 'measured' as const, occasion: null, text };
-    return checkTextLibrary({ ...library, frames: [...library.frames, own] }).map((problem) => problem.reason);
+    return checkTextLibrary({ ...library, frames: [...library.frames, own] }, limits).map((problem) => problem.reason);
   };
 
   it('are checked when they are read', () => {
@@ -141,8 +142,8 @@ describe('frames that a clinic writes', () => {
     const lists = library.lists.map((l) =>
       l.language === 'en' && l.stream === 'measured' && l.code === 'vehicle' ? { ...l, words: ['bus'] } : l,
     );
-    expect(checkTextLibrary({ ...library, lists })[0]?.reason).toContain('has 1 words and needs 8');
+    expect(checkTextLibrary({ ...library, lists }, limits)[0]?.reason).toContain('has 1 words and needs 8');
     const topics = library.topics.map((t) => ({ ...t, words: ['one'] }));
-    expect(checkTextLibrary({ ...library, topics })[0]?.reason).toContain('needs 40');
+    expect(checkTextLibrary({ ...library, topics }, limits)[0]?.reason).toContain('needs 40');
   });
 });

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { textLibrary, type ClinicTexts } from '../../../db/rules/library/text-library.ts';
 import { slotsOf } from '../../../db/types/rule-table/text-frame-checks.ts';
+import { rulesInUse } from '../../../db/rules/in-use.ts';
 import { rulesCurrent } from '../../../db/rules/index.ts';
 import {
   frameOf,
@@ -110,4 +111,11 @@ test('a change that ends the year without repeats is refused', () => {
   );
   const own = textLibrary(withFrame(none, frameOf(measured, 'Our {trade} sings in the {room} on Sundays.')));
   expect(own.frames.length).toBe(shipped.frames.length + 1);
+});
+
+test('the limits are rows of the rule table, and the clinic’s value counts', () => {
+  const own = withFrame(none, frameOf(measured, 'Our {trade} sings in the {room} on Sundays.'));
+  expect(rulesInUse(own).texts.frames).toHaveLength(shipped.frames.length + 1);
+  const shorter = { ...own, thresholds: { 'text-line-letters': 30 } };
+  expect(() => rulesInUse(shorter)).toThrow('a line has room for 30');
 });

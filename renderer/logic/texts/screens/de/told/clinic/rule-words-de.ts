@@ -73,6 +73,8 @@ export const ruleWordsToldDe: Told['ruleWords'] = {
     letters: 'Buchstaben',
     words: 'Wörter',
     texts: 'Texte',
+    frames: 'Rahmen',
+    sentences: 'Sätze',
     readings: 'Lesungen',
     chance: 'Wahrscheinlichkeit',
     pairs: 'Paare',

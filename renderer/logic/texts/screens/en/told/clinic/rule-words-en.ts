@@ -73,6 +73,8 @@ export const ruleWordsToldEn = {
     letters: 'letters',
     words: 'words',
     texts: 'texts',
+    frames: 'frames',
+    sentences: 'sentences',
     readings: 'readings',
     chance: 'chance',
     pairs: 'pairs',

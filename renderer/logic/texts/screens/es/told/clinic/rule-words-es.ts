@@ -73,6 +73,8 @@ export const ruleWordsToldEs: Told['ruleWords'] = {
     letters: 'letras',
     words: 'palabras',
     texts: 'textos',
+    frames: 'moldes',
+    sentences: 'frases',
     readings: 'lecturas',
     chance: 'probabilidad',
     pairs: 'parejas',
