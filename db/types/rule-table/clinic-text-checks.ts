@@ -8,15 +8,20 @@ const genderWords: Record<Gender, string> = { m: 'masculine', f: 'feminine', n: 
 /** Lists whose slot stands behind an article or an adjective say so at the end of their code. */
 const genderOfList = (code: string): Gender | null => (/-([mfn])$/.exec(code)?.[1] as Gender | undefined) ?? null;
 
-/** Endings that tell the gender; what does not follow them. */
-const endings: Record<string, readonly (readonly [ending: RegExp, gender: Gender])[]> = {
+/** Endings that tell the gender, after the words that do not follow them; null = fits both. School grammar, from memory. */
+const endings: Record<string, readonly (readonly [ending: RegExp, gender: Gender | null])[]> = {
   es: [
-    [/^(mano|foto|moto|radio)$/, 'f'],
-    [/^(día|mapa|clima|planeta|idioma|tranvía|sofá)$|ema$|ama$/, 'm'],
+    [/^(mano|foto|moto|radio|lista|pista|vista|revista|entrevista|autopista)$/, 'f'],
+    [/^(día|mapa|clima|planeta|idioma|tranvía|sofá)$/, 'm'],
+    // Not the many others: cama, rama, crema, yema.
+    [/^(lema|dilema|problema|poema|esquema|pijama|drama|panorama)$|tema$|grama$/, 'm'],
+    // People of both genders, and colors that do not change.
+    [/ista$|^(colega|atleta|guía|policía|poeta|rosa|naranja|violeta|lila)$/, null],
     [/o$/, 'm'],
     [/a$|ción$|sión$|dad$|tad$/, 'f'],
   ],
   de: [
+    [/sprung$|schwung$/, 'm'],
     [/erin$|ung$|heit$|keit$|schaft$/, 'f'],
     [/lein$/, 'n'],
   ],

@@ -92,6 +92,13 @@ test('a word of the wrong gender is found by the shipped lists and by its ending
   const trades = list('de', 'beruf-m');
   expect(why(withWords(none, trades, [...trades.words, 'Metzgerin']))).toContain('"Metzgerin" is feminine');
   expect(why({ ...none, wordLists: shipped.lists })).toBe('');
+  // Endings that tell nothing: cama is feminine like most words in -ama, problema is not; an electricista may be either.
+  const things = list('es', 'cosa-f');
+  expect(why(withWords(none, things, [...things.words, 'cama', 'rama', 'yema']))).toBe('');
+  expect(why(withWords(none, things, [...things.words, 'problema']))).toContain('"problema" is masculine');
+  expect(why(withWords(none, brothers, [...brothers.words, 'electricista', 'colega']))).toBe('');
+  const colors = list('es', 'color-m');
+  expect(why(withWords(none, colors, [...colors.words, 'rosa']))).toBe('');
 });
 
 test('a change that ends the year without repeats is refused', () => {
