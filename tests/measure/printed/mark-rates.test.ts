@@ -1,6 +1,6 @@
 /**
  * Marks read on drawn logs: scans and photos turned, tilted, curled, shaded, noisy; pencils from faint to dark, pens,
- * strokes that slipped. LOG_PAGES=40 for the rates that DEVELOPERS.md gives (about 15,000 circles).
+ * strokes that slipped. DEVELOPERS.md gives the rates of these six pages; LOG_PAGES=40 runs about 15,000 circles.
  */
 import { expect, test } from 'vitest';
 import { logLayout, readPrintedPage } from '../../../renderer/measure/index.ts';
