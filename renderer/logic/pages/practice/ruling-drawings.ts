@@ -36,7 +36,6 @@ export interface Ruling {
   sizeMm: number;
   /** Tallest sensible height of a letter without reach. */
   xHeightMm: number;
-  label: string;
   source: string;
 }
 
@@ -45,7 +44,7 @@ const common = 'common practice, no source';
 
 /** A whole letter, tall or hanging, has to fit one square: three zones. */
 function squares(sizeMm: number): Ruling {
-  return { kind: 'squares', sizeMm, xHeightMm: sizeMm / 3, label: `Squares ${sizeMm} mm`, source: common };
+  return { kind: 'squares', sizeMm, xHeightMm: sizeMm / 3, source: common };
 }
 
 /**
@@ -53,26 +52,20 @@ function squares(sizeMm: number): Ruling {
  * So zones are 1:1:1 and solid lines lie the same distance apart all down the page.
  */
 function dashed(sizeMm: number): Ruling {
-  return { kind: 'dashed', sizeMm, xHeightMm: sizeMm / 2, label: `Dashed midline ${sizeMm} mm`, source: common };
+  return { kind: 'dashed', sizeMm, xHeightMm: sizeMm / 2, source: common };
 }
 
 /** Three equal zones have to fit between two lines, so letters without reach get a third. */
-function ruled(sizeMm: number, name: string): Ruling {
-  return { kind: 'ruled', sizeMm, xHeightMm: sizeMm / 3, label: `Ruled ${sizeMm} mm (${name})`, source: usRuled };
+function ruled(sizeMm: number): Ruling {
+  return { kind: 'ruled', sizeMm, xHeightMm: sizeMm / 3, source: usRuled };
 }
 
 function guide(sizeMm: number): Ruling {
-  return {
-    kind: 'guide',
-    sizeMm,
-    xHeightMm: sizeMm / 3,
-    label: `Guide to lie under plain paper ${sizeMm} mm`,
-    source: common,
-  };
+  return { kind: 'guide', sizeMm, xHeightMm: sizeMm / 3, source: common };
 }
 
 function boxes(sizeMm: number): Ruling {
-  return { kind: 'boxes', sizeMm, xHeightMm: sizeMm / 3, label: `Form boxes ${sizeMm} mm`, source: common };
+  return { kind: 'boxes', sizeMm, xHeightMm: sizeMm / 3, source: common };
 }
 
 export const rulings: Record<RulingCode, Ruling> = {
@@ -82,32 +75,28 @@ export const rulings: Record<RulingCode, Ruling> = {
   'dashed-12': dashed(12),
   'dashed-10': dashed(10),
   'dashed-8.7': dashed(8.7),
-  'ruled-8.7': ruled(8.7, 'wide'),
-  'ruled-8': {
-    ...ruled(8, 'feint'),
-    source: 'common practice in the United Kingdom, no source',
-  },
-  'ruled-7.1': ruled(7.1, 'medium'),
-  'ruled-6.35': ruled(6.35, 'narrow'),
-  plain: { kind: 'plain', sizeMm: 0, xHeightMm: 3, label: 'Plain', source: common },
+  'ruled-8.7': ruled(8.7),
+  'ruled-8': { ...ruled(8), source: 'common practice in the United Kingdom, no source' },
+  'ruled-7.1': ruled(7.1),
+  'ruled-6.35': ruled(6.35),
+  plain: { kind: 'plain', sizeMm: 0, xHeightMm: 3, source: common },
   'guide-10': guide(10),
   'guide-8.7': guide(8.7),
   'guide-7.1': guide(7.1),
   'boxes-8': boxes(8),
   'boxes-6': boxes(6),
   'boxes-5': boxes(5),
-  signature: { kind: 'signature', sizeMm: 20, xHeightMm: 3.5, label: 'Signature boxes', source: common },
-  'signature-large': { kind: 'signature', sizeMm: 36, xHeightMm: 6, label: 'Large signature boxes', source: common },
-  'check-large': { kind: 'check', sizeMm: 104, xHeightMm: 4, label: 'Large practice checks', source: common },
+  signature: { kind: 'signature', sizeMm: 20, xHeightMm: 3.5, source: common },
+  'signature-large': { kind: 'signature', sizeMm: 36, xHeightMm: 6, source: common },
+  'check-large': { kind: 'check', sizeMm: 104, xHeightMm: 4, source: common },
   'check-true': {
     kind: 'check',
     sizeMm: 70,
     xHeightMm: 3,
-    label: 'Practice checks, real size',
     source: 'A personal check of 6 by 2 3/4 inches, from memory',
   },
-  'dots-30': { kind: 'dots', sizeMm: 30, xHeightMm: 3, label: 'Dots to join, 30 mm apart', source: common },
-  'lean-10': { kind: 'lean', sizeMm: 10, xHeightMm: 3, label: 'Leaning lines to lie under the sheet', source: common },
+  'dots-30': { kind: 'dots', sizeMm: 30, xHeightMm: 3, source: common },
+  'lean-10': { kind: 'lean', sizeMm: 10, xHeightMm: 3, source: common },
 };
 
 /** What a paper is called. */
