@@ -87,7 +87,7 @@ function sampleLines(input: PageInput): string[] {
   if (!sample) return ['No writing sample at this visit.'];
   return [
     now ? `${legibilityWords(now)}.` : 'Not read yet.',
-    conditionsWords(sample.conditions).replace(/^./, (first) => `Conditions: ${first}`),
+    conditionsWords(sample.conditions).replace(/^./, 'Conditions: $&'),
     ...enduranceLines(input),
   ].filter(Boolean);
 }

@@ -145,9 +145,7 @@ function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, ru
   const sheets: SheetModel[] = packet.sheets.map((sheet) =>
     sheet.type === 'doc'
       ? { ...sheet, language: choices.language, ...(english.length > 0 ? { english } : {}) }
-      : sheet.type === 'practice' || sheet.type === 'spiral' || sheet.type === 'log'
-        ? { ...sheet, language: choices.language }
-        : sheet,
+      : { ...sheet, language: choices.language },
   );
   if (choices.withEnglish && !writtenOn.includes(kind)) sheets.push(...englishPacket().sheets);
   const check = choices.language === 'es' ? toldEnglish.printed.spanish : toldEnglish.printed.german;
