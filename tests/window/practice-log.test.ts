@@ -29,7 +29,7 @@ test('two days are typed in without a mouse; slips get a sentence; the progress 
   // A whole log is typed in the order of its printed columns, so that nobody looks for the place of a number.
   await log.getByText('Type a whole log').click();
   const [, , ...numbers] = texts.log.head;
-  const order = ['day', ...numbers.slice(0, -1), texts.log.circles.felt.split(/ +/).join('/')].join(', ').toLowerCase();
+  const order = ['day', ...numbers.slice(0, -1), texts.log.circles.felt.join('/')].join(', ').toLowerCase();
   await expect(log.getByLabel(`One day a line: ${order}`)).toBeVisible();
   await log.getByText('Type a whole log').click();
   const day = log.getByLabel('Day', { exact: true });

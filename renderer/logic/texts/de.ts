@@ -203,7 +203,7 @@ export const de: Texts = {
       'Eine Zeile pro Tag. Füllen Sie aus oder kreuzen Sie an, was passt. Müde und Schmerz: 0 ist nichts, 10 ist am meisten. ' +
       'Jemand anderes darf ankreuzen.',
     head: ['Tag', 'Getan', 'Minuten', 'Müde vorher', 'Müde danach', 'Schmerz', 'Es war'],
-    circles: { done: 'ja', felt: 'gut  ok  schwer' },
+    circles: { done: 'ja', felt: ['leicht', 'mittel', 'schwer'] },
     stop: 'Hören Sie auf, wenn eine Zeile schwer lesbar wird. Das gehört zum Plan.',
     bring: 'Bringen Sie dieses Blatt zum nächsten Termin mit.',
   },

@@ -192,10 +192,10 @@ const en = {
   log: {
     title: 'Practice log',
     intro:
-      'One row a day. Fill in or cross the circle that fits. Tired and pain: 0 is none, 10 is the most. A helper may mark for you.',
+      'One row a day. Fill in the circle that fits, or put an X in it. Tired and pain: 0 is none, 10 is the most. A helper may mark for you.',
     head: ['Day', 'Done', 'Minutes', 'Tired before', 'Tired after', 'Pain', 'It was'],
     /** What stands beside the circles that have no number. */
-    circles: { done: 'yes', felt: 'easy  fair  hard' },
+    circles: { done: 'yes', felt: ['easy', 'fair', 'hard'] },
     stop: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
     bring: 'Bring this sheet to your next visit.',
   },

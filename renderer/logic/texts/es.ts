@@ -177,7 +177,7 @@ export const es: Texts = {
     setupTitle: 'Antes de empezar',
     doTitle: 'Qué hacer',
     useTitle: 'Qué usar',
-    goodTitle: 'Bueno saber',
+    goodTitle: 'Conviene saber',
     careTitle: 'Cuidado',
     helpTitle: 'Para quien ayuda',
     dayTotal: (minutes) => `En total unos ${minutes} minutos en un día de práctica.`,
@@ -187,9 +187,9 @@ export const es: Texts = {
   log: {
     title: 'Registro de práctica',
     intro:
-      'Una fila por día. Rellene o tache el círculo que convenga. Cansancio y dolor: 0 es nada, 10 es lo máximo. Otra persona puede marcar.',
+      'Una fila por día. Rellene el círculo que corresponda o ponga una X en él. Cansancio y dolor: 0 es nada, 10 es lo máximo. Otra persona puede marcar.',
     head: ['Día', 'Hecho', 'Minutos', 'Cans. antes', 'Cans. después', 'Dolor', 'Fue'],
-    circles: { done: 'sí', felt: 'fácil  así  duro' },
+    circles: { done: 'sí', felt: ['fácil', 'regular', 'difícil'] },
     stop: 'Pare cuando cueste leer una línea. Parar es parte del plan.',
     bring: 'Traiga esta hoja a su próxima visita.',
   },

@@ -1,4 +1,4 @@
-import { LOG_DRAWING, logLayout } from '../../../measure/index.ts';
+import { LOG_DRAWING, logLayout, logValues } from '../../../measure/index.ts';
 import { minutesADay } from '../../program/draft/program-line.ts';
 import { daysLater } from '../../texts/days.ts';
 import type { Texts } from '../../texts/en.ts';
@@ -7,8 +7,8 @@ import { sheetSizes } from '../practice/sheet-sizes.ts';
 import type { LogSheetModel } from '../sheet/packet.ts';
 import { dayOf, longDate, type PageInput, programOf, whoOf } from '../sheet/page-facts.ts';
 
-/** Days of so few minutes have a row of their own to mark. */
-const fewMinutes = 10;
+/** Days of no more minutes than its last circle stands for have a row of their own to mark. */
+const fewMinutes = logValues('minutes', true).at(-1)!;
 
 /** Size of the sentences, mm (14 pt). */
 export const logTextMm = 4.9;
@@ -40,7 +40,7 @@ export function practiceLogSheet(input: PageInput, t: Texts): LogSheetModel {
     })),
     few,
     done: t.log.circles.done,
-    felt: t.log.circles.felt.split(/ +/),
+    felt: t.log.circles.felt,
     stop: breakLines(`${t.log.stop} ${t.log.bring}`, 'page-bold', logTextMm, right - left),
     foot: t.common.from(input.clinic.therapist, input.clinic.name),
   };

@@ -213,7 +213,7 @@ export const programDe: ScreenTexts['program'] = {
   lookBeforeKeeping:
     'Vergleichen Sie es mit dem Blatt und berichtigen Sie, was nicht stimmt; dann speichern Sie die Tage.',
   yes: 'ja',
-  feltWords: ['gut', 'ok', 'schwer'],
+  feltWords: ['leicht', 'mittel', 'schwer'],
   logColumns: {
     done: 'Getan',
     minutes: 'Minuten',

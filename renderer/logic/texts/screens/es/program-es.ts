@@ -210,7 +210,7 @@ export const programEs: ScreenTexts['program'] = {
   nothingMarked: 'No hay ningún círculo marcado. No se guardó nada.',
   lookBeforeKeeping: 'Compárelo con la hoja y corrija lo que esté mal; luego guarde los días.',
   yes: 'sí',
-  feltWords: ['fácil', 'así', 'duro'],
+  feltWords: ['fácil', 'regular', 'difícil'],
   logColumns: {
     done: 'Hecho',
     minutes: 'Minutos',
