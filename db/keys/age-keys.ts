@@ -2,25 +2,24 @@
  * Key pairs of the age format (X25519) and short files sealed to one, without a string on the way: what the library
  * makes and opens as text cannot be zeroed.
  */
-import { createCipheriv, createDecipheriv, createPrivateKey, createPublicKey, diffieHellman } from 'node:crypto';
-import { generateKeyPairSync, hkdfSync, randomBytes, type KeyObject } from 'node:crypto';
-import { armor, Decrypter, Encrypter, Stanza } from 'age-encryption';
 import {
-  ALPHABET,
-  CIPHER,
-  decryptingKey,
-  derOf,
-  keyBytes,
-  KEY_BYTES,
-  native,
-  openShort,
-  PKCS8,
-  sealShort,
-  unpadded,
-} from '../age.ts';
+  createPrivateKey,
+  createPublicKey,
+  diffieHellman,
+  generateKeyPairSync,
+  hkdfSync,
+  randomBytes,
+  type KeyObject,
+} from 'node:crypto';
+import { armor, Decrypter, Encrypter, Stanza } from 'age-encryption';
+import { native, opened, openShort, sealed, sealShort, unpadded, ZERO_NONCE } from '../age.ts';
 
 const LABEL = 'age-encryption.org/v1/X25519';
-const zeroNonce = Buffer.alloc(12);
+/** The alphabet of Bech32 (BIP 173), 5 bits a character. */
+const ALPHABET = 'qpzry9x8gf2tvdw0s3jn54khce6mua7l';
+const KEY_BYTES = 32;
+/** DER before the 32 bytes of an X25519 private key (RFC 8410, section 7). */
+const PKCS8 = Buffer.from('302e020100300506032b656e04220420', 'hex');
 /** DER before the 32 bytes of an X25519 public key (RFC 8410, section 4). */
 const SPKI = Buffer.from('302a300506032b656e032100', 'hex');
 
@@ -28,6 +27,32 @@ const privateKey = (der: Buffer): KeyObject => createPrivateKey({ key: der, form
 const publicKey = (raw: Uint8Array): KeyObject =>
   createPublicKey({ key: Buffer.concat([SPKI, raw]), format: 'der', type: 'spki' });
 const rawOf = (key: KeyObject): Buffer => key.export({ type: 'spki', format: 'der' }).subarray(-KEY_BYTES);
+
+/** The 32 bytes in a Bech32 text as ASCII; its checksum is not looked at. Null when it is none. */
+function keyBytes(text: Uint8Array): Buffer | null {
+  const bytes = Buffer.alloc(KEY_BYTES);
+  let [held, bits, at] = [0, 0, 0];
+  for (let i = text.lastIndexOf(0x31) + 1; i < text.length && at < KEY_BYTES; i++) {
+    const five = ALPHABET.indexOf(String.fromCharCode(text[i]!).toLowerCase());
+    if (five < 0) return null;
+    held = ((held << 5) | five) & 0xfff;
+    bits += 5;
+    if (bits >= 8) {
+      bits -= 8;
+      bytes[at++] = held >> bits;
+    }
+  }
+  return at === KEY_BYTES ? bytes : null;
+}
+
+/** The secret as DER, to zero after use; null where it is none. */
+function derOf(identity: Uint8Array): Buffer<ArrayBuffer> | null {
+  const secret = keyBytes(identity);
+  if (!secret) return null;
+  const der = Buffer.concat([PKCS8, secret]);
+  secret.fill(0);
+  return der;
+}
 
 /** One step of the checksum of Bech32 (BIP 173). */
 function polymod(sum: number, value: number): number {
@@ -69,6 +94,37 @@ export function newKeyPair(): { identity: Buffer; recipient: string } {
   return { identity, recipient };
 }
 
+/**
+ * An identity (AGE-SECRET-KEY-1…, ASCII) as the library's Decrypter takes it. As text the library would decode it into
+ * bytes that nobody zeroes; it is text only where the system's cryptography has no X25519.
+ */
+export async function decryptingKey(identity: Uint8Array): Promise<CryptoKey | string> {
+  const der = derOf(identity);
+  try {
+    if (der) return await crypto.subtle.importKey('pkcs8', der, { name: 'X25519' }, false, ['deriveBits']);
+  } catch {
+    // Told apart by what is answered.
+  } finally {
+    der?.fill(0);
+  }
+  return Buffer.from(identity.buffer, identity.byteOffset, identity.length).toString('ascii');
+}
+
+/**
+ * Whether a recipient (age1…) is the public half of an identity (AGE-SECRET-KEY-1…, ASCII): X25519 of RFC 7748.
+ * Leaves no copy of the secret behind.
+ */
+export function isRecipientOf(recipient: string, identity: Uint8Array): boolean {
+  const told = keyBytes(Buffer.from(recipient, 'ascii'));
+  const der = told && derOf(identity);
+  if (!told || !der) return false;
+  try {
+    return rawOf(createPublicKey(privateKey(der))).equals(told);
+  } finally {
+    der.fill(0);
+  }
+}
+
 const wrapKey = (shared: Uint8Array, share: Uint8Array, recipient: Uint8Array): Buffer =>
   Buffer.from(hkdfSync('sha256', shared, Buffer.concat([share, recipient]), LABEL, 32));
 
@@ -80,23 +136,22 @@ export async function sealTo(secret: Uint8Array, recipient: string): Promise<str
     encrypter.addRecipient(recipient);
     return armor.encode(await encrypter.encrypt(secret));
   }
-  const wrap = (fileKey: Uint8Array): Promise<Stanza[]> => {
+  const wrap = (fileKey: Uint8Array): Promise<Stanza> => {
     const pair = generateKeyPairSync('x25519');
     const share = rawOf(pair.publicKey);
     const shared = diffieHellman({ privateKey: pair.privateKey, publicKey: publicKey(to) });
     const key = wrapKey(shared, share, to);
-    const cipher = createCipheriv(CIPHER, key, zeroNonce, { authTagLength: 16 });
-    const body = Buffer.concat([cipher.update(fileKey), cipher.final(), cipher.getAuthTag()]);
+    const body = sealed(key, ZERO_NONCE, fileKey);
     for (const each of [shared, key]) each.fill(0);
-    return Promise.resolve([new Stanza(['X25519', unpadded(share)], body)]);
+    return Promise.resolve(new Stanza(['X25519', unpadded(share)], body));
   };
   return armor.encode(await sealShort(secret, wrap));
 }
 
 /** What was sealed to this identity's recipient, to zero after use; null when it was sealed to another. */
-export async function openWith(sealed: string, identity: Uint8Array): Promise<Buffer | null> {
+export async function openWith(text: string, identity: Uint8Array): Promise<Buffer | null> {
   try {
-    const bytes = armor.decode(sealed);
+    const bytes = armor.decode(text);
     if (native) return await openShort(bytes, (stanza) => Promise.resolve(fileKeyOf(stanza, identity)));
     const decrypter = new Decrypter();
     decrypter.addIdentity(await decryptingKey(identity));
@@ -106,17 +161,17 @@ export async function openWith(sealed: string, identity: Uint8Array): Promise<Bu
   }
 }
 
-function fileKeyOf(stanza: Stanza, identity: Uint8Array): Buffer | null {
+/** The file's own key; null when the stanza is of another kind. @throws when it was sealed to another */
+function fileKeyOf({ args, body }: Stanza, identity: Uint8Array): Buffer | null {
+  const share = Buffer.from(args[1] ?? '', 'base64');
+  if (args[0] !== 'X25519' || share.length !== KEY_BYTES || body.length !== 32) return null;
   const der = derOf(identity);
-  const share = Buffer.from(stanza.args[1] ?? '', 'base64');
-  if (!der || stanza.args[0] !== 'X25519' || share.length !== KEY_BYTES || stanza.body.length !== 32) return null;
+  if (!der) return null;
   const own = privateKey(der);
   const shared = diffieHellman({ privateKey: own, publicKey: publicKey(share) });
   const key = wrapKey(shared, share, rawOf(createPublicKey(own)));
-  const decipher = createDecipheriv(CIPHER, key, zeroNonce, { authTagLength: 16 });
-  decipher.setAuthTag(stanza.body.subarray(16));
   try {
-    return Buffer.concat([decipher.update(stanza.body.subarray(0, 16)), decipher.final()]);
+    return opened(key, ZERO_NONCE, body);
   } finally {
     for (const each of [der, shared, key]) each.fill(0);
   }

@@ -59,7 +59,7 @@ export const markOf = (id: string, initials: string): number =>
     .update(`${id}\n${normalInitials(initials)}`)
     .digest()[0]! & 15;
 
-/** No I, L, O, U: nothing on the printed sheet can be misread. The recovery key is random: stretching only costs time. */
+/** The recovery key is random: stretching it would only cost time. */
 export const RECOVERY_WORK_FACTOR = 10;
 
 /** What was typed from the sheet: case, hyphens, spaces and the letters left out do not matter. */

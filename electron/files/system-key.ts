@@ -6,7 +6,7 @@
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
-import { isRecipientOf } from '../../db/age.ts';
+import { isRecipientOf } from '../../db/keys/age-keys.ts';
 import { writeDurably } from '../../db/files.ts';
 import { readKeyFile } from '../../db/key-file.ts';
 import { Refusal } from '../contract/envelope.ts';

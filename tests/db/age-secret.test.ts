@@ -1,7 +1,7 @@
 /** Key pairs of the npm package age-encryption 0.3.1 (the format's own library in TypeScript), told by our own code. */
 import { Decrypter, Encrypter, generateX25519Identity, identityToRecipient } from 'age-encryption';
 import { expect, test } from 'vitest';
-import { decryptingKey, isRecipientOf } from '../../db/age.ts';
+import { decryptingKey, isRecipientOf } from '../../db/keys/age-keys.ts';
 
 test('of 200 key pairs each recipient belongs to its identity and to no other', async () => {
   const identities = await Promise.all(Array.from({ length: 200 }, generateX25519Identity));

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { armor, Decrypter, Encrypter } from 'age-encryption';
 import { expect, test } from 'vitest';
-import { openBytes, sealText } from '../../db/age.ts';
+import { openBytes, sealBytes } from '../../db/age.ts';
 import { keyFile, keyFileCopy } from '../../db/files.ts';
 import { createCaseload, openCaseload, rekeyCaseload } from '../../db/index.ts';
 import { parseKeyFile, readKeyFile, writeKeyFile } from '../../db/key-file.ts';
@@ -10,6 +10,7 @@ import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE, QUICK } from '.
 
 const opened = async (sealed: string, passphrase: string): Promise<string | null> =>
   (await openBytes(sealed, passphrase))?.toString() ?? null;
+const sealText = (text: string, passphrase: string, logN?: number) => sealBytes(Buffer.from(text), passphrase, logN);
 const NEXT = 'nine lighthouses and a spoon';
 
 test('an old key file with the old secret opens nothing of today, whatever was changed', async () => {

@@ -7,7 +7,7 @@ import { Decrypter } from 'age-encryption';
 import { createReadStream, closeSync, openSync, readSync, statSync } from 'node:fs';
 import { Manifest } from '../../../db/dump.ts';
 import { parseKeyFile, type KeyFile } from '../../../db/key-file.ts';
-import { decryptingKey } from '../../../db/age.ts';
+import { decryptingKey } from '../../../db/keys/age-keys.ts';
 import { Refusal } from '../../contract/envelope.ts';
 import { chunksOf, streamOf } from './streams.ts';
 import { BLOCK, paddingAfter, readTarHeader, TarError } from './tar.ts';

@@ -17,7 +17,7 @@ import {
 } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
-import { decryptingKey } from '../../../db/age.ts';
+import { decryptingKey } from '../../../db/keys/age-keys.ts';
 import { makeFolder, syncFile, syncFolder } from '../../../db/files.ts';
 import { Refusal } from '../../contract/envelope.ts';
 

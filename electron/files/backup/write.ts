@@ -2,7 +2,7 @@
 import { Encrypter } from 'age-encryption';
 import { createHash } from 'node:crypto';
 import { closeSync, fsyncSync, openSync, rmSync, writeSync } from 'node:fs';
-import { isRecipientOf } from '../../../db/age.ts';
+import { isRecipientOf } from '../../../db/keys/age-keys.ts';
 import { openReader } from '../../../db/connection.ts';
 import { dump, dumpRows, manifestOf, pictureBytes, picturesOf, type Manifest } from '../../../db/dump.ts';
 import { caseloadFile, settle } from '../../../db/files.ts';

@@ -5,8 +5,7 @@ import { expect, test } from 'vitest';
 import { keyFile, keyFileCopy } from '../../../db/files.ts';
 import { addSignIn, openCaseload, rekeyCaseload, settleSignIns, signInsIn, type Caseload } from '../../../db/index.ts';
 import { parseKeyFile } from '../../../db/key-file.ts';
-import { newKeyPair, openWith, sealTo } from '../../../db/keys/age-keys.ts';
-import { isRecipientOf } from '../../../db/age.ts';
+import { isRecipientOf, newKeyPair, openWith, sealTo } from '../../../db/keys/age-keys.ts';
 import { PEOPLE, type Person } from '../../../db/types/clinic/people.ts';
 import { client, doing, newCaseload, NOW, PASSPHRASE, QUICK } from '../support.ts';
 
