@@ -2,7 +2,6 @@
 import { createHash, randomUUID } from 'node:crypto';
 import {
   closeSync,
-  copyFileSync,
   createReadStream,
   existsSync,
   linkSync,
@@ -13,6 +12,7 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs';
+import { copyFile } from 'node:fs/promises';
 import path from 'node:path';
 import { makeFolder, syncFile, syncFolder } from '../../../db/files.ts';
 import { Refusal } from '../../contract/envelope.ts';
@@ -83,11 +83,10 @@ export function bringBackup(place: string, given: string, source: Uint8Array | s
     makeFolder(place);
     const part = path.join(place, `${randomUUID()}.part`);
     try {
-      if (typeof source === 'string') {
-        copyFileSync(source, part);
-        bringPictures(path.dirname(source), place);
-      } else writeFileSync(part, source, { mode: 0o600, flag: 'wx' });
+      if (typeof source === 'string') await copyFile(source, part);
+      else writeFileSync(part, source, { mode: 0o600, flag: 'wx' });
       if (!looksSealed(await openContainer(part))) throw new Refusal('not-a-backup');
+      if (typeof source === 'string') await bringPictures(path.dirname(source), place);
       syncFile(part);
       const ending = path.extname(name);
       const stem = name.slice(0, -ending.length).replace(/-\d+$/, '');

@@ -5,16 +5,8 @@
  */
 import { Decrypter, type Encrypter } from 'age-encryption';
 import { createHash, createHmac } from 'node:crypto';
-import {
-  copyFileSync,
-  existsSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { copyFile } from 'node:fs/promises';
 import path from 'node:path';
 import { z } from 'zod';
 import { decryptingKey } from '../../../db/keys/age-keys.ts';
@@ -35,6 +27,7 @@ export const PICTURES = 'pictures.json';
 
 export const picturesFolder = (place: string): string => path.join(place, 'pictures');
 
+const STORED = /^[0-9a-f]{48}\.age$/;
 const fileOf = (folder: string, name: string): string => path.join(folder, `${name}.age`);
 
 /** The same content under the same key has the same name, which tells nobody else what it is. */
@@ -101,15 +94,18 @@ export async function storedBytes(folder: string, picture: StoredPicture, identi
   return Buffer.from(bytes);
 }
 
-/** Copies what another place's store holds and this one does not, for a backup that is brought from there. */
-export function bringPictures(fromPlace: string, toPlace: string): void {
+/**
+ * Copies what another place's store holds and this one does not, for a backup that is brought from there: all of it,
+ * because only the key tells which pictures the backup names. The window goes on meanwhile.
+ */
+export async function bringPictures(fromPlace: string, toPlace: string): Promise<void> {
   const [from, to] = [picturesFolder(fromPlace), picturesFolder(toPlace)];
   if (!existsSync(from) || path.resolve(from) === path.resolve(to)) return;
   makeFolder(to);
-  for (const each of readdirSync(from).filter((name) => /^[0-9a-f]{48}\.age$/.test(name))) {
+  for (const each of readdirSync(from).filter((name) => STORED.test(name))) {
     const file = path.join(to, each);
     if (existsSync(file)) continue;
-    copyFileSync(path.join(from, each), `${file}.part`);
+    await copyFile(path.join(from, each), `${file}.part`);
     syncFile(`${file}.part`);
     renameSync(`${file}.part`, file);
   }
@@ -121,7 +117,7 @@ export function sweepPictures(place: string, named: ReadonlySet<string>): number
   const folder = picturesFolder(place);
   if (!existsSync(folder)) return 0;
   const gone = readdirSync(folder).filter(
-    (each) => each.endsWith('.part') || (/^[0-9a-f]{48}\.age$/.test(each) && !named.has(each.slice(0, -4))),
+    (each) => each.endsWith('.part') || (STORED.test(each) && !named.has(each.slice(0, -4))),
   );
   for (const each of gone) rmSync(path.join(folder, each), { force: true });
   return gone.length;

@@ -101,6 +101,12 @@ test('brought by its path a backup brings its pictures; a backup by hand holds t
   const elsewhere = backupsFolder(newFolder());
   const brought = await bringBackup(elsewhere, name, path.join(place, name));
   expect(stored(elsewhere)).toEqual(stored(place));
+  // What is no backup brings nothing, however many pictures lie beside it.
+  const wrong = path.join(place, 'caseload-20260304T030000Z-hour.fhbackup');
+  writeFileSync(wrong, 'no backup');
+  const third = backupsFolder(newFolder());
+  await expect(bringBackup(third, path.basename(wrong), wrong)).rejects.toThrow('not-a-backup');
+  expect(readdirSync(third)).toEqual([]);
   const alone = path.join(newFolder(), byHand.name);
   copyFileSync(path.join(place, byHand.name), alone);
   for (const file of [path.join(elsewhere, brought), alone]) {
