@@ -1,7 +1,7 @@
 /** From one laptop to another: everything as one encrypted file, and an old laptop that says that it was moved. */
 import { z } from 'zod';
 import { IsoDate, Note } from '../../../db/types/common.ts';
-import { AppStatus } from '../app.ts';
+import { AppStatus, Passphrase } from '../app.ts';
 import { nothing, write } from '../request.ts';
 
 export const movingRequests = {
@@ -19,5 +19,5 @@ export const movingRequests = {
   /** The work goes on here after all: the mark is taken back. */
   'moving.stay': write(nothing, AppStatus),
   /** Deletes the caseload of a laptop that was moved, with its backups, copies and exports. */
-  'moving.eraseHere': write(z.object({ passphrase: z.string().min(1).max(400) }).strict(), AppStatus),
+  'moving.eraseHere': write(z.object({ passphrase: Passphrase }).strict(), AppStatus),
 } as const;

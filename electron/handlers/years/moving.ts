@@ -8,7 +8,7 @@ import { removeCaseload } from '../../files/remove-caseload.ts';
 import { freeName } from '../../files/save-into.ts';
 import { forgetSystemKey } from '../../files/system-key.ts';
 import type { Handler } from '../handler.ts';
-import { prove } from '../sign-in/prove.ts';
+import { proveMine } from '../sign-in/prove.ts';
 
 export const movingHandlers: { [N in keyof typeof movingRequests]: Handler<N> } = {
   'moving.write': async (services, { folder, sheet }) => {
@@ -50,7 +50,7 @@ export const movingHandlers: { [N in keyof typeof movingRequests]: Handler<N> } 
     services.signedIn.refuseAssistant('assistant-erases');
     services.need();
     if (services.demo || services.status().movedOn === null) throw new Refusal('not-moved');
-    await services.slowed(() => prove(services.folder, passphrase));
+    await proveMine(services, passphrase);
     services.lock('asked');
     await removeCaseload(services.folder);
     forgetSystemKey(services.folder);

@@ -9,7 +9,7 @@ import { backupsFolder, unlockBackup } from '../../../electron/files/backup/back
 import { openContainer } from '../../../electron/files/backup/container.ts';
 import { dispatch } from '../../../electron/handlers/dispatch.ts';
 import { Services } from '../../../electron/handlers/services.ts';
-import { client, doing, newCaseload, NOW, PASSPHRASE, QUICK, visit } from '../../db/support.ts';
+import { client, doing, newCaseload, newFolder, NOW, PASSPHRASE, QUICK, visit } from '../../db/support.ts';
 
 const HERS = 'nine lighthouses and a spoon';
 const ASSISTANT = 'eleven quiet harbors in fog';
@@ -162,6 +162,13 @@ test('a removal whose change of the key was cut off is shown, refuses her all th
   expect((await people())[1]).toMatchObject({ unfinished: true });
   await ask('people.remove', { id: qm, passphrase: PASSPHRASE });
   expect((await people())[1]).toMatchObject({ unfinished: false });
+});
+
+test('a moved caseload is erased here with the passphrase of whoever signed in, not with another’s', async () => {
+  await ask('people.add', second);
+  await ask('moving.write', { folder: newFolder(), sheet: 'What to do' });
+  expect(await code('moving.eraseHere', { passphrase: HERS })).toBe('wrong-passphrase');
+  expect(await ask('moving.eraseHere', { passphrase: PASSPHRASE })).toMatchObject({ state: 'first-start' });
 });
 
 test('words of forms come back only to whoever typed them; so do look and place', async () => {
