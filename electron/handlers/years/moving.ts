@@ -6,7 +6,6 @@ import type { movingRequests } from '../../contract/years/moving.ts';
 import { makeBackup } from '../../files/backup/backup.ts';
 import { removeCaseload } from '../../files/remove-caseload.ts';
 import { freeName } from '../../files/save-into.ts';
-import { forgetSystemKey } from '../../files/system-key.ts';
 import type { Handler } from '../handler.ts';
 import { proveMine } from '../sign-in/prove.ts';
 
@@ -53,7 +52,6 @@ export const movingHandlers: { [N in keyof typeof movingRequests]: Handler<N> } 
     await proveMine(services, passphrase);
     services.lock('asked');
     await removeCaseload(services.folder);
-    forgetSystemKey(services.folder);
     return services.status();
   },
 };

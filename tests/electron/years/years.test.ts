@@ -129,11 +129,15 @@ test('erased here: the passphrase is asked for, what is not Fairhand’s stays, 
   await ask('backup.now');
   await ask('moving.write', { folder: newFolder(), sheet: 'What to do' });
   writeFileSync(path.join(folder, 'letter.pdf'), 'hers');
+  writeFileSync(path.join(folder, 'checking.part'), 'hers');
+  // What kills may have left.
+  for (const name of ['checking-77.part', 'checking-77.part-wal', 'caseload.key.json.77.part', 'caseload.place.part'])
+    writeFileSync(path.join(folder, name), 'half');
   expect(await ask('moving.eraseHere', { passphrase: 'another one of theirs' })).toMatchObject({
     code: 'wrong-passphrase',
   });
   expect(existsSync(caseloadFile(folder))).toBe(true);
   expect(await ask('moving.eraseHere', { passphrase: PASSPHRASE })).toMatchObject({ value: { state: 'first-start' } });
-  expect(readdirSync(folder)).toContain('letter.pdf');
-  expect(readdirSync(folder).filter((name) => /caseload|backups/.test(name))).toEqual([]);
+  expect(readdirSync(folder)).toEqual(expect.arrayContaining(['letter.pdf', 'checking.part']));
+  expect(readdirSync(folder).filter((name) => /caseload|backups|checking-/.test(name))).toEqual([]);
 });
