@@ -2,6 +2,8 @@
 import { randomUUID } from 'node:crypto';
 import { createCaseload } from '../../db/index.ts';
 import { newClient } from '../../renderer/logic/caseload/new-client.ts';
+import { noConditions } from '../../renderer/logic/sample/carried-conditions.ts';
+import { sample, visit } from '../../tests/db/plain-facts.ts';
 
 export const PASSPHRASE = 'a passphrase that protects nothing';
 /** Code and name of the client whom the bench opens. */
@@ -9,8 +11,8 @@ export const ONE = { code: 'C-0001', name: 'Ines Invented' } as const;
 
 const DAY_MS = 86_400_000;
 const TEXT = 'Please call me back before half past eight\nThe plumber is coming at two on Thursday';
-const words = { nextVisit: '', told: '', skilled: '', response: '', taughtBack: '', plan: '' };
 const conditions = {
+  ...noConditions,
   hand: 'right',
   pen: 'gel pen',
   paper: 'ruled, 8 mm',
@@ -19,13 +21,7 @@ const conditions = {
   cue: 'none',
   minutesSinceDose: 60,
   surfaceAngleDeg: 0,
-  seatMm: null,
-  tableMm: null,
-  armSupport: '',
-  grip: '',
-  glasses: null,
   instruction: 'usual',
-  style: null,
 } as const;
 
 /**
@@ -50,13 +46,10 @@ export async function writeCaseload(folder: string, clients: number, visits: num
   caseload.together(by, (write) => {
     for (let week = visits; week >= 1; week -= 1) {
       const date = new Date(Date.now() - week * 7 * DAY_MS).toISOString().slice(0, 10);
-      const [visitId, sampleId] = [randomUUID(), randomUUID()];
       const kind = week === visits ? 'first' : 'treatment';
-      write.put('visit', { id: visitId, clientId: one, date, kind, minutes: 45, ...words });
-      write.put('sample', {
-        id: sampleId,
-        clientId: one,
-        visitId,
+      const { id: visitId } = write.put('visit', visit(one, { date, kind, minutes: 45 }));
+      const { id: sampleId } = write.put('sample', {
+        ...sample(one, visitId),
         takenAt: `${date}T09:30:00.000Z`,
         task: { kind: 'sentences', textCodes: ['F1', 'F4'], text: TEXT, spellingNoted: false },
         conditions,
@@ -66,8 +59,6 @@ export async function writeCaseload(folder: string, clients: number, visits: num
         painAfter: 1,
         seconds: 120,
         baseline: visits - week < 3,
-        typed: {},
-        note: '',
       });
       write.put('reading', {
         id: randomUUID(),

@@ -25,9 +25,7 @@ async function main(args: string[]): Promise<number> {
   await buildDesktop();
   writeNotices();
   const unsigned = missingToSign(process.env, process.platform);
-  if (unsigned)
-    process.stderr.write(`${unsigned}
-`);
+  if (unsigned) process.stderr.write(`${unsigned}\n`);
   const builder = path.join(root, 'node_modules/electron-builder/cli.js');
   const config = path.join(root, 'build/package/electron-builder.config.cjs');
   return openly(

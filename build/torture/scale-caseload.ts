@@ -2,25 +2,14 @@
 import { randomUUID } from 'node:crypto';
 import type { Caseload } from '../../db/index.ts';
 import { newClient } from '../../renderer/logic/caseload/new-client.ts';
+import { visit } from '../../tests/db/plain-facts.ts';
 import { NOW } from './children.ts';
 import { pick } from './random.ts';
 
 const FIRST = ['Ada', 'Bruno', 'Célia', 'Dorit', 'Emre', 'Fiona', 'Goran', 'Hana', 'Iris', 'Jonas'];
 const LAST = ['Abel', 'Brook', 'Cerny', 'Dahl', 'Eder', 'Frost', 'Gallo', 'Hart', 'Ilves', 'Jung'];
 
-export const visitOf = (clientId: string, date: string) => ({
-  id: randomUUID(),
-  clientId,
-  date,
-  kind: 'treatment' as const,
-  minutes: 45,
-  nextVisit: '',
-  told: '',
-  skilled: '',
-  response: '',
-  taughtBack: '',
-  plan: '',
-});
+export const visitOf = (clientId: string, date: string) => visit(clientId, { date, kind: 'treatment', minutes: 45 });
 
 /** Fills it in steps of 50 clients. Answers the clients' ids. */
 export function fillCaseload(caseload: Caseload, clients: number, visitsEach: number, random: () => number): string[] {

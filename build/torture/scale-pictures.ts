@@ -5,11 +5,11 @@
  */
 import { randomBytes } from 'node:crypto';
 import { readdirSync, rmSync, statfsSync } from 'node:fs';
-import path from 'node:path';
 import { openCaseload, type Caseload } from '../../db/index.ts';
 import { makeBackup } from '../../electron/files/backup/backup.ts';
 import { backupsFolder } from '../../electron/files/backup/backup-list.ts';
 import { picturesFolder } from '../../electron/files/backup/picture-store.ts';
+import { median } from '../../renderer/statistics/order-statistics.ts';
 import { freshCaseload, NOW, PASSPHRASE } from './children.ts';
 import { seeded } from './random.ts';
 import { fillCaseload, visitOf } from './scale-caseload.ts';
@@ -32,10 +32,10 @@ async function timed<T>(work: () => T | Promise<T>): Promise<{ ms: number; value
   return { ms: performance.now() - began, value };
 }
 
-async function median(work: () => unknown): Promise<number> {
+async function medianTime(work: () => unknown): Promise<number> {
   const times: number[] = [];
   for (let n = 0; n < RUNS; n++) times.push((await timed(work)).ms);
-  return times.sort((a, b) => a - b)[Math.floor(RUNS / 2)]!;
+  return median(times)!;
 }
 
 /** The list of clients and the records that the first screenful of the worklist looks at. */
@@ -51,10 +51,10 @@ async function looks(folder: string, identity: Uint8Array) {
     if (!opened.ok) throw new Error(opened.code);
     return opened.caseload;
   };
-  const openMs = await median(async () => (await open()).close());
+  const openMs = await medianTime(async () => (await open()).close());
   const caseload = await open();
-  const screenMs = await median(() => firstScreen(caseload));
-  const searchMs = await median(() => caseload.search('celia gallo'));
+  const screenMs = await medianTime(() => firstScreen(caseload));
+  const searchMs = await medianTime(() => caseload.search('celia gallo'));
   caseload.close();
   tell('opening', openMs);
   tell('first screen', screenMs);
@@ -109,8 +109,7 @@ export async function picturesAtScale(clients: number, visitsEach: number, gigab
   const written = stored(folder) - pictures;
   if (written !== 1) faults.push(`${written} pictures written for one that is new`);
   const byHand = await backup(caseload, 'hand');
-  const copies = path.join(backupsFolder(folder));
-  const bytes = readdirSync(copies).filter((name) => name.includes('-hour')).length;
+  const hourly = readdirSync(backupsFolder(folder)).filter((name) => name.includes('-hour')).length;
 
   const [empty, full] = [await freshCaseload(), await freshCaseload()];
   fillCaseload(full, clients, visitsEach, seeded(seed + 1));
@@ -135,7 +134,7 @@ export async function picturesAtScale(clients: number, visitsEach: number, gigab
     open: { ms: round(after.openMs), ratio: round(after.openMs / before.openMs) },
     firstScreen: { ms: round(after.screenMs), ratio: round(after.screenMs / before.screenMs) },
     search: { ms: round(after.searchMs), ratio: round(after.searchMs / before.searchMs) },
-    hoursBackup: { ms: round(later.ms), ratio: round(later.ms / plain.ms), picturesWritten: written, backups: bytes },
+    hoursBackup: { ms: round(later.ms), ratio: round(later.ms / plain.ms), picturesWritten: written, backups: hourly },
     firstBackup: { secondsPerGigabyte: round((first.ms - plain.ms) / 1000 / gb) },
     byHand: { secondsPerGigabyte: round((byHand.ms - plain.ms) / 1000 / gb) },
     handOver: { clients: HANDED, ms: round(intoFull), ratio: round(intoFull / intoEmpty) },

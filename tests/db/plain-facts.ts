@@ -2,6 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Unstamped } from '../../db/index.ts';
 import { nothingWritten } from '../../renderer/logic/record/nothing-written.ts';
+import { noConditions } from '../../renderer/logic/sample/carried-conditions.ts';
 import { newClient } from '../../renderer/logic/caseload/new-client.ts';
 
 const NOW = '2026-03-04T09:12:00.000Z';
@@ -58,23 +59,7 @@ export function sample(clientId: string, visitId: string): Unstamped<'sample'> {
     visitId,
     takenAt: NOW,
     task: { kind: 'sentences', textCodes: [], text: 'Milk and bread', spellingNoted: false },
-    conditions: {
-      hand: 'right',
-      pen: '',
-      paper: '',
-      time: null,
-      doseState: null,
-      cue: null,
-      minutesSinceDose: null,
-      surfaceAngleDeg: null,
-      seatMm: null,
-      tableMm: null,
-      armSupport: '',
-      grip: '',
-      glasses: null,
-      instruction: null,
-      style: null,
-    },
+    conditions: { ...noConditions, hand: 'right' },
     fatigueBefore: null,
     fatigueAfter: null,
     painBefore: null,
