@@ -147,10 +147,7 @@ export const pictureBytes = (db: Db, id: string): Buffer =>
 /** Everything in the file, one entry after the other. Read inside one transaction, so that it is one moment's state. */
 export function* dump(db: Db): Generator<Entry> {
   yield* dumpRows(db);
-  const bytes = db.prepare('SELECT bytes FROM blob WHERE id = ?').pluck();
-  for (const id of db.prepare('SELECT id FROM blob ORDER BY rowid').pluck().all() as string[]) {
-    yield { name: `blobs/${id}`, data: bytes.get(id) as Buffer };
-  }
+  for (const { id } of picturesOf(db)) yield { name: `blobs/${id}`, data: pictureBytes(db, id) };
 }
 
 /** Puts the rows of pictures in without their bytes: for a file that is only compared. */

@@ -31,7 +31,7 @@ export type RekeyOptions = {
   newSheet?: boolean;
   now: string;
   /** log2 of scrypt's N; lower only in tests. */
-  workFactor?: number;
+  workFactor?: number | undefined;
   /** Told the new key, zeroed after the call, and how far the trail goes, when the new file is in place. */
   onNewKey?: ((identity: Uint8Array, trail: { entries: number; head: string }) => void) | undefined;
   // The passphrase in use, or the recovery key of the newest sheet.

@@ -14,7 +14,6 @@ import { openFolder, prove, proveMine, refuseGuessable } from './sign-in/prove.t
 export const demoPassphrase = 'invented clients only';
 
 const nowIso = (services: Services) => services.options.now().toISOString();
-const quicker = ({ options: { workFactor } }: Services) => (workFactor === undefined ? {} : { workFactor });
 
 /** Gives the file a new key by the recovery key, which is used up, and opens it; answers the new recovery key. */
 async function recover(services: Services, recoveryKey: string, next: string, initials?: string): Promise<string> {
@@ -23,7 +22,8 @@ async function recover(services: Services, recoveryKey: string, next: string, in
   services.lock('asked');
   const [alone] = signInsIn(folder);
   const person = services.several ? await personBy(services, recoveryKey, initials) : alone;
-  const at = { folder, now: nowIso(services), ...quicker(services) };
+  const { workFactor } = services.options;
+  const at = { folder, now: nowIso(services), workFactor };
   const done = await rekeyCaseload({ ...at, recoveryKey, next, person, onNewKey: services.reseal });
   if (!done.ok) throw new Refusal(done.code === 'wrong-passphrase' ? 'wrong-recovery-key' : done.code);
   forgetSystemKey(folder);
@@ -231,7 +231,7 @@ export const appHandlers: { [N in keyof typeof appRequests]: Handler<N> } = {
         person: id ?? signInsIn(services.folder)[0],
         newSheet,
         now: nowIso(services),
-        ...quicker(services),
+        workFactor: services.options.workFactor,
         onNewKey: services.reseal,
       });
       if (!done.ok) throw new Refusal(done.code);

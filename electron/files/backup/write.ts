@@ -72,8 +72,11 @@ async function writeParts(job: WriteJob, db: Db, handle: number, progress: Progr
     progress('writing', Math.min(1, done / total));
   };
   const { identity, pictures } = job;
-  const store = { folder: pictures ?? '', identity, encrypter, progress: tell };
-  const apart = pictures === null ? null : await storePictures(picturesOf(db), (id) => pictureBytes(db, id), store);
+  const bytesOf = (id: string): Buffer => pictureBytes(db, id);
+  const apart =
+    pictures === null
+      ? null
+      : await storePictures(picturesOf(db), bytesOf, { folder: pictures, identity, encrypter, progress: tell });
   const own = manifestOf(db, job.now);
   const manifest = apart ? { ...own, pictures: [...new Set(apart.map(({ name }) => name))] } : own;
   const small = [
