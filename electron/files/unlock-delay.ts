@@ -7,6 +7,7 @@ import path from 'node:path';
 import { z } from 'zod';
 import { writeDurably } from '../../db/files.ts';
 import { markOf } from '../../db/keys/key-wraps.ts';
+import { Refusal } from '../contract/envelope.ts';
 
 /** Passphrases that may be wrong before waiting begins, and the longest wait. */
 const FREE_TRIES = 3;
@@ -40,7 +41,7 @@ function readTries(folder: string, initials: string): Tries {
 }
 
 /** Seconds that the next try has to wait; 0 = none. A clock that was set back makes no wait longer than the longest. */
-export function secondsToWait(folder: string, now: number, initials = ''): number {
+function secondsToWait(folder: string, now: number, initials: string): number {
   const tries = readTries(folder, initials);
   const latest = now + LONGEST_WAIT_SECONDS * 1000;
   if (tries.until > latest) write(folder, initials, { ...tries, until: latest });
@@ -62,17 +63,42 @@ function write(folder: string, initials: string, { wrong, until }: Tries): void 
 }
 
 /** Notes a wrong passphrase. */
-export function noteWrongTry(folder: string, now: number, initials = ''): void {
+function noteWrongTry(folder: string, now: number, initials: string): void {
   const wrong = readTries(folder, initials).wrong + 1;
   const over = wrong - FREE_TRIES;
   const until = over < 0 ? 0 : now + Math.min(LONGEST_WAIT_SECONDS, 2 ** over) * 1000;
   write(folder, initials, { wrong, until });
 }
 
-export function forgetTries(folder: string, initials = ''): void {
+function forgetTries(folder: string, initials: string): void {
   const { people, ...all } = readAll(folder);
   const others = Object.entries(people).filter(([bucket]) => initials !== '' && bucket !== bucketOf(initials));
   const one = initials === '' ? { wrong: 0, until: 0 } : all;
   if (others.length === 0 && one.wrong === 0) rmSync(triesFile(folder), { force: true });
   else write(folder, initials, { wrong: 0, until: 0 });
+}
+
+/**
+ * One attempt, where none has to wait.
+ * @param now instant in ms, asked again when the attempt has failed
+ * @param initials of whoever tries; '' with one sign-in for all, and with the recovery key
+ * @throws Refusal wait-before-retry, and what the attempt throws
+ */
+export async function tried<T>(
+  attempt: () => Promise<T>,
+  folder: string,
+  now: () => number,
+  initials: string,
+): Promise<T> {
+  const wait = secondsToWait(folder, now(), initials);
+  if (wait > 0) throw new Refusal('wait-before-retry', String(wait));
+  try {
+    const value = await attempt();
+    forgetTries(folder, initials);
+    return value;
+  } catch (error) {
+    if (error instanceof Refusal && (error.code === 'wrong-passphrase' || error.code === 'wrong-recovery-key'))
+      noteWrongTry(folder, now(), initials);
+    throw error;
+  }
 }

@@ -14,7 +14,7 @@ import { newestIn } from '../files/backup/backup-second.ts';
 import { endPageWorker } from '../files/measure/page-file.ts';
 import { hasSystemKey } from '../files/system-key.ts';
 import { TrailWatch } from '../files/trail-watch.ts';
-import { forgetTries, noteWrongTry, secondsToWait } from '../files/unlock-delay.ts';
+import { tried } from '../files/unlock-delay.ts';
 import { checkCaseload } from '../files/backup/backup.ts';
 import { backupNames, backupsFolder } from '../files/backup/backup-list.ts';
 import { autoBackup, type AutoBackup } from '../files/backup/backup-auto.ts';
@@ -68,29 +68,14 @@ export class Services implements BlobSource {
 
   /** Slows guessing down (unlock-delay.ts), for each person by herself. */
   slowed<T>(attempt: () => Promise<T>, initials = ''): Promise<T> {
+    const now = () => this.options.now().getTime();
     // One at a time: many asked at once would all be let through.
-    const turn = this.#lastTry.then(() => this.#tried(attempt, initials));
+    const turn = this.#lastTry.then(() => tried(attempt, this.folder, now, this.several ? initials : ''));
     this.#lastTry = turn.then(
       () => undefined,
       () => undefined,
     );
     return turn;
-  }
-
-  async #tried<T>(attempt: () => Promise<T>, initials: string): Promise<T> {
-    const now = () => this.options.now().getTime();
-    const whose = this.several ? initials : '';
-    const wait = secondsToWait(this.folder, now(), whose);
-    if (wait > 0) throw new Refusal('wait-before-retry', String(wait));
-    try {
-      const value = await attempt();
-      forgetTries(this.folder, whose);
-      return value;
-    } catch (error) {
-      if (error instanceof Refusal && (error.code === 'wrong-passphrase' || error.code === 'wrong-recovery-key'))
-        noteWrongTry(this.folder, now(), whose);
-      throw error;
-    }
   }
 
   /** Takes an unlocked caseload over and looks after its backups. */
