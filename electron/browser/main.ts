@@ -3,7 +3,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { dataFolder, FolderProblem, thisMachine } from '../data-folder.ts';
-import { handedAmong, handedFile } from '../files/handed-file.ts';
+import { Handed } from '../files/handed-file.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
@@ -56,7 +56,7 @@ export async function main(argv: readonly string[]): Promise<void> {
     );
   }
   const folder = chosenFolder(argv);
-  let handed = handedAmong(argv, process.cwd());
+  const handed = new Handed(argv);
   let session: Session | null = null;
   let stopped = false;
   const stop = () => {
@@ -64,7 +64,7 @@ export async function main(argv: readonly string[]): Promise<void> {
     void session?.close();
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, stop);
-  const lock = lockOrForward(folder, handed?.file ?? null);
+  const lock = lockOrForward(folder, handed.waiting);
   if (!lock) {
     tell('Fairhand is open already on this caseload; its window was brought to the front.');
     return;
@@ -81,20 +81,15 @@ export async function main(argv: readonly string[]): Promise<void> {
       save: saveWithoutDialog(process.env['FAIRHAND_SAVE_DIR']),
       openBackend: async (port, emit) => (await loading).openBackend({ folder, port, emit, shell: 'browser', appRoot }),
     });
-  const offer = (): void => {
-    if (!session || !handed) return;
-    session.backend.offer(handed);
-    handed = null;
-  };
   lock.onForward((file) => {
     if (session) void comeForward(session.page);
-    handed = (file === null ? null : handedFile(file, folder)) ?? handed;
-    offer();
+    handed.take(file);
   });
   try {
     for (let crashes = 0; crashes <= CRASHES && !stopped; crashes++) {
       session = await open();
-      offer();
+      const { backend } = session;
+      handed.to((file) => backend.offer(file));
       watchSize(session.page, (size) => keepSize(folder, size));
       // A signal may have come while the window was opening.
       if (stopped) stop();

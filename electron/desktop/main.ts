@@ -3,7 +3,7 @@ import path from 'node:path';
 import { app, dialog } from 'electron';
 import type { BrowserWindow } from 'electron';
 import { dataFolder, thisMachine } from '../data-folder.ts';
-import { handedAmong, handedFile } from '../files/handed-file.ts';
+import { Handed } from '../files/handed-file.ts';
 import { askForward, takeLock } from '../files/lock.ts';
 import type { Lock } from '../files/lock.ts';
 import { saveWithoutDialog } from '../files/save-into.ts';
@@ -33,15 +33,13 @@ export async function main(argv: readonly string[]): Promise<void> {
   // What Chromium keeps about itself lies beside the caseload; the page's own session is in memory only.
   app.setPath('userData', profileFolder(folder));
 
-  let handed = handedAmong(argv.slice(1), process.cwd());
-  let offer = (): void => undefined;
+  const handed = new Handed(argv.slice(1));
   // macOS tells of a double click by an event, also before the program is ready.
   app.on('open-file', (event, file) => {
     event.preventDefault();
-    handed = handedFile(file, folder) ?? handed;
-    offer();
+    handed.take(file);
   });
-  const lock = await lockOrExplain(folder, handed?.file ?? null);
+  const lock = await lockOrExplain(folder, handed.waiting);
   if (!lock) return app.quit();
   const engineFolders = setupEngineFolders(folder);
   await app.whenReady();
@@ -74,15 +72,10 @@ export async function main(argv: readonly string[]): Promise<void> {
     const [width = 0, height = 0] = opened.getSize();
     keepSize(folder, { width, height });
   });
-  offer = () => {
-    if (handed) backend.offer(handed);
-    handed = null;
-  };
-  offer();
+  handed.to((file) => backend.offer(file));
   lock.onForward((file) => {
     comeForward(opened);
-    handed = (file === null ? null : handedFile(file, folder)) ?? handed;
-    offer();
+    handed.take(file);
   });
   app.on('window-all-closed', () => app.quit());
   app.on('will-quit', (event) => {

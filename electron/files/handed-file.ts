@@ -36,3 +36,37 @@ export function handedAmong(args: readonly string[], cwd: string): HandedFile | 
   }
   return null;
 }
+
+/** Keeps the file that was handed over last until there is a window to offer it to. */
+export class Handed {
+  #last: HandedFile | null;
+  #offer: ((file: HandedFile) => void) | null = null;
+
+  /** @param args of the program's start */
+  constructor(args: readonly string[]) {
+    this.#last = handedAmong(args, process.cwd());
+  }
+
+  /** Whole path of the file that waits; null = none. */
+  get waiting(): string | null {
+    return this.#last?.file ?? null;
+  }
+
+  /** One more, told while Fairhand runs by its whole path; what is none of Fairhand's leaves the one that waits. */
+  take(file: string | null): void {
+    this.#last = (file === null ? null : handedFile(file, path.sep)) ?? this.#last;
+    this.#tell();
+  }
+
+  /** From now on files are offered there. */
+  to(offer: (file: HandedFile) => void): void {
+    this.#offer = offer;
+    this.#tell();
+  }
+
+  #tell(): void {
+    if (!this.#last || !this.#offer) return;
+    this.#offer(this.#last);
+    this.#last = null;
+  }
+}
