@@ -130,7 +130,7 @@ export const messages = {
   'backup-unverified':
     'The backup was written but did not read back the same. It was removed. The caseload is safe. Try another disk.',
   'backup-pictures-missing':
-    'This backup was made by itself and keeps its pictures in the folder “pictures” beside it, which is not here whole. Nothing was restored. Give the path of the file where that folder lies, or choose a backup made by hand.',
+    'This is an automatic backup: it keeps its pictures in the folder “pictures” beside it, and that folder is missing or incomplete here. Nothing was restored. Give the path of the file where that folder lies, or choose a backup made by hand.',
   'not-a-backup':
     'This file is not a Fairhand backup, or it is damaged. The caseload was not changed. Choose another file.',
   'not-an-export':

@@ -128,7 +128,8 @@ export async function writeBackup(job: WriteJob, progress: Progress): Promise<Ma
     return manifest;
   } catch (error) {
     rmSync(part, { force: true });
-    if (error instanceof Refusal && error.code === 'not-a-backup') throw new Refusal('backup-unverified');
+    const unlike = error instanceof Refusal && ['not-a-backup', 'backup-pictures-missing'].includes(error.code);
+    if (unlike) throw new Refusal('backup-unverified');
     throw error;
   } finally {
     db.close();

@@ -5,6 +5,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   statSync,
   truncateSync,
@@ -61,11 +62,15 @@ test('ten idle minutes lock the window: nothing of a client is left in it; a key
   }
 });
 
-test('a damaged file: the newest backup is offered with what it holds, and nothing is deleted', async ({ app }) => {
+test('a damaged file: the newest backup is offered with what it holds, also from elsewhere, and nothing is deleted', async ({
+  app,
+}) => {
   const { page } = app;
   await withClient(app);
   await app.ask('backup.now');
   await app.ask('app.lock');
+  const stick = path.join(app.saveFolder, 'stick');
+  renameSync(path.join(app.dataFolder, 'backups'), stick);
   const file = path.join(app.dataFolder, 'caseload.db');
   writeFileSync(file, 'text over the file');
   await page.reload();
@@ -73,6 +78,9 @@ test('a damaged file: the newest backup is offered with what it holds, and nothi
   await page.keyboard.press('Enter');
   const dialog = page.getByRole('dialog', { name: 'Restore a backup' });
   await expect(dialog.getByText('The caseload file is damaged.')).toBeVisible();
+  await expect(dialog.getByText(/^There is no backup in this folder/)).toBeVisible();
+  await dialog.getByLabel(/^Or its/).fill(stick);
+  await dialog.getByRole('button', { name: 'Take it from there' }).click();
   await expect(dialog.getByRole('row').nth(1)).toContainText('newest that opens');
   await expect(dialog.getByRole('row').nth(1)).toContainText('1');
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/damaged.png` });
