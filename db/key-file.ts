@@ -8,21 +8,11 @@
  *  - any program that reads age can open wraps and backups, so that nobody depends on Fairhand for their records.
  * A checksum over the file tells a damaged key file from a wrong passphrase, which SQLite cannot.
  */
-import { createHash, hkdfSync, randomBytes } from 'node:crypto';
+import { createHash, hkdfSync } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
-import { sealBytes } from './age.ts';
-import { newKeyPair } from './keys/age-keys.ts';
 import { keyFile, keyFileCopy, writeDurably } from './files.ts';
-import {
-  normalRecoveryKey,
-  RECOVERY_WORK_FACTOR,
-  wrapList,
-  WrapsOfOne,
-  wrapsOf,
-  WrapsOfPeople,
-  type Wraps,
-} from './keys/key-wraps.ts';
+import { wrapList, WrapsOfOne, wrapsOf, WrapsOfPeople, type Wraps } from './keys/key-wraps.ts';
 
 const Every = z.object({
   format: z.literal('fairhand-key'),
@@ -95,43 +85,6 @@ export function writeKeyFile(folder: string, file: KeyFileContent): void {
   const text = keyFileText(file);
   writeDurably(keyFile(folder), text);
   writeDurably(keyFileCopy(folder), text);
-}
-
-/** No I, L, O, U: nothing on the printed sheet can be misread. */
-const ALPHABET = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
-
-/** 160 random bits in eight groups of four. */
-export function newRecoveryKey(): string {
-  const letters = [...randomBytes(32)].map((byte) => ALPHABET[byte % 32]);
-  return (letters.join('').match(/.{4}/g) ?? []).join('-');
-}
-
-/** The wraps of one sign-in: passphrase and recovery key each seal the secret. */
-export async function wrapsForOne(
-  identity: Uint8Array,
-  recipient: string,
-  { passphrase, recoveryKey }: { passphrase: string; recoveryKey: string },
-  workFactor?: number,
-): Promise<WrapsOfOne> {
-  return {
-    recipient,
-    passphrase: await sealBytes(identity, passphrase, workFactor),
-    recovery: await sealBytes(identity, normalRecoveryKey(recoveryKey), RECOVERY_WORK_FACTOR),
-  };
-}
-
-/** A new secret with both wraps. `identity` is secret: zero it after use. */
-export async function newSecret(
-  passphrase: string,
-  workFactor?: number,
-): Promise<{ identity: Buffer; wraps: WrapsOfOne; recoveryKey: string }> {
-  const { identity, recipient } = newKeyPair();
-  const recoveryKey = newRecoveryKey();
-  return {
-    identity,
-    recoveryKey,
-    wraps: await wrapsForOne(identity, recipient, { passphrase, recoveryKey }, workFactor),
-  };
 }
 
 /** Key of the caseload file, 32 bytes (HKDF-SHA-256, RFC 5869). Zero it after use. */

@@ -9,8 +9,8 @@ import { normalPassphrase } from './age.ts';
 import { dump, load, manifestOf, sameCounts, sumsOf } from './dump.ts';
 import { caseloadFile, companions, syncFile, syncFolder } from './files.ts';
 import { newKeyPair } from './keys/age-keys.ts';
-import { newRecoveryKey, wrapsForOne, writeKeyFile } from './key-file.ts';
-import { newHolder, newRecovery, resealed, type Wraps } from './keys/key-wraps.ts';
+import { writeKeyFile } from './key-file.ts';
+import { newHolder, newRecovery, newRecoveryKey, resealed, wrapsForOne, type Wraps } from './keys/key-wraps.ts';
 import { migrate, readMigrations, versionOf } from './migrate.ts';
 import { isWeak } from './weak-passphrase.ts';
 import { fitting, holdFolder, refusal, SHORTEST_PASSPHRASE, unlock } from './open.ts';
@@ -96,11 +96,7 @@ async function wrapAnew(
   const { next, person, without = [], workFactor } = options;
   if (!('people' in old)) {
     if (next === undefined) throw new CaseloadError('malformed-request', 'passphrase');
-    const recoveryKey = newRecoveryKey();
-    return {
-      wraps: await wrapsForOne(identity, recipient, { passphrase: next, recoveryKey }, workFactor),
-      recoveryKey,
-    };
+    return wrapsForOne(identity, recipient, next, workFactor);
   }
   const people = [];
   for (const one of old.people) {

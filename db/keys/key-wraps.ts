@@ -4,7 +4,7 @@
  * the secret is sealed; so a changed secret reaches everybody who stays without anybody's passphrase. The recovery key
  * has such a pair too, so that its sheet outlives a removed person.
  */
-import { createHash } from 'node:crypto';
+import { createHash, randomBytes } from 'node:crypto';
 import { z } from 'zod';
 import { openBytes, sealBytes } from '../age.ts';
 import { newKeyPair, openWith, sealTo } from './age-keys.ts';
@@ -60,7 +60,16 @@ export const markOf = (id: string, initials: string): number =>
     .digest()[0]! & 15;
 
 /** The recovery key is random: stretching it would only cost time. */
-export const RECOVERY_WORK_FACTOR = 10;
+const RECOVERY_WORK_FACTOR = 10;
+
+/** No I, L, O, U: nothing on the printed sheet can be misread. */
+const RECOVERY_LETTERS = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
+
+/** 160 random bits in eight groups of four. */
+export function newRecoveryKey(): string {
+  const letters = [...randomBytes(32)].map((byte) => RECOVERY_LETTERS[byte % 32]);
+  return (letters.join('').match(/.{4}/g) ?? []).join('-');
+}
 
 /** What was typed from the sheet: case, hyphens, spaces and the letters left out do not matter. */
 export const normalRecoveryKey = (typed: string): string =>
@@ -69,6 +78,31 @@ export const normalRecoveryKey = (typed: string): string =>
     .replace(/O/g, '0')
     .replace(/[IL]/g, '1')
     .replace(/[^0-9A-Z]/g, '');
+
+/** The wraps of one sign-in, with a new recovery key: passphrase and recovery key each seal the secret. */
+export async function wrapsForOne(
+  identity: Uint8Array,
+  recipient: string,
+  passphrase: string,
+  workFactor?: number,
+): Promise<{ wraps: WrapsOfOne; recoveryKey: string }> {
+  const recoveryKey = newRecoveryKey();
+  const wraps = {
+    recipient,
+    passphrase: await sealBytes(identity, passphrase, workFactor),
+    recovery: await sealBytes(identity, normalRecoveryKey(recoveryKey), RECOVERY_WORK_FACTOR),
+  };
+  return { wraps, recoveryKey };
+}
+
+/** A new secret with both wraps. `identity` is secret: zero it after use. */
+export async function newSecret(
+  passphrase: string,
+  workFactor?: number,
+): Promise<{ identity: Buffer; wraps: WrapsOfOne; recoveryKey: string }> {
+  const { identity, recipient } = newKeyPair();
+  return { identity, ...(await wrapsForOne(identity, recipient, passphrase, workFactor)) };
+}
 
 /** A new key pair whose private half the passphrase seals, with the secret sealed to it. */
 export async function newHolder(secret: Uint8Array, passphrase: string, workFactor?: number): Promise<Holder> {

@@ -5,8 +5,8 @@
 import type { Caseload, Secret } from '../caseload.ts';
 import { CaseloadError } from '../codes.ts';
 import type { Db } from '../connection.ts';
-import { newRecoveryKey, readKeyFile, writeKeyFile } from '../key-file.ts';
-import { keyOfPerson, newRecovery, wrapsOf, type Wraps } from './key-wraps.ts';
+import { readKeyFile, writeKeyFile } from '../key-file.ts';
+import { keyOfPerson, newRecovery, newRecoveryKey, wrapsOf, type Wraps } from './key-wraps.ts';
 import { readSetting } from '../records/settings.ts';
 import { normalInitials, People, PEOPLE, type Person } from '../types/clinic/people.ts';
 

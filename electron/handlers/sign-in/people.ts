@@ -19,13 +19,15 @@ function listed(services: Services): Person[] {
   return [{ id, name, initials, credentials, role: assistant ? 'assistant' : 'therapist', removedOn: null }];
 }
 
-function now(services: Services) {
+/** With one sign-in for all whoever is listed is meant. */
+const isMe = ({ signedIn }: Services, id: string): boolean => signedIn.id === null || signedIn.id === id;
+
+function peopleNow(services: Services) {
   const wrapped = services.signedIn.people() ? signInsIn(services.folder) : [];
-  const { id: mine } = services.signedIn;
   return {
     people: listed(services).map((one) => ({
       ...one,
-      me: mine === null || one.id === mine,
+      me: isMe(services, one.id),
       unfinished: one.removedOn !== null && wrapped.includes(one.id),
     })),
   };
@@ -49,7 +51,7 @@ function found(people: readonly Person[], id: string): Person {
 }
 
 export const peopleHandlers: { [N in keyof typeof peopleRequests]: Handler<N> } = {
-  'people.list': (services) => now(services),
+  'people.list': (services) => peopleNow(services),
 
   'people.add': async (services, { passphrase, name, initials, role, first }) => {
     refuseOthers(services);
@@ -77,19 +79,19 @@ export const peopleHandlers: { [N in keyof typeof peopleRequests]: Handler<N> } 
     settleSignIns(services.folder);
     // It would let in whoever uses this computer account, as whoever set it up.
     forgetSystemKey(services.folder);
-    return { ...now(services), status: services.status(), recoveryKey };
+    return { ...peopleNow(services), status: services.status(), recoveryKey };
   },
 
   'people.change': (services, { id, name, role }) => {
     refuseOthers(services);
     const people = listed(services);
     const one = found(people, id);
-    if (role !== one.role && now(services).people.find((each) => each.id === id)?.me) throw new Refusal('not-oneself');
+    if (role !== one.role && isMe(services, id)) throw new Refusal('not-oneself');
     keep(
       services,
       people.map((each) => (each.id === id ? { ...each, name, role } : each)),
     );
-    return now(services);
+    return peopleNow(services);
   },
 
   'people.remove': async (services, { id, passphrase }) => {
