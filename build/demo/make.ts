@@ -26,6 +26,8 @@ import { renderDemoPage } from './pages/index.ts';
 import { demoClinic, people } from './people.ts';
 import { readLines } from './reader.ts';
 import type { DemoCare, DemoClient, DemoSample, DemoVisit } from './types.ts';
+import { toldEnglish } from '../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../renderer/logic/texts/screens/telling.ts';
 
 const rules = rulesInUse(null);
 const dpi = 300;
@@ -209,7 +211,13 @@ class Maker {
     let { lines, tier } = last ?? draft;
     if (last) {
       const standing = { lines, tier, xHeightMm, lastChange: lastChange(record) };
-      const { move } = propose(sessionsOf(record), stepSignsOf(record, limitsOf(rules)), standing, rules);
+      const { move } = propose(
+        sessionsOf(record),
+        stepSignsOf(record, limitsOf(rules)),
+        standing,
+        rules,
+        englishTelling,
+      );
       if (move) ({ lines, tier } = move);
     }
     lines = lines.filter((line) => !visit.drops?.includes(line.item ?? ''));
@@ -341,6 +349,7 @@ class Maker {
             g.levels.baseline,
             g.levels.expected,
             false,
+            toldEnglish.goals,
           ).texts,
           weight: 1,
           nextStep: g.nextStep,

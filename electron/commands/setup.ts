@@ -4,6 +4,8 @@ import { shippedSetup } from '../../db/rules/screen/items-schema.ts';
 import type { CommandAnswer } from './answer.ts';
 import { setUp } from '../../renderer/logic/setup/set-up.ts';
 import type { SetupInput, SetupResult } from '../../renderer/logic/setup/setup-types.ts';
+import { toldEnglish } from '../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../renderer/logic/texts/screens/telling.ts';
 
 const lengths = {
   popliteal: 'popliteal',
@@ -123,7 +125,7 @@ export async function setupCommand(argv: readonly string[]): Promise<CommandAnsw
   if (known) input.purpose = known;
   else if (purpose !== undefined) return wrongUse('--purpose must be writing, support or shoulder-pain.');
 
-  const outcome = setUp(input, shippedSetup);
+  const outcome = setUp(input, shippedSetup, toldEnglish.seat, englishTelling.decimals);
   if (!outcome.ok) return wrongUse(outcome.sentence);
   return { exit: 0, json: answer(outcome.result), text: inWords(outcome.result) };
 }

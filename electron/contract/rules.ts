@@ -25,7 +25,7 @@ export const rulesRequests = {
   /** How many drafts of the caseload would come out differently with these changes, and whose. Nothing is changed. */
   'rules.try': read(
     z.object({ changes: ClinicRules.nullable() }).strict(),
-    z.object({ sentence: z.string(), changed: z.number().int(), of: z.number().int(), clients: z.array(z.string()) }),
+    z.object({ changed: z.number().int(), of: z.number().int(), clients: z.array(z.string()) }),
   ),
   /** Replaces the clinic's changes; null restores the shipped table. Refused with the reason when it does not fit. */
   'rules.saveChanges': write(z.object({ changes: z.json().nullable() }).strict(), RulesNow),

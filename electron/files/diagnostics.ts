@@ -3,13 +3,13 @@
  * facts, none of which is typed by anybody; names, codes, notes, initials, clinic and passphrases are not among them.
  */
 import type { Told } from '../../renderer/logic/texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../renderer/logic/texts/screens/told-english.ts';
 import { readdirSync, statSync } from 'node:fs';
 import { arch, homedir, platform, release, totalmem } from 'node:os';
 import path from 'node:path';
 import { CHANGE_VERSION } from '../../renderer/change/index.ts';
 import { METHOD_VERSION } from '../../renderer/measure/index.ts';
 import { ruleVersion } from '../../db/rules/index.ts';
+import { toldEnglish } from '../../renderer/logic/texts/screens/told-english.ts';
 
 /** One request that failed: its name and the kind of error, never what the error said. */
 export interface Failure {
@@ -30,7 +30,7 @@ export function noteFailure(failure: Failure): void {
 export function versionRows(
   version: string,
   shell: string,
-  words: Told['system']['about'] = toldEnglish.system.about,
+  words: Told['system']['about'],
 ): { what: string; is: string }[] {
   const { versions } = process;
   const rows: [string, string | undefined][] = [
@@ -90,7 +90,7 @@ export function diagnosticText(now: Condition, recent: readonly Failure[] = fail
   const counts = Object.entries(now.counts ?? {}).map(([kind, count]) => `${kind}: ${count}`);
   const parts: [string, string[]][] = [
     ['Made', [now.now]],
-    ['Versions', versionRows(now.version, now.shell).map(({ what, is }) => `${what}: ${is}`)],
+    ['Versions', versionRows(now.version, now.shell, toldEnglish.system.about).map(({ what, is }) => `${what}: ${is}`)],
     ['Machine', [`memory: ${Math.round(totalmem() / 2 ** 20)} MB`]],
     ['Folder', [withoutHome(now.folder), ...folderLines(now.folder)]],
     [

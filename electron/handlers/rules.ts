@@ -6,7 +6,7 @@ import { ClinicRules } from '../../db/types/rules.ts';
 import { programInput } from '../../renderer/logic/program/facts/from-record.ts';
 import { plainIssue } from '../../renderer/logic/program/clinic/file-issues.ts';
 import { readClinicRules } from '../../renderer/logic/program/clinic/own-rules.ts';
-import { trialWords, tryOnCaseload } from '../../renderer/logic/program/clinic/clinic-trial.ts';
+import { tryOnCaseload } from '../../renderer/logic/program/clinic/clinic-trial.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { rulesRequests } from '../contract/rules.ts';
 import type { Handler } from './handler.ts';
@@ -52,7 +52,7 @@ export const rulesHandlers: { [N in keyof typeof rulesRequests]: Handler<N> } = 
     const inputsAfter = records.map((record) => programInput(record, after));
     const trial = tryOnCaseload(inputs, before, after, inputsAfter);
     const clients = trial.clients.flatMap((i) => records[i]?.client.code ?? []);
-    return { sentence: trialWords(trial.sentence, clients), changed: trial.changed, of: trial.of, clients };
+    return { changed: trial.changed, of: trial.of, clients };
   },
   'rules.saveChanges': (services, { changes }) => {
     if (changes === null) services.need().removeSetting('ruleChanges', services.doing());

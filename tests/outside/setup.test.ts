@@ -5,6 +5,8 @@ import { setUp } from '../../renderer/logic/setup/set-up.ts';
 import type { SetupInput, SetupResult } from '../../renderer/logic/setup/setup-types.ts';
 import { angleFor, riseFor } from '../../renderer/logic/setup/slanted-surface.ts';
 import survey from './setup-survey.json' with { type: 'json' };
+import { toldEnglish } from '../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../renderer/logic/texts/screens/telling.ts';
 
 const person = (change: Partial<SetupInput>): SetupResult => {
   const outcome = setUp(
@@ -23,6 +25,8 @@ const person = (change: Partial<SetupInput>): SetupResult => {
       ...change,
     },
     shippedSetup,
+    toldEnglish.seat,
+    englishTelling.decimals,
   );
   if (!outcome.ok) throw new Error(outcome.sentence);
   return outcome.result;

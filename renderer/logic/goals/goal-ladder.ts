@@ -2,7 +2,6 @@ import { median } from '../../statistics/order-statistics.ts';
 import type { GoalRung } from '../../../db/types/goal.ts';
 import type { Limits } from '../rules/limits.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
 
 export interface ReadSample {
   /** Percent of words read, 0 to 100. */
@@ -38,7 +37,7 @@ export function nextStep(
   mdc: number | null,
   { goalClimbedPercent, goalFirstStep, goalSamples }: Limits,
   rungs: readonly GoalRung[],
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): NextStep {
   const last = samples.slice(-goalSamples);
   if (last.length === 0) {

@@ -36,7 +36,7 @@ export function buildLevels(
   baseline: number,
   expected: number,
   couldWorsen: boolean,
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): GoalLevels {
   const steps = couldWorsen ? 1 : 2;
   const spacing = (expected - baseline) / steps;
@@ -63,7 +63,7 @@ export function threeLevels(
   variable: LevelVariable,
   expected: number,
   width: number,
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): GoalLevels | null {
   const { unit, min, max } = variable;
   const above = expected + Math.max(1, Math.ceil(width));
@@ -108,7 +108,7 @@ interface Range {
  * Checks five level texts, as edited by the therapist: one variable, rising, no overlap, no hole, equal steps.
  * @returns sentences about what to change; empty when all is well or nothing is written yet
  */
-export function checkLevels(texts: readonly string[], words: Told['goals'] = toldEnglish.goals): string[] {
+export function checkLevels(texts: readonly string[], words: Told['goals']): string[] {
   if (texts.every((text) => text.trim() === '')) return [];
   const problems: string[] = [];
   const isThree = hasThreeLevels(texts);

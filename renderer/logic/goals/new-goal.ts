@@ -7,7 +7,6 @@ import { smallestChange, type ChangeLimits } from '../../change/index.ts';
 import { buildLevels, threeLevels, type GoalLevels } from './levels.ts';
 import { nextStep, rungAbove, type ReadSample, wordsOfPercent } from './goal-ladder.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
 
 /** A goal without the stamps that are set when it is saved. */
 export type GoalDraft = Omit<Goal, 'at' | 'by'>;
@@ -33,7 +32,7 @@ export function proposedGoal(
   ladder: readonly GoalRung[],
   current: string | null = null,
   visitSd: number | null = null,
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): GoalDraft {
   const last = occasions.at(-1);
   const read = occasions.findLast((o) => o.legibility);
@@ -80,7 +79,7 @@ export function revisedGoal(
   limits: Limits,
   ladder: readonly GoalRung[],
   visitSd: number | null = null,
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): GoalDraft {
   const ids = { id, clientId: goal.clientId };
   const fresh = proposedGoal(ids, occasions, mdc, goal.because, setOn, limits, ladder, goal.output, visitSd, words);
@@ -134,7 +133,7 @@ export function levelsFor(
   wordsOf: number | null,
   tries: number,
   noise: LevelNoise,
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): Goal['levels'] {
   if (baseline === null || expected === null) return ['', '', '', '', ''];
   const built = goalLevels(baseline, expected, wordsOf, tries, false, noise, words);
@@ -152,7 +151,7 @@ export function goalLevels(
   tries: number,
   couldWorsen: boolean,
   noise: LevelNoise,
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): GoalLevels {
   const five = fiveLevels(baseline, expected, wordsOf, tries, couldWorsen, words);
   if (!wordsOf || !(expected > baseline)) return five;

@@ -12,7 +12,6 @@ import { nextStep } from './goal-ladder.ts';
 import { successOf } from './signature-check.ts';
 import { baselinePercent, type GoalDraft, type LevelNoise, levelsFor, readSamples } from './new-goal.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
 
 export interface OccasionStep {
   occasion: OccasionCode;
@@ -47,7 +46,7 @@ export function occasionSteps(
   ladder: readonly OccasionRung[],
   mdc: number | null,
   limits: Limits,
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): OccasionStep[] {
   const samples = occasionsOf(record);
   return occasionsWanted(record).flatMap(({ code }): OccasionStep[] => {
@@ -81,7 +80,7 @@ export function occasionGoal(
   step: OccasionStep,
   ladder: readonly OccasionRung[],
   noise: LevelNoise,
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): GoalDraft {
   const { rung, occasion, percent } = step;
   const rungs = ladder.filter((each) => each.occasion === occasion);

@@ -2,7 +2,6 @@ import type { Goal } from '../../../db/types/goal.ts';
 import { wordsOfPercent } from './goal-ladder.ts';
 import { successOf } from './signature-check.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
 
 type GoalText = Pick<
   Goal,
@@ -33,7 +32,7 @@ export function goalSentence(
   goal: GoalText,
   who: string,
   showDate: (iso: string) => string,
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): string {
   const output = goal.output || words.somethingUnnamed;
   let sentence = goal.dueOn ? words.by(showDate(goal.dueOn)) : '';
@@ -52,7 +51,7 @@ export function goalSentence(
 }
 
 /** Names of the parts that a goal should have and this one has not. */
-export function missingParts(goal: GoalText, words: Told['goals'] = toldEnglish.goals): string[] {
+export function missingParts(goal: GoalText, words: Told['goals']): string[] {
   const names = words.missing;
   const missing: [boolean, string][] = [
     [!goal.output, names.output],

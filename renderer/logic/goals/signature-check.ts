@@ -6,7 +6,6 @@ import type { GoalMeasure } from '../../../db/types/goal.ts';
 import type { SignatureCheck } from '../../../db/types/occasions.ts';
 import { choiceFrom, seedOf } from '../sample/seeded-choice.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
 
 type Pairs = SignatureCheck['pairs'];
 
@@ -42,7 +41,7 @@ export interface SignatureVerdict {
 
 export function signatureVerdict(
   check: Pick<SignatureCheck, 'pairs' | 'accepted'>,
-  words: Told['goals'] = toldEnglish.goals,
+  words: Told['goals'],
 ): SignatureVerdict {
   const of = check.pairs.length;
   const said = check.pairs.filter((pair) => pair.said !== null).length;

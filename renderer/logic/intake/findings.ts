@@ -6,7 +6,6 @@ import { latestAnswers } from '../record/latest-answers.ts';
 import type { FlagState } from './flags.ts';
 import type { SetupResult } from '../setup/setup-types.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
 
 /** before: act before writing work (0 or 1). alongside: act while writing (2). fine: 3. unknown: not tested. not-indicated. */
 export type Severity = 'before' | 'alongside' | 'fine' | 'unknown' | 'not-indicated';
@@ -100,8 +99,8 @@ const order: Record<Severity, number> = { before: 0, alongside: 1, unknown: 2, '
 export function findings(
   answers: readonly IntakeAnswer[],
   table: ItemTable,
-  setup?: { result: SetupResult; factId: string } | null,
-  words: Told['findings'] = toldEnglish.findings,
+  setup: { result: SetupResult; factId: string } | null,
+  words: Told['findings'],
 ): Finding[] {
   const latest = latestAnswers(answers);
   const fromItems = table.items.flatMap((item): Finding[] => {
@@ -142,7 +141,7 @@ export function mayStart(
   list: readonly Finding[],
   flags: FlagState,
   table: ItemTable,
-  words: Told['findings'] = toldEnglish.findings,
+  words: Told['findings'],
 ): MayStart[] {
   const titleOf = (code: string): string => table.items.find((item) => item.code === code)?.title ?? code;
   const emergency = flags.level === 'emergency';

@@ -2,9 +2,8 @@
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { changeOf, type ChangeFacts } from '../record/change-samples.ts';
 import { occasionsOf } from '../record/occasions.ts';
-import { type Decimals, decimalsIn } from '../texts/decimals.ts';
+import type { Decimals } from '../texts/decimals.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
 import type { Limits } from '../rules/limits.ts';
 import { logPainRise } from '../record/log-pain.ts';
 import type { FlagInput, Sign, SteadyLoss } from './flags.ts';
@@ -66,9 +65,9 @@ function painSigns(record: Facts, limits: Limits, words: Told['flags'], decimals
 export const flagInputOf = (
   record: Facts,
   limits: Limits,
-  visitId?: string,
-  words = toldEnglish.flags,
-  decimals = decimalsIn('en'),
+  visitId: string | undefined,
+  words: Told['flags'],
+  decimals: Decimals,
 ): FlagInput => ({
   redFlags: record.redFlags,
   intakeAnswers: record.intakeAnswers,

@@ -5,7 +5,6 @@
 import type { IntakeAnswer, RedFlagAnswer } from '../../../db/types/intake.ts';
 import type { FlagFromAnswer, RedFlag, RedFlagTable } from '../../../db/types/items.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
 import { latestAnswers, latestFlagAnswers } from '../record/latest-answers.ts';
 
 /** emergency: stop everything. same-day: no exercise lines. reviewed: go on with the cautions active. clear: none. */
@@ -122,7 +121,7 @@ function reviewOf(answers: readonly RedFlagAnswer[], flag: string): { answer: Re
  * Decides from all facts whether anything stops the work, and how.
  * A flag answered with yes stays open until a review is recorded, also when a later visit answers no.
  */
-export function openFlags(input: FlagInput, table: RedFlagTable, words: Told['flags'] = toldEnglish.flags): FlagState {
+export function openFlags(input: FlagInput, table: RedFlagTable, words: Told['flags']): FlagState {
   const answers = latestFlagAnswers(input.redFlags);
   const signs = [
     ...signsFromQuestions(answers, table, words),

@@ -3,7 +3,6 @@ import type { IntakeAnswer } from '../../../db/types/intake.ts';
 import type { IntakeItem, ItemTable, OpensWhen } from '../../../db/types/items.ts';
 import { worstGrade } from '../record/latest-answers.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
 
 export interface OpeningInput {
   answers: readonly IntakeAnswer[];
@@ -50,11 +49,7 @@ function met(condition: OpensWhen, input: OpeningInput, table: ItemTable): boole
 }
 
 /** State of every item, in the order of the table. An item once answered stays on the list. */
-export function openItems(
-  input: OpeningInput,
-  table: ItemTable,
-  words: Told['findings'] = toldEnglish.findings,
-): ItemState[] {
+export function openItems(input: OpeningInput, table: ItemTable, words: Told['findings']): ItemState[] {
   return table.items.map((item) => {
     // A first rating without its second has no grade yet: the item is still to be finished.
     const answered = input.answers.some(

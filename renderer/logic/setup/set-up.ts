@@ -10,21 +10,15 @@ import { formatLength } from './length.ts';
 import { slantOf } from './slanted-surface.ts';
 import { setupNotes } from './setup-notes.ts';
 import type { SetupInput, SetupResult, SetupOutcome } from './setup-types.ts';
-import { type Decimals, decimalsIn } from '../texts/decimals.ts';
+import type { Decimals } from '../texts/decimals.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
 
 /**
  * Seat and table from the tape (common practice, no source). A fixed table that is too high is met by a higher seat and
  * a footrest, one that is too low by raising the table. Less than a tape can tell counts as nothing.
  * Impossible or missing measures are refused with a sentence.
  */
-export function setUp(
-  input: SetupInput,
-  constants: SetupTable,
-  words: Told['seat'] = toldEnglish.seat,
-  decimals: Decimals = decimalsIn('en'),
-): SetupOutcome {
+export function setUp(input: SetupInput, constants: SetupTable, words: Told['seat'], decimals: Decimals): SetupOutcome {
   const refused = checkSetup(input, words, decimals);
   if (refused) return { ok: false, ...refused };
   const place = placeSeat(input, constants);

@@ -21,7 +21,7 @@ import {
   practiceBack,
 } from '../../logic/program/ladder/sessions.ts';
 import { speakerOf } from '../../logic/texts/said-line.ts';
-import { inTable, say, shownDecimals, shownPageLanguage, shownTable } from '../parts/say.svelte.ts';
+import { inTable, say, shownPageLanguage, shownTable, telling } from '../parts/say.svelte.ts';
 import { checkProgram } from '../../logic/program/draft/vetoes.ts';
 
 type Draft = Omit<Program, 'at' | 'by'>;
@@ -105,7 +105,7 @@ export class Builder {
       stepSignsOf(this.open.record, limitsOf(this.open.rules)),
       standing,
       this.open.rules,
-      { words: say.told.ladder, decimals: shownDecimals },
+      telling,
     );
   });
 

@@ -6,6 +6,8 @@ import type { ClinicRules } from '../../../db/types/rules.ts';
 import { setUp } from '../../../renderer/logic/setup/set-up.ts';
 import { noClinicRules } from '../../../renderer/logic/program/clinic/own-rules.ts';
 import { thresholdGroups } from '../../../renderer/logic/program/clinic/threshold-groups.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 
 const clinic = (thresholds: Record<string, number>): ClinicRules => ({
   ...noClinicRules(rulesCurrent()),
@@ -60,7 +62,7 @@ test('a clinic changes a constant of the set-up, and it counts, says so and can 
     purpose: 'writing' as const,
   };
   const footrest = (table: typeof shippedSetup): number => {
-    const outcome = setUp(tape, table);
+    const outcome = setUp(tape, table, toldEnglish.seat, englishTelling.decimals);
     return outcome.ok ? outcome.result.footrest : -1;
   };
   expect([footrest(shippedSetup), footrest(own.setup)]).toEqual([25, 0]); // 5 mm are less than a tape can tell
@@ -95,10 +97,12 @@ test('numbers that contradict each other are refused with a sentence', () => {
 
 test('all that can be changed is found by its words, in the order of the work', () => {
   const { thresholds } = rulesCurrent();
-  const groups = thresholdGroups(thresholds, '');
+  const groups = thresholdGroups(thresholds, '', toldEnglish.ruleWords.groups);
   expect(groups.map((group) => group.title)).toContain('Seat and table');
   expect(groups.flatMap((group) => group.rows).length).toBe(thresholds.filter((each) => each.min < each.max).length);
   expect(
-    thresholdGroups(thresholds, 'table above elbow for writing').flatMap((group) => group.rows.map((row) => row.code)),
+    thresholdGroups(thresholds, 'table above elbow for writing', toldEnglish.ruleWords.groups).flatMap((group) =>
+      group.rows.map((row) => row.code),
+    ),
   ).toEqual(['setup-table-writing-min', 'setup-table-writing-max']);
 });

@@ -8,6 +8,7 @@ import { nextStep, stagedTargets } from '../../../renderer/logic/goals/goal-ladd
 import { buildLevels, checkLevels, levelReached } from '../../../renderer/logic/goals/levels.ts';
 import { goalSentence, missingParts } from '../../../renderer/logic/goals/sentence.ts';
 import { ladder, limits } from '../../limits.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 const goal = (over: Partial<Goal> = {}): Goal => ({
   id: 'g1',
@@ -38,19 +39,23 @@ describe('next reachable step', () => {
   const samples = (...percents: number[]) => percents.map((percent) => ({ percent, words: 8 }));
 
   test('without a sample: the first rung', () => {
-    expect(nextStep([], null, null, limits, ladder)).toMatchObject({
+    expect(nextStep([], null, null, limits, ladder, toldEnglish.goals)).toMatchObject({
       rung: { code: 'two-words' },
       largerThanMdc: null,
     });
   });
   test('a climbed rung leads to the next one', () => {
-    expect(nextStep(samples(92, 95, 90), null, 8, limits, ladder)).toMatchObject({ rung: { code: 'two-lines' } });
-    expect(nextStep(samples(95), 'list', null, limits, ladder)).toMatchObject({ rung: { code: 'message' } });
+    expect(nextStep(samples(92, 95, 90), null, 8, limits, ladder, toldEnglish.goals)).toMatchObject({
+      rung: { code: 'two-lines' },
+    });
+    expect(nextStep(samples(95), 'list', null, limits, ladder, toldEnglish.goals)).toMatchObject({
+      rung: { code: 'message' },
+    });
   });
   test('the goal in force says which rung is worked on, also in words that only begin like it', () => {
-    const found = nextStep(samples(60, 62), 'A list of five items', null, limits, ladder);
+    const found = nextStep(samples(60, 62), 'A list of five items', null, limits, ladder, toldEnglish.goals);
     expect(found).toMatchObject({ rung: { code: 'list' } });
-    expect(nextStep(samples(60, 62), 'a poem', null, limits, ladder).rung.code).toBe('sentence');
+    expect(nextStep(samples(60, 62), 'a poem', null, limits, ladder, toldEnglish.goals).rung.code).toBe('sentence');
   });
   test('a clinic leaves a rung out, reorders and resizes; the last one cannot be left out', () => {
     const own = (changes: Record<string, number>) =>
@@ -58,12 +63,12 @@ describe('next reachable step', () => {
     const changed = own({ 'goal-rung-two-words-place': 0, 'goal-rung-list-place': 1, 'goal-rung-list-words': 6 });
     expect(changed[0]).toMatchObject({ code: 'list', words: 6 });
     expect(changed.map((rung) => rung.code)).not.toContain('two-words');
-    expect(nextStep([], null, null, limits, changed).rung.code).toBe('list');
+    expect(nextStep([], null, null, limits, changed, toldEnglish.goals).rung.code).toBe('list');
     expect(own(Object.fromEntries(ladder.map(({ code }) => [`goal-rung-${code}-place`, 0])))).toHaveLength(1);
     expect(ladder[0]).toMatchObject({ code: 'two-words' });
   });
   test('below, the step is a higher percent, 40 % of the gap', () => {
-    expect(nextStep(samples(40, 50, 45), null, null, limits, ladder)).toMatchObject({
+    expect(nextStep(samples(40, 50, 45), null, null, limits, ladder, toldEnglish.goals)).toMatchObject({
       rung: { code: 'sentence' },
       percent: 63,
       wordsRight: 6,
@@ -71,10 +76,13 @@ describe('next reachable step', () => {
     });
   });
   test('the step is larger than the minimal detectable change', () => {
-    expect(nextStep(samples(70, 70, 70), null, 15, limits, ladder)).toMatchObject({ percent: 86, largerThanMdc: true });
+    expect(nextStep(samples(70, 70, 70), null, 15, limits, ladder, toldEnglish.goals)).toMatchObject({
+      percent: 86,
+      largerThanMdc: true,
+    });
   });
   test('where such a step would pass 100 %, more writing or less help is the step', () => {
-    const found = nextStep(samples(88), null, 15, limits, ladder);
+    const found = nextStep(samples(88), null, 15, limits, ladder, toldEnglish.goals);
     expect(found.rung.code).toBe('two-lines');
     expect(found.because).toContain('would pass 100 %');
   });
@@ -86,7 +94,7 @@ describe('next reachable step', () => {
         }),
         fc.option(fc.integer({ min: 0, max: 60 })),
         (list, mdc) => {
-          const found = nextStep(list, null, mdc, limits, ladder);
+          const found = nextStep(list, null, mdc, limits, ladder, toldEnglish.goals);
           expect(found.percent).toBeLessThanOrEqual(100);
           expect(found.because).not.toMatch(/NaN|undefined/);
           if (mdc !== null && found.largerThanMdc !== null) expect(found.largerThanMdc).toBe(true);
@@ -107,7 +115,7 @@ describe('five levels', () => {
   const percent = { unit: '% of words', min: 0, max: 100 };
 
   test('equal steps, no overlap, baseline at -2', () => {
-    const found = buildLevels(percent, 30, 60, false);
+    const found = buildLevels(percent, 30, 60, false, toldEnglish.goals);
     expect(found).toMatchObject({ values: [30, 45, 60, 75, 90], problems: [] });
     expect(found.texts).toEqual([
       'fewer than 45 % of words',
@@ -116,38 +124,43 @@ describe('five levels', () => {
       '75 to 89 % of words',
       '90 % of words or more',
     ]);
-    expect(checkLevels(found.texts)).toEqual([]);
+    expect(checkLevels(found.texts, toldEnglish.goals)).toEqual([]);
   });
   test('a baseline that could worsen lies at -1', () => {
-    expect(buildLevels(percent, 40, 60, true).values).toEqual([20, 40, 60, 80, 100]);
+    expect(buildLevels(percent, 40, 60, true, toldEnglish.goals).values).toEqual([20, 40, 60, 80, 100]);
     expect(levelReached([20, 40, 60, 80, 100], 41)).toBe(-1);
     expect(levelReached([20, 40, 60, 80, 100], 12)).toBe(-2);
     expect(levelReached([20, 40, 60, 80, 100], 100)).toBe(2);
   });
   test('no room above the expected level is said, with the highest that fits', () => {
-    const found = buildLevels(percent, 40, 90, false);
+    const found = buildLevels(percent, 40, 90, false, toldEnglish.goals);
     expect(found.problems[0]).toContain('Set the expected level at 70 or lower');
-    expect(buildLevels(percent, 40, 70, false).problems).toEqual([]);
+    expect(buildLevels(percent, 40, 70, false, toldEnglish.goals).problems).toEqual([]);
   });
   test('an expected level that is no step is refused in words', () => {
-    expect(buildLevels(percent, 40, 40, false).problems).toHaveLength(1);
-    expect(buildLevels({ unit: 'words', min: 0, max: 10 }, 4, 5, false).problems[0]).toContain('smaller than one');
+    expect(buildLevels(percent, 40, 40, false, toldEnglish.goals).problems).toHaveLength(1);
+    expect(buildLevels({ unit: 'words', min: 0, max: 10 }, 4, 5, false, toldEnglish.goals).problems[0]).toContain(
+      'smaller than one',
+    );
   });
   test('edited levels are checked for overlap, holes, order, spacing, one variable', () => {
     expect(
-      checkLevels(['fewer than 3 words', '3 to 5 words', '5 to 6 words', '7 to 8 words', '9 words or more']),
+      checkLevels(
+        ['fewer than 3 words', '3 to 5 words', '5 to 6 words', '7 to 8 words', '9 words or more'],
+        toldEnglish.goals,
+      ),
     ).toContain('Levels -1 and 0 overlap.');
-    expect(checkLevels(['1 word', '3 words', '4 words', '5 words', '6 words'])).toContain(
+    expect(checkLevels(['1 word', '3 words', '4 words', '5 words', '6 words'], toldEnglish.goals)).toContain(
       'Between levels -2 and -1 there is a hole.',
     );
-    expect(checkLevels(['', 'a bit', '2 words', '3 words', '4 words'])).toHaveLength(2);
-    expect(checkLevels(['fewer than 2 words', '2 words', '3 lines', '4 words', '5 words'])[0]).toContain(
-      'more than one variable',
-    );
-    expect(checkLevels(['fewer than 2 words', '2 words', '3 to 9 words', '10 words', '11 words'])).toContain(
-      'The levels are not equally spaced.',
-    );
-    expect(checkLevels(['', '', '', '', ''])).toEqual([]);
+    expect(checkLevels(['', 'a bit', '2 words', '3 words', '4 words'], toldEnglish.goals)).toHaveLength(2);
+    expect(
+      checkLevels(['fewer than 2 words', '2 words', '3 lines', '4 words', '5 words'], toldEnglish.goals)[0],
+    ).toContain('more than one variable');
+    expect(
+      checkLevels(['fewer than 2 words', '2 words', '3 to 9 words', '10 words', '11 words'], toldEnglish.goals),
+    ).toContain('The levels are not equally spaced.');
+    expect(checkLevels(['', '', '', '', ''], toldEnglish.goals)).toEqual([]);
   });
   test('whatever fits is whole, rising and clean', () => {
     fc.assert(
@@ -156,8 +169,8 @@ describe('five levels', () => {
         fc.integer({ min: 1, max: 100 }),
         fc.boolean(),
         (baseline, expected, worse) => {
-          const found = buildLevels(percent, baseline, expected, worse);
-          if (found.problems.length === 0) expect(checkLevels(found.texts)).toEqual([]);
+          const found = buildLevels(percent, baseline, expected, worse, toldEnglish.goals);
+          if (found.problems.length === 0) expect(checkLevels(found.texts, toldEnglish.goals)).toEqual([]);
         },
       ),
     );
@@ -167,28 +180,28 @@ describe('five levels', () => {
 const iso = (date: string) => date;
 
 test('the sentence holds everything a goal needs', () => {
-  expect(goalSentence(goal(), 'Mrs. Example', iso)).toBe(
+  expect(goalSentence(goal(), 'Mrs. Example', iso, toldEnglish.goals)).toBe(
     'By 2026-03-01 Mrs. Example will write a list of five items (about 10 words) on ruled paper, 8 mm with a wide pen, without cues, so that an unfamiliar reader reads 80 % of the words (24 of 30, 3 tries together); at the start (2026-01-05): 4 of 10 words; because: I want to send my son shopping.',
   );
-  expect(missingParts(goal())).toEqual([]);
+  expect(missingParts(goal(), toldEnglish.goals)).toEqual([]);
 });
 
 test('a goal without a count of words is judged by single tries', () => {
-  expect(goalSentence(goal({ measure: 'exact' }), 'The client', iso)).toContain(
+  expect(goalSentence(goal({ measure: 'exact' }), 'The client', iso, toldEnglish.goals)).toContain(
     'so that every word and digit is exact, on 2 of 3 tries;',
   );
 });
 
 test('what is missing is named, never invented', () => {
   const bare = goal({ paper: '', percent: null, dueOn: null, because: '', baseline: '' });
-  expect(missingParts(bare)).toEqual([
+  expect(missingParts(bare, toldEnglish.goals)).toEqual([
     'paper',
     'how many words are to be read',
     'a date',
     'the start level',
     'why it matters to the client',
   ]);
-  expect(goalSentence(bare, 'The client', iso)).toBe(
+  expect(goalSentence(bare, 'The client', iso, toldEnglish.goals)).toBe(
     'The client will write a list of five items (about 10 words) with a wide pen, without cues.',
   );
 });

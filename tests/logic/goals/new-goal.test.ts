@@ -13,6 +13,7 @@ import {
 import { missingParts } from '../../../renderer/logic/goals/sentence.ts';
 import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
 import { ladder, limits } from '../../limits.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 const stamp = { at: '2026-01-05T10:00:00.000Z', by: 'KT', clientId: 'c', visitId: 'v' };
 const sample: Sample = {
@@ -68,6 +69,9 @@ test('a goal starts from the last sample: step, paper, aid, cue, start level, le
     '2026-01-06',
     limits,
     ladder,
+    null,
+    null,
+    toldEnglish.goals,
   );
   expect(goal).toMatchObject({
     output: 'one sentence',
@@ -83,22 +87,44 @@ test('a goal starts from the last sample: step, paper, aid, cue, start level, le
   // Five levels two words wide would be reached by chance: V = .66 · .34 / 8 + (.66 · .34 · .45)², 200·√(V/3) = 22.6.
   expect(goal.levels).toEqual(['', 'fewer than 66 % of words', '66 to 88 % of words', '89 % of words or more', '']);
   expect(goal.nextStep).toBe('two lines');
-  expect(checkLevels(goal.levels)).toEqual([]);
-  expect(missingParts(goal)).toEqual([]);
+  expect(checkLevels(goal.levels, toldEnglish.goals)).toEqual([]);
+  expect(missingParts(goal, toldEnglish.goals)).toEqual([]);
 });
 
 test('without any sample a goal is still a goal, with its gaps named', () => {
-  const goal = proposedGoal({ id: 'g', clientId: 'c' }, [], null, '', '2026-01-06', limits, ladder);
+  const goal = proposedGoal(
+    { id: 'g', clientId: 'c' },
+    [],
+    null,
+    '',
+    '2026-01-06',
+    limits,
+    ladder,
+    null,
+    null,
+    toldEnglish.goals,
+  );
   expect(goal.levels).toEqual(['', '', '', '', '']);
-  expect(missingParts(goal)).toEqual(['paper', 'the start level', 'why it matters to the client']);
+  expect(missingParts(goal, toldEnglish.goals)).toEqual(['paper', 'the start level', 'why it matters to the client']);
 });
 
 test('a revision names what it replaces', () => {
   const goal = {
-    ...proposedGoal({ id: 'g', clientId: 'c' }, occasions, null, 'w', '2026-01-06', limits, ladder),
+    ...proposedGoal(
+      { id: 'g', clientId: 'c' },
+      occasions,
+      null,
+      'w',
+      '2026-01-06',
+      limits,
+      ladder,
+      null,
+      null,
+      toldEnglish.goals,
+    ),
     ...stamp,
   };
-  const next = revisedGoal(goal, 'g2', '2026-02-06', occasions, null, limits, ladder);
+  const next = revisedGoal(goal, 'g2', '2026-02-06', occasions, null, limits, ladder, null, toldEnglish.goals);
   expect(next).toMatchObject({ id: 'g2', replaces: 'g', setOn: '2026-02-06', status: 'active' });
   expect(next).not.toHaveProperty('by');
 });
@@ -112,30 +138,30 @@ test('the start level is read from its text', () => {
 const noise = levelNoise(0.45, limits);
 
 test('levels count in percent where a step is more than one word', () => {
-  expect(levelsFor(20, 60, 40, 3, noise)).toEqual([
+  expect(levelsFor(20, 60, 40, 3, noise, toldEnglish.goals)).toEqual([
     'fewer than 40 % of words',
     '40 to 59 % of words',
     '60 to 79 % of words',
     '80 to 99 % of words',
     '100 % of words',
   ]);
-  expect(levelsFor(null, 60, 20, 3, noise)).toEqual(['', '', '', '', '']);
+  expect(levelsFor(null, 60, 20, 3, noise, toldEnglish.goals)).toEqual(['', '', '', '', '']);
 });
 
 test('no level is narrower than the noise of the tries: then three, else a sentence', () => {
   // CHANGE, part 3, worked by hand: p .6, 20 words, sd .45: V = .0237, 200·√(V/3) = 17.8 points; five would be 15 wide.
-  expect(levelsFor(30, 60, 20, 3, noise)).toEqual([
+  expect(levelsFor(30, 60, 20, 3, noise, toldEnglish.goals)).toEqual([
     '',
     'fewer than 60 % of words',
     '60 to 77 % of words',
     '78 % of words or more',
     '',
   ]);
-  const built = goalLevels(80, 92, 10, 3, true, noise);
+  const built = goalLevels(80, 92, 10, 3, true, noise, toldEnglish.goals);
   expect(built.problems).toEqual([
     'Judged by 3 tries together of 10 words, a level must be at least 11 points wide, or it is reached by chance: ' +
       'write at least 20 words a try, or set the expected level lower.',
   ]);
   // A client who varies more needs wider levels.
-  expect(levelsFor(30, 60, 20, 3, { ...noise, visitSd: 0.85 })[2]).toBe('60 to 86 % of words');
+  expect(levelsFor(30, 60, 20, 3, { ...noise, visitSd: 0.85 }, toldEnglish.goals)[2]).toBe('60 to 86 % of words');
 });

@@ -9,6 +9,7 @@ import { goalSentence, missingParts } from '../../../renderer/logic/goals/senten
 import { newPairs, signatureVerdict } from '../../../renderer/logic/goals/signature-check.ts';
 import { ladder, limits } from '../../limits.ts';
 import { clientId, id, record } from '../pages/record.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 const rules = rulesInUse(null);
 const noise = levelNoise(null, limits);
@@ -33,29 +34,40 @@ const wants = (...codes: OccasionCode[]): ClientRecord =>
 
 test('each occasion has its ladder, and starts on its first rung', () => {
   for (const code of OccasionCode.options) {
-    const [step] = occasionSteps(wants(code), rules.occasionRungs, null, limits);
+    const [step] = occasionSteps(wants(code), rules.occasionRungs, null, limits, toldEnglish.goals);
     expect(step?.rung.code).toBe(`${code}-1`);
   }
 });
 
 test('a signature is told apart and accepted, never read; sums and dates are exact', () => {
   const record = wants('signature', 'check', 'list');
-  const steps = occasionSteps(record, rules.occasionRungs, null, limits);
+  const steps = occasionSteps(record, rules.occasionRungs, null, limits, toldEnglish.goals);
   expect(steps.map((step) => step.rung.measure)).toEqual(['told-apart', 'exact', 'words']);
   const ids = { id: id(), clientId };
-  const base = proposedGoal(ids, [], null, 'Sign for the rent', '2026-03-04', limits, ladder);
-  const goal = occasionGoal(base, steps[0]!, rules.occasionRungs, noise);
+  const base = proposedGoal(
+    ids,
+    [],
+    null,
+    'Sign for the rent',
+    '2026-03-04',
+    limits,
+    ladder,
+    null,
+    null,
+    toldEnglish.goals,
+  );
+  const goal = occasionGoal(base, steps[0]!, rules.occasionRungs, noise, toldEnglish.goals);
   expect(goal).toMatchObject({
     occasion: 'signature',
     percent: null,
     wordsOf: null,
     nextStep: 'a signature in the real box',
   });
-  const said = goalSentence(goal, 'the client', (iso) => iso);
+  const said = goalSentence(goal, 'the client', (iso) => iso, toldEnglish.goals);
   expect(said).toContain('a second person tells at least 5 of 6 pairs of signatures right');
   expect(said).not.toContain('reads');
-  expect(missingParts(goal)).toEqual([]);
-  const list = occasionGoal(base, steps[2]!, rules.occasionRungs, noise);
+  expect(missingParts(goal, toldEnglish.goals)).toEqual([]);
+  const list = occasionGoal(base, steps[2]!, rules.occasionRungs, noise, toldEnglish.goals);
   expect(list.output).toBe('a list of three things');
   expect(list.percent).not.toBeNull();
 });
@@ -65,19 +77,20 @@ test('a rung that was met gives the next one, and a tick that is taken off gives
   client.goals = [
     {
       ...occasionGoal(
-        proposedGoal({ id: id(), clientId }, [], null, '', '2026-03-04', limits, ladder),
-        occasionSteps(client, rules.occasionRungs, null, limits)[0]!,
+        proposedGoal({ id: id(), clientId }, [], null, '', '2026-03-04', limits, ladder, null, null, toldEnglish.goals),
+        occasionSteps(client, rules.occasionRungs, null, limits, toldEnglish.goals)[0]!,
         rules.occasionRungs,
         noise,
+        toldEnglish.goals,
       ),
       status: 'met',
       at: '2026-03-04T09:00:00.000Z',
       by: 'JM',
     },
   ];
-  expect(occasionSteps(client, rules.occasionRungs, null, limits)[0]?.rung.code).toBe('check-2');
+  expect(occasionSteps(client, rules.occasionRungs, null, limits, toldEnglish.goals)[0]?.rung.code).toBe('check-2');
   client.writingOccasions[0]!.on = false;
-  expect(occasionSteps(client, rules.occasionRungs, null, limits)).toEqual([]);
+  expect(occasionSteps(client, rules.occasionRungs, null, limits, toldEnglish.goals)).toEqual([]);
 });
 
 test('six pairs, three of each; five told right are enough, four are not, and an open check says so', () => {
@@ -89,7 +102,7 @@ test('six pairs, three of each; five told right are enough, four are not, and an
       ...pair,
       said: i < wrong ? (pair.shown === 'same' ? ('drawn' as const) : ('same' as const)) : pair.shown,
     }));
-  expect(signatureVerdict({ pairs: judged(1), accepted: null }).told).toBe(true);
-  expect(signatureVerdict({ pairs: judged(2), accepted: null }).told).toBe(false);
-  expect(signatureVerdict({ pairs, accepted: null }).sentence).toContain('0 of 6 pairs are judged');
+  expect(signatureVerdict({ pairs: judged(1), accepted: null }, toldEnglish.goals).told).toBe(true);
+  expect(signatureVerdict({ pairs: judged(2), accepted: null }, toldEnglish.goals).told).toBe(false);
+  expect(signatureVerdict({ pairs, accepted: null }, toldEnglish.goals).sentence).toContain('0 of 6 pairs are judged');
 });

@@ -6,15 +6,18 @@ import { findings, gradeFromRatings, mayStart } from '../../../renderer/logic/in
 import { openFlags } from '../../../renderer/logic/intake/flags.ts';
 import { setUp } from '../../../renderer/logic/setup/set-up.ts';
 import { answer, flagAnswer, noToAll } from './facts.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 
 const codes = shippedItems.items.map((item) => item.code);
 const item = (code: string) => shippedItems.items.find((each) => each.code === code)!;
 const start = (answers: IntakeAnswer[], redFlags = noToAll()) =>
   Object.fromEntries(
     mayStart(
-      findings(answers, shippedItems),
-      openFlags({ redFlags, intakeAnswers: answers }, shippedRedFlags),
+      findings(answers, shippedItems, null, toldEnglish.findings),
+      openFlags({ redFlags, intakeAnswers: answers }, shippedRedFlags, toldEnglish.flags),
       shippedItems,
+      toldEnglish.findings,
     ).map((area) => [area.area, area]),
   );
 
@@ -23,6 +26,8 @@ describe('findings', () => {
     const list = findings(
       [answer('touch', 3), answer('grasp', 1, { side: 'right' }), answer('tremor', 2, { detail: 'rest' })],
       shippedItems,
+      null,
+      toldEnglish.findings,
     );
     expect(list.slice(0, 2).map((finding) => [finding.code, finding.severity])).toEqual([
       ['grasp', 'before'],
@@ -34,9 +39,11 @@ describe('findings', () => {
   });
 
   test('what nobody asked of the short eight is listed as unknown', () => {
-    expect(findings([], shippedItems)).toHaveLength(8);
+    expect(findings([], shippedItems, null, toldEnglish.findings)).toHaveLength(8);
     expect(
-      findings([], shippedItems).every((finding) => finding.severity === 'unknown' && finding.grade === null),
+      findings([], shippedItems, null, toldEnglish.findings).every(
+        (finding) => finding.severity === 'unknown' && finding.grade === null,
+      ),
     ).toBe(true);
   });
 
@@ -44,6 +51,8 @@ describe('findings', () => {
     const list = findings(
       [answer('tone', null, { state: 'not-indicated' }), answer('skin', null, { reason: 'bandage' })],
       shippedItems,
+      null,
+      toldEnglish.findings,
     );
     expect(list.find((finding) => finding.code === 'tone')).toMatchObject({ grade: null, severity: 'not-indicated' });
     expect(list.find((finding) => finding.code === 'skin')?.sentence).toContain('not tested (bandage)');
@@ -53,6 +62,8 @@ describe('findings', () => {
     const list = findings(
       [answer('grasp', 1, { at: '2026-03-04T09:00:00Z' }), answer('grasp', 3, { at: '2026-03-18T09:00:00Z' })],
       shippedItems,
+      null,
+      toldEnglish.findings,
     );
     expect(list.filter((finding) => finding.code === 'grasp').map((finding) => finding.grade)).toEqual([3]);
   });
@@ -73,9 +84,11 @@ describe('findings', () => {
         purpose: 'writing',
       },
       shippedSetup,
+      toldEnglish.seat,
+      englishTelling.decimals,
     );
     if (!outcome.ok) throw new Error(outcome.sentence);
-    const list = findings([], shippedItems, { result: outcome.result, factId: 'x' });
+    const list = findings([], shippedItems, { result: outcome.result, factId: 'x' }, toldEnglish.findings);
     expect(list.filter((finding) => finding.source === 'setup/x').map((finding) => finding.code)).toEqual([
       'table-too-high',
       'feet-unsupported',

@@ -4,8 +4,10 @@ import { shippedItems, shippedRedFlags } from '../../../db/rules/screen/items-sc
 import type { IntakeAnswer, RedFlagAnswer } from '../../../db/types/intake.ts';
 import { openFlags, type FlagInput } from '../../../renderer/logic/intake/flags.ts';
 import { answer, flagAnswer, noToAll } from './facts.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
-const state = (input: Partial<FlagInput>) => openFlags({ redFlags: [], intakeAnswers: [], ...input }, shippedRedFlags);
+const state = (input: Partial<FlagInput>) =>
+  openFlags({ redFlags: [], intakeAnswers: [], ...input }, shippedRedFlags, toldEnglish.flags);
 const withAnswers = (intakeAnswers: IntakeAnswer[], redFlags: RedFlagAnswer[] = noToAll()) =>
   state({ intakeAnswers, redFlags });
 const review = { reviewer: 'Dr. Invented', on: '2026-03-05', outcome: 'Stable, go on.', recordedBy: 'AB' };

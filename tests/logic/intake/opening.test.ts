@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { shippedItems } from '../../../db/rules/screen/items-schema.ts';
 import { openItems, resumeAt, type OpeningInput } from '../../../renderer/logic/intake/opening.ts';
 import { answer } from './facts.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 const asked = (input: Partial<OpeningInput>): string[] =>
-  openItems({ answers: [], diagnoses: [], ...input }, shippedItems)
+  openItems({ answers: [], diagnoses: [], ...input }, shippedItems, toldEnglish.findings)
     .filter((state) => state.state === 'asked')
     .map((state) => state.item.code);
 const eight = ['hand-choice', 'skin', 'pain', 'tone', 'touch', 'grasp', 'tremor', 'seating'];
@@ -59,14 +60,20 @@ describe('the screen is short first', () => {
   });
 
   test('each opened item says why', () => {
-    const states = openItems({ answers: [answer('grasp', 1)], diagnoses: ['stroke'] }, shippedItems);
+    const states = openItems(
+      { answers: [answer('grasp', 1)], diagnoses: ['stroke'] },
+      shippedItems,
+      toldEnglish.findings,
+    );
     for (const state of states) expect(state.because === '').toBe(state.state === 'closed');
   });
 });
 
 test('the screen resumes at the first unanswered item', () => {
   const at = (codes: string[]) =>
-    resumeAt(openItems({ answers: codes.map((code) => answer(code, 3)), diagnoses: [] }, shippedItems));
+    resumeAt(
+      openItems({ answers: codes.map((code) => answer(code, 3)), diagnoses: [] }, shippedItems, toldEnglish.findings),
+    );
   expect(at([])).toBe('hand-choice');
   expect(at(['hand-choice', 'skin', 'tone'])).toBe('pain');
   expect(at(eight)).toBeNull();

@@ -4,10 +4,12 @@ import { shippedSetup } from '../../../db/rules/screen/items-schema.ts';
 import { sideView } from '../../../renderer/logic/setup/side-view.ts';
 import { setUp } from '../../../renderer/logic/setup/set-up.ts';
 import type { SetupInput, SetupResult } from '../../../renderer/logic/setup/setup-types.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 
 const least = shippedSetup.leastChange.value;
 const resultOf = (input: SetupInput): SetupResult => {
-  const outcome = setUp(input, shippedSetup);
+  const outcome = setUp(input, shippedSetup, toldEnglish.seat, englishTelling.decimals);
   if (!outcome.ok) throw new Error(outcome.sentence);
   return outcome.result;
 };
@@ -96,7 +98,7 @@ const seatsNamed = (texts: readonly string[]): number[] =>
 test('10,000 bodies: text, drawing and numbers never contradict each other', () => {
   fc.assert(
     fc.property(bodies, (input) => {
-      const outcome = setUp(input, shippedSetup);
+      const outcome = setUp(input, shippedSetup, toldEnglish.seat, englishTelling.decimals);
       if (!outcome.ok) return;
       const { result } = outcome;
       const { set, footrest, raiseTable, notes, chair } = result;

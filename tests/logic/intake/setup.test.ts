@@ -5,6 +5,8 @@ import { SetupMeasures } from '../../../db/types/intake.ts';
 import { setUp } from '../../../renderer/logic/setup/set-up.ts';
 import type { SetupInput, SetupResult } from '../../../renderer/logic/setup/setup-types.ts';
 import { ranges } from '../../../renderer/logic/setup/setup-check.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 
 const base: SetupInput = {
   popliteal: 400,
@@ -20,12 +22,12 @@ const base: SetupInput = {
   purpose: 'writing',
 };
 const result = (change: Partial<SetupInput> = {}): SetupResult => {
-  const outcome = setUp({ ...base, ...change }, shippedSetup);
+  const outcome = setUp({ ...base, ...change }, shippedSetup, toldEnglish.seat, englishTelling.decimals);
   if (!outcome.ok) throw new Error(outcome.sentence);
   return outcome.result;
 };
 const refusal = (change: Partial<SetupInput>): string => {
-  const outcome = setUp({ ...base, ...change }, shippedSetup);
+  const outcome = setUp({ ...base, ...change }, shippedSetup, toldEnglish.seat, englishTelling.decimals);
   return outcome.ok ? '' : outcome.sentence;
 };
 const people = fc.record({

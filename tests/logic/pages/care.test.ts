@@ -15,6 +15,7 @@ import { texts } from '../../../renderer/logic/texts/en.ts';
 import { packetText, visitNote } from '../../../renderer/logic/pages/kinds/visit-note.ts';
 import { line, loops, recordingOf } from '../sample/ink-facts.ts';
 import { input, record, visitIds } from './record.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 const withCare = (care: Partial<Care>, more: Parameters<typeof record>[0] = () => undefined) =>
   input({
@@ -23,10 +24,10 @@ const withCare = (care: Partial<Care>, more: Parameters<typeof record>[0] = () =
       more(r);
     }),
   });
-const said = (care: Partial<Care>) => counters(withCare(care), 'en-US');
+const said = (care: Partial<Care>) => counters(withCare(care), 'en-US', toldEnglish.paper);
 
 test('without an interval nothing is due; the counter still counts', () => {
-  const [first, ...rest] = counters(input(), 'en-US');
+  const [first, ...rest] = counters(input(), 'en-US', toldEnglish.paper);
   expect(first!.text).toMatch(/^3 visits and \d+ days since the last report or the start\.$/);
   expect(first!.due).toBe(false);
   expect(rest).toEqual([]);

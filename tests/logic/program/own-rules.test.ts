@@ -11,6 +11,7 @@ import {
 import { tryOnCaseload, trialWords } from '../../../renderer/logic/program/clinic/clinic-trial.ts';
 import { itemFromForm, nextRuleId, ruleFromForm } from '../../../renderer/logic/program/clinic/rule-forms.ts';
 import { client, rules } from './support.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 const form = {
   findings: [{ code: 'trunk', atMost: 2 as const }],
@@ -23,7 +24,7 @@ const form = {
 
 const withRule = () => {
   const clinic = noClinicRules(rules);
-  const made = ruleFromForm(form, nextRuleId(clinic));
+  const made = ruleFromForm(form, nextRuleId(clinic), toldEnglish.ruleWords);
   if (!made.ok) throw new Error(made.reason);
   return withOwn(clinic, { rule: made.rule });
 };
@@ -36,23 +37,31 @@ test('a rule made in plain words joins the table under an id of its own', () => 
 });
 
 test('an unfinished form says what is missing', () => {
-  expect(ruleFromForm({ ...form, findings: [] }, 'C01')).toEqual({
+  expect(ruleFromForm({ ...form, findings: [] }, 'C01', toldEnglish.ruleWords)).toEqual({
     ok: false,
     reason: expect.stringContaining('finding'),
   });
-  expect(ruleFromForm({ ...form, item: '' }, 'C01')).toEqual({ ok: false, reason: expect.stringContaining('gives') });
-  expect(ruleFromForm({ ...form, because: ' ' }, 'C01')).toEqual({ ok: false, reason: expect.stringContaining('why') });
+  expect(ruleFromForm({ ...form, item: '' }, 'C01', toldEnglish.ruleWords)).toEqual({
+    ok: false,
+    reason: expect.stringContaining('gives'),
+  });
+  expect(ruleFromForm({ ...form, because: ' ' }, 'C01', toldEnglish.ruleWords)).toEqual({
+    ok: false,
+    reason: expect.stringContaining('why'),
+  });
 });
 
 test('a rule is tried on the caseload before it counts', () => {
   const inputs = [client(), client({ trunk: 2 }), client({ neck: 2 })];
-  const trial = tryOnCaseload(inputs, rules, rulesCurrent(withRule()));
+  const trial = tryOnCaseload(inputs, rules, rulesCurrent(withRule()), inputs);
   // A neck that strains has the break by the shipped table already.
-  expect(trial).toMatchObject({ changed: 1, of: 3, clients: [1], sentence: 'Would change 1 of 3 drafts.' });
-  expect(trialWords(trial.sentence, ['K-02'])).toBe('Would change 1 of 3 drafts. Of: K-02.');
+  expect(trial).toMatchObject({ changed: 1, of: 3, clients: [1] });
+  const words = toldEnglish.ruleWords;
+  expect(trialWords({ ...trial, clients: [] }, words)).toBe('Would change 1 of 3 drafts.');
+  expect(trialWords({ ...trial, clients: ['K-02'] }, words)).toBe('Would change 1 of 3 drafts. Of: K-02.');
   const many = Array.from({ length: 14 }, (_, i) => `K-${i + 1}`);
-  expect(trialWords('Would change 14 of 20 drafts.', many)).toMatch(/K-12 and 2 more\.$/);
-  expect(trialWords('Would change 0 of 3 drafts.', [])).toBe('Would change 0 of 3 drafts.');
+  expect(trialWords({ changed: 14, of: 20, clients: many }, words)).toMatch(/K-12 and 2 more\.$/);
+  expect(trialWords({ changed: 0, of: 3, clients: [] }, words)).toBe('Would change 0 of 3 drafts.');
 });
 
 test('a file written by one clinic is read by another', () => {

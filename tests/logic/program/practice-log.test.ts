@@ -7,6 +7,8 @@ import {
   lastWeek,
   practiceSentence,
 } from '../../../renderer/logic/program/ladder/practice-log.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 
 const log = (date: string, over: Partial<PracticeLog> = {}): PracticeLog => ({
   ...emptyDay(date),
@@ -19,24 +21,28 @@ const log = (date: string, over: Partial<PracticeLog> = {}): PracticeLog => ({
 });
 
 test('a day needs a date that is not in the future and at least one figure', () => {
-  expect(dayProblem(emptyDay('2026-01-05'), '2026-01-05')).toContain('minutes alone are enough');
-  expect(dayProblem({ ...emptyDay('2026-01-06'), minutes: 5 }, '2026-01-05')).toContain('future');
-  expect(dayProblem({ ...emptyDay(''), minutes: 5 }, '2026-01-05')).toContain('Give the day');
-  expect(dayProblem({ ...emptyDay('2026-01-05'), minutes: 0 }, '2026-01-05')).toBe('');
+  expect(dayProblem(emptyDay('2026-01-05'), '2026-01-05', toldEnglish.ladder)).toContain('minutes alone are enough');
+  expect(dayProblem({ ...emptyDay('2026-01-06'), minutes: 5 }, '2026-01-05', toldEnglish.ladder)).toContain('future');
+  expect(dayProblem({ ...emptyDay(''), minutes: 5 }, '2026-01-05', toldEnglish.ladder)).toContain('Give the day');
+  expect(dayProblem({ ...emptyDay('2026-01-05'), minutes: 0 }, '2026-01-05', toldEnglish.ladder)).toBe('');
 });
 
 test('the next day crosses a month', () => expect(dayAfter('2026-02-28')).toBe('2026-03-01'));
 
 test('the sentence counts days once and says nothing that was not said', () => {
-  expect(practiceSentence([])).toBe('No practice has been entered yet.');
-  expect(practiceSentence([log('2026-01-05')])).toBe('1 day of practice, 10 minutes.');
+  expect(practiceSentence([], toldEnglish.ladder, englishTelling.decimals)).toBe('No practice has been entered yet.');
+  expect(practiceSentence([log('2026-01-05')], toldEnglish.ladder, englishTelling.decimals)).toBe(
+    '1 day of practice, 10 minutes.',
+  );
   const week = [
     log('2026-01-05', { fatigueBefore: 2, fatigueAfter: 4 }),
     log('2026-01-05'),
     log('2026-01-07'),
     log('2026-01-11'),
   ];
-  expect(practiceSentence(week)).toBe('3 days of practice, 40 minutes, about 3 days a week; fatigue rose by about 2.');
+  expect(practiceSentence(week, toldEnglish.ladder, englishTelling.decimals)).toBe(
+    '3 days of practice, 40 minutes, about 3 days a week; fatigue rose by about 2.',
+  );
 });
 
 test('the last week ends with the newest day', () => {

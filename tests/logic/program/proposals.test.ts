@@ -8,6 +8,9 @@ import { practiceBack, sessionsOf } from '../../../renderer/logic/program/ladder
 import { clientId, id, record } from '../pages/record.ts';
 import { anyCase } from './inputs.ts';
 import { client, rules } from './support.ts';
+import { texts } from '../../../renderer/logic/texts/en.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 
 /** What the model of change says; each test sets its own. */
 const none = { better: false, back: false, ready: false, plateau: false };
@@ -18,7 +21,7 @@ const sessions = (read: (number | null)[], more: Partial<Session> = {}, every = 
   read.map((each, i) => ({ day: day(i * every), read: each, words: 24, fatigueRise: 1, painRise: 0, ...more }));
 const draft = compose(client({}, { measures: [{ code: 'legibility', value: 80, unit: '%' }] }), rules);
 const standing = { lines: draft.lines, tier: draft.tier, xHeightMm: 2.4, lastChange: null };
-const after = (list: Session[], signs = none) => propose(list, signs, standing, rules);
+const after = (list: Session[], signs = none) => propose(list, signs, standing, rules, englishTelling);
 
 test('very likely ready, without tiring: one step up, with the evidence shown', () => {
   const proposal = after(sessions([92, 95, 91]), ready);
@@ -41,12 +44,15 @@ test.each([
 test('on squares the letters in practice count: 80 % of them read, three sessions running', () => {
   const squares = { ...standing, tier: 2 as const };
   const letters = (right: number, of = 10) => sessions([70, 72, 71], { letters: { right, of } });
-  const proposal = propose(letters(8), none, squares, rules);
+  const proposal = propose(letters(8), none, squares, rules, englishTelling);
   expect(proposal).toMatchObject({ kind: 'advance', rule: 'PROG' });
   expect(proposal.evidence[0]).toContain('8 of 10 of the hard letters');
-  expect(propose(letters(7), none, squares, rules).kind, 'under 80 %').toBe('hold');
-  expect(propose(letters(4, 4), none, squares, rules).kind, 'written too seldom to judge').toBe('hold');
-  expect(propose(letters(8), none, { ...squares, tier: 3 }, rules).kind, 'lines are judged by words').toBe('hold');
+  expect(propose(letters(7), none, squares, rules, englishTelling).kind, 'under 80 %').toBe('hold');
+  expect(propose(letters(4, 4), none, squares, rules, englishTelling).kind, 'written too seldom to judge').toBe('hold');
+  expect(
+    propose(letters(8), none, { ...squares, tier: 3 }, rules, englishTelling).kind,
+    'lines are judged by words',
+  ).toBe('hold');
 });
 
 test('pain or marked fatigue shortens the writing, even while the words get better', () => {
@@ -87,7 +93,13 @@ test('what came back of the practice is evidence, and little practice is asked a
   const practice = { days: 12, daysPerWeek: 4.7, daysAsked: 5, minutesADay: 18, minutesAsked: 25, linesADay: 4 };
   const flat = sessions([60, 61, 60, 60], {}, 12);
   const said = (daysPerWeek: number | null) =>
-    propose(flat, { ...none, plateau: true }, { ...standing, practice: { ...practice, daysPerWeek } }, rules);
+    propose(
+      flat,
+      { ...none, plateau: true },
+      { ...standing, practice: { ...practice, daysPerWeek } },
+      rules,
+      englishTelling,
+    );
   expect(said(4.7).evidence.at(-1)).toBe('Practiced on 4.7 of 5 days a week, 18 of 25 minutes, 4 lines a day.');
   expect(said(4.7).because).toContain('change one thing');
   expect(said(1.2).because).toContain('ask first what is in its way');
@@ -132,7 +144,10 @@ test('a step changes exactly one thing, up or down, for any draft', () => {
     fc.property(anyCase(rules), fc.constantFrom('paper', 'content', 'length', null), ({ input }, last) => {
       const { lines, tier } = compose(input, rules);
       const before = standingOf(lines);
-      for (const move of [stepUp(lines, tier, null, rules), stepDown(lines, tier, last as 'paper' | null, rules)]) {
+      for (const move of [
+        stepUp(lines, tier, null, rules, toldEnglish.ladder),
+        stepDown(lines, tier, last as 'paper' | null, rules, toldEnglish.ladder),
+      ]) {
         if (!move) continue;
         const now = standingOf(move.lines);
         const changed = (Object.keys(before) as (keyof typeof before)[]).filter((each) => before[each] !== now[each]);
@@ -148,7 +163,7 @@ test('steps up come to an end', () => {
   let { lines, tier } = draft;
   const seen: string[] = [];
   for (let i = 0; i < 60; i += 1) {
-    const move = stepUp(lines, tier, 2.4, rules);
+    const move = stepUp(lines, tier, 2.4, rules, toldEnglish.ladder);
     if (!move || move.step.dimension === 'length') break;
     seen.push(move.step.dimension);
     ({ lines, tier } = move);
@@ -159,8 +174,8 @@ test('steps up come to an end', () => {
 });
 
 test('two programs are compared line by line', () => {
-  const move = stepUp(draft.lines, draft.tier, 2.4, rules)!;
-  const changes = comparePrograms(draft.lines, move.lines.slice(1), rules);
+  const move = stepUp(draft.lines, draft.tier, 2.4, rules, toldEnglish.ladder)!;
+  const changes = comparePrograms(draft.lines, move.lines.slice(1), rules, toldEnglish.ladder, texts.dose);
   expect(changes.map((each) => each.kind).sort()).toEqual(['changed', 'removed']);
-  expect(comparePrograms(draft.lines, draft.lines, rules)).toEqual([]);
+  expect(comparePrograms(draft.lines, draft.lines, rules, toldEnglish.ladder, texts.dose)).toEqual([]);
 });

@@ -15,6 +15,7 @@ import { smallMultiples } from '../../../renderer/logic/progress/small-multiples
 import { progressCsv } from '../../../renderer/logic/progress/table-columns.ts';
 import { ladder, limits } from '../../limits.ts';
 import { reading, record, sample } from './facts.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 const pictureOf = (facts: Parameters<typeof progressPicture>[0], given: typeof limits, span = {}) =>
   progressPicture(facts, given, span, englishTelling);
@@ -145,6 +146,9 @@ test.each(odd)('$what: a sentence, a picture or its reason, and no number that i
     '2026-02-02',
     limits,
     ladder,
+    null,
+    null,
+    toldEnglish.goals,
   );
   expect(goal.percent).toBeGreaterThan(0);
   expect(goal.percent).toBeLessThanOrEqual(100);

@@ -3,7 +3,6 @@ import { daysBetween } from '../../texts/days.ts';
 import type { Care } from '../../../../db/types/client.ts';
 import type { Visit } from '../../../../db/types/visit.ts';
 import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
 import { type DatedRecord, dayOf, longDate, visitsUpTo } from '../sheet/page-facts.ts';
 
 /** Care of which nothing is noted yet. */
@@ -48,7 +47,7 @@ export function sinceLastReport(input: DatedRecord): { from: string; visits: Vis
 }
 
 /** What is counted for this client, in words; only what an interval was set for can be due. */
-export function counters(input: DatedRecord, locale: string, words: Told['paper'] = toldEnglish.paper): Counter[] {
+export function counters(input: DatedRecord, locale: string, words: Told['paper']): Counter[] {
   const care = careOf(input);
   const day = dayOf(input);
   const { visits: since, days } = sinceLastReport(input);

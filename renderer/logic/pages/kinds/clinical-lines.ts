@@ -149,7 +149,7 @@ export function homePracticeLines(input: PageInput): string[] {
   return [
     logs.length === 0
       ? 'No home practice was logged since the last visit.'
-      : `Home practice: ${practiceSentence(logs)}`,
+      : `Home practice: ${practiceSentence(logs, toldEnglish.ladder, englishTelling.decimals)}`,
   ];
 }
 
@@ -166,7 +166,7 @@ function levelOf(record: ClientRecord, goal: Goal, upTo: string): { level: numbe
 /** Each goal with its level. */
 export function goalLines(input: PageInput): string[] {
   return goalsOf(input).map((goal) => {
-    const sentence = goalSentence(goal, 'the client', (iso) => longDate(iso, input.locale));
+    const sentence = goalSentence(goal, 'the client', (iso) => longDate(iso, input.locale), toldEnglish.goals);
     const rated = levelOf(input.record, goal, dayOf(input));
     const status = goal.status === 'met' ? ' Met.' : '';
     const level = rated ? ` Level ${signed(rated.level)} (${levelNames[rated.level]}).` : ' Not rated yet.';

@@ -5,11 +5,12 @@ import type { ClientRecord } from '../../../../db/types/record.ts';
 import { findings } from '../../intake/findings.ts';
 import { recordAsOf } from '../../record/record-as-of.ts';
 import { latestAnswers } from '../../record/latest-answers.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 /** Each item that was asked, in the table's order: grade, words, side, or "not tested" and why; then those not opened. */
 export function findingLines(record: ClientRecord, table: ItemTable): string[] {
   const found = new Map<string, string[]>();
-  for (const one of findings(record.intakeAnswers, table))
+  for (const one of findings(record.intakeAnswers, table, null, toldEnglish.findings))
     found.set(one.code, [...(found.get(one.code) ?? []), one.sentence]);
   const asked = table.items.flatMap((item) => found.get(item.code) ?? []);
   const closed = table.items.filter((item) => !found.has(item.code)).map((item) => item.title.toLowerCase());

@@ -109,7 +109,9 @@ function programLines(input: PageInput): string[] {
 
 /** Items with a score of 0 or 1: what the judgement of the limiting factor starts from. */
 function markedLines(record: ClientRecord, rules: RulesInUse): string[] {
-  const marked = findings(record.intakeAnswers, rules.intake).filter((one) => one.severity === 'before');
+  const marked = findings(record.intakeAnswers, rules.intake, null, toldEnglish.findings).filter(
+    (one) => one.severity === 'before',
+  );
   const titles = new Map(rules.intake.items.map((item) => [item.code, item.title.toLowerCase()]));
   const names = [...new Set(marked.map((one) => titles.get(one.code) ?? one.code))];
   return names.length === 0 ? [] : [`Scored 0 or 1 at the screen: ${names.join(', ')}.`];

@@ -14,6 +14,7 @@ import { thenAndNowFindings } from './finding-lines.ts';
 import type { ItemTable } from '../../../../db/types/items.ts';
 import { practiceSentence } from '../../program/ladder/practice-log.ts';
 import { toldEnglish } from '../../texts/screens/told-english.ts';
+import { englishTelling } from '../../texts/screens/telling.ts';
 
 export type ReportOptions = PageWords['report'];
 
@@ -84,7 +85,7 @@ export function progressReport(input: PageInput, options: ReportOptions, table: 
   const interval = [
     `${longDate(from, input.locale)} to ${longDate(day, input.locale)}: ${timeWords(visits)}.`,
     ...missedLines(input, from),
-    `Home practice: ${practiceSentence(logs)}`,
+    `Home practice: ${practiceSentence(logs, toldEnglish.ladder, englishTelling.decimals)}`,
   ];
   const own = options.skilled.trim()
     ? options.skilled
@@ -93,7 +94,7 @@ export function progressReport(input: PageInput, options: ReportOptions, table: 
         .filter(Boolean)
         .join(' ');
   const warnings = [
-    ...counters(input, input.locale).flatMap((counter) => (counter.due ? counter.text : [])),
+    ...counters(input, input.locale, toldEnglish.paper).flatMap((counter) => (counter.due ? counter.text : [])),
     ...(own ? [] : [toldEnglish.printed.skillMissing]),
     ...(options.plan.trim() ? [] : [toldEnglish.printed.planMissing]),
   ];

@@ -111,7 +111,9 @@ function sectionsOf(input: PageInput, visit: Visit, intake: ItemTable): Section[
 function foundLines(input: PageInput, intake: ItemTable): string[] {
   const here = (fact: { visitId: string }): boolean => fact.visitId === input.visitId;
   const flags = input.record.redFlags.filter(here);
-  const all = findings(input.record.intakeAnswers.filter(here), intake).filter((one) => one.source !== 'not asked');
+  const all = findings(input.record.intakeAnswers.filter(here), intake, null, toldEnglish.findings).filter(
+    (one) => one.source !== 'not asked',
+  );
   const fine = all.filter((one) => one.severity === 'fine');
   const titles = new Map(intake.items.map((item) => [item.code, item.title.toLowerCase()]));
   const yes = flags.filter((flag) => flag.present).length;

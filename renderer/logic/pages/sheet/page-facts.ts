@@ -13,6 +13,7 @@ import type { Limits } from '../../rules/limits.ts';
 import { type Occasion, occasionsOf } from '../../record/occasions.ts';
 import type { SetupFigure } from './packet.ts';
 import type { SheetName } from '../practice/sheet-sizes.ts';
+import { englishTelling } from '../../texts/screens/telling.ts';
 
 /** What every page is made from. Nothing is read but this. */
 export interface PageInput {
@@ -118,7 +119,7 @@ export function setupOf(input: PageInput): SetupFigure | null {
   const latest = latestSetUp({ ...record, setups });
   if (!latest) return null;
   const given = setUpInput(record, latest);
-  const outcome = setUp(given, input.setupTable);
+  const outcome = setUp(given, input.setupTable, toldEnglish.seat, englishTelling.decimals);
   if (!outcome.ok) return null;
   const { set, footrest, raiseTable, chair } = outcome.result;
   return {

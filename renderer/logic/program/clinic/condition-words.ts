@@ -1,30 +1,23 @@
 /** A condition of the rule table in plain words, for the screen and the exported list. */
 import type { Condition } from '../../../../db/types/conditions.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
-import { type Decimals, decimalsIn } from '../../texts/decimals.ts';
-import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
+import type { Telling } from '../../texts/screens/telling.ts';
 import { nameOf } from './finding-rows.ts';
 
 /**
  * @param rules with its names in the language of the words
  * @returns for example "Tone in wrist, fingers, elbow is 1 or less, and a helper is there during practice"
  */
-export function conditionWords(
-  condition: Condition,
-  rules: RuleTable,
-  words: Told['ruleWords'] = toldEnglish.ruleWords,
-  ladder: Told['ladder'] = toldEnglish.ladder,
-  decimals: Decimals = decimalsIn('en'),
-): string {
+export function conditionWords(condition: Condition, rules: RuleTable, telling: Telling): string {
+  const { ruleWords: words, ladder } = telling.told;
   const name = (code: string): string => nameOf(code, rules, ladder);
   const limit = (code: string): string => {
     const row = rules.thresholds.find((each) => each.code === code);
     return row
-      ? `${decimals(row.value, 6, 0)} ${row.unit === '1' ? '' : (words.units[row.unit] ?? row.unit)}`.trim()
+      ? `${telling.decimals(row.value, 6, 0)} ${row.unit === '1' ? '' : (words.units[row.unit] ?? row.unit)}`.trim()
       : code;
   };
-  const said = (part: Condition): string => conditionWords(part, rules, words, ladder, decimals);
+  const said = (part: Condition): string => conditionWords(part, rules, telling);
   const inner = (part: Condition): string => ('any' in part && part.any.length > 1 ? `(${said(part)})` : said(part));
   if ('all' in condition) return words.allOf(...condition.all.map(inner));
   if ('any' in condition) return words.anyOf(...condition.any.map(said));

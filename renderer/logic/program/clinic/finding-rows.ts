@@ -6,9 +6,8 @@ import { type Composition } from '../draft/stopped-draft.ts';
 import { firedRules } from '../draft/asked-by-rules.ts';
 import { factsOf, isTested } from '../facts/program-facts.ts';
 import { setsTier, tierOf } from '../draft/tier.ts';
-import { type Decimals, decimalsIn } from '../../texts/decimals.ts';
 import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
+import type { Telling } from '../../texts/screens/telling.ts';
 
 export interface FindingRow {
   code: string;
@@ -25,7 +24,7 @@ export interface FindingRow {
 }
 
 /** Plain name of a code of any kind. */
-export function nameOf(code: string, rules: RuleTable, words: Told['ladder'] = toldEnglish.ladder): string {
+export function nameOf(code: string, rules: RuleTable, words: Told['ladder']): string {
   const { findings, measures, cautions, diagnoses, diagnosisGroups, occasions } = rules.vocabulary;
   const known = [...findings, ...measures, ...cautions, ...diagnoses, ...occasions].find((each) => each.code === code);
   if (known) return known.name;
@@ -60,11 +59,10 @@ export function findingRows(
   input: ProgramInput,
   lines: readonly ProgramLine[],
   rules: RuleTable,
-  draft: Composition | null = null,
-  words: Told['ladder'] = toldEnglish.ladder,
-  decimals: Decimals = decimalsIn('en'),
-  unitWords: Told['ruleWords']['units'] = toldEnglish.ruleWords.units,
+  draft: Composition | null,
+  { told, decimals }: Telling,
 ): FindingRow[] {
+  const words = told.ladder;
   const facts = factsOf(input, rules);
   facts.tier = tierOf(input, facts);
   const lineIds = (code: string): string[] =>
@@ -94,7 +92,7 @@ export function findingRows(
     .filter(([code]) => !isTested(facts, code))
     .map(([code]) => row(code, 'finding', words.notTested, true));
   const units = new Map(
-    rules.vocabulary.measures.map(({ code, units: [unit = ''] }) => [code, unitWords[unit] ?? unit]),
+    rules.vocabulary.measures.map(({ code, units: [unit = ''] }) => [code, told.ruleWords.units[unit] ?? unit]),
   );
   const measures = [...facts.measures]
     .filter(([code]) => lineIds(code).length > 0)

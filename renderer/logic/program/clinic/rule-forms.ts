@@ -5,7 +5,6 @@ import type { LineKind, Tier } from '../../../../db/types/program.ts';
 import { hazardsInWords } from './hazard-words.ts';
 import { ownItem } from './own-item.ts';
 import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 /** What the form asks: when all of these hold, then this item. */
 export interface RuleForm {
@@ -28,7 +27,7 @@ export function nextRuleId(clinic: ClinicRules): string {
 export function ruleFromForm(
   form: RuleForm,
   id: string,
-  words: Told['ruleWords'] = toldEnglish.ruleWords,
+  words: Told['ruleWords'],
 ): { ok: true; rule: Rule } | { ok: false; reason: string } {
   const conditions: Condition[] = [
     ...form.findings.map(({ code, atMost }) => ({ finding: code, atMost })),

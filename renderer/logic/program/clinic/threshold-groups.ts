@@ -1,7 +1,6 @@
 /** Thresholds in the order of the work, for the screen that shows them all. */
 import type { Threshold } from '../../../../db/types/rules.ts';
 import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export interface ThresholdGroup {
   title: string;
@@ -31,7 +30,7 @@ const starts: Readonly<Record<string, RegExp>> = {
 export function thresholdGroups(
   thresholds: readonly Threshold[],
   search: string,
-  groups: Told['ruleWords']['groups'] = toldEnglish.ruleWords.groups,
+  groups: Told['ruleWords']['groups'],
 ): ThresholdGroup[] {
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
   const found = thresholds.filter((row) => {

@@ -33,14 +33,20 @@ import {
   sampleMeasures,
   typedMeasures,
 } from './record-measures.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
+import { englishTelling } from '../../texts/screens/telling.ts';
 
 /** Red flags of the record by the one function that decides. `visitId`: every question must have been asked at that visit. */
 export const flagsOf = (record: ClientRecord, rules: RulesInUse, visitId?: string): FlagState =>
-  openFlags(flagInputOf(record, limitsOf(rules), visitId), {
-    ...rules.redFlagTable,
-    flags: rules.redFlags,
-    fromAnswers: rules.flagsFromAnswers,
-  });
+  openFlags(
+    flagInputOf(record, limitsOf(rules), visitId, toldEnglish.flags, englishTelling.decimals),
+    {
+      ...rules.redFlagTable,
+      flags: rules.redFlags,
+      fromAnswers: rules.flagsFromAnswers,
+    },
+    toldEnglish.flags,
+  );
 
 /** Cautions of the client, and circumstances that the last sample shows. */
 function cautionsOf(record: ClientRecord, last: Sample | undefined, rules: RulesInUse): string[] {
@@ -96,11 +102,14 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
   const record = visitId === undefined ? whole : recordAsOf(whole, visitId);
   const { client } = record;
   const measures = latestSetUp(record);
-  const outcome = measures ? setUp(setUpInput(record, measures), rules.setup) : null;
+  const outcome = measures
+    ? setUp(setUpInput(record, measures), rules.setup, toldEnglish.seat, englishTelling.decimals)
+    : null;
   const found = findings(
     record.intakeAnswers,
     rules.intake,
     outcome?.ok && measures ? { result: outcome.result, factId: measures.id } : null,
+    toldEnglish.findings,
   );
   const flags = flagsOf(record, rules, visitId);
   // The uncued line on plain paper is charted apart and drives no rule.

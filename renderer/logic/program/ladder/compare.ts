@@ -2,10 +2,9 @@
 import type { ProgramLine } from '../../../../db/types/program.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
 import { doseWords } from '../../texts/dose-words.ts';
-import { texts, type Texts } from '../../texts/en.ts';
+import type { Texts } from '../../texts/en.ts';
 import { refOf } from '../../rules/item-ref.ts';
 import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export interface LineChange {
   kind: 'added' | 'removed' | 'changed';
@@ -40,8 +39,8 @@ export function comparePrograms(
   before: readonly ProgramLine[],
   after: readonly ProgramLine[],
   rules: Pick<RuleTable, 'items'>,
-  words: Told['ladder'] = toldEnglish.ladder,
-  doses: Texts['dose'] = texts.dose,
+  words: Told['ladder'],
+  doses: Texts['dose'],
 ): LineChange[] {
   const place = placeIn(rules);
   const old = new Map(before.map((line) => [place(line), line]));

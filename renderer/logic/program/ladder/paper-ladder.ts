@@ -6,7 +6,6 @@ import type { Content, LibraryItem, Paper, RuleTable } from '../../../../db/type
 import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import { itemFor, refOf } from '../../rules/item-ref.ts';
 import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 export type Dimension = 'cue' | 'pen' | 'paper' | 'content' | 'length';
 
@@ -164,7 +163,7 @@ export function stepUp(
   tier: Tier,
   xHeightMm: number | null,
   rules: RuleTable,
-  said: Told['ladder'] = toldEnglish.ladder,
+  said: Told['ladder'],
 ): Move | null {
   const raise = 1 + threshold(rules.thresholds, 'raise-most') / 100;
   return (
@@ -182,7 +181,7 @@ export function stepDown(
   tier: Tier,
   last: Dimension | null,
   rules: RuleTable,
-  said: Told['ladder'] = toldEnglish.ladder,
+  said: Told['ladder'],
 ): Move | null {
   const cut = 1 - threshold(rules.thresholds, 'cut-share') / 100;
   const shorter = (): Move | null => moveLength(lines, cut, tier, said);

@@ -1,7 +1,6 @@
 import { daysBetween, daysLater } from '../../texts/days.ts';
-import { type Decimals, decimalsIn } from '../../texts/decimals.ts';
+import type { Decimals } from '../../texts/decimals.ts';
 import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
 import type { PracticeLog } from '../../../../db/types/program.ts';
 
 /** What was typed for one practice day; null or '' = not said. */
@@ -24,7 +23,7 @@ export const emptyDay = (date: string): PracticeDay => ({
 });
 
 /** Why a day cannot be kept as typed, in a sentence; '' when it can. */
-export function dayProblem(day: PracticeDay, today: string, words: Told['ladder'] = toldEnglish.ladder): string {
+export function dayProblem(day: PracticeDay, today: string, words: Told['ladder']): string {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(day.date)) return words.giveDay;
   if (day.date > today) return words.future;
   const said = [day.minutes, day.lines, day.fatigueBefore, day.fatigueAfter, day.pain, day.breaks].some(
@@ -67,11 +66,7 @@ export function practiceSummary(logs: readonly PracticeLog[]): PracticeSummary {
 }
 
 /** The summary as a sentence. */
-export function practiceSentence(
-  logs: readonly PracticeLog[],
-  words: Told['ladder'] = toldEnglish.ladder,
-  decimals: Decimals = decimalsIn('en'),
-): string {
+export function practiceSentence(logs: readonly PracticeLog[], words: Told['ladder'], decimals: Decimals): string {
   const { days, minutes, daysPerWeek, fatigueRise } = practiceSummary(logs);
   if (days === 0) return words.noPractice;
   const tired =

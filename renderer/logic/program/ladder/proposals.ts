@@ -9,9 +9,7 @@ import { threshold } from '../../../../db/types/rule-table/threshold.ts';
 import type { ProgramLine, Tier } from '../../../../db/types/program.ts';
 import type { StepSigns } from '../../../change/index.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
-import { type Decimals, decimalsIn } from '../../texts/decimals.ts';
-import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
+import type { Telling } from '../../texts/screens/telling.ts';
 import { type Dimension, type Move, stepDown, stepUp } from './paper-ladder.ts';
 
 export interface Session {
@@ -59,14 +57,6 @@ export interface Standing {
   practice?: PracticeBack | null;
 }
 
-/** What a proposal is told with. */
-interface Telling {
-  words: Told['ladder'];
-  decimals: Decimals;
-}
-
-const english: Telling = { words: toldEnglish.ladder, decimals: decimalsIn('en') };
-
 /** Shortest sample that is judged by itself, words (17 of 21 words is 60 to 92 %). */
 const shortest = 12;
 
@@ -82,7 +72,10 @@ function tiredStarts(ordered: readonly Session[], points: number): Session[] {
 }
 
 /** The practice that came back, as a sentence; none where nothing did. */
-function practiceWords(practice: PracticeBack | null | undefined, { words, decimals }: Telling): string[] {
+function practiceWords(
+  practice: PracticeBack | null | undefined,
+  { told: { ladder: words }, decimals }: Telling,
+): string[] {
   if (!practice || practice.days === 0) return [];
   const { daysPerWeek, daysAsked, minutesADay, minutesAsked, linesADay } = practice;
   const often =
@@ -99,7 +92,7 @@ export function propose(
   signs: StepSigns,
   standing: Standing,
   rules: RuleTable,
-  telling: Telling = english,
+  telling: Telling,
 ): Proposal {
   const proposal = judged(sessions, signs, standing, rules, telling);
   return { ...proposal, evidence: [...proposal.evidence, ...practiceWords(standing.practice, telling)] };
@@ -110,7 +103,7 @@ function judged(
   signs: StepSigns,
   standing: Standing,
   rules: RuleTable,
-  { words }: Telling,
+  { told: { ladder: words } }: Telling,
 ): Proposal {
   const limit = (code: string): number => threshold(rules.thresholds, code);
   const lettersGood = limit('letters-good');

@@ -5,7 +5,6 @@
 import { daysLater } from '../../texts/days.ts';
 import type { PracticeLog } from '../../../../db/types/program.ts';
 import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 type QuickDay = Pick<PracticeLog, 'date' | 'minutes' | 'fatigueBefore' | 'fatigueAfter' | 'pain'> & {
   felt: 'easy' | 'fair' | 'hard' | null;
@@ -48,7 +47,7 @@ export function readQuickLog(
   code: string,
   today: string,
   known: readonly string[] = [],
-  told: Told['ladder'] = toldEnglish.ladder,
+  told: Told['ladder'],
 ): QuickLog {
   const lines = text.split('\n').map((line, at) => ({ at: at + 1, words: line.trim().split(/\s+/).filter(Boolean) }));
   const days: QuickDay[] = [];

@@ -2,9 +2,8 @@
 import { mean, median } from '../../../statistics/order-statistics.ts';
 import type { Trial, TrialLine } from '../../../../db/types/occasions.ts';
 import { type ChangeInterval, type ChangeLimits, examineChange, type RepeatPair } from '../../../change/index.ts';
-import { type Decimals, decimalsIn } from '../../texts/decimals.ts';
+import type { Decimals } from '../../texts/decimals.ts';
 import type { Told } from '../../texts/screens/en/screens-en.ts';
-import { toldEnglish } from '../../texts/screens/told-english.ts';
 import { blocksATrial } from './trial-order.ts';
 import { blockPermutation } from './block-permutation.ts';
 
@@ -73,8 +72,8 @@ export function trialVerdict(
   p: number,
   limits: ChangeLimits,
   pairs: readonly RepeatPair[] = [],
-  words: Told['ladder'] = toldEnglish.ladder,
-  decimals: Decimals = decimalsIn('en'),
+  words: Told['ladder'],
+  decimals: Decimals,
 ): TrialVerdict {
   const counted = trial.lines.filter((line) => line.block !== null);
   const options = trial.options.map(({ name }, i) =>

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
 import { readQuickLog } from '../../../../renderer/logic/program/ladder/quick-log.ts';
+import { toldEnglish } from '../../../../renderer/logic/texts/screens/told-english.ts';
 
-const read = (text: string, known: string[] = []) => readQuickLog(text, 'C-07', '2026-04-15', known);
+const read = (text: string, known: string[] = []) =>
+  readQuickLog(text, 'C-07', '2026-04-15', known, toldEnglish.ladder);
 
 test('a week is seven short lines', () => {
   const { days, problems } = read('C-07\n8 20 2 4 0 e\n9 15 3 5 1 f\n10 -\n31 20 - - - h');

@@ -11,6 +11,8 @@ import { trialVerdict } from '../../../../renderer/logic/program/trials/trial-de
 import { blocksATrial, drawnBlocks, trialLines } from '../../../../renderer/logic/program/trials/trial-order.ts';
 import { choiceFrom } from '../../../../renderer/logic/sample/seeded-choice.ts';
 import { textBands } from '../../../../renderer/logic/sample/text-bands.ts';
+import { toldEnglish } from '../../../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../../../renderer/logic/texts/screens/telling.ts';
 
 const texts = {
   library: textLibrary(),
@@ -102,6 +104,9 @@ describe('what a trial decides', () => {
       trialOf(['plain pen', 'thick pen'], (option) => (option === 1 ? 7 : 4)),
       0.05,
       limits,
+      [],
+      toldEnglish.ladder,
+      englishTelling.decimals,
     );
     expect(verdict.better).toBe(1);
     expect(verdict.p).toBeCloseTo(2 / 64, 12);
@@ -114,6 +119,9 @@ describe('what a trial decides', () => {
       trialOf(['a', 'b'], (_option, at) => 5 + (at % 3)),
       0.05,
       limits,
+      [],
+      toldEnglish.ladder,
+      englishTelling.decimals,
     );
     expect(verdict.better).toBeNull();
     expect(verdict.sentence).toContain('No difference seen');
@@ -125,6 +133,9 @@ describe('what a trial decides', () => {
       trialOf(['a', 'b'], (option, at) => (at < 7 ? 4 + option : null)),
       0.05,
       limits,
+      [],
+      toldEnglish.ladder,
+      englishTelling.decimals,
     );
     expect(verdict.complete).toBe(false);
     expect(verdict.better).toBeNull();
@@ -156,7 +167,7 @@ it('the clinic’s repeat pairs inform the interval: hands that vary much leave 
   const pairs = (second: number) =>
     Array.from({ length: 12 }, () => ({ first: { right: 18, words: 24 }, second: { right: second, words: 24 } }));
   const width = (known: ReturnType<typeof pairs>): number => {
-    const { interval, better } = trialVerdict(trial, 0.05, limits, known);
+    const { interval, better } = trialVerdict(trial, 0.05, limits, known, toldEnglish.ladder, englishTelling.decimals);
     expect(better).toBe(0);
     return interval!.high - interval!.low;
   };
