@@ -7,7 +7,7 @@ import { texts } from '../texts/en.ts';
 import { goalSentence } from '../goals/sentence.ts';
 import { signed, LEVELS } from '../goals/levels.ts';
 import { concept, measureConcept, quantity, refer, systems } from './fhir-codes.ts';
-import { toldEnglish } from '../texts/screens/told-english.ts';
+import { englishTelling } from '../texts/screens/telling.ts';
 
 const lifecycle = { active: 'active', met: 'completed', revised: 'cancelled', dropped: 'cancelled' } as const;
 
@@ -40,7 +40,7 @@ export const goalResources = (record: ClientRecord, options: { withPersonalText:
             },
           }
         : {}),
-      description: { text: goalSentence(said, 'the client', (iso) => iso, toldEnglish.goals) },
+      description: { text: goalSentence(said, 'the client', (iso) => iso, englishTelling) },
       subject: refer(record.client.id),
       startDate: goal.setOn,
       ...(goal.percent !== null || goal.dueOn ? { target: [target] } : {}),

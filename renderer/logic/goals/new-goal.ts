@@ -7,6 +7,8 @@ import { smallestChange, type ChangeLimits } from '../../change/index.ts';
 import { buildLevels, threeLevels, type GoalLevels } from './levels.ts';
 import { nextStep, rungAbove, type ReadSample, wordsOfPercent } from './goal-ladder.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
+import type { Telling } from '../texts/screens/telling.ts';
+import { startLevel } from './start-level.ts';
 
 /** A goal without the stamps that are set when it is saved. */
 export type GoalDraft = Omit<Goal, 'at' | 'by'>;
@@ -30,10 +32,11 @@ export function proposedGoal(
   setOn: string,
   limits: Limits,
   ladder: readonly GoalRung[],
-  current: string | null = null,
-  visitSd: number | null = null,
-  words: Told['goals'],
+  current: string | null,
+  visitSd: number | null,
+  telling: Telling,
 ): GoalDraft {
+  const words = telling.told.goals;
   const last = occasions.at(-1);
   const read = occasions.findLast((o) => o.legibility);
   const step = nextStep(readSamples(occasions), current, mdc, limits, ladder, words);
@@ -51,15 +54,7 @@ export function proposedGoal(
     tries,
     dueOn: daysLater(setOn, limits.goalWeeks * 7),
     setOn,
-    baseline: read
-      ? words.wordsRead(
-          words.rightOf(
-            Math.round(read.legibility!.accuracy * read.legibility!.words * 10) / 10,
-            read.legibility!.words,
-          ),
-          baseline!,
-        )
-      : '',
+    baseline: read ? startLevel(read.legibility!, telling) : '',
     because: wants,
     levels: levelsFor(baseline, step.percent, step.wordsOf, tries.of, levelNoise(visitSd, limits), words),
     weight: 1,
@@ -78,11 +73,11 @@ export function revisedGoal(
   mdc: number | null,
   limits: Limits,
   ladder: readonly GoalRung[],
-  visitSd: number | null = null,
-  words: Told['goals'],
+  visitSd: number | null,
+  telling: Telling,
 ): GoalDraft {
   const ids = { id, clientId: goal.clientId };
-  const fresh = proposedGoal(ids, occasions, mdc, goal.because, setOn, limits, ladder, goal.output, visitSd, words);
+  const fresh = proposedGoal(ids, occasions, mdc, goal.because, setOn, limits, ladder, goal.output, visitSd, telling);
   const { at: _at, by: _by, ...kept } = goal;
   return {
     ...kept,

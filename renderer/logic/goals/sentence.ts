@@ -2,6 +2,8 @@ import type { Goal } from '../../../db/types/goal.ts';
 import { wordsOfPercent } from './goal-ladder.ts';
 import { successOf } from './signature-check.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
+import type { Telling } from '../texts/screens/telling.ts';
+import { toldStartLevel } from './start-level.ts';
 
 type GoalText = Pick<
   Goal,
@@ -28,12 +30,8 @@ export const countsWords = ({ measure }: Pick<Goal, 'measure'>): boolean => (mea
  * @param who the client's name or "the client"
  * @param showDate turns an ISO date into the user's way of writing it
  */
-export function goalSentence(
-  goal: GoalText,
-  who: string,
-  showDate: (iso: string) => string,
-  words: Told['goals'],
-): string {
+export function goalSentence(goal: GoalText, who: string, showDate: (iso: string) => string, telling: Telling): string {
+  const words = telling.told.goals;
   const output = goal.output || words.somethingUnnamed;
   let sentence = goal.dueOn ? words.by(showDate(goal.dueOn)) : '';
   sentence += words.willWrite(who, output, goal.wordsOf || null, goal.paper, goal.aid, words.cue[goal.cue]);
@@ -43,9 +41,9 @@ export function goalSentence(
     sentence += words.soThat(successOf(measure, words));
     sentence += of > 1 || need > 1 ? words.onTries(need, of) : '';
   } else if (goal.percent !== null) {
-    sentence += words.reads(words.reader[goal.reader], goal.percent, wordCount(goal, words));
+    sentence += words.reads(words.reader[goal.reader], goal.percent, wordCount(goal, telling.told));
   }
-  if (goal.baseline) sentence += words.atStart(showDate(goal.setOn), goal.baseline);
+  if (goal.baseline) sentence += words.atStart(showDate(goal.setOn), toldStartLevel(goal.baseline, telling));
   if (goal.because) sentence += words.because(goal.because.trim().replace(/[.]$/, ''));
   return `${sentence}.`;
 }
@@ -66,10 +64,11 @@ export function missingParts(goal: GoalText, words: Told['goals']): string[] {
 }
 
 /** Words are counted over all tries together, as the levels count them: single tries pass or fail by chance. */
-function wordCount(goal: Pick<Goal, 'wordsOf' | 'percent' | 'tries'>, told: Told['goals']): string {
+function wordCount(goal: Pick<Goal, 'wordsOf' | 'percent' | 'tries'>, told: Told): string {
   const { of } = goal.tries;
   const words = (goal.wordsOf ?? 0) * of;
-  const counted = words > 0 && goal.percent !== null ? told.rightOf(wordsOfPercent(goal.percent, words), words) : '';
-  const said = [counted, of > 1 ? told.triesTogether(of) : ''].filter(Boolean).join(', ');
+  const counted =
+    words > 0 && goal.percent !== null ? told.reading.of(String(wordsOfPercent(goal.percent, words)), words) : '';
+  const said = [counted, of > 1 ? told.goals.triesTogether(of) : ''].filter(Boolean).join(', ');
   return said === '' ? '' : ` (${said})`;
 }

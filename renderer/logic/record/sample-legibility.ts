@@ -36,10 +36,6 @@ export interface SampleLegibility {
 /** Words right as the percent beside them is made of: 29, or 28.5 where two readers differ. */
 export const rightOf = ({ accuracy, words }: Pick<SampleLegibility, 'accuracy' | 'words'>): number => accuracy * words;
 
-/** "29 of 33": for pages, and what is stored. */
-export const wordsReadOf = (read: Pick<SampleLegibility, 'accuracy' | 'words'>): string =>
-  `${Number(rightOf(read).toFixed(1))} of ${read.words}`;
-
 /** Scores a stored reading line by line. Null when it holds no words (every intended line was personal or empty). */
 function scoreReading(reading: Reading, spellings: readonly OwnSpelling[] = []): ScoredReading | null {
   if (reading.counted) {

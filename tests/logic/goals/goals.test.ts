@@ -9,6 +9,7 @@ import { buildLevels, checkLevels, levelReached } from '../../../renderer/logic/
 import { goalSentence, missingParts } from '../../../renderer/logic/goals/sentence.ts';
 import { ladder, limits } from '../../limits.ts';
 import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 
 const goal = (over: Partial<Goal> = {}): Goal => ({
   id: 'g1',
@@ -180,14 +181,14 @@ describe('five levels', () => {
 const iso = (date: string) => date;
 
 test('the sentence holds everything a goal needs', () => {
-  expect(goalSentence(goal(), 'Mrs. Example', iso, toldEnglish.goals)).toBe(
+  expect(goalSentence(goal(), 'Mrs. Example', iso, englishTelling)).toBe(
     'By 2026-03-01 Mrs. Example will write a list of five items (about 10 words) on ruled paper, 8 mm with a wide pen, without cues, so that an unfamiliar reader reads 80 % of the words (24 of 30, 3 tries together); at the start (2026-01-05): 4 of 10 words; because: I want to send my son shopping.',
   );
   expect(missingParts(goal(), toldEnglish.goals)).toEqual([]);
 });
 
 test('a goal without a count of words is judged by single tries', () => {
-  expect(goalSentence(goal({ measure: 'exact' }), 'The client', iso, toldEnglish.goals)).toContain(
+  expect(goalSentence(goal({ measure: 'exact' }), 'The client', iso, englishTelling)).toContain(
     'so that every word and digit is exact, on 2 of 3 tries;',
   );
 });
@@ -201,7 +202,7 @@ test('what is missing is named, never invented', () => {
     'the start level',
     'why it matters to the client',
   ]);
-  expect(goalSentence(bare, 'The client', iso, toldEnglish.goals)).toBe(
+  expect(goalSentence(bare, 'The client', iso, englishTelling)).toBe(
     'The client will write a list of five items (about 10 words) with a wide pen, without cues.',
   );
 });

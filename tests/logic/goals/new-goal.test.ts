@@ -12,8 +12,13 @@ import {
 } from '../../../renderer/logic/goals/new-goal.ts';
 import { missingParts } from '../../../renderer/logic/goals/sentence.ts';
 import { occasionsOf } from '../../../renderer/logic/record/occasions.ts';
+import { languages, type Language } from '../../../renderer/logic/texts/languages.ts';
+import { decimalsIn } from '../../../renderer/logic/texts/decimals.ts';
+import { screensIn } from '../../../renderer/logic/texts/screens/screen-languages.ts';
+import { startLevel, toldStartLevel } from '../../../renderer/logic/goals/start-level.ts';
 import { ladder, limits } from '../../limits.ts';
 import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 
 const stamp = { at: '2026-01-05T10:00:00.000Z', by: 'KT', clientId: 'c', visitId: 'v' };
 const sample: Sample = {
@@ -71,7 +76,7 @@ test('a goal starts from the last sample: step, paper, aid, cue, start level, le
     ladder,
     null,
     null,
-    toldEnglish.goals,
+    englishTelling,
   );
   expect(goal).toMatchObject({
     output: 'one sentence',
@@ -102,7 +107,7 @@ test('without any sample a goal is still a goal, with its gaps named', () => {
     ladder,
     null,
     null,
-    toldEnglish.goals,
+    englishTelling,
   );
   expect(goal.levels).toEqual(['', '', '', '', '']);
   expect(missingParts(goal, toldEnglish.goals)).toEqual(['paper', 'the start level', 'why it matters to the client']);
@@ -120,11 +125,11 @@ test('a revision names what it replaces', () => {
       ladder,
       null,
       null,
-      toldEnglish.goals,
+      englishTelling,
     ),
     ...stamp,
   };
-  const next = revisedGoal(goal, 'g2', '2026-02-06', occasions, null, limits, ladder, null, toldEnglish.goals);
+  const next = revisedGoal(goal, 'g2', '2026-02-06', occasions, null, limits, ladder, null, englishTelling);
   expect(next).toMatchObject({ id: 'g2', replaces: 'g', setOn: '2026-02-06', status: 'active' });
   expect(next).not.toHaveProperty('by');
 });
@@ -164,4 +169,17 @@ test('no level is narrower than the noise of the tries: then three, else a sente
   ]);
   // A client who varies more needs wider levels.
   expect(levelsFor(30, 60, 20, 3, { ...noise, visitSd: 0.85 }, toldEnglish.goals)[2]).toBe('60 to 86 % of words');
+});
+
+test('a start level is told in the language of whoever reads it, and own words stay', () => {
+  const tellings = (Object.keys(languages) as Language[]).map((code) => ({
+    told: screensIn(code).told,
+    decimals: decimalsIn(code),
+  }));
+  const read = { accuracy: 10.5 / 20, words: 20 };
+  for (const writes of tellings)
+    for (const reads of tellings) expect(toldStartLevel(startLevel(read, writes), reads)).toBe(startLevel(read, reads));
+  expect(startLevel(read, englishTelling)).toBe('10.5 of 20 words read (53 %)');
+  for (const own of ['', 'three words of her name', '11 of 20 words read aloud (55 %)'])
+    for (const reads of tellings) expect(toldStartLevel(own, reads)).toBe(own);
 });

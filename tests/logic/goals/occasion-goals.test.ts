@@ -10,6 +10,7 @@ import { newPairs, signatureVerdict } from '../../../renderer/logic/goals/signat
 import { ladder, limits } from '../../limits.ts';
 import { clientId, id, record } from '../pages/record.ts';
 import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
+import { englishTelling } from '../../../renderer/logic/texts/screens/telling.ts';
 
 const rules = rulesInUse(null);
 const noise = levelNoise(null, limits);
@@ -54,7 +55,7 @@ test('a signature is told apart and accepted, never read; sums and dates are exa
     ladder,
     null,
     null,
-    toldEnglish.goals,
+    englishTelling,
   );
   const goal = occasionGoal(base, steps[0]!, rules.occasionRungs, noise, toldEnglish.goals);
   expect(goal).toMatchObject({
@@ -63,7 +64,7 @@ test('a signature is told apart and accepted, never read; sums and dates are exa
     wordsOf: null,
     nextStep: 'a signature in the real box',
   });
-  const said = goalSentence(goal, 'the client', (iso) => iso, toldEnglish.goals);
+  const said = goalSentence(goal, 'the client', (iso) => iso, englishTelling);
   expect(said).toContain('a second person tells at least 5 of 6 pairs of signatures right');
   expect(said).not.toContain('reads');
   expect(missingParts(goal, toldEnglish.goals)).toEqual([]);
@@ -77,7 +78,7 @@ test('a rung that was met gives the next one, and a tick that is taken off gives
   client.goals = [
     {
       ...occasionGoal(
-        proposedGoal({ id: id(), clientId }, [], null, '', '2026-03-04', limits, ladder, null, null, toldEnglish.goals),
+        proposedGoal({ id: id(), clientId }, [], null, '', '2026-03-04', limits, ladder, null, null, englishTelling),
         occasionSteps(client, rules.occasionRungs, null, limits, toldEnglish.goals)[0]!,
         rules.occasionRungs,
         noise,

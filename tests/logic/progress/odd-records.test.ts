@@ -148,7 +148,7 @@ test.each(odd)('$what: a sentence, a picture or its reason, and no number that i
     ladder,
     null,
     null,
-    toldEnglish.goals,
+    englishTelling,
   );
   expect(goal.percent).toBeGreaterThan(0);
   expect(goal.percent).toBeLessThanOrEqual(100);

@@ -14,7 +14,7 @@ import { lengthWords } from '../../texts/dose-words.ts';
 import { wilson } from '../../../statistics/wilson.ts';
 import { toldEnglish } from '../../texts/screens/told-english.ts';
 import { englishTelling } from '../../texts/screens/telling.ts';
-import { wordsReadOf } from '../../record/sample-legibility.ts';
+import { rightOf } from '../../record/sample-legibility.ts';
 import {
   dayOf,
   goalsOf,
@@ -40,7 +40,9 @@ export function legibilityWords(occasion: ReadOccasion): string {
   const interval = wilson(Math.min(wordsRight, words), Math.max(1, words));
   const range = `${percent(accuracy)}, 95 % interval ${Math.round(interval.low * 100)} to ${percent(interval.high)}`;
   const who = count > 1 ? `${count} readers (mean; ${readers[reader]})` : readers[reader];
-  return `${wordsReadOf(occasion.legibility)} words read (${range}) by ${who}, ${blind ? 'blind' : 'not blind'}`;
+  const { told, decimals } = englishTelling;
+  const read = told.reading.wordsRead(decimals(rightOf(occasion.legibility), 1, 0), words, range);
+  return `${read} by ${who}, ${blind ? 'blind' : 'not blind'}`;
 }
 
 /** Conditions that were noted, in one sentence; '' when none was. */
@@ -166,7 +168,7 @@ function levelOf(record: ClientRecord, goal: Goal, upTo: string): { level: numbe
 /** Each goal with its level. */
 export function goalLines(input: PageInput): string[] {
   return goalsOf(input).map((goal) => {
-    const sentence = goalSentence(goal, 'the client', (iso) => longDate(iso, input.locale), toldEnglish.goals);
+    const sentence = goalSentence(goal, 'the client', (iso) => longDate(iso, input.locale), englishTelling);
     const rated = levelOf(input.record, goal, dayOf(input));
     const status = goal.status === 'met' ? ' Met.' : '';
     const level = rated ? ` Level ${signed(rated.level)} (${levelNames[rated.level]}).` : ' Not rated yet.';

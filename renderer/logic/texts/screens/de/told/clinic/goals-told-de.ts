@@ -49,8 +49,6 @@ export const goalsToldDe: Told['goals'] = {
     accepted: 'sie im Alltag angenommen wird; wo und wann, ist vermerkt',
   },
   tellsApart: (right, of) => `jemand anderes mindestens ${right} von ${of} Unterschriftenpaaren richtig erkennt`,
-  wordsRead: (right, percent) => `${right} Wörtern gelesen (${percent} %)`,
-  rightOf: (right, words) => `${String(right).replace('.', ',')} von ${words}`,
   somethingUnnamed: 'etwas noch nicht Genanntes',
   cue: { none: 'ohne Hinweise', visual: 'mit einem sichtbaren Hinweis', verbal: 'mit einem gesprochenen Hinweis' },
   reader: { unfamiliar: 'jemand, der den Text nicht kennt,', family: 'jemand aus der Familie' },

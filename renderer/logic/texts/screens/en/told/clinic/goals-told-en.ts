@@ -49,8 +49,6 @@ export const goalsToldEn = {
   },
   tellsApart: (right: number, of: number) =>
     `a second person tells at least ${right} of ${of} pairs of signatures right`,
-  wordsRead: (right: string, percent: number) => `${right} words read (${percent} %)`,
-  rightOf: (right: number, words: number) => `${right} of ${words}`,
   somethingUnnamed: 'something not named yet',
   cue: { none: 'without cues', visual: 'with a visual cue', verbal: 'with one spoken cue' },
   reader: { unfamiliar: 'an unfamiliar reader', family: 'a family reader' },

@@ -49,8 +49,6 @@ export const goalsToldEs: Told['goals'] = {
     accepted: 'se acepta en el uso; se anota dónde y cuándo',
   },
   tellsApart: (right, of) => `otra persona distingue bien al menos ${right} de ${of} parejas de firmas`,
-  wordsRead: (right, percent) => `${right} palabras leídas (${percent} %)`,
-  rightOf: (right, words) => `${String(right).replace('.', ',')} de ${words}`,
   somethingUnnamed: 'algo aún sin nombrar',
   cue: { none: 'sin ayudas', visual: 'con una ayuda visual', verbal: 'con una ayuda hablada' },
   reader: { unfamiliar: 'alguien que no conoce el texto', family: 'alguien de la familia' },
