@@ -1,6 +1,7 @@
 /** A client in short, for the list of clients. */
 import type { ClientRecord } from '../../../db/types/record.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
+import { precautionIn, type TableWords } from '../texts/table-words.ts';
 import { sampleLegibility } from '../record/sample-legibility.ts';
 
 export interface Preview {
@@ -16,7 +17,7 @@ export function previewOf(
   today: string,
   showDate: (iso: string) => string,
   words: Told['client'],
-  inTable: (text: string) => string,
+  inTable: TableWords,
 ): Preview {
   const { client } = record;
   const age = client.birthYear === null ? '' : String(Number(today.slice(0, 4)) - client.birthYear);
@@ -35,14 +36,14 @@ export function previewOf(
   const program = record.programs.filter((one) => one.status === 'approved').at(-1);
   const [first, now] = [read[0], read.at(-1)];
   const rows = [
-    { name: words.goal, value: goal ? words.goalReached(goal.output, goal.percent) : '' },
+    { name: words.goal, value: goal ? words.goalReached(inTable(goal.output), goal.percent) : '' },
     { name: words.lastVisit, value: last ? showDate(last.date) : words.noneYet },
     { name: words.planThen, value: last?.plan ?? '' },
     { name: words.nextVisit, value: last?.nextVisit ?? '' },
     { name: words.program, value: program?.approvedAt ? words.approvedOn(showDate(program.approvedAt)) : '' },
     {
       name: words.mind,
-      value: client.precautions.map((one) => (one.code === null ? one.text : inTable(one.text))).join('; '),
+      value: client.precautions.map((one) => precautionIn(one, inTable)).join('; '),
     },
   ];
   return {

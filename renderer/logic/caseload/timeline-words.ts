@@ -1,6 +1,7 @@
 /** The timeline in words, the newest day first. */
 import type { VisitKind } from '../../../db/types/visit.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
+import type { TableWords } from '../texts/table-words.ts';
 import type { TimelineEvent, TimelineKind } from './timeline.ts';
 
 export interface TimelineDay {
@@ -15,6 +16,8 @@ interface Names {
   /** Titles of red flags by code. */
   flags: ReadonlyMap<string, string>;
   client: Told['client'];
+  /** A text of the rule table in the shown language. */
+  inTable: TableWords;
 }
 
 function wordsOf({ kind, text }: TimelineEvent, names: Names): string {
@@ -22,6 +25,7 @@ function wordsOf({ kind, text }: TimelineEvent, names: Names): string {
   if (kind === 'flag') return names.flags.get(text) ?? text;
   if (kind === 'medicine') return names.client.dose[text as keyof typeof names.client.dose] ?? text;
   if (kind === 'program') return names.client.approvedTier(text);
+  if (kind === 'goal') return names.inTable(text);
   if (kind !== 'sample') return text;
   const [task = '', ...more] = text.split(', ');
   const { tasks, baseline } = names.client;

@@ -1,8 +1,13 @@
 /** Words of the rule table (titles, names, questions, reasons) in a language of the screens. */
+import type { Precaution } from '../../../db/types/client.ts';
 import { textDigest } from './text-digest.ts';
 
 /** The words of a text in another language; a text without them stays as it is: the clinic's own words. */
 export type TableWords = (english: string) => string;
+
+/** A precaution of the table in other words; the therapist's own stay. */
+export const precautionIn = ({ code, text }: Precaution, words: TableWords): string =>
+  code === null ? text : words(text);
 
 /**
  * @param rows by their English: a text whose English changes is no longer found, and stays English

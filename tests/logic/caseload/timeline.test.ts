@@ -50,6 +50,7 @@ test('a day is one row in words, the newest first, and opens its visit', () => {
     visits: { first: 'first visit', treatment: 'treatment', retest: 'retest', discharge: 'discharge' },
     flags: new Map([['sudden', 'Sudden change']]),
     client: toldEnglish.client,
+    inTable: (text: string) => text,
   };
   const days = timelineDays(timeline(facts), names);
   expect(days.map(({ day, visitId }) => [day, visitId])).toEqual([
