@@ -4,8 +4,10 @@ import type { ScreenTexts } from '../en/screens-en.ts';
 export const inkDe: ScreenTexts['ink'] = {
   hand: (inkTaskName, hand, time, cues, abandoned) =>
     `${inkTaskName}, Hand: ${hand}, ${time}${cues ? ', mit Hilfe' : ''}${abandoned ? ', neu begonnen' : ''}`,
-  touchesOfPalmIgnored: (palmTouches) => `${palmTouches} Berührungen des Handballens nicht beachtet.`,
-  touchesOfSecondPen: (otherPens) => `${otherPens} Berührungen eines zweiten Stifts nicht beachtet.`,
+  touchesOfPalmIgnored: (palmTouches) =>
+    `${palmTouches === 1 ? '1 Berührung' : `${palmTouches} Berührungen`} des Handballens nicht beachtet.`,
+  touchesOfSecondPen: (otherPens) =>
+    `${otherPens === 1 ? '1 Berührung' : `${otherPens} Berührungen`} eines zweiten Stifts nicht beachtet.`,
   systemTookPenAway: (cancelled) => `Das System nahm den Stift ${cancelled}-mal weg.`,
   hand2: (inkTaskName, hand) => `${inkTaskName}, Hand: ${hand}`,
   saveAsInkml: 'Als InkML speichern',
@@ -74,7 +76,8 @@ export const inkDe: ScreenTexts['ink'] = {
   rests: 'Pausen',
   restsOf: (count, seconds) => `${count}, ${count === 1 ? 'von' : 'längste'} ${seconds} s`,
   palm: 'Handballen',
-  touchesIgnored: (palmTouches) => `${palmTouches} Berührungen nicht beachtet`,
+  touchesIgnored: (palmTouches) =>
+    palmTouches === 1 ? '1 Berührung nicht beachtet' : `${palmTouches} Berührungen nicht beachtet`,
   sheet: 'Blatt',
   sizeChanged: 'Größe geändert',
   trueSizeSet: (day) => `wahre Größe, eingestellt ${day}`,

@@ -11,7 +11,6 @@ export const programDe: ScreenTexts['program'] = {
   what: 'Was',
   line: 'Zeile',
   whyOrHow: 'Warum oder wie',
-  lines: (count) => `${count} Zeilen`,
   findings: 'Befunde',
   nothingWasFoundYet: 'Noch wurde nichts gefunden. Screening und Schriftprobe füllen diese Liste.',
   findings2: (nRows) => `Befunde (${nRows})`,

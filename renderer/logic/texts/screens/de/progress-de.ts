@@ -14,7 +14,7 @@ export const progressDe: ScreenTexts['progress'] = {
   intervalTo: (round, round2) => `; Intervall ${round} bis ${round2} %`,
   wordsReadAndFatigue: 'Gelesene Wörter und Müdigkeit',
   chartOfWordsRead: 'Diagramm der gelesenen Wörter und der Müdigkeit: mit den Pfeiltasten durch die Punkte gehen',
-  points: (nPoints) => `${nPoints} Punkte`,
+  points: (nPoints) => (nPoints === 1 ? '1 Punkt' : `${nPoints} Punkte`),
   tabToChartThen: 'Mit Tab zum Diagramm, dann mit den Pfeiltasten durch die Punkte.',
   intervalWilson: '95-%-Intervall (Wilson)',
   programStartedOrChanged: 'Programm begonnen oder geändert',

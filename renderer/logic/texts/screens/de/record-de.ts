@@ -90,7 +90,7 @@ export const recordDe: ScreenTexts['record'] = {
   seldom: 'Selten',
   writingOccasions: 'Schreibanlässe',
   noOwnWordsYet: 'noch keine eigenen Wörter',
-  ownWords: (nWords) => `${nWords} eigene Wörter`,
+  ownWords: (nWords) => (nWords === 1 ? '1 eigenes Wort' : `${nWords} eigene Wörter`),
   topics: 'Themen',
   howOften: 'Wie oft',
   realExample: 'Ein echtes Beispiel',

@@ -55,7 +55,7 @@ export const goalsEn = {
   buildGoal: 'Build a goal',
   notRated: 'not rated',
   goal2: 'Goal',
-  agreed: (nActive: Shown) => `${nActive} agreed.`,
+  agreed: (nActive: number) => `${nActive} agreed.`,
   noGoalYetStep: 'No goal yet. The step below is a start; change it together with the client.',
   buildGoal2: (output: Shown) => `Build a goal: ${output}`,
   buildGoalFromThis: 'Build a goal from this',

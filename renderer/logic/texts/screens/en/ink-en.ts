@@ -4,8 +4,10 @@ import type { Shown } from '../shown.ts';
 export const inkEn = {
   hand: (inkTaskName: Shown, hand: Shown, time: Shown, cues: boolean, abandoned: boolean) =>
     `${inkTaskName}, ${hand} hand, ${time}${cues ? ', with help' : ''}${abandoned ? ', started over' : ''}`,
-  touchesOfPalmIgnored: (palmTouches: Shown) => `${palmTouches} touches of the palm ignored.`,
-  touchesOfSecondPen: (otherPens: Shown) => `${otherPens} touches of a second pen ignored.`,
+  touchesOfPalmIgnored: (palmTouches: number) =>
+    palmTouches === 1 ? '1 touch of the palm ignored.' : `${palmTouches} touches of the palm ignored.`,
+  touchesOfSecondPen: (otherPens: number) =>
+    otherPens === 1 ? '1 touch of a second pen ignored.' : `${otherPens} touches of a second pen ignored.`,
   systemTookPenAway: (cancelled: Shown) => `The system took the pen away ${cancelled} times.`,
   hand2: (inkTaskName: Shown, hand: Shown) => `${inkTaskName}, ${hand} hand`,
   saveAsInkml: 'Save as InkML',
@@ -75,7 +77,7 @@ export const inkEn = {
   rests: 'Rests',
   restsOf: (count: number, seconds: Shown) => `${count}, ${count === 1 ? 'of' : 'longest'} ${seconds} s`,
   palm: 'Palm',
-  touchesIgnored: (palmTouches: Shown) => `${palmTouches} touches ignored`,
+  touchesIgnored: (palmTouches: number) => (palmTouches === 1 ? '1 touch ignored' : `${palmTouches} touches ignored`),
   sheet: 'Sheet',
   sizeChanged: 'size changed',
   trueSizeSet: (day: Shown) => `true size, set ${day}`,

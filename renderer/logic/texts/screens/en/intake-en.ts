@@ -24,7 +24,7 @@ export const intakeEn = {
   measureSeatAndTable: 'Measure seat and table',
   writingSample: 'Writing sample',
   redFlags: 'Red flags',
-  open: (nOpen: Shown) => `${nOpen} open`,
+  open: (nOpen: number) => `${nOpen} open`,
   toAsk: (nUnasked: Shown) => `${nUnasked} to ask`,
   handAndBody: 'Hand and body',
   of: (answered: Shown, nAsked: Shown) => `${answered} of ${nAsked}`,

@@ -63,7 +63,7 @@ export const pagesEn = {
   coSignatureIsNeeded: 'A co-signature is needed',
   thereIsNoVisit: 'There is no visit yet, so words typed here last only until the window closes. Start a visit first.',
   staysOut: (labelOf: Shown, why: Shown) => `${labelOf} stays out: ${why}`,
-  ticked: (nTicked: Shown) => `${nTicked} ticked`,
+  ticked: (nTicked: number) => `${nTicked} ticked`,
   openingPrintDialog: 'Opening the print dialog …',
   makingPdf: 'Making the PDF …',
   pdfWasSaved: 'The PDF was saved.',

@@ -11,7 +11,6 @@ export const programEn = {
   what: 'What',
   line: 'Line',
   whyOrHow: 'Why or how',
-  lines: (count: Shown) => `${count} lines`,
   findings: 'Findings',
   nothingWasFoundYet: 'Nothing was found yet. The intake screen and a writing sample fill this list.',
   findings2: (nRows: Shown) => `Findings (${nRows})`,

@@ -14,7 +14,7 @@ export const progressEn = {
   intervalTo: (round: Shown, round2: Shown) => `; interval ${round} to ${round2} %`,
   wordsReadAndFatigue: 'Words read and fatigue',
   chartOfWordsRead: 'Chart of words read and fatigue: walk through its points with the arrow keys',
-  points: (nPoints: Shown) => `${nPoints} points`,
+  points: (nPoints: number) => (nPoints === 1 ? '1 point' : `${nPoints} points`),
   tabToChartThen: 'Tab to the chart, then walk through the points with the arrow keys.',
   intervalWilson: '95 % interval (Wilson)',
   programStartedOrChanged: 'program started or changed',

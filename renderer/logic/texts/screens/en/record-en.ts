@@ -90,7 +90,7 @@ export const recordEn = {
   seldom: 'Seldom',
   writingOccasions: 'Writing occasions',
   noOwnWordsYet: 'no own words yet',
-  ownWords: (nWords: Shown) => `${nWords} own words`,
+  ownWords: (nWords: number) => (nWords === 1 ? '1 own word' : `${nWords} own words`),
   topics: 'Topics',
   howOften: 'How often',
   realExample: 'A real example',

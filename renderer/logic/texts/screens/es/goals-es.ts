@@ -55,7 +55,7 @@ export const goalsEs: ScreenTexts['goals'] = {
   buildGoal: 'Crear una meta',
   notRated: 'sin puntuar',
   goal2: 'Meta',
-  agreed: (nActive) => `${nActive} acordadas.`,
+  agreed: (nActive) => (nActive === 1 ? '1 acordada.' : `${nActive} acordadas.`),
   noGoalYetStep: 'Aún no hay meta. El paso de abajo es un comienzo; cámbielo junto con el cliente.',
   buildGoal2: (output) => `Crear una meta: ${output}`,
   buildGoalFromThis: 'Crear una meta con esto',

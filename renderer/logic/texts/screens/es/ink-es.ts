@@ -4,8 +4,10 @@ import type { ScreenTexts } from '../en/screens-en.ts';
 export const inkEs: ScreenTexts['ink'] = {
   hand: (inkTaskName, hand, time, cues, abandoned) =>
     `${inkTaskName}, mano ${hand}, ${time}${cues ? ', con ayuda' : ''}${abandoned ? ', empezado de nuevo' : ''}`,
-  touchesOfPalmIgnored: (palmTouches) => `${palmTouches} toques de la palma ignorados.`,
-  touchesOfSecondPen: (otherPens) => `${otherPens} toques de un segundo lápiz ignorados.`,
+  touchesOfPalmIgnored: (palmTouches) =>
+    palmTouches === 1 ? '1 toque de la palma ignorado.' : `${palmTouches} toques de la palma ignorados.`,
+  touchesOfSecondPen: (otherPens) =>
+    otherPens === 1 ? '1 toque de un segundo lápiz ignorado.' : `${otherPens} toques de un segundo lápiz ignorados.`,
   systemTookPenAway: (cancelled) => `El sistema quitó el lápiz ${cancelled} veces.`,
   hand2: (inkTaskName, hand) => `${inkTaskName}, mano ${hand}`,
   saveAsInkml: 'Guardar como InkML',
@@ -74,7 +76,7 @@ export const inkEs: ScreenTexts['ink'] = {
   rests: 'Pausas',
   restsOf: (count, seconds) => `${count}, ${count === 1 ? 'de' : 'la más larga'} ${seconds} s`,
   palm: 'Palma',
-  touchesIgnored: (palmTouches) => `${palmTouches} toques ignorados`,
+  touchesIgnored: (palmTouches) => (palmTouches === 1 ? '1 toque ignorado' : `${palmTouches} toques ignorados`),
   sheet: 'Hoja',
   sizeChanged: 'tamaño cambiado',
   trueSizeSet: (day) => `tamaño real, fijado ${day}`,

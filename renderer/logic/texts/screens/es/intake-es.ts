@@ -23,7 +23,7 @@ export const intakeEs: ScreenTexts['intake'] = {
   measureSeatAndTable: 'Medir asiento y mesa',
   writingSample: 'Muestra de escritura',
   redFlags: 'Señales de alarma',
-  open: (nOpen) => `${nOpen} abiertas`,
+  open: (nOpen) => (nOpen === 1 ? '1 abierta' : `${nOpen} abiertas`),
   toAsk: (nUnasked) => `${nUnasked} por preguntar`,
   handAndBody: 'Mano y cuerpo',
   of: (answered, nAsked) => `${answered} de ${nAsked}`,

@@ -64,7 +64,7 @@ export const pagesEs: ScreenTexts['pages'] = {
   thereIsNoVisit:
     'Aún no hay visita, así que lo escrito aquí dura solo hasta cerrar la ventana. Empiece antes una visita.',
   staysOut: (labelOf, why) => `${labelOf} queda fuera: ${why}`,
-  ticked: (nTicked) => `${nTicked} marcadas`,
+  ticked: (nTicked) => (nTicked === 1 ? '1 marcada' : `${nTicked} marcadas`),
   openingPrintDialog: 'Abriendo el diálogo de impresión …',
   makingPdf: 'Haciendo el PDF …',
   pdfWasSaved: 'El PDF se guardó.',

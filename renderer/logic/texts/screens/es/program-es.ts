@@ -11,7 +11,6 @@ export const programEs: ScreenTexts['program'] = {
   what: 'Qué',
   line: 'Línea',
   whyOrHow: 'Por qué o cómo',
-  lines: (count) => `${count} líneas`,
   findings: 'Hallazgos',
   nothingWasFoundYet: 'Aún no se encontró nada. El cribado y una muestra de escritura llenan esta lista.',
   findings2: (nRows) => `Hallazgos (${nRows})`,

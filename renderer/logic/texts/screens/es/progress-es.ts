@@ -14,7 +14,7 @@ export const progressEs: ScreenTexts['progress'] = {
   intervalTo: (round, round2) => `; intervalo ${round} a ${round2} %`,
   wordsReadAndFatigue: 'Palabras leídas y cansancio',
   chartOfWordsRead: 'Gráfico de palabras leídas y cansancio: recorra sus puntos con las flechas',
-  points: (nPoints) => `${nPoints} puntos`,
+  points: (nPoints) => (nPoints === 1 ? '1 punto' : `${nPoints} puntos`),
   tabToChartThen: 'Tab hasta el gráfico, luego las flechas por los puntos.',
   intervalWilson: 'intervalo del 95 % (Wilson)',
   programStartedOrChanged: 'programa empezado o cambiado',

@@ -90,7 +90,7 @@ export const recordEs: ScreenTexts['record'] = {
   seldom: 'Pocas veces',
   writingOccasions: 'Ocasiones de escritura',
   noOwnWordsYet: 'aún sin palabras propias',
-  ownWords: (nWords) => `${nWords} palabras propias`,
+  ownWords: (nWords) => (nWords === 1 ? '1 palabra propia' : `${nWords} palabras propias`),
   topics: 'Temas',
   howOften: 'Con qué frecuencia',
   realExample: 'Un ejemplo real',

@@ -75,7 +75,6 @@ export const courseDe: Told['course'] = {
   change: (mid, low, high, held, more) =>
     `Änderung am wahrscheinlichsten ${mid} Punkte; mit einer Wahrscheinlichkeit von ${held} % zwischen ${low} und ${high}. Wahrscheinlichkeit für mehr als vorher: ${more} %.`,
   numbers: {
-    points: (value) => `${value} Punkte`,
     range: (mid, low, high) => `${mid} Punkte (${low} bis ${high} Punkte)`,
     moreThan: (percent) => `mehr als ${percent} %`,
     lessThan: (percent) => `weniger als ${percent} %`,

@@ -73,7 +73,6 @@ export const courseEn = {
   change: (mid: string, low: string, high: string, held: string, more: string) =>
     `Change most likely ${mid} points; with a chance of ${held} % between ${low} and ${high}. Chance of more than before: ${more} %.`,
   numbers: {
-    points: (value: string) => `${value} points`,
     range: (mid: string, low: string, high: string) => `${mid} points (${low} points to ${high} points)`,
     moreThan: (percent: string) => `more than ${percent} %`,
     lessThan: (percent: string) => `less than ${percent} %`,

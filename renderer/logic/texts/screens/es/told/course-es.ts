@@ -80,7 +80,6 @@ export const courseEs: Told['course'] = {
   change: (mid, low, high, held, more) =>
     `Cambio más probable: ${mid} puntos; con una probabilidad del ${held} %, entre ${low} y ${high}. Probabilidad de más que antes: ${more} %.`,
   numbers: {
-    points: (value) => `${value} puntos`,
     range: (mid, low, high) => `${mid} puntos (de ${low} a ${high} puntos)`,
     moreThan: (percent) => `más del ${percent} %`,
     lessThan: (percent) => `menos del ${percent} %`,
