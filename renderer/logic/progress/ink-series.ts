@@ -1,4 +1,5 @@
 /** Pen motion over time: one series for each measure, task, hand, surface, device and dose state; judged by the change model. */
+import { smallFirst } from '../texts/en.ts';
 import { type Decimals, threeDigits } from '../texts/decimals.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { mean } from '../../statistics/order-statistics.ts';
@@ -46,9 +47,6 @@ const CHARTED: Readonly<Record<InkValue['recording']['task'], readonly string[]>
 const better = { more: 'higher', less: 'lower', none: 'own' } as const;
 const shown = (value: number, unit: string, decimals: Decimals): string =>
   `${threeDigits(value, decimals)}${unit === '1' || unit === 'count' ? '' : ` ${unit}`}`;
-
-/** A name inside a sentence: its first letter small. */
-const inSentence = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
 
 type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'inkRecordings' | 'samplePages' | 'pageMeasurements'>;
 
@@ -110,7 +108,7 @@ function titleOf({ recording, sample }: InkValue, told: Telling['told']): string
     told.pen.tasks[recording.task],
     told.conditions.hand[recording.hand],
     doseState === 'on' || doseState === 'off' ? told.conditions.dose[doseState] : '',
-    inSentence(told.pen.surfaces[recording.surface]),
+    smallFirst(told.pen.surfaces[recording.surface]),
     recording.device.trim(),
   );
 }

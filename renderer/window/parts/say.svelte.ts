@@ -86,8 +86,7 @@ export const shownDoses = (): Texts['dose'] => {
 };
 
 /** Words within a sentence: no capital, but for German, where nouns keep theirs. */
-export const withinSentence = (words: string): string =>
-  shownPageLanguage() === 'de' ? words : words.charAt(0).toLowerCase() + words.slice(1);
+export const withinSentence = (words: string): string => languages[shownPageLanguage()].texts.family.inSentence(words);
 
 /** Numbers in sentences, with the decimal mark of the shown language. */
 export const shownDecimals: Decimals = (value, most, least) => decimalsIn(shownLocale())(value, most, least);
