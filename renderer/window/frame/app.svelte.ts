@@ -174,7 +174,7 @@ export class App implements SaveHost {
     }
     if (status.state === 'open') {
       await this.loadRules();
-      if (unlocked || other) this.#adopt(status.preferences);
+      if (unlocked || other) await this.#adopt(status.preferences);
     }
     this.status = status;
     if (unlocked) await this.#return();
@@ -246,20 +246,20 @@ export class App implements SaveHost {
 
   /** Chosen before a caseload was open: laid over what the caseload keeps. */
   #early: Partial<Preferences> = {};
-  #adopt(kept: Preferences): void {
-    this.#hold({ ...kept, ...this.#early });
+  #adopt(kept: Preferences): Promise<void> {
+    return this.#hold({ ...kept, ...this.#early });
   }
 
-  #hold(preferences: Preferences): void {
+  #hold(preferences: Preferences): Promise<void> {
     this.preferences = preferences;
     this.theme = preferences.theme;
-    speak(preferences.language);
+    return speak(preferences.language);
   }
 
   /** Keeps a preference; it holds at once. */
   prefer(change: Partial<Preferences>): void {
     if (this.status?.state !== 'open') this.#early = { ...this.#early, ...change };
-    this.#hold({ ...this.preferences, ...change });
+    void this.#hold({ ...this.preferences, ...change });
     if (this.status?.state === 'open')
       this.saving.run('preferences', () => ask('app.prefer', this.preferences)).catch(this.complain);
   }

@@ -9,10 +9,6 @@ import type { Telling } from '../../logic/texts/screens/telling.ts';
 import { retold } from '../../logic/texts/retold.ts';
 import { toldEnglish } from '../../logic/texts/screens/told-english.ts';
 import { inWords, tableWordsIn, type TableWords } from '../../logic/texts/table-words.ts';
-import printedDe from '../../../db/rules/texts/de.json' with { type: 'json' };
-import printedEs from '../../../db/rules/texts/es.json' with { type: 'json' };
-import rowsDe from '../../../db/rules/texts/screens/de.json' with { type: 'json' };
-import rowsEs from '../../../db/rules/texts/screens/es.json' with { type: 'json' };
 
 const system = typeof navigator === 'undefined' ? 'en' : navigator.language;
 /** The system's language where there are words for it, else English. */
@@ -20,6 +16,8 @@ const systemLanguage = languageOf(system);
 
 let language = $state.raw<ScreenLanguage>(systemLanguage);
 const texts = $derived(screensIn(language));
+/** The rule table is in English; the start screen shows none of it. */
+let table = $state.raw<TableWords>((english) => english);
 
 /** `say.sample.takeOut`: read where it is shown, never kept, so that it follows the language. */
 export const say = new Proxy({} as ScreenTexts, {
@@ -29,7 +27,8 @@ export const say = new Proxy({} as ScreenTexts, {
 export const shownLanguage = (): ScreenLanguage => language;
 
 /** For sentences that pages say too. */
-export const shownPageLanguage = (): Language => (language === 'long' ? 'en' : language);
+export const shownPageLanguage = (): Language => pageLanguage(language);
+const pageLanguage = (shown: ScreenLanguage): Language => (shown === 'long' ? 'en' : shown);
 
 /** For dates and numbers: the system's own region where it speaks the shown language. */
 export const shownLocale = (): string => {
@@ -37,44 +36,59 @@ export const shownLocale = (): string => {
   return system.slice(0, 2).toLowerCase() === language ? system : language;
 };
 
-/** Shows the screens in a language; 'system' = the system's own. */
-export function speak(chosen: string): void {
-  language = isScreenLanguage(chosen) ? chosen : systemLanguage;
+let chosenLast: ScreenLanguage = systemLanguage;
+/** Shows the screens in a language, with the words of its table; 'system' = the system's own. */
+export async function speak(chosen: string): Promise<void> {
+  const next = isScreenLanguage(chosen) ? chosen : systemLanguage;
+  chosenLast = next;
+  const words = await tableIn(pageLanguage(next));
+  // Another one may have been chosen meanwhile.
+  if (chosenLast === next) [language, table] = [next, words];
 }
 
-/** Made when first needed: a start in English waits for none of them. */
-const tables = new Map<Language, TableWords>([['en', (text) => text]]);
-const rowsOf: Readonly<Record<'es' | 'de', Parameters<typeof tableWordsIn>>> = {
-  es: [rowsEs, printedEs],
-  de: [rowsDe, printedDe],
+/** Large files, fetched when first spoken: a start in English waits for none of them. */
+const files = {
+  es: () =>
+    Promise.all([
+      import('../../../db/rules/texts/screens/es.json', { with: { type: 'json' } }),
+      import('../../../db/rules/texts/es.json', { with: { type: 'json' } }),
+    ]),
+  de: () =>
+    Promise.all([
+      import('../../../db/rules/texts/screens/de.json', { with: { type: 'json' } }),
+      import('../../../db/rules/texts/de.json', { with: { type: 'json' } }),
+    ]),
 };
-function tableIn(code: Language): TableWords {
+const tables = new Map<Language, TableWords>([['en', (english) => english]]);
+async function tableIn(code: Language): Promise<TableWords> {
   const known = tables.get(code);
   if (known || code === 'en') return known!;
+  const [rows, printed] = await files[code]();
   const { told } = screensIn(code);
   const made = retold(
     { ...toldEnglish.draft, ...toldEnglish.printed },
     { ...told.draft, ...told.printed },
-    tableWordsIn(...rowsOf[code]),
+    tableWordsIn(rows.default, printed.default),
   );
   tables.set(code, made);
   return made;
 }
 
+void speak('system');
+
 /** A text of the rule table, or a sentence that is kept in English, in the shown language. */
-export const inTable: TableWords = (english) => tableIn(shownPageLanguage())(english);
+export const inTable: TableWords = (english) => table(english);
 
 /** What was walked before: the table is large, and stays the same while it is looked at. */
-const shownBefore = new WeakMap<object, { language: Language; part: unknown }>();
+const shownBefore = new WeakMap<object, { words: TableWords; part: unknown }>();
 
 /** A part of the rule table with its words in the shown language: to be read only, since what is kept is the table's own. */
 export function shownTable<T extends object>(part: T): T {
-  const shown = shownPageLanguage();
-  if (shown === 'en') return part;
+  if (shownPageLanguage() === 'en') return part;
   const known = shownBefore.get(part);
-  if (known?.language === shown) return known.part as T;
-  const told = inWords(part, tableIn(shown));
-  shownBefore.set(part, { language: shown, part: told });
+  if (known?.words === table) return known.part as T;
+  const told = inWords(part, table);
+  shownBefore.set(part, { words: table, part: told });
   return told;
 }
 
