@@ -8,18 +8,6 @@ export const de: Texts = {
   practice: {
     bar: (mm) => `${mm} mm`,
     measured: (mm) => `Misst es ${mm} mm?`,
-    papers: {
-      squares: 'Kästchen von',
-      dashed: 'Zeilen mit gestrichelter Mitte, Höhe',
-      ruled: 'Zeilen von',
-      plain: 'Weißes Papier',
-      guide: 'Linienblatt zum Unterlegen, Zeilen von',
-      boxes: 'Felder von',
-      signature: 'Felder für die Unterschrift',
-      dots: 'Punkte zum Verbinden, Abstand',
-      check: 'Schecks zum Üben',
-      lean: 'Schräge Linien zum Unterlegen',
-    },
     yes: 'ja',
     no: 'nein',
     pageOf: (page, pages) => (pages > 1 ? `Blatt ${page} von ${pages}` : 'Blatt 1'),

@@ -1,7 +1,6 @@
 import { doseHows } from './dose-hows.ts';
 import type { OccasionCode } from '../../../db/types/occasions.ts';
 import type { Rest } from '../../../db/types/program.ts';
-import type { RulingKind } from '../../../db/types/page.ts';
 
 /** First letter small, but for names in capitals. */
 export const smallFirst = (title: string): string =>
@@ -16,8 +15,6 @@ const en = {
   practice: {
     bar: (mm: number) => `${mm} mm`,
     measured: (mm: number) => `Measured ${mm} mm?`,
-    /** Names of papers; those not named print as the table of papers has them. */
-    papers: {} as Partial<Record<RulingKind, string>>,
     yes: 'yes',
     no: 'no',
     pageOf: (page: number, pages: number) => (pages > 1 ? `Page ${page} of ${pages}` : 'Page 1'),

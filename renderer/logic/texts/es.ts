@@ -8,18 +8,6 @@ export const es: Texts = {
   practice: {
     bar: (mm) => `${mm} mm`,
     measured: (mm) => `¿Mide ${mm} mm?`,
-    papers: {
-      squares: 'Cuadros de',
-      dashed: 'Renglones con línea media de',
-      ruled: 'Renglones de',
-      plain: 'Papel liso',
-      guide: 'Guía para poner debajo del papel, de',
-      boxes: 'Casillas de',
-      signature: 'Recuadros para firmar',
-      dots: 'Puntos para unir, cada',
-      check: 'Cheques de práctica',
-      lean: 'Líneas inclinadas para poner debajo de la hoja',
-    },
     yes: 'sí',
     no: 'no',
     pageOf: (page, pages) => (pages > 1 ? `Hoja ${page} de ${pages}` : 'Hoja 1'),

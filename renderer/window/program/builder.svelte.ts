@@ -21,7 +21,7 @@ import {
   practiceBack,
 } from '../../logic/program/ladder/sessions.ts';
 import { speakerOf } from '../../logic/texts/said-line.ts';
-import { inTable, say, shownPageLanguage, shownTable, telling } from '../parts/say.svelte.ts';
+import { inTable, shownPageLanguage, shownTable, telling } from '../parts/say.svelte.ts';
 import { checkProgram } from '../../logic/program/draft/vetoes.ts';
 
 type Draft = Omit<Program, 'at' | 'by'>;

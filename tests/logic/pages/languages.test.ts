@@ -5,7 +5,7 @@ import { rulesInUse } from '../../../db/rules/in-use.ts';
 import type { RulesInUse } from '../../../db/types/rules-in-use.ts';
 import { stopItems } from '../../../renderer/logic/pages/kinds/family-sections.ts';
 import { practiceRequestOf } from '../../../renderer/logic/pages/practice/practice-request.ts';
-import { rulings } from '../../../renderer/logic/pages/practice/ruling-drawings.ts';
+import { rulingLabel, rulings } from '../../../renderer/logic/pages/practice/ruling-drawings.ts';
 import { buildPacket } from '../../../renderer/logic/pages/sheet/build-packet.ts';
 import { textsOf } from '../../../renderer/logic/pages/sheet/fit-sheets.ts';
 import type { DocSheet, Packet } from '../../../renderer/logic/pages/sheet/packet.ts';
@@ -14,9 +14,11 @@ import { printedPractice } from '../../../renderer/logic/pages/sheet/printed-pra
 import { added } from '../../../renderer/logic/program/clinic/edit-lines.ts';
 import { compose } from '../../../renderer/logic/program/draft/compose.ts';
 import { refusedByGate } from '../../../renderer/logic/program/print-gate.ts';
+import { decimalsIn } from '../../../renderer/logic/texts/decimals.ts';
 import { doseHows } from '../../../renderer/logic/texts/dose-hows.ts';
 import { type Language, languages } from '../../../renderer/logic/texts/languages.ts';
 import { speakerOf } from '../../../renderer/logic/texts/said-line.ts';
+import { screensIn } from '../../../renderer/logic/texts/screens/screen-languages.ts';
 import { textDigest } from '../../../renderer/logic/texts/text-digest.ts';
 import {
   additionKey,
@@ -194,10 +196,14 @@ test('cautions that the general signs say stronger are not said twice, in no lan
   }
 });
 
-test('every paper has its name in every language but the table’s own', () => {
-  const kinds = new Set(Object.values(rulings).map(({ kind }) => kind));
-  for (const [language, { texts }] of Object.entries(languages))
-    if (language !== 'en') expect([...kinds].filter((kind) => texts.practice.papers[kind] === undefined)).toEqual([]);
+test('every paper has its own name in every language', () => {
+  const rulingCodes = Object.keys(rulings) as (keyof typeof rulings)[];
+  const namesIn = (language: Language): string[] =>
+    rulingCodes.map((code) => rulingLabel(code, screensIn(language).told.paper, decimalsIn(language)));
+  const all = (Object.keys(languages) as Language[]).map(namesIn);
+  for (const names of all) expect(new Set(names).size).toBe(rulingCodes.length);
+  for (const [i] of rulingCodes.entries()) expect(new Set(all.map((names) => names[i])).size).toBe(all.length);
+  expect(all.flat().filter((name) => /undefined|^\s*$/.test(name))).toEqual([]);
 });
 
 test.each(Object.entries(languages))(

@@ -15,7 +15,6 @@ import { smallMultiples } from '../../../renderer/logic/progress/small-multiples
 import { progressCsv } from '../../../renderer/logic/progress/table-columns.ts';
 import { ladder, limits } from '../../limits.ts';
 import { reading, record, sample } from './facts.ts';
-import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 const pictureOf = (facts: Parameters<typeof progressPicture>[0], given: typeof limits, span = {}) =>
   progressPicture(facts, given, span, englishTelling);
