@@ -1,6 +1,6 @@
 /**
- * Short files in the age format (age-encryption.org/v1), sealed by a passphrase with the slow part off the main thread;
- * those sealed to a key pair are in keys/age-keys.ts.
+ * Files in the age format (age-encryption.org/v1) that lie in memory whole, sealed by a passphrase with the slow part off
+ * the main thread; those sealed to a key pair are in keys/age-keys.ts.
  *
  * The library's own passphrase recipient stretches in JavaScript and stops everything for over a second; this is the
  * same stanza ("scrypt", salt, log2 of the work factor) made with Node's native scrypt. Where the system's
@@ -41,10 +41,7 @@ export function sealed(key: Uint8Array, nonce: Uint8Array, bytes: Uint8Array): B
 export function opened(key: Uint8Array, nonce: Uint8Array, piece: Uint8Array): Buffer {
   const decipher = createDecipheriv(CIPHER, key, nonce, { authTagLength: 16 });
   decipher.setAuthTag(piece.subarray(-16));
-  const parts = [decipher.update(piece.subarray(0, -16)), decipher.final()];
-  const whole = Buffer.concat(parts);
-  for (const part of parts) part.fill(0);
-  return whole;
+  return joined([decipher.update(piece.subarray(0, -16)), decipher.final()]);
 }
 
 /** The stanza of a passphrase. */
@@ -79,7 +76,7 @@ export const normalPassphrase = (typed: string): string => typed.normalize('NFKC
  */
 export async function sealBytes(bytes: Uint8Array, typed: string, logN: number = WORK_FACTOR): Promise<string> {
   const passphrase = normalPassphrase(typed);
-  if (native) return armor.encode(await sealShort(bytes, (fileKey) => wrapBy(passphrase, logN, fileKey)));
+  if (native) return armor.encode(await sealWhole(bytes, (fileKey) => wrapBy(passphrase, logN, fileKey)));
   const encrypter = new Encrypter();
   encrypter.setScryptWorkFactor(logN);
   encrypter.setPassphrase(passphrase);
@@ -91,7 +88,7 @@ export async function openBytes(text: string, typed: string): Promise<Buffer | n
   const bytes = armor.decode(text);
   const passphrase = normalPassphrase(typed);
   try {
-    if (native) return await openShort(bytes, (stanza) => unwrapBy(passphrase, stanza));
+    if (native) return await openWhole(bytes, (stanza) => unwrapBy(passphrase, stanza));
     const decrypter = new Decrypter();
     decrypter.addPassphrase(passphrase);
     return Buffer.from(await decrypter.decrypt(bytes));
@@ -105,11 +102,35 @@ const derived = (fileKey: Uint8Array, salt: Uint8Array, what: 'header' | 'payloa
   Buffer.from(hkdfSync('sha256', fileKey, salt, what, 32));
 
 const HEADER = /^(age-encryption\.org\/v1\n-> (\S+(?: \S+)+)\n([A-Za-z0-9+/]+)\n---) ([A-Za-z0-9+/]+)\n/;
-/** Of the first chunk of a payload, and the last. */
-const ONLY_CHUNK = Buffer.from([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1]);
+/** Plain bytes of one chunk of a payload, and what its seal adds. */
+const CHUNK = 65_536;
+const TAG = 16;
 
-/** A short file with one stanza, made without the library: it would leave copies of the bytes behind. At most 64 kB. */
-export async function sealShort(
+/** Of chunk `n` (from 0): a counter of 11 bytes and whether it is the last. A file in memory has fewer than 2 ** 32. */
+function chunkNonce(n: number, last: boolean): Buffer {
+  const nonce = Buffer.alloc(12);
+  nonce.writeUInt32BE(n, 7);
+  nonce[11] = last ? 1 : 0;
+  return nonce;
+}
+
+/** What each chunk becomes, in order; no bytes are one chunk too. @param size of a chunk that is not the last */
+function chunkwise(bytes: Uint8Array, size: number, each: (chunk: Uint8Array, nonce: Buffer) => Buffer): Buffer[] {
+  const count = Math.max(1, Math.ceil(bytes.length / size));
+  return Array.from({ length: count }, (_, n) =>
+    each(bytes.subarray(n * size, (n + 1) * size), chunkNonce(n, n === count - 1)),
+  );
+}
+
+/** Joins parts; they are zeroed. */
+function joined(parts: readonly Buffer[]): Buffer {
+  const whole = Buffer.concat(parts);
+  for (const part of parts) part.fill(0);
+  return whole;
+}
+
+/** A file with one stanza, made without the library: it leaves copies of the bytes behind and is ten times slower. */
+export async function sealWhole(
   bytes: Uint8Array,
   wrap: (fileKey: Uint8Array) => Promise<Stanza>,
 ): Promise<Uint8Array> {
@@ -120,14 +141,15 @@ export async function sealShort(
     const { args, body } = await wrap(fileKey);
     const signed = `age-encryption.org/v1\n-> ${args.join(' ')}\n${unpadded(body)}\n---`;
     const mac = createHmac('sha256', keys[0]!).update(signed).digest();
-    return Buffer.concat([Buffer.from(`${signed} ${unpadded(mac)}\n`), nonce, sealed(keys[1]!, ONLY_CHUNK, bytes)]);
+    const payload = chunkwise(bytes, CHUNK, (chunk, count) => sealed(keys[1]!, count, chunk));
+    return Buffer.concat([Buffer.from(`${signed} ${unpadded(mac)}\n`), nonce, ...payload]);
   } finally {
     for (const key of [fileKey, ...keys]) key.fill(0);
   }
 }
 
-/** A short file of ours, opened without the library: what it holds is never a string. Null when it has another form. */
-export async function openShort(
+/** A file of ours, opened without the library: what it holds is never a string. Null when it has another form. @throws when it was changed or cut */
+export async function openWhole(
   bytes: Uint8Array,
   unwrap: (stanza: Stanza) => Promise<Uint8Array | null>,
 ): Promise<Buffer | null> {
@@ -142,7 +164,7 @@ export async function openShort(
     if (!createHmac('sha256', keys[0]!).update(signed).digest().equals(Buffer.from(mac, 'base64'))) return null;
     const payload = bytes.subarray(whole.length);
     keys.push(derived(fileKey, payload.subarray(0, 16), 'payload'));
-    return opened(keys[1]!, ONLY_CHUNK, payload.subarray(16));
+    return joined(chunkwise(payload.subarray(16), CHUNK + TAG, (chunk, count) => opened(keys[1]!, count, chunk)));
   } finally {
     for (const key of [fileKey, ...keys]) key.fill(0);
   }

@@ -1,5 +1,5 @@
 /**
- * Key pairs of the age format (X25519) and short files sealed to one, without a string on the way: what the library
+ * Key pairs of the age format (X25519) and files sealed to one, without a string on the way: what the library
  * makes and opens as text cannot be zeroed.
  */
 import {
@@ -12,7 +12,7 @@ import {
   type KeyObject,
 } from 'node:crypto';
 import { armor, Decrypter, Encrypter, Stanza } from 'age-encryption';
-import { native, opened, openShort, sealed, sealShort, unpadded, ZERO_NONCE } from '../age.ts';
+import { native, opened, openWhole, sealed, sealWhole, unpadded, ZERO_NONCE } from '../age.ts';
 
 const LABEL = 'age-encryption.org/v1/X25519';
 /** The alphabet of Bech32 (BIP 173), 5 bits a character. */
@@ -128,13 +128,13 @@ export function isRecipientOf(recipient: string, identity: Uint8Array): boolean 
 const wrapKey = (shared: Uint8Array, share: Uint8Array, recipient: Uint8Array): Buffer =>
   Buffer.from(hkdfSync('sha256', shared, Buffer.concat([share, recipient]), LABEL, 32));
 
-/** Encrypts a short secret to a recipient (age1…), as printable lines; the secret is left as it is. */
-export async function sealTo(secret: Uint8Array, recipient: string): Promise<string> {
+/** Encrypts bytes to a recipient (age1…); they are left as they are. */
+export async function sealBytesTo(bytes: Uint8Array, recipient: string): Promise<Uint8Array> {
   const to = keyBytes(Buffer.from(recipient, 'ascii'));
   if (!native || !to) {
     const encrypter = new Encrypter();
     encrypter.addRecipient(recipient);
-    return armor.encode(await encrypter.encrypt(secret));
+    return encrypter.encrypt(bytes);
   }
   const wrap = (fileKey: Uint8Array): Promise<Stanza> => {
     const pair = generateKeyPairSync('x25519');
@@ -145,17 +145,29 @@ export async function sealTo(secret: Uint8Array, recipient: string): Promise<str
     for (const each of [shared, key]) each.fill(0);
     return Promise.resolve(new Stanza(['X25519', unpadded(share)], body));
   };
-  return armor.encode(await sealShort(secret, wrap));
+  return sealWhole(bytes, wrap);
 }
 
-/** What was sealed to this identity's recipient, to zero after use; null when it was sealed to another. */
-export async function openWith(text: string, identity: Uint8Array): Promise<Buffer | null> {
+/** Encrypts a short secret to a recipient (age1…), as printable lines. */
+export const sealTo = async (secret: Uint8Array, recipient: string): Promise<string> =>
+  armor.encode(await sealBytesTo(secret, recipient));
+
+/** What was sealed to this identity's recipient, to zero after use; null when it was sealed to another, changed or cut. */
+export async function openBytesWith(bytes: Uint8Array, identity: Uint8Array): Promise<Buffer | null> {
   try {
-    const bytes = armor.decode(text);
-    if (native) return await openShort(bytes, (stanza) => Promise.resolve(fileKeyOf(stanza, identity)));
+    if (native) return await openWhole(bytes, (stanza) => Promise.resolve(fileKeyOf(stanza, identity)));
     const decrypter = new Decrypter();
     decrypter.addIdentity(await decryptingKey(identity));
     return Buffer.from(await decrypter.decrypt(bytes));
+  } catch {
+    return null;
+  }
+}
+
+/** The same from printable lines. */
+export async function openWith(text: string, identity: Uint8Array): Promise<Buffer | null> {
+  try {
+    return await openBytesWith(armor.decode(text), identity);
   } catch {
     return null;
   }

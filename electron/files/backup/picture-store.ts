@@ -3,13 +3,12 @@
  * the caseload's key in the age format. A backup names the pictures it needs; what is there already is not written again,
  * so that an hour's backup takes as long as an hour's work. Backups by hand hold their pictures themselves.
  */
-import { Decrypter, type Encrypter } from 'age-encryption';
 import { createHash, createHmac } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { copyFile } from 'node:fs/promises';
 import path from 'node:path';
 import { z } from 'zod';
-import { decryptingKey } from '../../../db/keys/age-keys.ts';
+import { openBytesWith, sealBytesTo } from '../../../db/keys/age-keys.ts';
 import { makeFolder, syncFile, syncFolder } from '../../../db/files.ts';
 import { Refusal } from '../../contract/envelope.ts';
 
@@ -37,12 +36,6 @@ const nameOf = (identity: Uint8Array, sha256: string): string =>
 /** Its seal makes a stored picture larger than its content, never smaller. */
 const isThere = (file: string, size: number): boolean => (statSync(file, { throwIfNoEntry: false })?.size ?? -1) > size;
 
-async function opened(file: string, identity: Uint8Array): Promise<Uint8Array> {
-  const decrypter = new Decrypter();
-  decrypter.addIdentity(await decryptingKey(identity));
-  return decrypter.decrypt(readFileSync(file));
-}
-
 const sumOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 /**
@@ -52,9 +45,9 @@ const sumOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).
 export async function storePictures(
   pictures: readonly Omit<StoredPicture, 'name'>[],
   bytesOf: (id: string) => Uint8Array,
-  store: { folder: string; identity: Uint8Array; encrypter: Encrypter; progress: (bytes: number) => void },
+  store: { folder: string; identity: Uint8Array; recipient: string; progress: (bytes: number) => void },
 ): Promise<StoredPicture[]> {
-  const { folder, identity, encrypter, progress } = store;
+  const { folder, identity, recipient, progress } = store;
   makeFolder(folder);
   let written = false;
   const stored: StoredPicture[] = [];
@@ -63,8 +56,9 @@ export async function storePictures(
     const file = fileOf(folder, name);
     if (!isThere(file, size)) {
       const part = `${file}.part`;
-      writeFileSync(part, await encrypter.encrypt(bytesOf(id)), { mode: 0o600 });
-      if (sumOf(await opened(part, identity)) !== sha256) {
+      writeFileSync(part, await sealBytesTo(bytesOf(id), recipient), { mode: 0o600 });
+      const readBack = await openBytesWith(readFileSync(part), identity);
+      if (readBack === null || sumOf(readBack) !== sha256) {
         rmSync(part, { force: true });
         throw new Refusal('backup-unverified');
       }
@@ -87,11 +81,9 @@ export const missingIn = (folder: string, pictures: readonly StoredPicture[]): S
 export async function storedBytes(folder: string, picture: StoredPicture, identity: Uint8Array): Promise<Buffer> {
   const file = fileOf(folder, picture.name);
   if (!existsSync(file)) throw new Refusal('backup-pictures-missing');
-  const bytes = await opened(file, identity).catch(() => {
-    throw new Refusal('not-a-backup');
-  });
-  if (sumOf(bytes) !== picture.sha256) throw new Refusal('not-a-backup');
-  return Buffer.from(bytes);
+  const bytes = await openBytesWith(readFileSync(file), identity);
+  if (bytes === null || sumOf(bytes) !== picture.sha256) throw new Refusal('not-a-backup');
+  return bytes;
 }
 
 /**

@@ -76,7 +76,7 @@ async function writeParts(job: WriteJob, db: Db, handle: number, progress: Progr
   const apart =
     pictures === null
       ? null
-      : await storePictures(picturesOf(db), bytesOf, { folder: pictures, identity, encrypter, progress: tell });
+      : await storePictures(picturesOf(db), bytesOf, { folder: pictures, identity, recipient, progress: tell });
   const own = manifestOf(db, job.now);
   const manifest = apart ? { ...own, pictures: [...new Set(apart.map(({ name }) => name))] } : own;
   const small = [
