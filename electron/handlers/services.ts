@@ -11,6 +11,7 @@ import type { AppStatus } from '../contract/app.ts';
 import { Refusal } from '../contract/envelope.ts';
 import { checkIsDue, secondPlaceIsOld } from '../files/backup/backup-schedule.ts';
 import { newestIn } from '../files/backup/backup-second.ts';
+import { freeKeys } from '../files/freed-keys.ts';
 import { endPageWorker } from '../files/measure/page-file.ts';
 import { hasSystemKey } from '../files/system-key.ts';
 import { TrailWatch } from '../files/trail-watch.ts';
@@ -245,7 +246,10 @@ export class Services implements BlobSource {
       // A full or read-only disk: what was saved lies in the log, which the next opening reads.
     }
     endPageWorker();
-    if (wasOpen) this.options.emit({ kind: 'locked', why });
+    if (!wasOpen) return;
+    this.options.emit({ kind: 'locked', why });
+    // The window is told first.
+    setImmediate(freeKeys);
   }
 
   offer(file: HandedFile): void {

@@ -3,9 +3,12 @@ import { spawn } from 'node:child_process';
 import { closeSync, openSync, readFileSync, readSync, rmSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
-import { caseloadKey } from '../../../db/key-file.ts';
+import { openBytes } from '../../../db/age.ts';
+import { caseloadKey, readKeyFile } from '../../../db/key-file.ts';
+import type { WrapsOfPeople } from '../../../db/keys/key-wraps.ts';
 import { fill } from '../backups.ts';
 import { freshCaseload, PASSPHRASE } from '../children.ts';
+import { addSecondPerson, HERS, secondPerson } from '../people/people-kill.ts';
 
 export interface MemoryReport {
   /** Megabytes that were read after the lock. */
@@ -67,40 +70,65 @@ function bytesOf(identity: string): Buffer {
   return Buffer.from((bits.slice(0, 256).match(/.{8}/g) ?? []).map((byte) => Number.parseInt(byte, 2)));
 }
 
-/** What must be gone after the lock. */
-const secrets = [
-  'key of the file',
-  'key of the file, as text',
-  'secret of the key file',
-  'secret of the key file, as bytes',
-];
+const both = (text: string): Buffer[] => [Buffer.from(text), Buffer.from(text, 'utf16le')];
 
-export async function memoryTest(): Promise<MemoryReport> {
+/** An identity as it may lie in memory: spelled, in one byte or two a letter, and as the bytes it means. */
+const spelled = (identity: Buffer): Buffer[] => {
+  const text = identity.toString('ascii');
+  return [...both(text.slice('AGE-SECRET-KEY-1'.length)), bytesOf(text)];
+};
+
+/** What must be gone after the lock. */
+const secrets = ['a person’s own key', 'key of the file', 'key of the file, as text', 'secret of the key file'];
+
+/** A caseload with one sign-in for all, and one of two people. */
+export async function memoryTest(): Promise<{ alone: MemoryReport; people: MemoryReport; faults: string[] }> {
+  const [alone, people] = [await memoryAfterLock(false), await memoryAfterLock(true)];
+  return { alone, people, faults: [...alone.faults, ...people.faults] };
+}
+
+/** The own keys of those who sign in, as the key file's wraps hold them. */
+async function ownKeys(folder: string): Promise<Buffer[]> {
+  const read = readKeyFile(folder);
+  if (read.state !== 'ok' || !('people' in read.file)) throw new Error('nobody has a key of their own');
+  const opened = await Promise.all(
+    [PASSPHRASE, HERS].map((typed, n) => openBytes((read.file as WrapsOfPeople).people[n]!.own, typed)),
+  );
+  return opened.filter((key) => key !== null);
+}
+
+/** @param withPeople one of two people signs in, with a passphrase and a key of her own */
+export async function memoryAfterLock(withPeople: boolean): Promise<MemoryReport> {
   const report: MemoryReport = { megabytes: 0, found: {}, faults: [] };
   const caseload = await freshCaseload();
   const id = fill(caseload);
+  if (withPeople) await addSecondPerson(caseload);
   const identity = caseload.withKey((key) => Buffer.from(key));
   const key = caseloadKey(identity);
   caseload.close();
-  const both = (text: string) => [Buffer.from(text), Buffer.from(text, 'utf16le')];
   const wanted = new Map<string, Buffer[]>([
     ['key of the file', [key]],
     ['key of the file, as text', [...both(key.toString('hex')), ...both(key.toString('hex').toUpperCase())]],
-    ['secret of the key file', both(identity.toString('ascii').slice('AGE-SECRET-KEY-1'.length))],
-    ['secret of the key file, as bytes', [bytesOf(identity.toString('ascii'))]],
-    ['passphrase', both(PASSPHRASE)],
+    ['secret of the key file', spelled(identity)],
+    ['passphrase', both(withPeople ? HERS : PASSPHRASE)],
     ['name of a client', both('Kept Safe')],
   ]);
+  const own = withPeople ? await ownKeys(caseload.folder) : [];
+  wanted.set('a person’s own key', own.flatMap(spelled));
   const file = fileURLToPath(new URL('holder.ts', import.meta.url));
   const env = { ...process.env };
   delete env['FAIRHAND_PASSPHRASE'];
-  const child = spawn(process.execPath, ['--no-warnings', file, caseload.folder, id], {
-    env,
-    stdio: ['pipe', 'pipe', 'inherit'],
-  });
+  const child = spawn(
+    process.execPath,
+    ['--no-warnings', file, caseload.folder, id, ...(withPeople ? [secondPerson.initials] : [])],
+    {
+      env,
+      stdio: ['pipe', 'pipe', 'inherit'],
+    },
+  );
   const lines = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
   try {
-    child.stdin.write(`${PASSPHRASE}\n`);
+    child.stdin.write(`${withPeople ? HERS : PASSPHRASE}\n`);
     for (const state of ['open', 'locked'] as const) {
       const { value } = await lines.next();
       if (value !== state) throw new Error(`the holder said ${String(value)}`);

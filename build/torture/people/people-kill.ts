@@ -7,7 +7,16 @@ import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { createCaseload, openCaseload, peopleIn, signInsIn, type Secret } from '../../../db/index.ts';
+import {
+  addSignIn,
+  type Caseload,
+  createCaseload,
+  openCaseload,
+  peopleIn,
+  type Secret,
+  settleSignIns,
+  signInsIn,
+} from '../../../db/index.ts';
 import { PEOPLE, type Person } from '../../../db/types/clinic/people.ts';
 import { fill } from '../backups.ts';
 import { NOW, PASSPHRASE } from '../children.ts';
@@ -23,6 +32,14 @@ const person = (n: number, initials: string): Person => ({
 });
 export const firstPerson = person(1, 'MK');
 export const secondPerson = person(2, 'QM');
+
+/** As the handlers do it: the wraps, the list, then what was before goes out of use. */
+export async function addSecondPerson(caseload: Caseload): Promise<void> {
+  const mine = { ...firstPerson, passphrase: PASSPHRASE };
+  await addSignIn(caseload, { ...secondPerson, passphrase: HERS }, mine, { now: NOW, workFactor: 4 });
+  caseload.putSetting(PEOPLE, [firstPerson, secondPerson], { at: NOW, by: firstPerson.initials });
+  settleSignIns(caseload.folder);
+}
 
 const STEPS = 'rename,unlink,fsync,fdatasync,ftruncate';
 const MOST = 500;
