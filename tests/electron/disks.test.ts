@@ -77,7 +77,7 @@ const STATES = {
     mend: ({ folder, run }: Disk) => run('mount', '-o', 'remount,rw', folder),
   },
   // Files that are open take nothing any more either. All but the log's index: it is mapped into memory, and a system
-  // ends a program that writes into a map it cannot keep (then it is as after a kill: tests/db/kill.test.ts).
+  // ends a program that writes into a map it cannot keep (then it is as after a kill: tests/db/torture).
   'read-only while open': {
     spoil: ({ folder, run }: Disk) => run('find', folder, '!', '-name', '*-shm', '-exec', 'chattr', '+i', '{}', '+'),
     mend: ({ folder, run }: Disk) => run('chattr', '-R', '-i', folder),
