@@ -69,7 +69,7 @@ test('a damaged file: the newest backup is offered with what it holds, also from
   await withClient(app);
   await app.ask('backup.now');
   await app.ask('app.lock');
-  const stick = path.join(app.saveFolder, 'stick');
+  const stick = path.join(app.dataFolder, '../stick');
   renameSync(path.join(app.dataFolder, 'backups'), stick);
   const file = path.join(app.dataFolder, 'caseload.db');
   writeFileSync(file, 'text over the file');
