@@ -12,7 +12,7 @@ export function measureName(code: string, { names, otherNames }: Told['measures'
 /** Decrement is kept as a slope of ln(height); people think in percent from one word (or letter) to the next. */
 const percentOfLn = (value: number): number => (Math.exp(value) - 1) * 100;
 
-/** Less than this is no change, percent. */
+/** Less than this is no change, in percent or mm. */
 const NO_CHANGE = 0.005;
 
 interface Unit {
@@ -29,25 +29,45 @@ function unitOf(unit: string, { letterHeights }: Told['measures']): Unit {
   return { decimals: 2, of: (text) => (unit === '1' ? text : `${text} ${unit}`) };
 }
 
-type Per = keyof Told['measures']['per'];
+type Words = Told['measures'];
 
-/** Change of size along lines or down the page: one page tells of itself only. Null for other units. */
-function courseOf(unit: string): { per: Per; percent: (value: number) => number } | null {
-  if (unit.startsWith('ln(')) return { per: unit.endsWith('letter') ? 'letter' : 'word', percent: percentOfLn };
-  return unit.endsWith('per line') ? { per: 'line', percent: (value) => value } : null;
+/** A measure told as how much and which way from one word, letter or line to the next: no sign has to be remembered. */
+interface Course {
+  per: keyof Words['per'];
+  amount: (value: number) => number;
+  unit: '%' | 'mm';
+  /** Below zero, above zero. */
+  ways: readonly [keyof Words['ways'], keyof Words['ways']];
 }
 
-/** Shrinking is negative: said in words, so that no sign has to be remembered. */
-const changeOf = (percent: number, { told: { measures }, decimals }: Telling): string =>
-  measures.changeOf(decimals(Math.abs(percent), 2), measures.ways[percent < 0 ? 'smaller' : 'larger']);
+const sizes = ['smaller', 'larger'] as const;
+
+/** Change of size along lines or down the page, and where lines begin; null for other units. */
+function courseOf(unit: string): Course | null {
+  if (unit.startsWith('ln('))
+    return { per: unit.endsWith('letter') ? 'letter' : 'word', amount: percentOfLn, unit: '%', ways: sizes };
+  if (unit === '% per line') return { per: 'line', amount: (value) => value, unit: '%', ways: sizes };
+  if (unit === 'mm per line') return { per: 'line', amount: (value) => value, unit: 'mm', ways: ['left', 'right'] };
+  return null;
+}
+
+/** "4.16 % smaller", "0.33 mm to the left". */
+function changeOf(value: number, course: Course, { told: { measures }, decimals }: Telling): string {
+  const amount = course.amount(value);
+  const [below, above] = course.ways;
+  return measures.changeOf(
+    `${decimals(Math.abs(amount), 2)} ${course.unit}`,
+    measures.ways[amount < 0 ? below : above],
+  );
+}
 
 function number(value: number, unit: string, telling: Telling): string {
   const words = telling.told.measures;
   const course = courseOf(unit);
   if (course) {
-    const percent = course.percent(value);
     const each = words.per[course.per];
-    return Math.abs(percent) < NO_CHANGE ? words.noChange(each) : words.change(changeOf(percent, telling), each);
+    const small = Math.abs(course.amount(value)) < NO_CHANGE;
+    return small ? words.noChange(each) : words.change(changeOf(value, course, telling), each);
   }
   const { decimals, of } = unitOf(unit, words);
   return of(telling.decimals(Math.abs(value) < NO_CHANGE ? 0 : value, decimals));
@@ -75,7 +95,7 @@ function between(
   const words = telling.told.measures;
   const course = courseOf(unit);
   if (course) {
-    const range = words.range(changeOf(course.percent(low), telling), changeOf(course.percent(high), telling));
+    const range = words.range(changeOf(low, course, telling), changeOf(high, course, telling));
     return words.change(range, words.per[course.per]);
   }
   const { decimals, of } = unitOf(unit, words);
