@@ -52,6 +52,14 @@ export const SourceTag = z.enum([
 ]);
 export type SourceTag = z.infer<typeof SourceTag>;
 
+/** Recorded by an assistant or student: waits until somebody else co-signs it. */
+export const CoSign = z.object({
+  recordedBy: Initials,
+  signedBy: Initials.nullable(),
+  signedAt: IsoDateTime.nullable(),
+});
+export type CoSign = z.infer<typeof CoSign>;
+
 /** What every stored fact carries besides its own content. */
 export const factFields = {
   id: Id,

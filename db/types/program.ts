@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { SamplePage } from './sample.ts';
-import { factFields, Id, Initials, IsoDate, IsoDateTime, Line, Note, SourceTag, ZeroToTen } from './common.ts';
+import { CoSign, factFields, Id, Initials, IsoDate, IsoDateTime, Line, Note, SourceTag, ZeroToTen } from './common.ts';
 
 export const Tier = z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), z.literal(4)]);
 export type Tier = z.infer<typeof Tier>;
@@ -110,6 +110,8 @@ export const Program = z.object({
   note: Note,
   approvedAt: IsoDateTime.nullable(),
   approvedBy: Initials.nullable(),
+  /** Absent = drafted and changed by therapists only. */
+  coSign: CoSign.optional(),
 });
 export type Program = z.infer<typeof Program>;
 

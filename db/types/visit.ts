@@ -1,12 +1,9 @@
 import { z } from 'zod';
-import { ClockTime, factFields, Id, Initials, IsoDate, IsoDateTime, Line, Note } from './common.ts';
+import { ClockTime, CoSign, factFields, Id, Initials, IsoDate, IsoDateTime, Line, Note } from './common.ts';
 import { TaskKind } from './sample.ts';
 
 export const VisitKind = z.enum(['first', 'treatment', 'retest', 'discharge']);
 export type VisitKind = z.infer<typeof VisitKind>;
-
-/** Recorded by an assistant or student: waits until somebody else co-signs it. */
-const CoSign = z.object({ recordedBy: Initials, signedBy: Initials.nullable(), signedAt: IsoDateTime.nullable() });
 
 /** The smallest and the largest group of one session (common practice, no source). */
 export const GROUP = { least: 2, most: 12 } as const;
@@ -40,7 +37,6 @@ export const Visit = z.object({
   coSign: CoSign.optional(),
 });
 export type Visit = z.infer<typeof Visit>;
-export type CoSign = z.infer<typeof CoSign>;
 
 /** What is to happen next time: written at the end of a visit, shown at the start of the next. */
 export const VisitPlan = z.object({

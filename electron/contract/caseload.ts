@@ -42,6 +42,8 @@ export const WorkFacts = z.object({
   authorizedLeft: z.number().int().nullable(),
   /** Day of a program draft that is not approved. */
   draftSince: IsoDate.nullable(),
+  /** That draft was written or changed by an assistant and nobody has co-signed it. */
+  draftNotCoSigned: z.boolean(),
   /** Days by which active goals are to be reached. */
   goalsDue: z.array(IsoDate),
   /** Red flags that are open and not reviewed. */

@@ -1,6 +1,7 @@
 import { flagsOf, programInput } from '../../renderer/logic/program/facts/from-record.ts';
 import { codedPractice, printedAreas } from '../../renderer/logic/pages/practice/printed-areas.ts';
 import { clientInCode } from '../../renderer/logic/pages/sheet/coded-sheets.ts';
+import { approvalSigns, coSignOf } from '../../renderer/logic/record/co-sign.ts';
 import { checkProgram } from '../../renderer/logic/program/draft/vetoes.ts';
 import { Refusal } from '../contract/envelope.ts';
 import type { programRequests } from '../contract/program.ts';
@@ -28,7 +29,11 @@ async function returned(
 export const programHandlers: { [N in keyof typeof programRequests]: Handler<N> } = {
   'program.save': (services, program) => {
     if (program.status !== 'draft') throw new Refusal('already-approved');
-    return saveFact('program')(services, program);
+    const who = { ...services.doing(), assistant: services.therapist().assistant };
+    const judged = coSignOf(services.need().get('program', program.id), program, who);
+    if ('refused' in judged) throw new Refusal(judged.refused);
+    const { coSign: _sent, ...own } = program;
+    return saveFact('program')(services, judged.coSign ? { ...own, coSign: judged.coSign } : own);
   },
 
   'program.approve': (services, { id }) => {
@@ -47,12 +52,11 @@ export const programHandlers: { [N in keyof typeof programRequests]: Handler<N> 
     const unsafe = check.lines.find((line) => !line.overridden);
     if (unsafe) throw new Refusal('veto-not-overridden', unsafe.title);
     const doing = services.doing();
-    const { at: _at, by: _by, ...program } = stored;
-    return caseload.put(
-      'program',
-      { ...program, status: 'approved', approvedAt: doing.at, approvedBy: doing.by },
-      doing,
-    );
+    const judged = approvalSigns(stored, { ...doing, assistant: false });
+    if ('refused' in judged) throw new Refusal(judged.refused);
+    const { at: _at, by: _by, coSign: _before, ...program } = stored;
+    const approved = { status: 'approved' as const, approvedAt: doing.at, approvedBy: doing.by };
+    return caseload.put('program', { ...program, ...approved, ...(judged.coSign && { coSign: judged.coSign }) }, doing);
   },
 
   'practice.save': (services, log) => {

@@ -1,4 +1,5 @@
 /** Doors that stood open once: days nobody was seen on, a demo folder with somebody else's files, plain bytes on their way in. */
+import { randomUUID } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, watch, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -83,6 +84,25 @@ test('an answer alone of an assistant makes the visit wait for a co-signature, a
   expect(coSign()).toEqual({ recordedBy: 'AS', signedBy: null, signedAt: null });
   expect((await ask('client.undo', { clientId: id })).ok).toBe(true);
   expect(coSign()).toBeUndefined();
+  // Her draft of a home program waits by itself; what the window sends of a signature decides nothing.
+  const draft = { id: randomUUID(), clientId: id, visitId: seen.id, status: 'draft', ruleVersion: '2026.1', tier: 0 };
+  const empty = { lines: [], vetoed: [], note: '', approvedAt: null, approvedBy: null };
+  const program = () => services.need().get('program', draft.id)?.coSign;
+  const signed = { recordedBy: 'AS', signedBy: 'AS', signedAt: NOW };
+  expect((await ask('program.save', { ...draft, ...empty, coSign: signed })).ok).toBe(true);
+  expect(program()).toEqual({ recordedBy: 'AS', signedBy: null, signedAt: null });
+  expect(await ask('program.save', { ...draft, ...empty, coSign: signed })).toMatchObject({ code: 'co-sign-self' });
+  expect((await therapist('BT', true)).ok).toBe(true);
+  expect(await ask('program.save', { ...draft, ...empty, coSign: signed })).toMatchObject({
+    code: 'co-sign-assistant',
+  });
+  expect((await therapist('QM', false)).ok).toBe(true);
+  expect((await ask('program.save', { ...draft, ...empty })).ok).toBe(true);
+  expect(program()?.signedBy).toBe(null);
+  expect((await ask('program.save', { ...draft, ...empty, coSign: signed })).ok).toBe(true);
+  expect(program()).toMatchObject({ recordedBy: 'AS', signedBy: 'QM' });
+  expect((await ask('client.undo', { clientId: id })).ok).toBe(true);
+  expect(program()?.signedBy).toBe(null);
   expect(
     services
       .need()

@@ -52,6 +52,7 @@ export function workFactsOf(record: ClientRecord, flagsOpen: number, today: stri
         ? null
         : care.authorizedVisits - visits.filter((visit) => visit.date >= (start ?? '') && visit.date <= today).length,
     draftSince: draft && !approvedAfter ? (days.get(draft.visitId) ?? draft.at.slice(0, 10)) : null,
+    draftNotCoSigned: draft !== null && !approvedAfter && waitsForCoSign(draft),
     goalsDue: record.goals.flatMap((goal) => (goal.status === 'active' && goal.dueOn !== null ? [goal.dueOn] : [])),
     flagsOpen,
   };

@@ -40,6 +40,8 @@ export function workWords(item: WorkItem, showDate: (iso: string) => string, wor
       return of('client', words.authorizedVisits, words.visitsLeft(count), words.askForMore);
     case 'draft':
       return of('program', words.homeProgram, words.draftOf(on), words.finish);
+    case 'co-sign-program':
+      return of('program', words.homeProgram, words.draftNotCoSigned(on), words.coSign);
     case 'goal':
       return of('goals', words.goal, words.toBeReachedBy(on), words.rate);
     case 'first-visit':

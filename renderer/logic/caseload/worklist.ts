@@ -27,6 +27,7 @@ export interface WorkItem {
     | 'flag'
     | 'goal'
     | 'draft'
+    | 'co-sign-program'
     | 'no-visit-planned'
     | 'first-visit';
   /** Day on which it is due; null = at once. */
@@ -97,7 +98,8 @@ function itemsOf(facts: WorkFacts, today: string, limits: WorkLimits): WorkItem[
     out.push(item('ends', 'certification', facts.certifiedUntil));
   if (facts.authorizedLeft !== null && facts.authorizedLeft <= limits.authorizationVisits)
     out.push(item('ends', 'authorization', null, null, facts.authorizedLeft));
-  if (facts.draftSince !== null) out.push(item('draft', 'draft', facts.draftSince));
+  if (facts.draftSince !== null)
+    out.push(item('draft', facts.draftNotCoSigned ? 'co-sign-program' : 'draft', facts.draftSince));
   for (const due of facts.goalsDue)
     if (daysBetween(today, due) <= limits.goalDaysAhead) out.push(item('goal', 'goal', due));
   const planned = facts.nextOn !== null && facts.nextOn >= today;

@@ -1,8 +1,14 @@
 /**
- * Co-signature: what an assistant or student records waits until a therapist signs it; nobody signs an entry of her
- * own, and a note that is changed after the signature waits again. Common practice, no source.
+ * Co-signature: what an assistant or student records, on a visit or on a home program, waits until a therapist signs it;
+ * nobody signs an entry of her own, and what is changed after the signature waits again. Common practice, no source.
  */
-import type { CoSign, Visit } from '../../../db/types/visit.ts';
+import { texts } from '../texts/en.ts';
+import type { CoSign } from '../../../db/types/common.ts';
+
+/** A visit or a home program. */
+export interface CoSigned {
+  coSign?: CoSign | undefined;
+}
 
 export interface Signer {
   by: string;
@@ -13,10 +19,10 @@ export interface Signer {
 
 const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
-/** The co-signature of a visit as it is to be stored (undefined = none is needed), or why it is refused. */
+/** The co-signature as it is to be stored (undefined = none is needed), or why it is refused. */
 export function coSignOf(
-  stored: Visit | null,
-  sent: Pick<Visit, 'coSign'>,
+  stored: CoSigned | null,
+  sent: CoSigned,
   who: Signer,
 ): { coSign: CoSign | undefined } | { refused: 'co-sign-self' | 'co-sign-assistant' } {
   const before = stored?.coSign;
@@ -28,11 +34,15 @@ export function coSignOf(
   return { coSign: { recordedBy: who.by, signedBy: null, signedAt: null } };
 }
 
+/** The same when a therapist approves: her approval signs what an assistant drafted. */
+export const approvalSigns = (stored: CoSigned, who: Signer): ReturnType<typeof coSignOf> =>
+  coSignOf(stored, { coSign: stored.coSign && { ...stored.coSign, signedBy: who.by, signedAt: who.at } }, who);
+
 /** Waits for somebody else's signature. */
-export const waitsForCoSign = (visit: Pick<Visit, 'coSign'>): boolean => visit.coSign?.signedBy === null;
+export const waitsForCoSign = ({ coSign }: CoSigned): boolean => coSign?.signedBy === null;
 
 /** @param showDate writes an ISO day as the page does; '' = recorded by a therapist */
-export function coSignWords({ coSign }: Pick<Visit, 'coSign'>, showDate: (iso: string) => string): string {
+export function coSignWords({ coSign }: CoSigned, showDate: (iso: string) => string): string {
   if (!coSign) return '';
   const signed =
     coSign.signedBy === null
@@ -40,3 +50,7 @@ export function coSignWords({ coSign }: Pick<Visit, 'coSign'>, showDate: (iso: s
       : `Co-signed by ${coSign.signedBy}${coSign.signedAt === null ? '' : `, ${showDate(coSign.signedAt)}`}.`;
   return `Recorded by ${coSign.recordedBy} (assistant or student). ${signed}`;
 }
+
+/** Of a home program, on a clinical page; '' = drafted by therapists only. */
+export const preparedWords = ({ coSign }: CoSigned): string =>
+  coSign ? texts.program.preparedBy(coSign.recordedBy, coSign.signedBy) : '';

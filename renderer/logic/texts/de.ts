@@ -7,7 +7,7 @@ const minutes = (n: number): string => `${String(n).replace('.', ',')} ${n === 1
 export const de: Texts = {
   practice: {
     bar: (mm) => `${mm} mm`,
-    measured: (mm) => `Misst es ${mm} mm?`,
+    measured: (mm) => `${mm} mm lang?`,
     yes: 'ja',
     no: 'nein',
     pageOf: (page, pages) => (pages > 1 ? `Blatt ${page} von ${pages}` : 'Blatt 1'),
@@ -91,10 +91,10 @@ export const de: Texts = {
     line: 'Hören Sie auf, wenn eine Zeile schwer lesbar wird. Das gehört zum Plan.',
     signs:
       'Hören Sie auf und rufen Sie uns an: Schmerz, der mehr als leicht ist oder zunimmt, Kribbeln, taube Finger, ' +
-      'wenn die Haut ihre Farbe ändert.',
+      'die Haut ändert ihre Farbe.',
     emergency:
-      'Wählen Sie den Notruf: neue Schwäche oder eine taube Seite, Gesicht oder Sprache anders als sonst, ' +
-      'plötzlicher oder neuer Schwindel, kein Gleichgewicht, doppeltes Sehen, Sie können nicht gut gehen.',
+      'Wählen Sie den Notruf: neue Schwäche, eine Seite taub, Gesicht oder Sprache anders als sonst, plötzlich oder neu ' +
+      'Schwindel, kein Gleichgewicht, Sie sehen doppelt oder gehen schlecht.',
   },
   family: {
     title: 'Ihr Termin zum Schreiben',
@@ -127,7 +127,7 @@ export const de: Texts = {
     noSample: 'Heute haben wir Ihr Schreiben nicht geprüft.',
     harderChanged: 'Heute war es schwerer. Wir haben den Plan geändert.',
     harder: 'Heute war es schwerer. Das kommt vor. Wir sehen beim nächsten Mal wieder hin.',
-    otherConditions: 'Dieses Mal war einiges anders. Darum lässt sich beides schwer vergleichen.',
+    otherConditions: 'Dieses Mal war einiges anders. Das ist schwer zu vergleichen.',
     picture: (date) => `Geschrieben am ${date}`,
     then: (date) => `Am Anfang, ${date}`,
     now: (date) => `Jetzt, ${date}`,
@@ -142,7 +142,7 @@ export const de: Texts = {
     noProgram: 'Zurzeit üben Sie nicht zu Hause.',
     more: 'Mehr steht auf Ihrem Blatt „Üben zu Hause“.',
     elsewhere: 'Was Sie üben, steht auf Ihrem Blatt „Üben zu Hause“.',
-    careElsewhere: 'Passen Sie auf, wie es auf Ihrem Blatt „Üben zu Hause“ steht.',
+    careElsewhere: 'Beachten Sie Ihr Blatt „Üben zu Hause“.',
     // Nouns keep their capital.
     inSentence: (title) => title,
     use: (what) => `Nehmen Sie: ${what}.`,
@@ -150,7 +150,7 @@ export const de: Texts = {
     glasses: 'Setzen Sie die Brille auf.',
     afterTablet: (minutes) => `Fangen Sie etwa ${minutes} Minuten nach Ihrer Tablette an.`,
     missed: 'Einen Tag verpasst? Das macht nichts. Machen Sie nicht das Doppelte.',
-    bring: 'Bringen Sie bitte Stift, Blätter und Übungsbuch mit.',
+    bring: 'Bringen Sie bitte Stift, Blätter und Protokoll mit.',
     helpTitle: 'Wie andere helfen können',
     setUp: 'Stellen Sie Stuhl, Tisch und Papier bereit.',
     help: [
@@ -183,10 +183,13 @@ export const de: Texts = {
     helpTitle: 'Für alle, die helfen',
     dayTotal: (minutes) => `Im Ganzen etwa ${minutes} Minuten an einem Tag mit Übung.`,
     draft: 'ENTWURF, noch nicht freigegeben',
+    notCoSigned: 'Nicht gegengezeichnet',
+    preparedBy: (by, signedBy) =>
+      `Erstellt von ${by} (Assistenz oder in Ausbildung), ${signedBy === null ? 'nicht gegengezeichnet' : `gegengezeichnet von ${signedBy}`}.`,
     approved: (date, by, rules) => `Freigegeben am ${date} von ${by}. Regeln ${rules}.`,
   },
   log: {
-    title: 'Übungsbuch',
+    title: 'Übungsprotokoll',
     intro:
       'Eine Zeile pro Tag. Füllen Sie aus oder kreuzen Sie an, was passt. Müde und Schmerz: 0 ist nichts, 10 ist am meisten. ' +
       'Jemand anderes darf ankreuzen.',
@@ -202,7 +205,7 @@ export const de: Texts = {
     cueTitle: 'Ein Wort vor der Zeile',
     task: (title) => `Aufgabe für heute: ${title.replace(/[.\s]*$/, '.')}`,
     cue: [
-      'Sagen Sie vor der Zeile ein kurzes Wort, das wir gezeigt haben.',
+      'Sagen Sie vor der Zeile ein kurzes Wort: das, das wir Ihnen gesagt haben.',
       'Sagen Sie nichts, solange der Stift sich bewegt.',
       'Warten Sie 10 Sekunden, bevor Sie helfen.',
       'Sagen Sie dann eine Sache, die gut war.',
@@ -215,7 +218,7 @@ export const de: Texts = {
       'Dann: kein Wort.',
       'Gehen Sie nach 3 guten Tagen einen Schritt weiter. Gehen Sie nach einem schweren Tag einen Schritt zurück.',
     ],
-    notTitle: 'Bitte nicht',
+    notTitle: 'Was nicht hilft',
     not: [
       'Halten Sie nicht die Hand.',
       'Verbessern Sie keine Buchstaben.',

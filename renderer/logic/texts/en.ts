@@ -184,6 +184,10 @@ const en = {
     helpTitle: 'For helpers',
     dayTotal: (minutes: number) => `All in all about ${minutes} minutes on a practice day.`,
     draft: 'DRAFT, not yet approved by the therapist',
+    /** An assistant's draft; the short one stands at the foot of every sheet that comes from it. */
+    notCoSigned: 'Not co-signed',
+    preparedBy: (by: string, signedBy: string | null) =>
+      `Prepared by ${by} (assistant or student), ${signedBy === null ? 'not co-signed' : `co-signed by ${signedBy}`}.`,
     approved: (date: string, by: string, rules: string) => `Approved ${date} by ${by}. Rules ${rules}.`,
   },
   log: {
@@ -216,7 +220,7 @@ const en = {
       'Then: no word at all.',
       'Take the next step after 3 good days. Go back one step after a hard day.',
     ],
-    notTitle: 'Please do not',
+    notTitle: 'What does not help',
     not: [
       'Do not hold the hand.',
       'Do not fix letters.',

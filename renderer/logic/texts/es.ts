@@ -78,7 +78,7 @@ export const es: Texts = {
     perDay: (n) => (n === 1 ? 'una vez al día' : n === 2 ? 'dos veces al día' : `${n} veces al día`),
     perWeek: (n) => (n === 7 ? 'todos los días' : `${n} ${n === 1 ? 'día' : 'días'} por semana`),
     turns: (turns, each) => `${turns === 1 ? 'un turno' : `${turns} turnos`} de ${minutes(each)}`,
-    linesATurn: (n) => `${n} ${n === 1 ? 'renglón' : 'renglones'} por turno`,
+    linesATurn: (n) => `${n} ${n === 1 ? 'línea' : 'líneas'} por turno`,
     how: doseHows,
   },
   stop: {
@@ -170,6 +170,9 @@ export const es: Texts = {
     helpTitle: 'Para quien ayuda',
     dayTotal: (minutes) => `En total unos ${minutes} minutos en un día de práctica.`,
     draft: 'BORRADOR, sin aprobar por el terapeuta',
+    notCoSigned: 'Sin contrafirmar',
+    preparedBy: (by, signedBy) =>
+      `Preparado por ${by} (asistente o estudiante), ${signedBy === null ? 'sin contrafirmar' : `contrafirmado por ${signedBy}`}.`,
     approved: (date, by, rules) => `Aprobado el ${date} por ${by}. Reglas ${rules}.`,
   },
   log: {
@@ -189,7 +192,7 @@ export const es: Texts = {
     task: (title) => `Tarea de hoy: ${title.replace(/[.\s]*$/, '.')}`,
     cue: [
       'Diga una sola palabra antes de la línea, la que le enseñamos.',
-      'No diga nada mientras se mueve la pluma.',
+      'No diga nada mientras se mueve el bolígrafo.',
       'Espere 10 segundos antes de ayudar.',
       'Luego diga una cosa que salió bien.',
     ],
@@ -199,9 +202,9 @@ export const es: Texts = {
       'Luego: antes de una línea sí y otra no.',
       'Luego: solo antes de la primera línea.',
       'Luego: sin palabra.',
-      'Dé el paso tras 3 días buenos. Vuelva un paso atrás tras un día malo.',
+      'Dé el siguiente paso tras 3 días buenos. Vuelva un paso atrás tras un día difícil.',
     ],
-    notTitle: 'Por favor no',
+    notTitle: 'Lo que no ayuda',
     not: ['No sujete la mano.', 'No corrija letras.', 'No termine las palabras.', 'No siga si la mano está cansada.'],
   },
   card: {

@@ -36,7 +36,7 @@ export interface LogLayout {
   circles: LogCircle[];
 }
 
-export const LOG_DRAWING = { marginMm: 15, rowMm: 13.6, lineMm: 0.35, gray: 0.3, numberMm: 4.4 } as const;
+export const LOG_DRAWING = { marginMm: 15, rowMm: 13.6, lineMm: 0.35, gray: 0.3, numberMm: 3.9 } as const;
 /** Above the rows so much is kept for how it is marked, below them so much for two sentences. */
 const [HEAD_MM, FOOT_MM] = [25, 14];
 

@@ -155,6 +155,13 @@ export class Builder {
     const fresh = this.#fresh(basis);
     if (this.stored && !this.frozen) void this.save({ lines: fresh.lines, tier: fresh.tier }).catch(() => {});
   };
+  /** Who signs and when is stamped behind the contract. */
+  coSign = (): void => {
+    const signed = { signedBy: this.open.app.status.initials || '–', signedAt: this.open.now() };
+    const { stored } = this;
+    if (stored?.coSign)
+      void this.open.save('program', { ...stored, coSign: { ...stored.coSign, ...signed } }).catch(() => {});
+  };
   approve = async (): Promise<void> => {
     try {
       await this.save();

@@ -49,6 +49,7 @@ test.each([
   [{ kind: 'authorization', count: -2, on: null }, 'Authorized visits', '2 more than authorized', 'client'],
   [{ kind: 'flag', count: 1, on: null }, 'One red flag', 'not reviewed', 'intake'],
   [{ kind: 'draft' }, 'Home program', 'draft of 2026-04-10', 'program'],
+  [{ kind: 'co-sign-program' }, 'Home program', 'draft of 2026-04-10, not co-signed', 'program'],
   [{ kind: 'goal' }, 'Goal', 'to be reached by 2026-04-10', 'goals'],
   [{ kind: 'first-visit', on: null }, 'First visit', 'not seen yet', 'client'],
   [{ kind: 'no-visit-planned' }, 'No visit planned', 'last seen 2026-04-10', 'client'],

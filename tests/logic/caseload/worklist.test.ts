@@ -30,6 +30,7 @@ const facts = (more: Partial<WorkFacts>): WorkFacts => ({
   certifiedUntil: null,
   authorizedLeft: null,
   draftSince: null,
+  draftNotCoSigned: false,
   goalsDue: [],
   flagsOpen: 0,
   ...more,
@@ -48,6 +49,12 @@ test.each([
   ['a note after a day', { notesUnwritten: ['2026-04-13'] }, 'visit-note', '1 day late'],
   ['an open flag', { flagsOpen: 1 }, 'flag', 'now'],
   ['a draft', { draftSince: '2026-04-10' }, 'draft', '5 days late'],
+  [
+    'a draft that nobody co-signed',
+    { draftSince: '2026-04-10', draftNotCoSigned: true },
+    'co-sign-program',
+    '5 days late',
+  ],
   ['a goal', { goalsDue: ['2026-04-16'] }, 'goal', 'in 1 day'],
   ['no visit planned', { nextOn: null, lastVisit: '2026-03-20' }, 'no-visit-planned', '5 days late'],
 ] as const)('%s', (_name, more, kind, words) => {

@@ -117,6 +117,29 @@ test.each(others)('a draft prints whole: titles, texts, cautions and doses: %s',
   expect(packet.warnings.join(' ')).not.toContain('In English');
 });
 
+test.each(['en', ...others])('every sheet of a program that nobody co-signed says so: %s', (language) => {
+  const waits = { recordedBy: 'AS', signedBy: null, signedAt: null };
+  const of = (coSign: { recordedBy: string; signedBy: string | null; signedAt: null }) => {
+    const from = pageInput({
+      record: record((r) => void Object.assign(r.programs[0]!, { status: 'draft', approvedAt: null, coSign })),
+    });
+    const { texts } = languages[language as Language];
+    const all = { ...choices, withPractice: true, withLog: true, withCard: true, language: language as Language };
+    const practice = practiceRequestOf(from, rules, texts);
+    return buildPacket('home-program', from, { ...all, practice }, rules);
+  };
+  const { texts } = languages[language as Language];
+  const states = (packet: Packet) =>
+    packet.sheets.map((sheet) => (sheet.type === 'practice' ? sheet.state : 'foot' in sheet ? sheet.foot : ''));
+  expect(new Set(of(waits).sheets.map(({ type }) => type))).toEqual(new Set(['doc', 'log', 'practice']));
+  for (const state of states(of(waits))) expect(state).toContain(texts.program.notCoSigned);
+  expect(of(waits).warnings.join(' ')).toContain('nobody has co-signed it');
+  expect(JSON.stringify(of(waits).sheets)).toContain(texts.program.preparedBy('AS', null));
+  const signed = of({ ...waits, signedBy: 'QM' });
+  for (const state of states(signed)) expect(state ?? '').not.toContain(texts.program.notCoSigned);
+  expect(JSON.stringify(signed.sheets)).toContain(texts.program.preparedBy('AS', 'QM'));
+});
+
 test('an English text that changed after its Spanish was written prints in English, marked as English, and is told', () => {
   const [line] = drafted.filter(({ keys, kind }) => keys?.text.length === 1 && kind === 'writing');
   const changed = {

@@ -1,6 +1,6 @@
 /** Who may sign what an assistant recorded: CLINICAL-2 f3; common practice, no source. */
 import { expect, test } from 'vitest';
-import { coSignOf, coSignWords } from '../../../renderer/logic/record/co-sign.ts';
+import { approvalSigns, coSignOf, coSignWords } from '../../../renderer/logic/record/co-sign.ts';
 import type { Visit } from '../../../db/types/visit.ts';
 
 const at = '2026-03-04T09:12:00.000Z';
@@ -39,4 +39,14 @@ test('both names are said, and that nobody has signed', () => {
   expect(coSignWords(visit({ recordedBy: 'AS', signedBy: 'QM', signedAt: at }), day)).toBe(
     'Recorded by AS (assistant or student). Co-signed by QM, 2026-03-04.',
   );
+});
+
+test('approving signs what an assistant drafted, never by the one who drafted it', () => {
+  expect(approvalSigns({}, who('QM'))).toEqual({ coSign: undefined });
+  expect(approvalSigns({ coSign: waits }, who('QM'))).toEqual({
+    coSign: { recordedBy: 'AS', signedBy: 'QM', signedAt: at },
+  });
+  expect(approvalSigns({ coSign: waits }, who('AS'))).toEqual({ refused: 'co-sign-self' });
+  const signed = { recordedBy: 'AS', signedBy: 'BT', signedAt: at };
+  expect(approvalSigns({ coSign: signed }, who('QM'))).toEqual({ coSign: signed });
 });

@@ -21,6 +21,8 @@ async function signIn(page: Page, initials: string, passphrase: string) {
 }
 const place = (page: Page, name: string) =>
   page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name }).click();
+const tab = (page: Page, name: string) =>
+  page.getByRole('navigation', { name: 'Client' }).getByRole('button', { name, exact: true }).click();
 const people = async (page: Page) => {
   await place(page, 'Settings');
   await page.getByRole('navigation', { name: 'Settings' }).getByRole('button', { name: 'People' }).click();
@@ -94,6 +96,16 @@ test('three people share a laptop: each signs in, the assistant is refused, the 
   await page.getByRole('button', { name: 'Co-sign this entry' }).click();
   await expect(page.getByText('You recorded this entry, so somebody else has to co-sign it.')).toBeVisible();
   await expect(waiting).toBeVisible();
+  // What she changes on the home program waits by itself, and its pages say so.
+  await tab(page, 'Program');
+  await page.getByRole('button', { name: 'Add a line' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: /^Add [A-Z]/ }).first().click();
+  await page.keyboard.press('Escape');
+  await expect(waiting).toBeVisible();
+  expect(await axe(page)).toEqual([]);
+  await shot(page, 'people-draft');
+  await page.getByRole('button', { name: 'Co-sign this draft' }).click();
+  await expect(page.getByText('You recorded this entry, so somebody else has to co-sign it.')).toBeVisible();
   await people(page);
   await expect(page.getByText('Only a therapist adds or removes people.')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Add a person' })).toBeHidden();
@@ -105,6 +117,17 @@ test('three people share a laptop: each signs in, the assistant is refused, the 
   await openClient(page, 'Ines Invented');
   await page.getByRole('button', { name: 'Co-sign this entry' }).click();
   await expect(page.getByText(/Co-signed by QM, /)).toBeVisible();
+  await tab(page, 'Pages');
+  await page.getByRole('radio', { name: /^Home program/ }).click();
+  await expect(page.getByText('Prepared by AS (assistant or student), not co-signed.').first()).toBeVisible();
+  await shot(page, 'people-draft-page');
+  await place(page, 'Due');
+  await expect(page.getByRole('row', { name: /Home program.*not co-signed/ })).toBeVisible();
+  await shot(page, 'people-draft-due');
+  await page.getByRole('button', { name: /^Co-sign: Ines Invented/ }).click();
+  await page.getByRole('button', { name: 'Co-sign this draft' }).click();
+  await expect(page.getByText(/Co-signed by QM, /)).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Co-sign this draft' })).toBeHidden();
 
   // The first therapist ends the sign-in of the second: nothing else is lost.
   await page.keyboard.press('Control+l');
@@ -135,6 +158,7 @@ test('three people share a laptop: each signs in, the assistant is refused, the 
   for (const initials of ['MK', 'AS', 'QM']) {
     await expect(page.getByRole('cell', { name: initials, exact: true }).first()).toBeVisible();
   }
+  await expect(page.getByText(/home program changed: .*co-signature/i).first()).toBeVisible();
   await shot(page, 'people-trail');
   expect(existsSync(`${app.dataFolder}/caseload.db.ready`)).toBe(false);
 });

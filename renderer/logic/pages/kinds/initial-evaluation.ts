@@ -8,6 +8,7 @@ import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import { flagsOf } from '../../program/facts/from-record.ts';
 import { measuredPage } from '../../program/facts/record-measures.ts';
 import { bothRanges, measureName, showMeasure } from '../../sample/measured/show-measure.ts';
+import { preparedWords } from '../../record/co-sign.ts';
 import { recordAsOf } from '../../record/record-as-of.ts';
 import { occasionsWanted } from '../../record/writing-occasions.ts';
 import { findings } from '../../intake/findings.ts';
@@ -16,7 +17,7 @@ import { type Texts, texts as en } from '../../texts/en.ts';
 import { conditionsWords, enduranceLines, goalLines, legibilityWords, setUpLines } from './clinical-lines.ts';
 import { minutesADay } from '../../program/draft/program-line.ts';
 import { findingLines } from './finding-lines.ts';
-import { identity, listed, packet, signatures, worded } from './report-parts.ts';
+import { identity, listed, packet, precautionsOf, signatures, worded } from './report-parts.ts';
 import { legibleOf, longDate, type PageInput, programOf, visitOf } from '../sheet/page-facts.ts';
 import type { Packet, WritingPicture } from '../sheet/packet.ts';
 import { englishTelling } from '../../texts/screens/telling.ts';
@@ -39,9 +40,9 @@ function wantedLines(input: PageInput, t: Texts): string[] {
 
 function precautionLines(input: PageInput, rules: RulesInUse): string[] {
   const names = new Map(rules.vocabulary.cautions.map((each) => [each.code, each.name]));
-  const { precautions, medicines } = input.record.client;
+  const { medicines } = input.record.client;
   return [
-    ...precautions.map(({ code, text }) => {
+    ...precautionsOf(input.record.client, rules).map(({ code, text }) => {
       const name = (code && names.get(code)) ?? '';
       // Words that start as the plain name are the name itself, or say it with more.
       return text.toLowerCase().startsWith(name.toLowerCase()) ? text : [name, text].filter(Boolean).join(': ');
@@ -104,7 +105,8 @@ function programLines(input: PageInput): string[] {
         .join(': ')
         .replace(/[.\s]*$/, '.'),
     ),
-  ];
+    preparedWords(program),
+  ].filter(Boolean);
 }
 
 /** Items with a score of 0 or 1: what the judgement of the limiting factor starts from. */

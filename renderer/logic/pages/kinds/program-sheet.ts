@@ -164,8 +164,14 @@ function programDoc(input: PageInput, program: Program, options: ProgramSheetOpt
   const state =
     program.status === 'approved' && program.approvedAt
       ? p.approved(longDate(program.approvedAt, input.locale), program.approvedBy ?? '', program.ruleVersion)
-      : p.draft;
-  sections.push({ key: 'defer', title: '', blocks: [{ kind: 'small', text: `${t.common.deferLong} ${state}` }] });
+      : `${p.draft}.`;
+  const { coSign } = program;
+  const prepared = coSign ? p.preparedBy(coSign.recordedBy, coSign.signedBy) : '';
+  sections.push({
+    key: 'defer',
+    title: '',
+    blocks: [{ kind: 'small', text: [t.common.deferLong, state, prepared].filter(Boolean).join(' ') }],
+  });
   return {
     sheet: input.sheet,
     pt: options.pt,

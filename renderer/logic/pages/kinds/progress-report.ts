@@ -9,6 +9,7 @@ import { dayOf, legibleOf, longDate, type PageInput, programOf, visitsUpTo } fro
 import { inkLinesLatest } from './ink-lines.ts';
 import { minutesADay } from '../../program/draft/program-line.ts';
 import type { Packet } from '../sheet/packet.ts';
+import { preparedWords } from '../../record/co-sign.ts';
 import { identity, listed, packet, signatures, worded } from './report-parts.ts';
 import { thenAndNowFindings } from './finding-lines.ts';
 import type { ItemTable } from '../../../../db/types/items.ts';
@@ -55,7 +56,8 @@ function programChanges(input: PageInput, from: string): string[] {
       went.length > 0 ? `taken out: ${went.join(', ')}` : '',
       program.note.trim(),
     ].filter(Boolean);
-    return [`${longDate(on, input.locale)}: ${parts.length > 0 ? parts.join('; ') : 'unchanged'}.`];
+    const what = `${longDate(on, input.locale)}: ${parts.length > 0 ? parts.join('; ') : 'unchanged'}.`;
+    return [[what, preparedWords(program)].filter(Boolean).join(' ')];
   });
 }
 

@@ -1,7 +1,9 @@
 /** A referral page after a red flag: what was seen, what was done, what is asked. It names no diagnosis of its own. */
+import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import type { PageWords } from '../../../../db/types/page.ts';
 import type { FlagNotice, FlagState } from '../../intake/flags.ts';
 import { dayOf, longDate, type PageInput, visitOf } from '../sheet/page-facts.ts';
+import { precautionsOf } from './report-parts.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import type { Block, Doc, Packet, Section } from '../sheet/packet.ts';
 import { toldEnglish } from '../../texts/screens/told-english.ts';
@@ -22,8 +24,14 @@ const callWords: Record<FlagNotice['call'], string> = {
   neurology: 'Neurology, through the doctor',
 };
 
-export function referralPage(input: PageInput, flags: ReferralFlags, options: ReferralOptions): Packet {
+export function referralPage(
+  input: PageInput,
+  flags: ReferralFlags,
+  options: ReferralOptions,
+  rules: Pick<RulesInUse, 'vocabulary'>,
+): Packet {
   const { client } = input.record;
+  const precautions = precautionsOf(client, rules);
   const emergency = flags.level === 'emergency';
   const sections: Section[] = [];
   // What several flags ask for is said once.
@@ -55,9 +63,7 @@ export function referralPage(input: PageInput, flags: ReferralFlags, options: Re
           },
         ]
       : []),
-    ...(client.precautions.length > 0
-      ? [{ label: 'Precautions', value: client.precautions.map((p) => p.text).join('; ') }]
-      : []),
+    ...(precautions.length > 0 ? [{ label: 'Precautions', value: precautions.map((p) => p.text).join('; ') }] : []),
     ...(client.medicines.length > 0
       ? [
           {

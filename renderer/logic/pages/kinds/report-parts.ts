@@ -1,4 +1,7 @@
 /** Parts that evaluation, progress report and discharge share: who it is about, lists, signatures, the packet. */
+import type { Precaution } from '../../../../db/types/client.ts';
+import type { ClientRecord } from '../../../../db/types/record.ts';
+import type { RulesInUse } from '../../../../db/types/rules-in-use.ts';
 import type { PageWords } from '../../../../db/types/page.ts';
 import { careOf, startOfCare } from './care.ts';
 import { dayOf, longDate, type PageInput, programOf, visitsUpTo } from '../sheet/page-facts.ts';
@@ -32,6 +35,15 @@ export function identity(input: PageInput): Section {
     { label: 'Recorded by an assistant', value: byAssistants(input) },
   ].filter((row) => row.value);
   return { key: 'identity', title: '', blocks: [{ kind: 'facts', rows }] };
+}
+
+/** What to take care of; a wish is noted beside it and is none. */
+export function precautionsOf(
+  { precautions }: ClientRecord['client'],
+  { vocabulary }: Pick<RulesInUse, 'vocabulary'>,
+): Precaution[] {
+  const wishes = new Set(vocabulary.cautions.flatMap(({ code, wish }) => (wish ? [code] : [])));
+  return precautions.filter(({ code }) => code === null || !wishes.has(code));
 }
 
 /** Visits that an assistant or student recorded, each with who signed it or that nobody has. */

@@ -14,7 +14,7 @@ import {
   measureLines,
   setUpLines,
 } from './clinical-lines.ts';
-import { coSignWords } from '../../record/co-sign.ts';
+import { coSignWords, preparedWords } from '../../record/co-sign.ts';
 import { findings } from '../../intake/findings.ts';
 import { dayOf, longDate, type PageInput, programOf, visitOf, visitsUpTo, whoOf } from '../sheet/page-facts.ts';
 import { inkLinesToday } from './ink-lines.ts';
@@ -74,6 +74,7 @@ function sectionsOf(input: PageInput, visit: Visit, intake: ItemTable): Section[
           .filter((l) => ['warm-up', 'exercise', 'writing'].includes(l.kind))
           .map((l) => l.title)
           .join('; ')}.`,
+        ...own(preparedWords(program)),
       ]
     : ['No home program yet.'];
   const parts: [string, string, string[]][] = [

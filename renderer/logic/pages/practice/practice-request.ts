@@ -36,7 +36,7 @@ function lettersToPractice(input: PageInput, atMost: number): string[] {
 }
 
 /** Texts whose first line asks for the client's name: it is known, and nobody copies the words "My name". */
-const nameTexts: ReadonlySet<string> = new Set(['name-and-address', 'nombre-y-calle']);
+const nameTexts: ReadonlySet<string> = new Set(['name-and-address', 'nombre-y-calle', 'name-und-strasse']);
 
 function ownNameFirst(text: Tables['contents'][number] | undefined, input: PageInput): string[] {
   if (!text) return [];

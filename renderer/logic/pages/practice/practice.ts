@@ -37,6 +37,8 @@ export interface PracticeSheet {
   formId: string;
   date: string;
   clientCode: string;
+  /** Absent where nothing waits: the program it is for is not co-signed. */
+  state?: string;
   page: number;
   pages: number;
   lines: DrawnLine[];

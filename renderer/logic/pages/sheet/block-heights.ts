@@ -20,7 +20,7 @@ const columnGapMm = 7;
 /** A line drawing beside a practice line. */
 const drawingMm = { width: 26, height: 19.5 } as const;
 
-interface Room {
+export interface Room {
   /** mm per em. */
   em: number;
   /** Width of the text column in em. */

@@ -5,6 +5,7 @@
  */
 import type { Block, Doc, DocSheet, Section } from './packet.ts';
 import {
+  type Room,
   room,
   blockHeight,
   sectionTitle,
@@ -15,8 +16,30 @@ import {
   sheetHeight,
 } from './block-heights.ts';
 
+type Stop = Extract<Block, { kind: 'stop' }>;
+
+/** A stop box is one piece; one that would fill most of a sheet is broken between its sentences. */
+const STOP_SHARE = 0.6;
+/** A section of at most this share of a sheet stays whole where that costs no sheet. */
+const WHOLE_SHARE = 0.4;
+/** Air of a stop box around its words, em; sheet.css says the same. */
+const BOX = 1.3;
+
+/** The title goes on with the box; two sentences stay with it, the last one with whom to call. */
+function partsOfStop(block: Stop): Block[] {
+  const { items, call } = block;
+  const parts = items.slice(1, -1).map((item, i) => (i === 0 ? [items[0]!, item] : [item]));
+  return [...parts, items.slice(-1)].map((some, i, all) => ({
+    ...block,
+    items: some,
+    call: i === all.length - 1 ? call : '',
+  }));
+}
+
 /** Splits a block that may be broken over sheets into its parts. */
-function partsOf(block: Block): Block[] {
+function partsOf(block: Block, at: Room, full: number): Block[] {
+  if (block.kind === 'stop' && block.items.length > 3 && blockHeight(block, at) > STOP_SHARE * full)
+    return partsOfStop(block);
   if (block.kind === 'list' || block.kind === 'checks') return block.items.map((item) => ({ ...block, items: [item] }));
   if (block.kind === 'steps') return block.items.map((item) => ({ ...block, items: [item] }));
   if (block.kind === 'facts') return block.rows.map((row) => ({ ...block, rows: [row] }));
@@ -31,7 +54,15 @@ function joined(blocks: Block[], next: Block): Block[] {
     return [...blocks.slice(0, -1), { ...last, items: [...last.items, ...next.items] }];
   if (last?.kind === 'facts' && next.kind === 'facts')
     return [...blocks.slice(0, -1), { ...last, rows: [...last.rows, ...next.rows] }];
+  if (last?.kind === 'stop' && next.kind === 'stop')
+    return [...blocks.slice(0, -1), { ...last, items: [...last.items, ...next.items], call: next.call }];
   return [...blocks, next];
+}
+
+/** Height of a part, without the frame and title of the box that it goes on with. */
+function partHeight(part: Block, before: Block | undefined, at: Room): number {
+  if (part.kind !== 'stop' || before?.kind !== 'stop') return blockHeight(part, at);
+  return blockHeight({ ...part, title: '' }, at) - BOX;
 }
 
 /** Nobody signs an empty sheet: where only the signatures are left over, the section before goes along with them. */
@@ -46,6 +77,12 @@ function signedWithWords(sheets: Section[][], doc: Pick<Doc, 'sheet' | 'pt'>): v
 
 /** Breaks a page into sheets: between blocks, list items, steps or rows, never inside one; titles stay with their text. */
 export function paginate(doc: Doc): DocSheet[] {
+  const [whole, filled] = [broken(doc, true), broken(doc, false)];
+  return whole.length > filled.length ? filled : whole;
+}
+
+/** @param whole small sections are not broken */
+function broken(doc: Doc, whole: boolean): DocSheet[] {
   const at = room(doc);
   const full = sheetHeight(doc);
   const sheets: Section[][] = [[]];
@@ -63,11 +100,17 @@ export function paginate(doc: Doc): DocSheet[] {
     }
     const section = row[0]!;
     let open: Section | null = null;
-    for (const part of section.blocks.flatMap(partsOf)) {
-      const height = blockHeight(part, at);
+    const parts = section.blocks.flatMap((block) => partsOf(block, at, full));
+    const wholeHeight = rowHeight([section], doc);
+    for (const [i, part] of parts.entries()) {
+      const height = partHeight(part, open?.blocks.at(-1), at);
       const title = open ? 0 : sectionTitle(section, at) + sectionGap;
       const current = sheets.at(-1)!;
-      if (used + title + height > full && (current.length > 0 || sheets.length === 1)) {
+      // No title, and no list, begins with a single line at the foot of a sheet.
+      const next = parts[i + 1];
+      const along = i === 0 && part.kind === 'list' && next ? blockHeight(next, at) : 0;
+      const kept = whole && i === 0 && wholeHeight <= WHOLE_SHARE * full ? wholeHeight - title - height : along;
+      if (used + title + height + kept > full && (current.length > 0 || sheets.length === 1)) {
         sheets.push([]);
         used = 0;
         open = null;

@@ -22,6 +22,7 @@ import { programSheets } from '../kinds/program-sheet.ts';
 import { comeBackWhen, dischargeSummary, progressReport } from '../kinds/progress-report.ts';
 import { referralPage } from '../kinds/referral.ts';
 import { itemOfOccasion, occasionsWanted } from '../../record/writing-occasions.ts';
+import { waitsForCoSign } from '../../record/co-sign.ts';
 import { safeProgram } from './safe-program.ts';
 import { spiralSheet } from '../kinds/spiral-sheet.ts';
 import { selfCheckCard } from '../kinds/self-check-card.ts';
@@ -152,7 +153,26 @@ function inLanguage(kind: PageKind, input: PageInput, choices: PacketChoices, ru
   return { ...packet, sheets, warnings: [...packet.warnings, ...leftInEnglish(kind, input, speaker, name), check] };
 }
 
+/** Every sheet that comes from a program which waits for a co-signature says so at its foot. */
+function marked(packet: Packet, input: PageInput, t: Texts): Packet {
+  const program = programOf(input);
+  if (!forPractice.includes(packet.kind) || !program || !waitsForCoSign(program)) return packet;
+  const state = t.program.notCoSigned;
+  const sheets = packet.sheets.map((sheet) =>
+    sheet.type === 'practice'
+      ? { ...sheet, state }
+      : sheet.type === 'spiral'
+        ? sheet
+        : { ...sheet, foot: [state, sheet.foot].filter(Boolean).join('  ·  ') },
+  );
+  return { ...packet, sheets, warnings: [...packet.warnings, toldEnglish.printed.notCoSigned] };
+}
+
 function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {
+  return marked(buildUnmarked(kind, input, choices, rules, t), input, t);
+}
+
+function buildUnmarked(kind: PageKind, input: PageInput, choices: PacketChoices, rules: RulesInUse, t: Texts): Packet {
   const { words } = choices;
   const { pictures, trueSize, warning } = choices.withPictures ? picturesFor(kind, input, t) : noPictures;
   const withNotes = (packet: Packet): Packet => ({
@@ -174,7 +194,7 @@ function build(kind: PageKind, input: PageInput, choices: PacketChoices, rules: 
     case 'visit-note':
       return visitNote(input, rules.intake);
     case 'referral':
-      return referralPage(input, flagsOf(input.record, rules), words.referral);
+      return referralPage(input, flagsOf(input.record, rules), words.referral, rules);
     case 'letter':
       return withNotes(letterPage(input, { ...words.letter, pictures, trueSize }));
     case 'progress-report':

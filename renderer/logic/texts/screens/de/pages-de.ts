@@ -45,7 +45,7 @@ export const pagesDe: ScreenTexts['pages'] = {
   whatToBring: 'Was mitzubringen ist',
   yourOwnSentenceAbout: 'Ihr eigener Satz über heute',
   showLineDrawings: 'Zeichnungen zeigen',
-  addPracticeLog: 'Übungsbuch dazu',
+  addPracticeLog: 'Übungsprotokoll dazu',
   addCheckCard: 'Karte zum Prüfen dazu',
   addPracticePages: 'Übungsblätter dazu',
   yourOwnWordsAt: 'Ihre eigenen Worte oben',

@@ -60,6 +60,8 @@ export const programDe: ScreenTexts['program'] = {
   whatMovesIt: 'Was sie weiterbringt',
   timesDay: 'Mal am Tag',
   daysWeek: 'Tage pro Woche',
+  coSignThisDraft: 'Diesen Entwurf gegenzeichnen',
+  approvingSigns: 'Mit der Freigabe wird er auch gegengezeichnet.',
   lines2: 'Zeilen',
   restAtLeastMinutes: 'Pause mindestens, Minuten',
   restAtMostMinutes: 'Pause höchstens, Minuten',
@@ -81,7 +83,7 @@ export const programDe: ScreenTexts['program'] = {
   mustBeWholeNumber: (label, max) =>
     `${label} muss eine ganze Zahl von 0 bis ${max} sein. Der Wert wurde nicht übernommen; tippen Sie ihn noch einmal.`,
   isSaved: (day) => `${day} ist gespeichert.`,
-  practiceLog: 'Übungsbuch',
+  practiceLog: 'Übungsprotokoll',
   inLastWeekMinutes: (nWeek, weekMinutes) =>
     ` In der letzten Woche ${nWeek === 1 ? '1 Tag' : `${nWeek} Tage`}, ${weekMinutes} Minuten.`,
   day: 'Tag',
@@ -134,7 +136,7 @@ export const programDe: ScreenTexts['program'] = {
   makeThisChange: 'Diese Änderung machen',
   criteriaCommonPracticeNo: 'Kriterien: übliche Praxis, ohne Quelle. Nichts ändert sich von selbst.',
   saved: (nDays) => `${nDays === 1 ? 'Ein Tag ist' : `${nDays} Tage sind`} gespeichert.`,
-  typeWholeLog: 'Ganzes Übungsbuch abtippen',
+  typeWholeLog: 'Ganzes Übungsprotokoll abtippen',
   oneDayLineDay: 'Ein Tag pro Zeile: Tag, Minuten, müde vorher, müde nachher, Schmerz, easy/fair/hard',
   eDashLeavesOne:
     '14 20 2 4 0 e. Ein Strich lässt einen Wert aus. Der Code des Blattes darf in der ersten Zeile stehen.',
@@ -185,8 +187,8 @@ export const programDe: ScreenTexts['program'] = {
   decided: (day, name, why, day2) =>
     `Entschieden am ${day}: ${name === null ? 'keine davon' : name}. ${why} ${day2 !== null ? `Wieder am ${day2}.` : ''}`,
   goOnWithThis: 'Mit dieser Probe weitermachen',
-  pictureOfReturnedPage: 'Bild oder PDF eines zurückgebrachten Übungsbuchs oder Übungsblatts',
-  readReturnedPage: 'Gescanntes Übungsbuch oder Übungsblatt lesen …',
+  pictureOfReturnedPage: 'Bild oder PDF eines zurückgebrachten Übungsprotokolls oder Übungsblatts',
+  readReturnedPage: 'Gescanntes Übungsprotokoll oder Übungsblatt lesen …',
   returnedPageHint: 'Scan oder Foto mit allen vier Eckmarken. Nichts wird behalten, bevor Sie es angesehen haben.',
   readingReturnedPage: 'Das Blatt wird gelesen …',
   notRead: {
@@ -206,8 +208,8 @@ export const programDe: ScreenTexts['program'] = {
     code === ''
       ? `Dieses Blatt gehört zu niemandem in dieser Kartei, und die Akte ${own} ist offen. Nichts wurde behalten. Sehen Sie nach dem Namen auf dem Blatt.`
       : `Dieses Blatt gehört zur Akte ${code}, und die Akte ${own} ist offen. Nichts wurde behalten. Öffnen Sie ${code}, und lesen Sie das Blatt dort.`,
-  readFromLog: 'Aus dem Übungsbuch gelesen',
-  logIsOf: (code, day) => `Übungsbuch von ${code}, ab ${day}.`,
+  readFromLog: 'Aus dem Übungsprotokoll gelesen',
+  logIsOf: (code, day) => `Übungsprotokoll von ${code}, ab ${day}.`,
   nothingMarked: 'Kein Kreis ist markiert. Nichts wurde behalten.',
   lookBeforeKeeping:
     'Vergleichen Sie es mit dem Blatt und berichtigen Sie, was nicht stimmt; dann speichern Sie die Tage.',
@@ -240,7 +242,7 @@ export const programDe: ScreenTexts['program'] = {
     `Übungsblatt von ${code}, gemacht am ${day}: ${title === '' ? `Blatt ${sheet}` : title}.`,
   pageKeptBefore: (day) => `Eben dieses Blatt wurde schon behalten, für den ${day}. Es wird nicht zweimal behalten.`,
   pageNotIssued:
-    'Dieses Blatt wurde gedruckt, ohne es als ausgegeben zu behalten; darum ist Gedrucktes nicht von Geschriebenem zu trennen. Nichts wurde behalten oder gemessen. Tragen Sie die Zeilen unten ins Übungsbuch ein.',
+    'Dieses Blatt wurde gedruckt, ohne es als ausgegeben zu behalten; darum ist Gedrucktes nicht von Geschriebenem zu trennen. Nichts wurde behalten oder gemessen. Tragen Sie die Zeilen unten ins Übungsprotokoll ein.',
   nothingWritten: 'Es ist nichts darauf geschrieben. Nichts wurde behalten.',
   linesWritten: (lines, words) =>
     `${lines === 1 ? '1 Zeile' : `${lines} Zeilen`} und etwa ${words === 1 ? '1 Wort' : `${words} Wörter`} wurden geschrieben. Es wird als Übung behalten: Keine Probe, kein Diagramm und kein Urteil zählt es.`,

@@ -61,6 +61,8 @@ export const programEn = {
   whatMovesIt: 'What moves it',
   timesDay: 'Times a day',
   daysWeek: 'Days a week',
+  coSignThisDraft: 'Co-sign this draft',
+  approvingSigns: 'Approving the program co-signs it too.',
   lines2: 'Lines',
   restAtLeastMinutes: 'Rest at least, minutes',
   restAtMostMinutes: 'Rest at most, minutes',

@@ -60,6 +60,8 @@ export const programEs: ScreenTexts['program'] = {
   whatMovesIt: 'Qué lo hace avanzar',
   timesDay: 'Veces al día',
   daysWeek: 'Días por semana',
+  coSignThisDraft: 'Contrafirmar este borrador',
+  approvingSigns: 'Al aprobar el programa también se contrafirma.',
   lines2: 'Líneas',
   restAtLeastMinutes: 'Descanso mínimo, minutos',
   restAtMostMinutes: 'Descanso máximo, minutos',

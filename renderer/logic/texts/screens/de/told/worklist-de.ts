@@ -39,6 +39,7 @@ export const worklistDe: Told['worklist'] = {
   askForMore: 'Beantragen',
   homeProgram: 'Übungsprogramm',
   draftOf: (day) => `Entwurf vom ${day}`,
+  draftNotCoSigned: (day) => `Entwurf vom ${day}, nicht gegengezeichnet`,
   finish: 'Abschließen',
   goal: 'Ziel',
   toBeReachedBy: (day) => `zu erreichen bis ${day}`,

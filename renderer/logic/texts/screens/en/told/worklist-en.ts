@@ -37,6 +37,7 @@ export const worklistEn = {
   askForMore: 'Ask for more',
   homeProgram: 'Home program',
   draftOf: (day: string) => `draft of ${day}`,
+  draftNotCoSigned: (day: string) => `draft of ${day}, not co-signed`,
   finish: 'Finish',
   goal: 'Goal',
   toBeReachedBy: (day: string) => `to be reached by ${day}`,

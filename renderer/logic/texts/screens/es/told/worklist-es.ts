@@ -46,6 +46,7 @@ export const worklistEs: Told['worklist'] = {
   askForMore: 'Pedir más',
   homeProgram: 'Programa en casa',
   draftOf: (day) => `borrador del ${day}`,
+  draftNotCoSigned: (day) => `borrador del ${day}, sin contrafirmar`,
   finish: 'Terminar',
   goal: 'Meta',
   toBeReachedBy: (day) => `por alcanzar hasta el ${day}`,

@@ -75,7 +75,7 @@ export const ladderToldDe: Told['ladder'] = {
   wholeNumber: (name, most, typed) => `${name} muss eine ganze Zahl von 0 bis ${most} sein, nicht „${typed}“`,
   columns: { minutes: 'Minuten', before: 'müde vorher', after: 'müde nachher', pain: 'Schmerz' },
   otherCode: (code, open) =>
-    `Dieses Übungsbuch hat den Code ${code}, offen ist die Akte von ${open}. Nichts wurde gespeichert. Öffnen Sie die andere Akte, oder löschen Sie den Code, wenn er vertippt war.`,
+    `Dieses Übungsprotokoll hat den Code ${code}, offen ist die Akte von ${open}. Nichts wurde gespeichert. Öffnen Sie die andere Akte, oder löschen Sie den Code, wenn er vertippt war.`,
   lineNotTaken: (line, why) =>
     `Zeile ${line}: ${why}. Dieser Tag wurde nicht übernommen, die anderen lassen sich speichern.`,
   noDay: (typed) => `„${typed}“ ist kein Tag der letzten zwei Monate`,

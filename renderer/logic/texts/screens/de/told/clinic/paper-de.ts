@@ -6,7 +6,7 @@ const tage = (n: number) => (n === 1 ? '1 Tag' : `${n} Tage`);
 export const paperToldDe: Told['paper'] = {
   kinds: {
     'family-summary': ['Familienblatt', 'eine Seite, einfache Worte'],
-    'home-program': ['Üben zu Hause', 'mit Übungsbuch und Karte'],
+    'home-program': ['Üben zu Hause', 'mit Übungsprotokoll und Karte'],
     'practice-pages': ['Übungsblätter', 'maßstabsgetreu'],
     'spiral-sheet': ['Spiralblatt', 'zum Zeichnen, maßstabsgetreu'],
     caregiver: ['Blatt für Helfende', 'ein Hinweis, dann weniger'],

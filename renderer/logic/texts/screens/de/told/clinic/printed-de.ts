@@ -11,6 +11,8 @@ export const printedToldDe: Told['printed'] = {
   cautionForbids: 'Ein Hinweis schließt es aus.',
   noProgram: 'Noch gibt es kein Programm für zu Hause. Legen Sie es unter Programm an.',
   draft: 'Dieses Programm ist ein Entwurf. Es druckt mit dem Wort ENTWURF, bis es freigegeben ist.',
+  notCoSigned:
+    'Eine Assistenz hat dieses Programm entworfen oder geändert, und niemand hat es gegengezeichnet: Jedes Blatt sagt das unten.',
   spanish: check('spanischen'),
   german: check('deutschen'),
   noPictures: 'Noch gibt es keine zwei Tage mit einer gescannten Seite, daher keine Bilder.',

@@ -9,6 +9,8 @@ export const printedToldEn = {
   cautionForbids: 'a caution forbids it.',
   noProgram: 'There is no home program yet. Build one under Home program.',
   draft: 'This program is a draft. It prints with the word DRAFT until it is approved.',
+  notCoSigned:
+    'An assistant drafted or changed this program and nobody has co-signed it: every sheet says so at its foot.',
   spanish:
     'The Spanish words come with Fairhand. What you or your clinic wrote stays as it is: change it on the page where needed, and let somebody who speaks the language read it first.',
   german:

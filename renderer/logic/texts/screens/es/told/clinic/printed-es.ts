@@ -12,6 +12,7 @@ export const printedToldEs: Told['printed'] = {
   cautionForbids: 'una precaución lo prohíbe.',
   noProgram: 'Aún no hay programa en casa. Hágalo en Programa.',
   draft: 'Este programa es un borrador. Se imprime con la palabra BORRADOR hasta que se apruebe.',
+  notCoSigned: 'Un asistente preparó o cambió este programa y nadie lo ha contrafirmado: cada hoja lo dice al pie.',
   spanish: check('español'),
   german: check('alemán'),
   noPictures: 'Aún no hay dos días con una hoja escaneada, así que no se muestran imágenes.',
