@@ -93,8 +93,8 @@ export const de: Texts = {
       'Hören Sie auf und rufen Sie uns an: Schmerz, der mehr als leicht ist oder zunimmt, Kribbeln, taube Finger, ' +
       'die Haut ändert ihre Farbe.',
     emergency:
-      'Wählen Sie den Notruf: neue Schwäche, eine Seite taub, Gesicht oder Sprache anders als sonst, plötzlich oder neu ' +
-      'Schwindel, kein Gleichgewicht, Sie sehen doppelt oder gehen schlecht.',
+      'Wählen Sie den Notruf: neue Schwäche, eine Seite taub, Gesicht oder Sprache anders als sonst, plötzlicher oder ' +
+      'neuer Schwindel, kein Gleichgewicht, Sie sehen doppelt oder gehen schlecht.',
   },
   family: {
     title: 'Ihr Termin zum Schreiben',

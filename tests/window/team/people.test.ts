@@ -99,7 +99,11 @@ test('three people share a laptop: each signs in, the assistant is refused, the 
   // What she changes on the home program waits by itself, and its pages say so.
   await tab(page, 'Program');
   await page.getByRole('button', { name: 'Add a line' }).click();
-  await page.getByRole('dialog').getByRole('button', { name: /^Add [A-Z]/ }).first().click();
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: /^Add [A-Z]/ })
+    .first()
+    .click();
   await page.keyboard.press('Escape');
   await expect(waiting).toBeVisible();
   expect(await axe(page)).toEqual([]);
@@ -121,7 +125,7 @@ test('three people share a laptop: each signs in, the assistant is refused, the 
   await page.getByRole('radio', { name: /^Home program/ }).click();
   await expect(page.getByText('Prepared by AS (assistant or student), not co-signed.').first()).toBeVisible();
   await shot(page, 'people-draft-page');
-  await place(page, 'Due');
+  await page.keyboard.press('Alt+0');
   await expect(page.getByRole('row', { name: /Home program.*not co-signed/ })).toBeVisible();
   await shot(page, 'people-draft-due');
   await page.getByRole('button', { name: /^Co-sign: Ines Invented/ }).click();
