@@ -1,5 +1,6 @@
 /** What is told outside the window, in the language of the screens; before a caseload is open in the system's. */
-import { type Language, languageOf } from '../renderer/logic/texts/languages.ts';
+import { languageOf } from '../renderer/logic/texts/known-languages.ts';
+import type { Language } from '../renderer/logic/texts/languages.ts';
 import type { Told } from '../renderer/logic/texts/screens/en/screens-en.ts';
 import { screensIn } from '../renderer/logic/texts/screens/screen-languages.ts';
 import { usualPreferences } from '../renderer/logic/caseload/usual-preferences.ts';

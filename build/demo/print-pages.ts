@@ -19,7 +19,8 @@ import type { Packet } from '../../renderer/logic/pages/sheet/packet.ts';
 import { emptyWords, pageKinds } from '../../renderer/logic/pages/sheet/page-choices.ts';
 import type { PageInput } from '../../renderer/logic/pages/sheet/page-facts.ts';
 import { limitsOf } from '../../renderer/logic/rules/limits.ts';
-import { type Language, languageOf, languages } from '../../renderer/logic/texts/languages.ts';
+import { languageOf } from '../../renderer/logic/texts/known-languages.ts';
+import { type Language, languages } from '../../renderer/logic/texts/languages.ts';
 import type * as pagePrinter from '../../tests/logic/pages/html.ts';
 import { demoClinic, people } from './people.ts';
 

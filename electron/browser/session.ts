@@ -76,8 +76,10 @@ export async function startSession(options: SessionOptions): Promise<Session> {
       finish(context, backend, wipe).then(() => resolve(crashed ? 'crashed' : 'closed'), reject);
     });
   });
-  await serve(context, page, backend, options.rendererFolder);
-  await bind(context, page, (json) => backend.call(json));
+  await Promise.all([
+    serve(context, page, backend, options.rendererFolder),
+    bind(context, page, (json) => backend.call(json)),
+  ]);
   await page.goto(`${BROWSER_ORIGIN}/index.html`);
   return {
     context,

@@ -21,9 +21,3 @@ export const languages: Readonly<Record<Language, LanguageOfPages>> = {
   es: { name: 'Español', english: 'Spanish', locale: 'es', texts: es },
   de: { name: 'Deutsch', english: 'German', locale: 'de', texts: de },
 };
-
-/** The client's language where there are texts for it, else English. */
-export function languageOf(code: string): Language {
-  const short = code.slice(0, 2).toLowerCase();
-  return short in languages ? (short as Language) : 'en';
-}

@@ -4,8 +4,7 @@
  */
 import { Refusal } from '../../../electron/contract/envelope.ts';
 import { sentenceFor, type MessageCode } from '../../../electron/contract/messages.ts';
-import { refusalIn } from '../../logic/texts/screens/refusals.ts';
-import { inTable, shownPageLanguage } from '../parts/say.svelte.ts';
+import { refusalTold } from '../parts/say.svelte.ts';
 
 /** Refusals that the entry itself causes: trying again cannot help. */
 const entryCauses: ReadonlySet<MessageCode> = new Set<MessageCode>([
@@ -32,8 +31,7 @@ const retryAfterMs = 5000;
 export function sentenceOf(error: unknown): string {
   const code = error instanceof Refusal ? error.code : 'internal';
   const detail = error instanceof Refusal ? error.detail : undefined;
-  const language = shownPageLanguage();
-  return language === 'en' ? sentenceFor(code, detail) : refusalIn(language, code, detail, inTable);
+  return refusalTold(code, detail) ?? sentenceFor(code, detail);
 }
 
 /** One write, from its first try until it is stored, replaced by a newer one, or refused. */

@@ -18,7 +18,8 @@ import { printedPractice } from '../../logic/pages/sheet/printed-practice.ts';
 import { safeProgram } from '../../logic/pages/sheet/safe-program.ts';
 import { refusedByGate } from '../../logic/program/print-gate.ts';
 import type { Texts } from '../../logic/texts/en.ts';
-import { type Language, languageOf, languages } from '../../logic/texts/languages.ts';
+import { languageOf } from '../../logic/texts/known-languages.ts';
+import { type Language, languages } from '../../logic/texts/languages.ts';
 import { say } from '../parts/say.svelte.ts';
 
 /** A short digest (FNV-1a): tells whether a page is still made from the same. */

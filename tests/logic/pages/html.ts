@@ -4,6 +4,10 @@ import { createRequire } from 'node:module';
 import { chromium } from 'playwright-core';
 import type { Component } from 'svelte';
 import { render } from 'svelte/server';
+import { speak } from '../../../renderer/window/parts/say.svelte.ts';
+
+// The window's own words come with its desk; here there is none.
+await speak('en');
 
 export const chromiumPath = ['/usr/bin/chromium', '/usr/lib/chromium/chromium', '/usr/bin/google-chrome'].find(
   existsSync,

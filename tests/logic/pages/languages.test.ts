@@ -30,8 +30,12 @@ import {
   titleKey,
 } from '../../../renderer/logic/texts/text-keys.ts';
 import DocPage from '../../../renderer/window/pages/DocPage.svelte';
+import { speak } from '../../../renderer/window/parts/say.svelte.ts';
 import { client } from '../program/support.ts';
 import { input as pageInput, programLine, record } from './record.ts';
+
+// The window's own words come with its desk; here there is none.
+await speak('en');
 
 const rules = rulesInUse(null);
 const english = englishTexts(rules);

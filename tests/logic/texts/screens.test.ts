@@ -2,7 +2,8 @@
 import { expect, test } from 'vitest';
 import { screensEn } from '../../../renderer/logic/texts/screens/en/screens-en.ts';
 import { messages } from '../../../electron/contract/messages.ts';
-import { refusalsIn } from '../../../renderer/logic/texts/screens/refusals.ts';
+import { refusalsDe } from '../../../renderer/logic/texts/screens/de/told/refusals-de.ts';
+import { refusalsEs } from '../../../renderer/logic/texts/screens/es/told/refusals-es.ts';
 import { screensIn } from '../../../renderer/logic/texts/screens/screen-languages.ts';
 
 type Say = (...given: unknown[]) => unknown;
@@ -26,7 +27,7 @@ test.each(['es', 'de'] as const)('%s: complete, nothing left in English, each va
   expect(Object.keys(screensIn(language)).sort()).toEqual(Object.keys(screensEn).sort());
   const english = said(screensEn);
   const other = said(screensIn(language));
-  expect([...other.keys()]).toEqual([...english.keys()]);
+  expect([...other.keys()].sort()).toEqual([...english.keys()].sort());
   const faults = [...english].flatMap(([path, text]) => {
     const own = other.get(path)!;
     const marks = (words: string): string[] => [...new Set(words.match(/<\d>/g) ?? [])].sort();
@@ -47,7 +48,7 @@ test.each(['es', 'de'] as const)('%s: complete, nothing left in English, each va
 test.each(['es', 'de'] as const)(
   '%s: every refusal has its sentence, with its short fact where the English has one',
   (language) => {
-    const { sentences } = refusalsIn[language];
+    const { sentences } = { es: refusalsEs, de: refusalsDe }[language];
     expect(Object.keys(sentences)).toEqual(Object.keys(messages));
     const takesDetail = (texts: Readonly<Record<string, string>>) =>
       Object.keys(texts).filter((code) => texts[code]!.includes('{detail}'));

@@ -1,5 +1,6 @@
 /** Dates, times, amounts and numbers that are drawn anew for each practice line, so that no page is written by heart. */
-import { languageOf, type Language } from '../../texts/languages.ts';
+import { languageOf } from '../../texts/known-languages.ts';
+import type { Language } from '../../texts/languages.ts';
 import { numberWords } from '../../texts/number-words.ts';
 import type { Choice } from '../../sample/seeded-choice.ts';
 

@@ -7,9 +7,6 @@ import { lengthened } from './lengthened.ts';
 
 const screens: Readonly<Record<Language, ScreenTexts>> = { en: screensEn, es: screensEs, de: screensDe };
 
-export const isScreenLanguage = (code: string): code is ScreenLanguage =>
-  code === 'long' || Object.hasOwn(screens, code);
-
 /** The words of every screen in a language. */
 export const screensIn = (language: ScreenLanguage): ScreenTexts =>
   language === 'long' ? lengthened(screensEn) : screens[language];

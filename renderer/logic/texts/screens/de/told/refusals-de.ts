@@ -1,8 +1,9 @@
 import type { InkRefusalCode } from '../../../../../ink/index.ts';
 import type { MessageCode } from '../../../../../../electron/contract/messages.ts';
+import type { Refusals } from '../../refusals.ts';
 
 /** In German. What cannot be done: what happened, what is safe, what to do next. */
-export const refusalsDe: Readonly<Record<MessageCode, string>> = {
+const sentences: Readonly<Record<MessageCode, string>> = {
   'unknown-request':
     'Dieses Fenster hat etwas verlangt, das Fairhand nicht kennt. Nichts wurde geändert. Starten Sie Fairhand neu.',
   'malformed-request':
@@ -161,7 +162,7 @@ export const refusalsDe: Readonly<Record<MessageCode, string>> = {
 };
 
 /** Why an ink file is not read. */
-export const inkRefusalsDe: Readonly<Record<InkRefusalCode, string>> = {
+const ink: Readonly<Record<InkRefusalCode, string>> = {
   dtd: 'Diese Tinten-Datei legt einen eigenen Dokumenttyp oder eigene Entitäten fest, die anderen Inhalt verbergen könnten. Nichts wurde behalten. Exportieren Sie die Tinte ohne sie noch einmal.',
   'not-well-formed':
     'Diese Tinten-Datei ist beschädigt: Sie ist kein ganzes XML. Nichts wurde behalten. Kopieren oder exportieren Sie sie noch einmal.',
@@ -183,3 +184,5 @@ export const inkRefusalsDe: Readonly<Record<InkRefusalCode, string>> = {
   'too-deep':
     'Die Elemente dieser Tinten-Datei liegen mehr als 32 Ebenen tief. Nichts wurde behalten. Exportieren Sie die Tinte noch einmal.',
 };
+
+export const refusalsDe: Refusals = { sentences, ink, seeTheEntry: 'siehe den Eintrag' };

@@ -1,8 +1,9 @@
 import type { InkRefusalCode } from '../../../../../ink/index.ts';
 import type { MessageCode } from '../../../../../../electron/contract/messages.ts';
+import type { Refusals } from '../../refusals.ts';
 
 /** In Spanish. What cannot be done: what happened, what is safe, what to do next. */
-export const refusalsEs: Readonly<Record<MessageCode, string>> = {
+const sentences: Readonly<Record<MessageCode, string>> = {
   'unknown-request': 'Esta ventana pidió algo que Fairhand no conoce. No se cambió nada. Reinicie Fairhand.',
   'malformed-request':
     'Algo de esta entrada no se puede guardar tal como está ({detail}). No se cambió nada. Corríjalo e inténtelo otra vez.',
@@ -148,7 +149,7 @@ export const refusalsEs: Readonly<Record<MessageCode, string>> = {
 };
 
 /** Why an ink file is not read. */
-export const inkRefusalsEs: Readonly<Record<InkRefusalCode, string>> = {
+const ink: Readonly<Record<InkRefusalCode, string>> = {
   dtd: 'Este archivo de tinta declara un tipo de documento o entidades propias, que podrían ocultar otro contenido. No se guardó nada. Exporte la tinta otra vez sin ellas.',
   'not-well-formed':
     'Este archivo de tinta está dañado: no es XML completo. No se guardó nada. Cópielo o expórtelo otra vez.',
@@ -171,3 +172,5 @@ export const inkRefusalsEs: Readonly<Record<InkRefusalCode, string>> = {
   'too-deep':
     'Los elementos de este archivo de tinta tienen más de 32 niveles. No se guardó nada. Exporte la tinta otra vez.',
 };
+
+export const refusalsEs: Refusals = { sentences, ink, seeTheEntry: 'vea la entrada' };
