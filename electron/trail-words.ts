@@ -1,5 +1,7 @@
 import type { TrailRow } from '../db/index.ts';
+import { retold } from '../renderer/logic/texts/retold.ts';
 import type { Told } from '../renderer/logic/texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../renderer/logic/texts/screens/told-english.ts';
 
 type Words = Told['trail'];
 
@@ -17,8 +19,15 @@ function changedFields(row: TrailRow, { fields }: Words): string {
     .join(', ');
 }
 
+/** What left the program, from the English that the entry keeps. */
+const exportWord = (what: string, { exports }: Words): string =>
+  retold(toldEnglish.trail.exports, exports, (english) => english)(what);
+
 export function summaryOf(row: TrailRow, words: Words): string {
-  if (row.kind === 'export') return words.exported((row.after as { what?: string } | null)?.what ?? words.aFile);
+  if (row.kind === 'export') {
+    const { what } = (row.after ?? {}) as { what?: string };
+    return words.exported(what === undefined ? words.aFile : exportWord(what, words));
+  }
   if (row.kind === 'handover') return row.action === 'import' ? words.takenIn : words.bothSides;
   const what = kindWord(row.kind, words);
   return row.action === 'update' ? words.update(what, changedFields(row, words)) : words[row.action](what);

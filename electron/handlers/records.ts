@@ -27,6 +27,7 @@ import type { Handler } from './handler.ts';
 import { prove } from './sign-in/prove.ts';
 import type { Services } from './services.ts';
 import { summaryOf } from '../trail-words.ts';
+import { toldEnglish } from '../../renderer/logic/texts/screens/told-english.ts';
 
 /** Largest backup file that is brought in through the window, bytes. */
 const largestBackup = 1024 ** 3;
@@ -238,7 +239,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     const name = freeName(clientFileName(client.code, services.today()), (each) => existsSync(path.join(folder, each)));
     const file = path.join(folder, name);
     await writeClientFile(caseload, clientId, file, nowIso(services));
-    caseload.noteExport([clientId], 'the whole record as a file', services.doing());
+    caseload.noteExport([clientId], toldEnglish.trail.exports.record, services.doing());
     return { file };
   },
   'caseload.export': async (services) => {
@@ -247,7 +248,7 @@ export const recordHandlers: { [N in keyof typeof recordRequests]: Handler<N> } 
     const stamp = nowIso(services).replace(/\D/g, '').slice(0, 14);
     const target = path.join(exportsFolder(services.folder), `all-${stamp}-${randomUUID().slice(0, 4)}`);
     const written = await writeAllClients(caseload, target, nowIso(services), services.today());
-    if (ids.length > 0) caseload.noteExport(ids, 'the whole record as a file', services.doing());
+    if (ids.length > 0) caseload.noteExport(ids, toldEnglish.trail.exports.record, services.doing());
     return written;
   },
   'client.import': async (services, { handed }) => {

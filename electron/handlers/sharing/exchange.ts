@@ -8,6 +8,7 @@ import { Refusal } from '../../contract/envelope.ts';
 import type { Handler } from '../handler.ts';
 import { clinicRulesSoon } from '../clinic-rules.ts';
 import type { Services } from '../services.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 /** A UUID made of a name (the layout of version 5): the same each time, so that importing twice updates. */
 function idFor(name: string): string {
@@ -59,7 +60,7 @@ export const exchangeHandlers: { [N in keyof typeof exchangeRequests]: Handler<N
     const bytes = new TextEncoder().encode(`${JSON.stringify(bundle, null, 2)}\n`);
     const name = `${plain(record.client.code)}-${services.today()}.fhir.json`;
     const saved = await save(services, name, bytes, 'application/fhir+json');
-    if (saved) services.need().noteExport([clientId], 'FHIR file for another record system', services.doing());
+    if (saved) services.need().noteExport([clientId], toldEnglish.trail.exports.fhir, services.doing());
     return { saved };
   },
   'exchange.csv': async (services, { clientId }) => {
@@ -69,7 +70,7 @@ export const exchangeHandlers: { [N in keyof typeof exchangeRequests]: Handler<N
     const name = clientId === null ? 'all-clients' : plain(records[0]!.client.code);
     const bytes = csvBytes(measuresCsv(records, await clinicRulesSoon(services)));
     const saved = await save(services, `measures-${name}-${services.today()}.csv`, bytes, 'text/csv');
-    if (saved) services.need().noteExport(ids, 'measures as CSV', services.doing());
+    if (saved) services.need().noteExport(ids, toldEnglish.trail.exports.csv, services.doing());
     return { saved };
   },
   'exchange.dictionary': async (services) => {

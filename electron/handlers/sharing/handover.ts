@@ -32,6 +32,7 @@ import {
 import type { Handler } from '../handler.ts';
 import { kindWord } from '../../trail-words.ts';
 import type { Services } from '../services.ts';
+import { toldEnglish } from '../../../renderer/logic/texts/screens/told-english.ts';
 
 /** The hand-over that was looked into last; it goes with its caseload when that is locked. */
 const lookedInto = new WeakMap<Caseload, { token: string; name: string; read: ReadHandover }>();
@@ -161,7 +162,7 @@ export const handoverHandlers: { [N in keyof typeof handoverRequests]: Handler<N
         .catch(() => Promise.reject(new Refusal('save-failed')));
       if (!saved.saved) return { saved: false, name, clients: ids.length };
     }
-    services.need().noteExport(ids, `hand-over to ${colleague.name}, encrypted`, services.doing());
+    services.need().noteExport(ids, toldEnglish.trail.exports.handover(colleague.name), services.doing());
     return { saved: true, name, clients: ids.length };
   },
   'handover.look': async (services, { name }) => {

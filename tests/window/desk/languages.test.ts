@@ -1,6 +1,7 @@
 /** The language of the screens: chosen in Settings, kept; longer words clip nothing. */
 import type { ScreenLanguage } from '../../../db/types/common.ts';
 import { expect, openClient, test, type LaunchedApp } from '../app.ts';
+import { screensIn } from '../../../renderer/logic/texts/screens/screen-languages.ts';
 import { rulesInUse } from '../../../db/rules/in-use.ts';
 import { shownWords } from './shown-words.ts';
 import { misfits, shownAt, TABS } from './misfits.ts';
@@ -50,6 +51,8 @@ for (const size of SIZES)
 test('the language of the screens is chosen in Settings, holds at once, and is kept', async ({ demoApp }) => {
   const { page, ask } = demoApp;
   await openClient(page, 'Edmund Varley');
+  const clients = (await ask('caseload.list')) as { id: string; name: string }[];
+  const { id: clientId } = clients.find(({ name }) => name === 'Edmund Varley')!;
   await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Settings' }).click();
   await page.getByLabel('Language of the screens').selectOption('de');
   await expect(page.locator('html')).toHaveAttribute('lang', 'de');
@@ -61,6 +64,33 @@ test('the language of the screens is chosen in Settings, holds at once, and is k
     .toBe('de');
   await page.reload();
   await expect(page.locator('html')).toHaveAttribute('lang', 'de');
+  // A number is typed with a comma, kept as a number, and shown with a comma again.
+  for (const [language, typed] of [
+    ['de', '251,5'],
+    ['es', '248,5'],
+  ] as const) {
+    const { page: words, places } = screensIn(language);
+    if (language === 'es') {
+      await page.locator('.places button').last().click();
+      await page.getByLabel(screensIn('de').places.languageOfScreens).selectOption('es');
+      await expect(page.getByLabel(places.languageOfScreens)).toBeVisible();
+    }
+    await expect(page.locator('#step-readback')).toBeVisible();
+    await page.keyboard.press('Alt+2');
+    await page.getByRole('tab', { name: words.conditions }).click();
+    const time = page.getByLabel(words.writingTime);
+    await time.fill(typed);
+    await time.press('Tab');
+    const seconds = Number(typed.replace(',', '.'));
+    await expect
+      .poll(async () => JSON.stringify(await ask('client.open', { clientId })))
+      .toContain(`"seconds":${seconds},`);
+    await page.reload();
+    await expect(page.locator('#step-readback')).toBeVisible();
+    await page.keyboard.press('Alt+2');
+    await page.getByRole('tab', { name: words.conditions }).click();
+    await expect(page.getByLabel(words.writingTime)).toHaveValue(typed);
+  }
 });
 
 /** Ways through the screens Pages and Rules: the buttons of each part in turn, by their place. */

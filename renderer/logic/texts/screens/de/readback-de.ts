@@ -28,6 +28,7 @@ export const readbackDe: ScreenTexts['readback'] = {
   share95Interval: 'Anteil (95-%-Intervall)',
   unreadable: '? (nicht lesbar)',
   leftOut: '(ausgelassen)',
+  addedByReader: '(hinzugefügt)',
   to: (percent, percent2, percent3) => `${percent} % (${percent2} bis ${percent3} %)`,
   ofLettersWrittenFewer: (tooSeldom, exposuresLeast) =>
     `${tooSeldom === 1 ? 'Eine weitere Verwechslung betrifft' : `${tooSeldom} weitere Verwechslungen betreffen`} Buchstaben, die weniger als ${exposuresLeast}-mal geschrieben wurden: zu wenig, um es zu sagen.`,
@@ -122,6 +123,7 @@ export const readbackDe: ScreenTexts['readback'] = {
   visit: 'Termin',
   share: 'Anteil',
   goal: (goal) => `Ziel ${goal}`,
+  intervalScale: (goal) => `Intervall, von 0 bis 100 %${goal === null ? '' : `, Ziel ${goal} %`}`,
   readers: 'Lesende',
   agree: 'Einig',
   intervalTo: (percent, percent2, percent3) => `${percent}, Intervall ${percent2} bis ${percent3}`,

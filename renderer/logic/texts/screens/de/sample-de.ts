@@ -14,6 +14,8 @@ export const sampleDe: ScreenTexts['sample'] = {
   timeOfDay: 'Uhrzeit',
   pen: 'Stift',
   paper: 'Papier',
+  usualPens: ['Kugelschreiber', 'Gelstift', 'Faserstift', 'weicher Bleistift', 'Stift mit Griffhülle'],
+  usualPapers: ['blanko', 'liniert 8,7 mm', 'liniert 7,1 mm', 'gestrichelte Mittellinie 12 mm', 'kariert 10 mm'],
   medicine: 'Medikament',
   on: 'Wirkt',
   off: 'Wirkt nicht',

@@ -27,6 +27,7 @@ export const readbackEn = {
   share95Interval: 'share (95 % interval)',
   unreadable: '? (unreadable)',
   leftOut: '(left out)',
+  addedByReader: '(added)',
   to: (percent: Shown, percent2: Shown, percent3: Shown) => `${percent} % (${percent2} to ${percent3} %)`,
   ofLettersWrittenFewer: (tooSeldom: number, exposuresLeast: Shown) =>
     `${tooSeldom === 1 ? 'One more confusion is' : `${tooSeldom} more confusions are`} of letters written fewer than ${exposuresLeast} times: too few to tell.`,
@@ -119,6 +120,7 @@ export const readbackEn = {
   visit: 'Visit',
   share: 'Share',
   goal: (goal: Shown) => `goal ${goal}`,
+  intervalScale: (goal: number | null) => `Interval, from 0 to 100 %${goal === null ? '' : `, goal ${goal} %`}`,
   readers: 'Readers',
   agree: 'Agree',
   intervalTo: (percent: Shown, percent2: Shown, percent3: Shown) => `${percent}, interval ${percent2} to ${percent3}`,

@@ -13,6 +13,8 @@ export const sampleEn = {
   timeOfDay: 'Time of day',
   pen: 'Pen',
   paper: 'Paper',
+  usualPens: ['ballpoint', 'gel pen', 'felt pen', 'soft pencil', 'pen with sleeve'],
+  usualPapers: ['plain', 'ruled 8.7 mm', 'ruled 7.1 mm', 'dashed midline 12 mm', 'squares 10 mm'],
   medicine: 'Medicine',
   on: 'On',
   off: 'Off',

@@ -28,6 +28,7 @@ export const readbackEs: ScreenTexts['readback'] = {
   share95Interval: 'parte (intervalo del 95 %)',
   unreadable: '? (no se lee)',
   leftOut: '(omitida)',
+  addedByReader: '(añadida)',
   to: (percent, percent2, percent3) => `${percent} % (${percent2} a ${percent3} %)`,
   ofLettersWrittenFewer: (tooSeldom, exposuresLeast) =>
     `${tooSeldom === 1 ? 'Una confusión más es' : `${tooSeldom} confusiones más son`} de letras escritas menos de ${exposuresLeast} veces: muy pocas para decir.`,
@@ -121,6 +122,7 @@ export const readbackEs: ScreenTexts['readback'] = {
   visit: 'Visita',
   share: 'Parte',
   goal: (goal) => `meta ${goal}`,
+  intervalScale: (goal) => `Intervalo, de 0 a 100 %${goal === null ? '' : `, meta ${goal} %`}`,
   readers: 'Lectores',
   agree: 'Acuerdo',
   intervalTo: (percent, percent2, percent3) => `${percent}, intervalo ${percent2} a ${percent3}`,

@@ -13,6 +13,8 @@ export const sampleEs: ScreenTexts['sample'] = {
   timeOfDay: 'Hora',
   pen: 'Bolígrafo',
   paper: 'Papel',
+  usualPens: ['bolígrafo', 'bolígrafo de gel', 'rotulador', 'lápiz blando', 'bolígrafo con funda'],
+  usualPapers: ['liso', 'pauta de 8,7 mm', 'pauta de 7,1 mm', 'línea media discontinua, 12 mm', 'cuadrícula de 10 mm'],
   medicine: 'Medicina',
   on: 'Con efecto',
   off: 'Sin efecto',

@@ -133,6 +133,12 @@ export const trailDe: Told['trail'] = {
   set: (what) => `${what}: gesetzt`,
   exported: (what) => `exportiert: ${what}`,
   aFile: 'eine Datei',
+  exports: {
+    record: 'die ganze Akte als Datei',
+    fhir: 'FHIR-Datei für ein anderes Aktensystem',
+    csv: 'Messwerte als CSV',
+    handover: (colleague) => `verschlüsselte Übergabe an ${colleague}`,
+  },
   takenIn: 'Übergabe übernommen',
   bothSides: 'beide Seiten angesehen',
   empty: 'leer',

@@ -131,6 +131,13 @@ export const trailEn = {
   set: (what: string) => `${what} set`,
   exported: (what: string) => `exported: ${what}`,
   aFile: 'a file',
+  /** Kept with the entry in English. */
+  exports: {
+    record: 'the whole record as a file',
+    fhir: 'FHIR file for another record system',
+    csv: 'measures as CSV',
+    handover: (colleague: string) => `hand-over to ${colleague}, encrypted`,
+  },
   takenIn: 'hand-over taken in',
   bothSides: 'both sides looked at',
   empty: 'empty',

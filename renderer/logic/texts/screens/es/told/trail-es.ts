@@ -133,6 +133,12 @@ export const trailEs: Told['trail'] = {
   set: (what) => `Se fijó: ${what}`,
   exported: (what) => `Se exportó: ${what}`,
   aFile: 'un archivo',
+  exports: {
+    record: 'el expediente entero como archivo',
+    fhir: 'archivo FHIR para otro sistema de expedientes',
+    csv: 'medidas como CSV',
+    handover: (colleague) => `entrega cifrada para ${colleague}`,
+  },
   takenIn: 'entrega incorporada',
   bothSides: 'se miraron los dos lados',
   empty: 'vacío',
