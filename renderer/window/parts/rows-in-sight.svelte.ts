@@ -1,31 +1,36 @@
 /** Rows of a long list: only those in sight are in the page, so that 5,000 scroll like 50. */
 import { tick } from 'svelte';
 
-/** Rows in the page at once. */
+/** Rows in the page at once, where the list has the height of the window. */
 const MOST = 44;
 
 export class RowsInSight<Row extends { id: string }> {
   scroller = $state<HTMLElement>();
   readonly #all: () => readonly Row[];
+  readonly #most: number;
   #rowPx = $state(32);
   #first = $state(0);
 
-  /** @param all every row, in the order shown */
-  constructor(all: () => readonly Row[]) {
+  /**
+   * @param all every row, in the order shown
+   * @param most rows in the page at once: those in sight and ten above and below
+   */
+  constructor(all: () => readonly Row[], most = MOST) {
     this.#all = all;
+    this.#most = most;
   }
   get from(): number {
-    return Math.max(0, Math.min(this.#first, this.#all().length - MOST));
+    return Math.max(0, Math.min(this.#first, this.#all().length - this.#most));
   }
   get rows(): readonly Row[] {
-    return this.#all().slice(this.from, this.from + MOST);
+    return this.#all().slice(this.from, this.from + this.#most);
   }
   /** Height of what lies above and below the rows in the page, px. */
   get abovePx(): number {
     return this.from * this.#rowPx;
   }
   get belowPx(): number {
-    return Math.max(0, this.#all().length - this.from - MOST) * this.#rowPx;
+    return Math.max(0, this.#all().length - this.from - this.#most) * this.#rowPx;
   }
   /** Rows that a page key moves. */
   get page(): number {
