@@ -46,9 +46,11 @@ const sizes = ['smaller', 'larger'] as const;
 function courseOf(unit: string): Course | null {
   if (unit.startsWith('ln('))
     return { per: unit.endsWith('letter') ? 'letter' : 'word', amount: percentOfLn, unit: '%', ways: sizes };
-  if (unit === '% per line') return { per: 'line', amount: (value) => value, unit: '%', ways: sizes };
-  if (unit === 'mm per line') return { per: 'line', amount: (value) => value, unit: 'mm', ways: ['left', 'right'] };
-  return null;
+  if (!unit.endsWith('per line')) return null;
+  const perLine = { per: 'line', amount: (value: number) => value } as const;
+  return unit.startsWith('mm')
+    ? { ...perLine, unit: 'mm', ways: ['left', 'right'] }
+    : { ...perLine, unit: '%', ways: sizes };
 }
 
 /** "4.16 % smaller", "0.33 mm to the left". */
