@@ -9,6 +9,8 @@ import { type Drawn, logSvg, type Mark, phone, rastered, scanner, taken, type Ta
 
 const code = '10a1b2c3d4e509e901123456';
 const pages = Number(process.env['LOG_PAGES'] ?? 6);
+/** The limits of mark reading were set on seeds 1 to 40. */
+const first = Number(process.env['LOG_FROM'] ?? 1);
 const layout = logLayout(210, 297, false);
 const fields = ['done', 'minutes', 'before', 'after', 'pain', 'felt'] as const;
 
@@ -29,6 +31,9 @@ interface Tally {
   wrongSure: number;
   fields: number;
 }
+
+/** Pages that were told to be unreadable: nothing of them is taken for a mark. */
+const unread: string[] = [];
 
 async function onePage(seed: number, how: Taking, tally: Record<string, Tally>) {
   const choice = choiceFrom(seed);
@@ -55,8 +60,7 @@ async function onePage(seed: number, how: Taking, tally: Record<string, Tally>) 
     }
   }
   const read = readPrintedPage(await taken(await rastered(logSvg(code, drawn)), how, seed), null, {});
-  expect(read.kind).toBe('log');
-  if (read.kind !== 'log') return;
+  if (read.kind !== 'log') return void unread.push(`${seed} ${read.kind === 'not-read' ? read.why : read.kind}`);
   expect(read.text).toBe(code);
   for (const { row, field, value, doubt } of read.fields) {
     const truth = meant.get(`${row} ${field}`)!;
@@ -83,7 +87,7 @@ async function onePage(seed: number, how: Taking, tally: Record<string, Tally>) 
 
 test('marks of drawn logs are read, and what is not sure is said to be doubtful', { timeout: 900_000 }, async () => {
   const tally: Record<string, Tally> = {};
-  for (let seed = 1; seed <= pages; seed += 1) {
+  for (let seed = first; seed < first + pages; seed += 1) {
     const base = seed % 2 ? scanner : phone;
     const choice = choiceFrom(seed * 77);
     const turned = {
@@ -94,6 +98,8 @@ test('marks of drawn logs are read, and what is not sure is said to be doubtful'
     await onePage(seed, turned, tally);
   }
   if (process.env['LOG_PAGES']) console.table(tally);
+  if (process.env['LOG_PAGES']) console.log(`Not read: ${unread.join(', ') || 'none'}`);
+  expect(unread.length / pages).toBeLessThan(0.1);
   const { all } = tally;
   expect(all!.circles).toBeGreaterThan(2000);
   // Nothing that was not marked is taken for marked, no mark for another.
