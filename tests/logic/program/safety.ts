@@ -294,7 +294,9 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, sh
   none(['putty-pinch', 'ribbed-barrel'], diagnosis('rheumatoid-arthritis'), 'no ribs, no resisted pinch');
   const flare = caution('arthritis-flare', 'hot-joint');
   say(!flare || draft.lines.every((line) => !['warm-up', 'exercise'].includes(line.kind)), 'drills in a flare');
-  const legible = input.measures.some((each) => each.code === 'legibility' && (each.value ?? 0) >= 90);
+  // Measured twice: the last counts.
+  const read = input.measures.findLast((each) => each.code === 'legibility' && each.value !== null)?.value ?? 0;
+  const legible = read >= 90;
   none(
     wobble.filter((code) => code !== 'print-apart'),
     legible && low('tremor', 2) && grade('low-legibility') < 0,
