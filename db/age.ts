@@ -11,6 +11,8 @@ import { armor, Decrypter, Encrypter, Stanza } from 'age-encryption';
 
 const LABEL = 'age-encryption.org/v1/scrypt';
 const CIPHER = 'chacha20-poly1305';
+/** Bytes that a seal adds to a piece. */
+const TAG = 16;
 /** log2 of scrypt's N that age implementations use: about 0.7 s and 256 MB a try. */
 const WORK_FACTOR = 18;
 /** A hostile file must not make us stretch for minutes. */
@@ -33,15 +35,15 @@ export const unpadded = (bytes: Uint8Array): string => Buffer.from(bytes).toStri
 
 /** Encrypts one piece (ChaCha20-Poly1305), its tag at the end; the piece is left as it is. */
 export function sealed(key: Uint8Array, nonce: Uint8Array, bytes: Uint8Array): Buffer {
-  const cipher = createCipheriv(CIPHER, key, nonce, { authTagLength: 16 });
+  const cipher = createCipheriv(CIPHER, key, nonce, { authTagLength: TAG });
   return Buffer.concat([cipher.update(bytes), cipher.final(), cipher.getAuthTag()]);
 }
 
 /** Decrypts one sealed piece. @throws when it does not fit */
 export function opened(key: Uint8Array, nonce: Uint8Array, piece: Uint8Array): Buffer {
-  const decipher = createDecipheriv(CIPHER, key, nonce, { authTagLength: 16 });
-  decipher.setAuthTag(piece.subarray(-16));
-  return joined([decipher.update(piece.subarray(0, -16)), decipher.final()]);
+  const decipher = createDecipheriv(CIPHER, key, nonce, { authTagLength: TAG });
+  decipher.setAuthTag(piece.subarray(-TAG));
+  return joined([decipher.update(piece.subarray(0, -TAG)), decipher.final()]);
 }
 
 /** The stanza of a passphrase. */
@@ -102,9 +104,8 @@ const derived = (fileKey: Uint8Array, salt: Uint8Array, what: 'header' | 'payloa
   Buffer.from(hkdfSync('sha256', fileKey, salt, what, 32));
 
 const HEADER = /^(age-encryption\.org\/v1\n-> (\S+(?: \S+)+)\n([A-Za-z0-9+/]+)\n---) ([A-Za-z0-9+/]+)\n/;
-/** Plain bytes of one chunk of a payload, and what its seal adds. */
+/** Plain bytes of one chunk of a payload. */
 const CHUNK = 65_536;
-const TAG = 16;
 
 /** Of chunk `n` (from 0): a counter of 11 bytes and whether it is the last. A file in memory has fewer than 2 ** 32. */
 function chunkNonce(n: number, last: boolean): Buffer {
