@@ -1,4 +1,5 @@
 import type { TrailRow } from '../db/index.ts';
+import { onceFor } from '../db/types/rule-table/once-for.ts';
 import { retold } from '../renderer/logic/texts/retold.ts';
 import type { Told } from '../renderer/logic/texts/screens/en/screens-en.ts';
 import { toldEnglish } from '../renderer/logic/texts/screens/told-english.ts';
@@ -20,13 +21,12 @@ function changedFields(row: TrailRow, { fields }: Words): string {
 }
 
 /** What left the program, from the English that the entry keeps. */
-const exportWord = (what: string, { exports }: Words): string =>
-  retold(toldEnglish.trail.exports, exports, (english) => english)(what);
+const exportWords = onceFor(({ exports }: Words) => retold(toldEnglish.trail.exports, exports, (english) => english));
 
 export function summaryOf(row: TrailRow, words: Words): string {
   if (row.kind === 'export') {
     const { what } = (row.after ?? {}) as { what?: string };
-    return words.exported(what === undefined ? words.aFile : exportWord(what, words));
+    return words.exported(what === undefined ? words.aFile : exportWords(words)(what));
   }
   if (row.kind === 'handover') return row.action === 'import' ? words.takenIn : words.bothSides;
   const what = kindWord(row.kind, words);
