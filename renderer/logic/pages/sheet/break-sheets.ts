@@ -77,7 +77,9 @@ function signedWithWords(sheets: Section[][], doc: Pick<Doc, 'sheet' | 'pt'>): v
 
 /** Breaks a page into sheets: between blocks, list items, steps or rows, never inside one; titles stay with their text. */
 export function paginate(doc: Doc): DocSheet[] {
-  const [whole, filled] = [broken(doc, true), broken(doc, false)];
+  const whole = broken(doc, true);
+  if (whole.length === 1) return whole;
+  const filled = broken(doc, false);
   return whole.length > filled.length ? filled : whole;
 }
 
