@@ -2,7 +2,7 @@
  * Co-signature: what an assistant or student records, on a visit or on a home program, waits until a therapist signs it;
  * nobody signs an entry of her own, and what is changed after the signature waits again. Common practice, no source.
  */
-import { texts } from '../texts/en.ts';
+import type { Texts } from '../texts/en.ts';
 import type { CoSign } from '../../../db/types/common.ts';
 
 /** A visit or a home program. */
@@ -51,6 +51,6 @@ export function coSignWords({ coSign }: CoSigned, showDate: (iso: string) => str
   return `Recorded by ${coSign.recordedBy} (assistant or student). ${signed}`;
 }
 
-/** Of a home program, on a clinical page; '' = drafted by therapists only. */
-export const preparedWords = ({ coSign }: CoSigned): string =>
-  coSign ? texts.program.preparedBy(coSign.recordedBy, coSign.signedBy) : '';
+/** Of a home program, in the words of the page; '' = drafted by therapists only. */
+export const preparedWords = ({ coSign }: CoSigned, { preparedBy }: Texts['program']): string =>
+  coSign ? preparedBy(coSign.recordedBy, coSign.signedBy) : '';

@@ -105,7 +105,7 @@ function programLines(input: PageInput): string[] {
         .join(': ')
         .replace(/[.\s]*$/, '.'),
     ),
-    preparedWords(program),
+    preparedWords(program, en.program),
   ].filter(Boolean);
 }
 

@@ -11,6 +11,7 @@ import { setupInWords } from './setup-section.ts';
 import { changeSection } from '../sheet/fit-sheets.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import type { Block, Doc, DocSheet, PageStep, Section } from '../sheet/packet.ts';
+import { preparedWords } from '../../record/co-sign.ts';
 import type { Texts } from '../../texts/en.ts';
 
 export interface ProgramSheetOptions {
@@ -165,12 +166,10 @@ function programDoc(input: PageInput, program: Program, options: ProgramSheetOpt
     program.status === 'approved' && program.approvedAt
       ? p.approved(longDate(program.approvedAt, input.locale), program.approvedBy ?? '', program.ruleVersion)
       : `${p.draft}.`;
-  const { coSign } = program;
-  const prepared = coSign ? p.preparedBy(coSign.recordedBy, coSign.signedBy) : '';
   sections.push({
     key: 'defer',
     title: '',
-    blocks: [{ kind: 'small', text: [t.common.deferLong, state, prepared].filter(Boolean).join(' ') }],
+    blocks: [{ kind: 'small', text: [t.common.deferLong, state, preparedWords(program, p)].filter(Boolean).join(' ') }],
   });
   return {
     sheet: input.sheet,

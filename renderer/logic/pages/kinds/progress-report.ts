@@ -14,6 +14,7 @@ import { identity, listed, packet, signatures, worded } from './report-parts.ts'
 import { thenAndNowFindings } from './finding-lines.ts';
 import type { ItemTable } from '../../../../db/types/items.ts';
 import { practiceSentence } from '../../program/ladder/practice-log.ts';
+import { texts } from '../../texts/en.ts';
 import { toldEnglish } from '../../texts/screens/told-english.ts';
 import { englishTelling } from '../../texts/screens/telling.ts';
 
@@ -57,7 +58,7 @@ function programChanges(input: PageInput, from: string): string[] {
       program.note.trim(),
     ].filter(Boolean);
     const what = `${longDate(on, input.locale)}: ${parts.length > 0 ? parts.join('; ') : 'unchanged'}.`;
-    return [[what, preparedWords(program)].filter(Boolean).join(' ')];
+    return [[what, preparedWords(program, texts.program)].filter(Boolean).join(' ')];
   });
 }
 

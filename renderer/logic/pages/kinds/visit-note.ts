@@ -23,6 +23,7 @@ import { paginate } from '../sheet/break-sheets.ts';
 import { repeatedSentence } from '../practice/repeated-sentence.ts';
 import { minutesADay } from '../../program/draft/program-line.ts';
 import type { Doc, Packet, Section } from '../sheet/packet.ts';
+import { texts } from '../../texts/en.ts';
 import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 const kindWords: Record<Visit['kind'], string> = {
@@ -74,7 +75,7 @@ function sectionsOf(input: PageInput, visit: Visit, intake: ItemTable): Section[
           .filter((l) => ['warm-up', 'exercise', 'writing'].includes(l.kind))
           .map((l) => l.title)
           .join('; ')}.`,
-        ...own(preparedWords(program)),
+        ...own(preparedWords(program, texts.program)),
       ]
     : ['No home program yet.'];
   const parts: [string, string, string[]][] = [
