@@ -96,6 +96,10 @@ test('a page goes in by file, is measured in millimeters and drawn over', async 
   // Both ranges stand beside a value: how exactly it was read, and what a hand varies from page to page.
   await expect(xHeight).toContainText(/this hand [\d.]+ to [\d.]+ mm/);
   if (process.env['FAIRHAND_SHOT']) await page.screenshot({ path: process.env['FAIRHAND_SHOT'] });
+  // At 200 % of a laptop the picture keeps its room, and what enlarges it lies over nothing else.
+  await page.setViewportSize({ width: 683, height: 384 });
+  for (const layer of ['Letters', 'Closing', 'Slant'])
+    await page.getByRole('button', { name: layer, exact: true }).click({ trial: true, timeout: 10_000 });
 });
 
 test('a page without scale says so; two marked points give it', async ({ demoApp }) => {
