@@ -3,7 +3,8 @@
  * inside a word, between words) and the widths that words have. Lengths in x-heights.
  */
 
-import { densities, stretchesOf, WORD } from './word-stretches.ts';
+import { bestWay, chancesOf } from './word-ways.ts';
+import { stretchesOf, WORD } from './word-stretches.ts';
 import type { Stretches } from './word-stretches.ts';
 
 /** One line: its pieces of ink from left to right, and the gaps between them (one fewer). */
@@ -100,12 +101,12 @@ export function gapChances(lines: readonly GapLine[]): GapAnswer {
     if (!best || score > best.score) best = model;
   }
   let model = best!;
-  let chances = lines.map((line, i) => chancesOf(line, stretches[i]!, model, 0));
+  let chances = lines.map((line, i) => chancesOf(oddsOf(line, model, 0), stretches[i]!, model.width));
   let spacing = lines.map(() => 0);
   for (let round = 0; round < 3; round += 1) {
     model = fitted(lines, chances);
     spacing = lines.map((line, i) => spacingOf(line, chances[i]!, model));
-    chances = lines.map((line, i) => chancesOf(line, stretches[i]!, model, spacing[i]!));
+    chances = lines.map((line, i) => chancesOf(oddsOf(line, model, spacing[i]!), stretches[i]!, model.width));
   }
   return { model, chances, spacing };
 }
@@ -207,13 +208,7 @@ export function oddsOf(line: GapLine, model: GapModel, spacing: number): number[
 
 /** The best words of a line: 1 for each gap that parts. */
 function bestPath(line: GapLine, stretches: Stretches, model: GapModel): { cuts: number[]; score: number } {
-  const odds = oddsOf(line, model, 0);
-  const density = densities(stretches, model.width);
-  const { first } = stretches;
-  const n = line.from.length;
-  const best = new Float64Array(n + 1).fill(-Infinity);
-  const back = new Int32Array(n + 1);
-  best[0] = 0;
+  const { cuts, score } = bestWay(oddsOf(line, model, 0), stretches, model.width);
   // Common to all ways of parting: that every gap is one inside a word.
   let common = 0;
   line.gaps.forEach((gap) => {
@@ -227,50 +222,5 @@ function bestPath(line: GapLine, stretches: Stretches, model: GapModel): { cuts:
         ? lnNormal(x, between) - lnNormal(between.mean, between) + lnNormal(between.mean, inner)
         : lnNormal(x, inner));
   });
-  for (let k = 0; k < n; k += 1) {
-    if (best[k] === -Infinity) continue;
-    const start = best[k]! + (k > 0 ? odds[k - 1]! : 0);
-    for (let i = first[k]!; i < first[k + 1]!; i += 1) {
-      const next = k + 1 + i - first[k]!;
-      const score = start + density[i]!;
-      if (score > best[next]!) {
-        best[next] = score;
-        back[next] = k;
-      }
-    }
-  }
-  const cuts = line.gaps.map(() => 0);
-  for (let k = back[n]!; k > 0; k = back[k]!) cuts[k - 1] = 1;
-  return { cuts, score: best[n]! + common };
-}
-
-/** Chances over all ways of parting a line into words (forward and backward). */
-function chancesOf(line: GapLine, stretches: Stretches, model: GapModel, spacing: number): number[] {
-  const odds = oddsOf(line, model, spacing);
-  const density = densities(stretches, model.width);
-  const { first } = stretches;
-  const n = line.from.length;
-  const forward = new Float64Array(n + 1).fill(-Infinity);
-  const backward = new Float64Array(n + 1).fill(-Infinity);
-  forward[0] = 0;
-  backward[n] = 0;
-  for (let k = 0; k < n; k += 1) {
-    const cut = k > 0 ? odds[k - 1]! : 0;
-    for (let i = first[k]!; i < first[k + 1]!; i += 1) {
-      const next = k + 1 + i - first[k]!;
-      density[i] = density[i]! + cut;
-      forward[next] = lnSum(forward[next]!, forward[k]! + density[i]!);
-    }
-  }
-  for (let k = n - 1; k >= 0; k -= 1)
-    for (let i = first[k]!; i < first[k + 1]!; i += 1)
-      backward[k] = lnSum(backward[k]!, backward[k + 1 + i - first[k]!]! + density[i]!);
-  const all = forward[n]!;
-  return line.gaps.map((_, k) => Math.exp(Math.min(0, forward[k + 1]! + backward[k + 1]! - all)));
-}
-
-function lnSum(a: number, b: number): number {
-  if (a === -Infinity) return b;
-  if (b === -Infinity) return a;
-  return a > b ? a + Math.log1p(Math.exp(b - a)) : b + Math.log1p(Math.exp(a - b));
+  return { cuts, score: score + common };
 }

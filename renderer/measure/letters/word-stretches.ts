@@ -33,14 +33,33 @@ export function stretchesOf(line: { from: readonly number[]; to: readonly number
   return { first, lnWidths: Float64Array.from(widths) };
 }
 
-/** Log density of a word's width per x-height, for each stretch. @param mean of ln(width of a word) */
-export function densities({ lnWidths }: Stretches, mean: number): Float64Array {
+/** Log density of a word's width per x-height, without the share of the x-heights. @param off ln(width) from its mean */
+function shape(off: number): number {
+  const short = (SHORT.share / SHORT.sd) * Math.exp(-0.5 * ((off - SHORT.mean) / SHORT.sd) ** 2);
+  const usual = ((1 - SHORT.share) / WORD.sd) * Math.exp(-0.5 * (off / WORD.sd) ** 2);
+  return Math.log(short + usual + 1e-12) - LN_ROOT_2_PI;
+}
+
+/** Log density of a word's width per x-height. @param mean of ln(width of a word) */
+export function density(lnWidth: number, mean: number): number {
+  return shape(lnWidth - mean) - lnWidth;
+}
+
+/** The shape at steps of ln(width): most stretches are so much worse than others that this tells it. */
+const STEPS = 128;
+const REACH = 7;
+const shapes = Float64Array.from({ length: 2 * REACH * STEPS + 1 }, (_, i) => shape(i / STEPS - REACH));
+
+/** `roughDensities` are off by no more than this. */
+export const ROUGH = shapes.reduce((most, value, i) => Math.max(most, Math.abs(value - (shapes[i - 1] ?? value))), 0);
+
+/** The densities of all stretches, nearly. */
+export function roughDensities({ lnWidths }: Stretches, mean: number): Float64Array {
   const out = new Float64Array(lnWidths.length);
   for (let i = 0; i < out.length; i += 1) {
     const x = lnWidths[i]!;
-    const short = (SHORT.share / SHORT.sd) * Math.exp(-0.5 * ((x - mean - SHORT.mean) / SHORT.sd) ** 2);
-    const usual = ((1 - SHORT.share) / WORD.sd) * Math.exp(-0.5 * ((x - mean) / WORD.sd) ** 2);
-    out[i] = Math.log(short + usual + 1e-12) - LN_ROOT_2_PI - x;
+    const step = (x - mean + REACH) * STEPS + 0.5;
+    out[i] = step >= 0 && step < shapes.length ? shapes[step | 0]! - x : density(x, mean);
   }
   return out;
 }
