@@ -1,6 +1,6 @@
 /**
  * Compiles the pixel stages (AssemblyScript, no download) into renderer/measure/image/wasm/bytes.ts, so that the
- * window and the worker have them without reading a file. `npx node build/wasm.ts` after a change of page.as; a test
+ * window and the worker have them without reading a file. `npx node build/wasm.ts` after a change of its sources; a test
  * compares what is committed with what the source compiles to.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -9,6 +9,11 @@ import asc from 'assemblyscript/asc';
 
 const folder = fileURLToPath(new URL('../renderer/measure/image/wasm/', import.meta.url));
 const ENTRY = 'page.ts';
+/** Sources by the name that the compiler asks for; their own ending keeps other tools away: they are no TypeScript. */
+const SOURCES = new Map([
+  [ENTRY, 'page.as'],
+  ['curves.ts', 'curves.as'],
+]);
 /** -O3 without assertions; no runtime: the caller lays the memory out, and two threads share it. */
 const OPTIONS = [
   ...['-O3', '--noAssert', '--converge', '--runtime', 'stub'],
@@ -20,15 +25,17 @@ const OPTIONS = [
 export async function compiled(): Promise<Uint8Array> {
   let bytes: Uint8Array | null = null;
   const { error, stderr } = await asc.main([ENTRY, '--outFile', 'page.wasm', ...OPTIONS], {
-    // The source is no TypeScript for this project: its own ending keeps other tools away from it.
-    readFile: (name) => (name === ENTRY ? readFileSync(`${folder}page.as`, 'utf8') : null),
+    readFile(name) {
+      const source = SOURCES.get(name);
+      return source === undefined ? null : readFileSync(`${folder}${source}`, 'utf8');
+    },
     writeFile: (name, contents) => {
       if (name === 'page.wasm') bytes = contents as Uint8Array;
     },
     listFiles: () => [],
   });
   if (error || bytes === null)
-    throw new Error(`page.as does not compile: ${error?.message ?? ''}\n${stderr.toString()}`);
+    throw new Error(`The stages do not compile: ${error?.message ?? ''}\n${stderr.toString()}`);
   return bytes;
 }
 
@@ -37,7 +44,7 @@ export function asModule(bytes: Uint8Array): string {
   const base64 = Buffer.from(bytes).toString('base64');
   const lines = base64.match(/.{1,110}/g) ?? [];
   return [
-    '/** Compiled from page.as by build/wasm.ts; base64. Do not edit. */',
+    '/** Compiled from page.as and curves.as by build/wasm.ts; base64. Do not edit. */',
     'export const WASM_BASE64 = [',
     ...lines.map((line) => `  '${line}',`),
     "].join('');",

@@ -10,6 +10,8 @@ import type { PixelStages } from '../../renderer/measure/image/pixel-stages.ts';
 import type { Band } from '../../renderer/measure/image/ruling-bands.ts';
 import { joinedRuns } from '../../renderer/measure/image/runs.ts';
 import type { Runs } from '../../renderer/measure/image/runs.ts';
+import { fastTopSums } from '../../renderer/measure/image/wasm/curves.ts';
+import { roundOf, topSums } from '../../renderer/measure/lines/page-model.ts';
 import { fastLuma, lumaOf, plainLuma } from '../../renderer/measure/image/luma.ts';
 import { seededNumbers } from '../../renderer/measure/seeded-numbers.ts';
 import type { GrayImage } from '../../renderer/measure/types.ts';
@@ -131,4 +133,26 @@ test('gray from red, green and blue is the same either way, whatever the number 
     expect(Buffer.compare(fastLuma(rgb) as Uint8Array, plainLuma(rgb, 3))).toBe(0);
   }
   expect([...lumaOf(Uint8Array.of(255, 255, 255, 0, 0, 0, 9, 9, 9), 3)]).toEqual([255, 0, 9]);
+});
+
+test('what a round of the page model sums is the same either way, whatever the number of tops', () => {
+  const model = {
+    level: 0.1,
+    spread: 0.15,
+    offsets: [0.02, -0.05, 0],
+    shares: { small: 0.55, tall: 0.3, join: 0.1, other: 0.05 },
+    tall: { step: 0.6, spread: 0.2 },
+  };
+  for (const count of [1, 2, 15, 16, 17, 33, 700]) {
+    const chance = seededNumbers(count);
+    // Some far from every kind, one at the middle of one.
+    const ys = Float64Array.from({ length: count }, (_, i) => (i === 5 ? model.level : 30 * (chance() - 0.5) ** 3));
+    const round = roundOf(
+      ys,
+      Int32Array.from(ys, () => Math.floor(3 * chance())),
+      model,
+    );
+    const [plain, fast] = [topSums(round), fastTopSums(round)!];
+    for (const part of ['sums', 'own', 'products'] as const) expect([...fast[part]]).toEqual([...plain[part]]);
+  }
 });

@@ -48,19 +48,26 @@ export function printOf(
   bands: readonly Band[],
   blur: number,
 ): (x: number, y: number, step: 1 | -1, down: boolean) => Print | null {
-  const solid = bands.filter((band) => band.line.filled >= SOLID);
-  const lists = { across: solid.filter((b) => b.across > b.along), down: solid.filter((b) => b.across < b.along) };
-  const below = (z: number): number => 1 / (1 + Math.exp((-NORMAL * z) / Math.max(blur, LEAST_BLUR)));
+  const steepness = Math.max(blur, LEAST_BLUR);
+  const below = (z: number): number => 1 / (1 + Math.exp((-NORMAL * z) / steepness));
   const share = (d: number, half: number): number => below(d + half) - below(d - half);
+  // The depth is that of the blurred line: a thin one is less deep and looks wider for it.
+  const solid = bands
+    .filter((band) => band.line.filled >= SOLID)
+    .map((band) => {
+      const half = band.half * share(0, band.half);
+      return { band, half, most: share(0, half) };
+    });
+  const lists = {
+    across: solid.filter(({ band }) => band.across > band.along),
+    down: solid.filter(({ band }) => band.across < band.along),
+  };
   return (x, y, step, down) => {
     const [along, across] = down ? [x, y] : [y, x];
-    for (const band of down ? lists.across : lists.down) {
+    for (const { band, half, most } of down ? lists.across : lists.down) {
       if (along < band.line.from || along >= band.line.to) continue;
       const off = band.line.intercept + band.line.slope * (along + 0.5) + bandOffset(band) - across - 0.5;
       if (Math.abs(off) > band.reach + NEARBY) continue;
-      // The depth is that of the blurred line: a thin one is less deep and looks wider for it.
-      const half = band.half * share(0, band.half);
-      const most = share(0, half);
       return (out) => (band.depth * share(step * out - off, half)) / most;
     }
     return null;

@@ -1,6 +1,8 @@
 import type { LetterTop } from './letter-tops.ts';
 import { sizeAt } from './letter-tops.ts';
 import type { LineWork } from './line-work.ts';
+import { fastTopSums } from '../image/wasm/curves.ts';
+import type { TopRound, TopSums } from '../image/wasm/curves.ts';
 import { median } from '../../statistics/order-statistics.ts';
 
 /**
@@ -112,56 +114,30 @@ function startOf(lines: number, level: number, tall: PageModel['tall']): PageMod
 }
 
 /** @param start is not changed */
-function fitted({ ys, lines: ofLine }: Points, start: PageModel, rounds: number): { model: PageModel; score: number } {
+function fitted({ ys, lines }: Points, start: PageModel, rounds: number): { model: PageModel; score: number } {
   const model = { ...start };
-  const own = new Float64Array(2 * start.offsets.length);
   let score = -Infinity;
   for (let round = 0; round < rounds; round += 1) {
-    const sums = { small: 0, tall: 0, join: 0, other: 0 };
-    own.fill(0);
-    let [square, high, highSquare, mean, likelihood] = [0, 0, 0, 0, 0];
-    // Written out, without objects: some 160 rounds a page. The numbers are those of `chancesOf`.
-    const { level, spread, shares, tall } = model;
-    const offsets = Float64Array.from(model.offsets);
-    const [smallWidth, tallWidth, joinWidth] = [spread * ROOT_2_PI, tall.spread * ROOT_2_PI, JOIN.spread * ROOT_2_PI];
-    const elsewhere = shares.other / RANGE;
-    for (let i = 0; i < ys.length; i += 1) {
-      const y = ys[i]!;
-      const line = ofLine[i]!;
-      const off = y - level - offsets[line]!;
-      const beyond = off - tall.step;
-      const smallPart = shares.small * (Math.exp(-0.5 * (off / spread) ** 2) / smallWidth);
-      const tallPart = shares.tall * (Math.exp(-0.5 * (beyond / tall.spread) ** 2) / tallWidth);
-      const joinPart = shares.join * (Math.exp(-0.5 * ((off - JOIN.step) / JOIN.spread) ** 2) / joinWidth);
-      const all = smallPart + tallPart + joinPart + elsewhere;
-      const [isSmall, isTall, isJoin] = [smallPart / all, tallPart / all, joinPart / all];
-      likelihood += Math.log(all);
-      sums.small += isSmall;
-      sums.tall += isTall;
-      sums.join += isJoin;
-      sums.other += 1 - isSmall - isTall - isJoin;
-      mean += isSmall * (y - offsets[line]!);
-      own[2 * line]! += isSmall;
-      own[2 * line + 1]! += isSmall * (y - level);
-      square += isSmall * off * off;
-      high += isTall * off;
-      highSquare += isTall * beyond ** 2;
-    }
-    model.level = mean / Math.max(1e-9, sums.small);
-    const variance = (square + SMALL.weight * SMALL.spread ** 2) / (sums.small + SMALL.weight);
+    const given = roundOf(ys, lines, model);
+    const { sums, own, products } = fastTopSums(given) ?? topSums(given);
+    const [small, tall, join, other, mean, square, high, highSquare] = [0, 1, 2, 3, 4, 5, 6, 7].map(
+      (kind) => sums[2 * kind]! + sums[2 * kind + 1]!,
+    ) as [number, number, number, number, number, number, number, number];
+    model.level = mean / Math.max(1e-9, small);
+    const variance = (square + SMALL.weight * SMALL.spread ** 2) / (small + SMALL.weight);
     model.spread = Math.sqrt(variance);
     model.offsets = model.offsets.map((_, line) => own[2 * line + 1]! / (own[2 * line]! + variance / LINE_VARIANCE));
-    const step = (high + TALL.weight * TALL.step) / (sums.tall + TALL.weight);
-    const tallVariance = (highSquare + TALL.weight * TALL.spread ** 2) / (sums.tall + TALL.weight);
+    const step = (high + TALL.weight * TALL.step) / (tall + TALL.weight);
+    const tallVariance = (highSquare + TALL.weight * TALL.spread ** 2) / (tall + TALL.weight);
     model.tall = { step, spread: Math.sqrt(tallVariance) };
     const all = ys.length + SHARES.small + SHARES.tall + SHARES.join + SHARES.other;
     model.shares = {
-      small: (sums.small + SHARES.small) / all,
-      tall: (sums.tall + SHARES.tall) / all,
-      join: (sums.join + SHARES.join) / all,
-      other: (sums.other + SHARES.other) / all,
+      small: (small + SHARES.small) / all,
+      tall: (tall + SHARES.tall) / all,
+      join: (join + SHARES.join) / all,
+      other: (other + SHARES.other) / all,
     };
-    const next = likelihood + priorOf(model);
+    const next = products.reduce((sum, product) => sum + Math.log(product), 0) + priorOf(model);
     if (Math.abs(next - score) < 1e-6 * Math.abs(next)) {
       score = next;
       break;
@@ -169,6 +145,63 @@ function fitted({ ys, lines: ofLine }: Points, start: PageModel, rounds: number)
     score = next;
   }
   return { model, score };
+}
+
+/** A round of fitting as curves.as takes it. */
+export function roundOf(ys: Float64Array, lines: Int32Array, model: PageModel): TopRound {
+  const { level, spread, shares, tall } = model;
+  const kinds = [
+    [shares.small, spread, spread * ROOT_2_PI],
+    [shares.tall, tall.step, tall.spread, tall.spread * ROOT_2_PI],
+    [shares.join, JOIN.step, JOIN.spread, JOIN.spread * ROOT_2_PI],
+  ];
+  return {
+    ys,
+    lines,
+    offsets: Float64Array.from(model.offsets),
+    numbers: [level, shares.other / RANGE, ...kinds.flat()],
+  };
+}
+
+/** e^-700 is nothing beside what it is added to. */
+const bell = (z: number): number => Math.exp(Math.max(-700, -0.5 * (z * z)));
+
+/**
+ * Chances of each top to be of each kind, summed: the numbers of `chancesOf`, written out without objects, for there are
+ * some 160 rounds a page. Every second top has sums of its own, so that curves.as can take two at once.
+ */
+export function topSums({ ys, lines, offsets, numbers }: TopRound): TopSums {
+  const sums = new Float64Array(16);
+  const own = new Float64Array(2 * offsets.length);
+  const products = new Float64Array(2 * Math.ceil(ys.length / 16)).fill(1);
+  const [level, elsewhere, smallShare, spread, smallWidth] = numbers as [number, number, number, number, number];
+  const [tallShare, tallStep, tallSpread, tallWidth] = numbers.slice(5) as [number, number, number, number];
+  const [joinShare, joinStep, joinSpread, joinWidth] = numbers.slice(9) as [number, number, number, number];
+  for (let i = 0; i < ys.length; i += 1) {
+    const lane = i & 1;
+    const y = ys[i]!;
+    const line = lines[i]!;
+    const above = y - level;
+    const off = above - offsets[line]!;
+    const beyond = off - tallStep;
+    const smallPart = smallShare * (bell(off / spread) / smallWidth);
+    const tallPart = tallShare * (bell(beyond / tallSpread) / tallWidth);
+    const joinPart = joinShare * (bell((off - joinStep) / joinSpread) / joinWidth);
+    const all = smallPart + tallPart + joinPart + elsewhere;
+    const [isSmall, isTall, isJoin] = [smallPart / all, tallPart / all, joinPart / all];
+    products[2 * (i >> 4) + lane]! *= all;
+    sums[lane]! += isSmall;
+    sums[2 + lane]! += isTall;
+    sums[4 + lane]! += isJoin;
+    sums[6 + lane]! += 1 - isSmall - isTall - isJoin;
+    sums[8 + lane]! += isSmall * (y - offsets[line]!);
+    sums[10 + lane]! += isSmall * off * off;
+    sums[12 + lane]! += isTall * off;
+    sums[14 + lane]! += isTall * (beyond * beyond);
+    own[2 * line]! += isSmall;
+    own[2 * line + 1]! += isSmall * above;
+  }
+  return { sums, own, products };
 }
 
 function priorOf({ spread, shares, tall, offsets }: PageModel): number {

@@ -1,6 +1,6 @@
 import { WASM_BASE64 } from './bytes.ts';
 
-/** The compiled stages of page.as; addresses and sizes in bytes, see there. */
+/** The compiled stages of page.as and curves.as; addresses and sizes in bytes, see there. */
 interface StageExports {
   threshold(gray: number, ink: number, ...rest: number[]): void;
   votesAcross(gray: number, votes: number, ...rest: number[]): void;
@@ -14,6 +14,7 @@ interface StageExports {
   gatherPaper(gray: number, bitmap: number, ...rest: number[]): void;
   gatherInk(gray: number, bitmap: number, ...rest: number[]): void;
   luma(from: number, to: number, count: number, red: number, green: number, blue: number): void;
+  topSums(ys: number, lines: number, count: number, ...rest: number[]): void;
 }
 
 export type StageName = keyof StageExports;

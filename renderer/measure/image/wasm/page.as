@@ -10,6 +10,8 @@
 // Built by build/wasm.ts into bytes.ts. Memory is laid out by the caller, who passes addresses. Two threads share it:
 // each does a part of the rows (or columns) and writes to nothing that the other reads meanwhile.
 
+export { topSums } from './curves';
+
 const WINDOW: i32 = 51;
 const HALF: i32 = 25;
 const N: i32 = WINDOW * WINDOW;
