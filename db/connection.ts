@@ -9,6 +9,26 @@ import { caseloadKey } from './key-file.ts';
 
 export type Db = Database.Database;
 
+const statements = new WeakMap<Db, Map<string, Database.Statement>>();
+
+function kept(db: Db, key: string, make: () => Database.Statement): Database.Statement {
+  const of = statements.get(db) ?? new Map<string, Database.Statement>();
+  statements.set(db, of);
+  const known = of.get(key) ?? make();
+  of.set(key, known);
+  return known;
+}
+
+/**
+ * A statement of every write, compiled once for a connection: compiling took 40 % of a write's time, and what it took
+ * (48 kB a fact) was given back only when the process came to rest. Not to be read row by row, nor changed by `pluck`.
+ */
+export const statement = (db: Db, sql: string): Database.Statement => kept(db, sql, () => db.prepare(sql));
+
+/** The same, answering the first column alone. */
+export const plucked = (db: Db, sql: string): Database.Statement =>
+  kept(db, `pluck ${sql}`, () => db.prepare(sql).pluck());
+
 /** 'Fair' in ASCII: tells our file from any other SQLite file. */
 const APPLICATION_ID = 0x46616972;
 

@@ -4,7 +4,7 @@ import type { z } from 'zod';
 import type { Doing } from '../caseload.ts';
 import type { TrailAction, Unstamped, Writer } from '../caseload-rows.ts';
 import { CaseloadError } from '../codes.ts';
-import type { Db } from '../connection.ts';
+import { plucked, statement, type Db } from '../connection.ts';
 import { guarded } from '../errors.ts';
 import { factKinds, type Fact, type FactKind } from '../types/record.ts';
 import { putBlob } from './blobs.ts';
@@ -41,7 +41,8 @@ export function read<K extends FactKind>(kind: K, body: string): Fact<K> {
 
 /** Stored text of a fact, or null. */
 export function bodyOf(db: Db, kind: FactKind, id: string): string | null {
-  const row = db.prepare(`SELECT body FROM ${homes[kind].table} WHERE id = ?`).get(id) as { body: string } | undefined;
+  const row = statement(db, `SELECT body FROM ${homes[kind].table} WHERE id = ?`).get(id) as
+    { body: string } | undefined;
   return row?.body ?? null;
 }
 
@@ -52,7 +53,7 @@ export function getFact<K extends FactKind>(db: Db, kind: K, id: string): Fact<K
 
 /** One id names one thing: the trail tells facts by it. @throws malformed-request */
 export function refuseOthersId(db: Db, kind: FactKind | 'blob', id: string): void {
-  const other = db.prepare('SELECT 1 FROM trail WHERE fact_id = ? AND kind <> ? LIMIT 1').get(id, kind);
+  const other = statement(db, 'SELECT 1 FROM trail WHERE fact_id = ? AND kind <> ? LIMIT 1').get(id, kind);
   if (other !== undefined) throw new CaseloadError('malformed-request', 'id');
 }
 
@@ -82,19 +83,19 @@ export function setBody(db: Db, kind: FactKind, id: string, after: string | null
     step.doing,
   );
   if (after === null) {
-    db.prepare(`DELETE FROM ${table} WHERE id = ?`).run(id);
+    statement(db, `DELETE FROM ${table} WHERE id = ?`).run(id);
     return;
   }
   const folded = kind === 'client' ? fold(`${(fact as Fact<'client'>).name} ${(fact as Fact<'client'>).code}`) : null;
   if (before !== null) {
-    db.prepare(`UPDATE ${table} SET body = ? WHERE id = ?`).run(after, id);
-    if (folded !== null) db.prepare('UPDATE client SET folded = ? WHERE id = ?').run(folded, id);
+    statement(db, `UPDATE ${table} SET body = ? WHERE id = ?`).run(after, id);
+    if (folded !== null) statement(db, 'UPDATE client SET folded = ? WHERE id = ?').run(folded, id);
     return;
   }
-  const made = db.prepare('SELECT min(seq) FROM trail WHERE fact_id = ?').pluck().get(id) as number;
+  const made = plucked(db, 'SELECT min(seq) FROM trail WHERE fact_id = ?').get(id) as number;
   const columns = folded === null ? '' : ', folded';
   const values = folded === null ? [id, made, after] : [id, made, after, folded];
-  db.prepare(`INSERT INTO ${table} (id, made, body${columns}) VALUES (${values.map(() => '?').join(', ')})`).run(
+  statement(db, `INSERT INTO ${table} (id, made, body${columns}) VALUES (${values.map(() => '?').join(', ')})`).run(
     ...values,
   );
 }
@@ -104,7 +105,7 @@ function sameQuestion(db: Db, kind: FactKind, fact: Record<string, unknown>): st
   const { table, question } = homes[kind];
   if (question.length === 0) return null;
   const where = question.map(([, column]) => `${column} = ?`).join(' AND ');
-  const row = db.prepare(`SELECT id FROM ${table} WHERE ${where}`).get(...question.map(([field]) => fact[field])) as
+  const row = statement(db, `SELECT id FROM ${table} WHERE ${where}`).get(...question.map(([field]) => fact[field])) as
     { id: string } | undefined;
   return row?.id ?? null;
 }
@@ -131,7 +132,7 @@ function refuseStranger(db: Db, kind: FactKind, fact: Fact): void {
   for (const [field, parent] of Object.entries(parents) as [string, FactKind][]) {
     const id = (fact as unknown as Record<string, unknown>)[field];
     if (typeof id !== 'string') continue;
-    const owner = db.prepare(`SELECT client_id FROM ${homes[parent].table} WHERE id = ?`).pluck().get(id);
+    const owner = plucked(db, `SELECT client_id FROM ${homes[parent].table} WHERE id = ?`).get(id);
     if (owner === undefined) throw new CaseloadError('not-found', parent);
     if (owner !== clientOf(kind, fact)) throw new CaseloadError('malformed-request', field);
   }
@@ -154,7 +155,7 @@ function putFact<K extends FactKind>(db: Db, kind: K, unstamped: Unstamped<K>, s
 
 function removeFact(db: Db, kind: FactKind, id: string, step: Step): void {
   for (const [child, column] of homes[kind].children) {
-    const ids = db.prepare(`SELECT id FROM ${homes[child].table} WHERE ${column} = ?`).pluck().all(id) as string[];
+    const ids = plucked(db, `SELECT id FROM ${homes[child].table} WHERE ${column} = ?`).all(id) as string[];
     for (const childId of ids) removeFact(db, child, childId, step);
   }
   const body = bodyOf(db, kind, id);

@@ -5,7 +5,7 @@
 import { randomBytes } from 'node:crypto';
 import type { Doing } from '../caseload.ts';
 import type { TrailAction, TrailCheck, TrailRow } from '../caseload-rows.ts';
-import type { Db } from '../connection.ts';
+import { plucked, statement, type Db } from '../connection.ts';
 import { firstHandedBreak } from '../handover/handed-check.ts';
 import { allKinds, homes, isKind } from './kinds.ts';
 import { digestOf, hashOf, type StoredEntry } from './trail-hash.ts';
@@ -24,16 +24,14 @@ export interface Change {
 }
 
 const headOf = (db: Db): { entries: number; hash: string } =>
-  db.prepare('SELECT entries, hash FROM trail_head').get() as { entries: number; hash: string };
+  statement(db, 'SELECT entries, hash FROM trail_head').get() as { entries: number; hash: string };
 
 /** Number of the last entry; 0 when there is none. */
 export const lastSeq = (db: Db): number => headOf(db).entries;
 
 /** Hash of an entry: a backup's head must still stand at its place. Null when there is no such entry. */
 export const hashAt = (db: Db, seq: number): string | null =>
-  seq === 0
-    ? ''
-    : ((db.prepare('SELECT hash FROM trail WHERE seq = ?').pluck().get(seq) as string | undefined) ?? null);
+  seq === 0 ? '' : ((plucked(db, 'SELECT hash FROM trail WHERE seq = ?').get(seq) as string | undefined) ?? null);
 
 /** Adds one entry. Only inside the transaction that makes the change. */
 export function append(db: Db, change: Change, doing: Doing): number {
@@ -54,27 +52,28 @@ export function append(db: Db, change: Change, doing: Doing): number {
     prev_hash: head.hash,
   };
   const hash = hashOf(entry);
-  db.prepare(
+  statement(
+    db,
     `INSERT INTO trail (seq, at, by, client_id, kind, fact_id, action, step, reverses, digest, prev_hash, hash)
      VALUES (@seq, @at, @by, @client_id, @kind, @fact_id, @action, @step, @reverses, @digest, @prev_hash, @hash)`,
   ).run({ ...entry, hash });
-  db.prepare('INSERT INTO trail_value (seq, salt, before, after) VALUES (?, ?, ?, ?)').run(
+  statement(db, 'INSERT INTO trail_value (seq, salt, before, after) VALUES (?, ?, ?, ?)').run(
     seq,
     salt,
     change.before,
     change.after,
   );
-  db.prepare('UPDATE trail_head SET entries = ?, hash = ?').run(seq, hash);
+  statement(db, 'UPDATE trail_head SET entries = ?, hash = ?').run(seq, hash);
   return seq;
 }
 
 const parsed = (text: string | null): unknown => (text === null ? null : JSON.parse(text));
 
-/** One client's entries, newest first. */
 /** Number of the last entry about one client; 0 = none. */
 export const lastChange = (db: Db, clientId: string): number =>
   (db.prepare('SELECT coalesce(max(seq), 0) FROM trail WHERE client_id = ?').pluck().get(clientId) as number) ?? 0;
 
+/** One client's entries, newest first. */
 export function entriesFor(db: Db, clientId: string, limit: number): TrailRow[] {
   const rows = db
     .prepare(

@@ -1,4 +1,5 @@
-import { expect, test } from 'vitest';
+import Database from 'better-sqlite3';
+import { expect, test, vi } from 'vitest';
 import { readFileSync } from 'node:fs';
 import { openFile, openReader } from '../../db/connection.ts';
 import { caseloadFile } from '../../db/files.ts';
@@ -211,4 +212,13 @@ test('what is saved while another connection checks is no break', async () => {
   expect(saves).toBeGreaterThan(3);
   reader.close();
   caseload.close();
+});
+
+test('a further write of a kind compiles nothing anew: what compiling takes is freed only when the process rests', async () => {
+  const { caseload, id } = await lived();
+  caseload.put('visit', visit(id, { date: '2026-02-01' }), doing);
+  const compiled = vi.spyOn(Database.prototype, 'prepare');
+  for (let day = 10; day < 30; day++) caseload.put('visit', visit(id, { date: `2026-03-${day}` }), doing);
+  expect(compiled).toHaveBeenCalledTimes(0);
+  compiled.mockRestore();
 });
