@@ -1,5 +1,5 @@
 /**
- * The visit summary for the family: one page, plain words, at most 250 words (clear and large print guidance: 14 pt, 16
+ * The visit summary for the family: one sheet, plain words, at most 250 words (clear and large print guidance: 14 pt, 16
  * and more on request, left-aligned, dark on white). Only this client's cautions; no diagnosis, no score without meaning.
  */
 import type { Program } from '../../../../db/types/program.ts';
@@ -26,7 +26,7 @@ import {
 } from './family-sections.ts';
 import { setupTasks } from './setup-section.ts';
 import { shortenings } from '../sheet/family-shortenings.ts';
-import { fitOneSheet } from '../sheet/fit-sheets.ts';
+import { fitSheet } from '../sheet/fit-sheets.ts';
 import type { Doc, Packet, Section } from '../sheet/packet.ts';
 import type { Texts } from '../../texts/en.ts';
 import { toldEnglish } from '../../texts/screens/told-english.ts';
@@ -104,13 +104,14 @@ function familyDoc(input: PageInput, options: FamilyOptions, program: Program | 
   };
 }
 
-/** The family summary of one visit, fitted to one sheet. */
+/** The family summary of one visit, fitted to one sheet; in the largest print it may take both sides of it. */
 export function familyPage(input: PageInput, options: FamilyOptions, t: Texts): Packet {
   const program = programOf(input);
-  const fitted = fitOneSheet(familyDoc(input, options, program, t), shortenings(input, program, options, t), wordLimit);
+  const fitted = fitSheet(familyDoc(input, options, program, t), shortenings(input, program, options, t), wordLimit);
   const { client } = input.record;
   const warnings = [...fitted.shortened];
   if (!fitted.fits) warnings.push(toldEnglish.printed.tooLong);
+  else if (fitted.sheets.length > 1) warnings.push(toldEnglish.printed.bothSides);
   if (!client.familyConsent) warnings.push(toldEnglish.printed.noConsent);
   if (program?.status === 'draft') warnings.push(toldEnglish.printed.stillDraft);
   if (!client.callNumber && !client.callName) warnings.push(toldEnglish.printed.nobodyToCall);

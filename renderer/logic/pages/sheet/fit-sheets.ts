@@ -64,10 +64,21 @@ export function countWords(doc: Pick<Doc, 'sections'>): number {
 
 /**
  * Shortens a page step by step until it fits one sheet and the word limit. Steps that change nothing are passed over.
+ * What no step brings onto one sheet gets the back of it too, with as little left out as that takes.
  * @param wordLimit null = any number of words
  */
-export function fitOneSheet(doc: Doc, shortenings: readonly Shortening[], wordLimit: number | null): Fitted {
-  const tooHigh = (d: Doc) => docHeight(d) > sheetHeight(d);
+export function fitSheet(doc: Doc, shortenings: readonly Shortening[], wordLimit: number | null): Fitted {
+  const one = shortened(doc, shortenings, wordLimit, (d) => docHeight(d) > sheetHeight(d));
+  if (one.fits || one.sheets.length === 1) return one;
+  return shortened(doc, shortenings, wordLimit, (d) => paginate(d).length > 2);
+}
+
+function shortened(
+  doc: Doc,
+  shortenings: readonly Shortening[],
+  wordLimit: number | null,
+  tooHigh: (doc: Doc) => boolean,
+): Fitted {
   const tooWordy = (d: Doc) => wordLimit !== null && countWords(d) > wordLimit;
   const applied: Shortening[] = [];
   let current = doc;
@@ -89,9 +100,9 @@ export function fitOneSheet(doc: Doc, shortenings: readonly Shortening[], wordLi
     applied.splice(applied.indexOf(step), 1);
     current = longer;
   }
-  const shortened = [...new Set(applied.map((step) => step.says))];
+  const says = [...new Set(applied.map((step) => step.says))];
   const fits = !tooHigh(current) && !tooWordy(current);
-  return { sheets: paginate(current), shortened, words: countWords(current), fits };
+  return { sheets: paginate(current), shortened: says, words: countWords(current), fits };
 }
 
 /** A copy of the page without empty sections, and with one section's blocks changed. */

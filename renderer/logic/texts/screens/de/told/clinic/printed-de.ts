@@ -26,8 +26,10 @@ export const printedToldDe: Told['printed'] = {
   noOwnWords: (occasion) =>
     `Für „${occasion}“ sind keine eigenen Wörter des Klienten vermerkt: Die Blätter nutzen allgemeine. Tragen Sie Namen, Läden oder Wendungen bei der Überweisung ein.`,
   longerThanLine: (words) => `„${words}“ ist länger als eine Zeile dieses Papiers: Es druckt über zwei Zeilen.`,
+  bothSides:
+    'In dieser Schriftgröße füllt die Seite Vorder- und Rückseite eines Blatts. Drucken Sie beidseitig oder wählen Sie kleinere Schrift.',
   tooLong:
-    'Die Seite ist länger als ein Blatt oder als 250 Wörter. Kürzen Sie die längsten Zeilen unten oder wählen Sie kleinere Schrift.',
+    'Die Seite ist länger als Vorder- und Rückseite eines Blatts oder als 250 Wörter. Kürzen Sie die längsten Zeilen unten oder wählen Sie kleinere Schrift.',
   noConsent:
     'Für diesen Klienten ist keine Einwilligung zur Weitergabe an die Familie vermerkt. Fragen Sie vor dem Aushändigen.',
   stillDraft: 'Das Programm ist noch ein Entwurf. Geben Sie es frei, bevor Sie dies aushändigen.',

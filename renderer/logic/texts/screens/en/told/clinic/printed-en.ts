@@ -26,8 +26,10 @@ export const printedToldEn = {
   noOwnWords: (occasion: string) =>
     `No words of the client’s own are noted for “${occasion}”: its pages use general ones. Add names, shops or phrases at the referral.`,
   longerThanLine: (words: string) => `“${words}” is longer than a line of this paper: it prints over two lines.`,
+  bothSides:
+    'In this size of print the page takes both sides of a sheet. Print it on both sides, or choose smaller print.',
   tooLong:
-    'The page is longer than one sheet or than 250 words. Shorten the longest lines below, or choose smaller print.',
+    'The page is longer than both sides of a sheet or than 250 words. Shorten the longest lines below, or choose smaller print.',
   noConsent: 'No consent to share with the family is noted for this client. Ask before you hand this out.',
   stillDraft: 'The home program is still a draft. Approve it before you hand this out.',
   nobodyToCall: 'Nobody to call is noted for this client; the sheet has a blank line.',

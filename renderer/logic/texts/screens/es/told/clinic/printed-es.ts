@@ -26,8 +26,10 @@ export const printedToldEs: Told['printed'] = {
   noOwnWords: (occasion) =>
     `No hay palabras propias del cliente anotadas para «${occasion}»: sus hojas usan palabras generales. Añada nombres, tiendas o frases en la derivación.`,
   longerThanLine: (words) => `«${words}» es más largo que una línea de este papel: se imprime en dos líneas.`,
+  bothSides:
+    'Con esta letra la página ocupa las dos caras de una hoja. Imprímala por las dos caras o elija letra más pequeña.',
   tooLong:
-    'La página ocupa más de una hoja o pasa de 250 palabras. Acorte las líneas más largas de abajo o elija letra más pequeña.',
+    'La página ocupa más de las dos caras de una hoja o pasa de 250 palabras. Acorte las líneas más largas de abajo o elija letra más pequeña.',
   noConsent: 'No consta permiso para compartir con la familia de este cliente. Pregunte antes de entregarla.',
   stillDraft: 'El programa en casa aún es un borrador. Apruébelo antes de entregarla.',
   nobodyToCall: 'No consta a quién llamar para este cliente; la hoja tiene una línea en blanco.',
