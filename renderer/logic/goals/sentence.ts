@@ -41,7 +41,7 @@ export function goalSentence(goal: GoalText, who: string, showDate: (iso: string
     sentence += words.soThat(successOf(measure, words));
     sentence += of > 1 || need > 1 ? words.onTries(need, of) : '';
   } else if (goal.percent !== null) {
-    sentence += words.reads(words.reader[goal.reader], goal.percent, wordCount(goal, telling.told));
+    sentence += readsWords(goal, goal.percent, telling.told);
   }
   if (goal.baseline) sentence += words.atStart(showDate(goal.setOn), toldStartLevel(goal.baseline, telling));
   if (goal.because) sentence += words.because(goal.because.trim().replace(/[.]$/, ''));
@@ -64,11 +64,12 @@ export function missingParts(goal: GoalText, words: Told['goals']): string[] {
 }
 
 /** Words are counted over all tries together, as the levels count them: single tries pass or fail by chance. */
-function wordCount(goal: Pick<Goal, 'wordsOf' | 'percent' | 'tries'>, told: Told): string {
+function readsWords(goal: Pick<Goal, 'reader' | 'wordsOf' | 'tries'>, percent: number, told: Told): string {
   const { of } = goal.tries;
   const words = (goal.wordsOf ?? 0) * of;
-  const counted =
-    words > 0 && goal.percent !== null ? told.reading.of(String(wordsOfPercent(goal.percent, words)), words) : '';
-  const said = [counted, of > 1 ? told.goals.triesTogether(of) : ''].filter(Boolean).join(', ');
-  return said === '' ? '' : ` (${said})`;
+  const reader = told.goals.reader[goal.reader];
+  const tries = of > 1 ? told.goals.triesTogether(of) : '';
+  if (words === 0) return told.goals.reads(reader, percent, tries && ` (${tries})`);
+  const counted = told.reading.of(String(wordsOfPercent(percent, words)), words);
+  return told.goals.readsWords(reader, counted, percent, tries && `, ${tries}`);
 }

@@ -182,9 +182,17 @@ const iso = (date: string) => date;
 
 test('the sentence holds everything a goal needs', () => {
   expect(goalSentence(goal(), 'Mrs. Example', iso, englishTelling)).toBe(
-    'By 2026-03-01 Mrs. Example will write a list of five items (about 10 words) on ruled paper, 8 mm with a wide pen, without cues, so that an unfamiliar reader reads 80 % of the words (24 of 30, 3 tries together); at the start (2026-01-05): 4 of 10 words; because: I want to send my son shopping.',
+    'By 2026-03-01 Mrs. Example will write a list of five items (about 10 words) on ruled paper, 8 mm with a wide pen, without cues, so that an unfamiliar reader reads 24 of 30 words (80 % or more, 3 tries together); at the start (2026-01-05): 4 of 10 words; because: I want to send my son shopping.',
   );
   expect(missingParts(goal(), toldEnglish.goals)).toEqual([]);
+});
+
+test('a level that is no whole number of words stands as the least share', () => {
+  // Two thirds, rounded to 67 %, of 18 words are 12.06: 13 words are asked for, which is 72 %.
+  const two = goal({ percent: 67, wordsOf: 18, tries: { need: 1, of: 1 } });
+  expect(goalSentence(two, 'The client', iso, englishTelling)).toContain('reads 13 of 18 words (67 % or more);');
+  const open = goal({ percent: 67, wordsOf: null, tries: { need: 1, of: 1 } });
+  expect(goalSentence(open, 'The client', iso, englishTelling)).toContain('reads 67 % of the words;');
 });
 
 test('a goal without a count of words is judged by single tries', () => {

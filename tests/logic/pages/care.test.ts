@@ -116,6 +116,7 @@ test('pen motion is said in a sentence in note and report: what was seen, no dia
     r.inkRecordings = [
       recordingOf(loops(0.02, 1), of),
       recordingOf(line({ hz: 4.8, amplitudeMm: 0.5 }), { ...of, hand: 'left' }),
+      recordingOf(line({ hz: 4.8, amplitudeMm: 0.5 }), { ...of, hand: 'left' }),
     ];
   });
   const whole = input({ record: written });
@@ -123,6 +124,8 @@ test('pen motion is said in a sentence in note and report: what was seen, no dia
   expect(note).toMatch(/joined loops, right hand \(pen, on the glass of a screen\): \d+ % smaller over the line/);
   expect(note).toContain('1 long stop');
   expect(note).toContain('left hand (pen, on the glass of a screen): A steady rhythm at 4.8 Hz');
+  expect(note.match(/A steady rhythm/g)).toHaveLength(1);
+  expect(note).toContain('So in each of 2 bouts.');
   expect(packetText(progressReport(whole, emptyWords().report, shippedItems))).toContain('A steady rhythm at 4.8 Hz');
   expect(note).not.toMatch(/Parkinson|tremor|freezing/i);
 });

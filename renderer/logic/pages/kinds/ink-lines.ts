@@ -15,12 +15,13 @@ function boutLine({ recording }: Bout): string {
   return `${englishTelling.told.pen.tasks[recording.task]}, ${recording.hand} hand${help} (pen, ${surface}): ${said}`;
 }
 
-/** The bouts of this visit, in the order of writing. */
-export const inkLinesToday = (input: PageInput): string[] =>
-  countedBouts(input.record)
-    .filter(({ recording }) => recording.visitId === input.visitId)
-    .map(boutLine)
-    .filter((line) => line !== '');
+/** The bouts of this visit, in the order of writing; repeats that show the same are one line. */
+export function inkLinesToday(input: PageInput): string[] {
+  const today = countedBouts(input.record).filter(({ recording }) => recording.visitId === input.visitId);
+  const alike = Map.groupBy(today.map(boutLine), (line) => line);
+  alike.delete('');
+  return [...alike].map(([line, each]) => (each.length > 1 ? `${line} So in each of ${each.length} bouts.` : line));
+}
 
 /** The latest bout without help of each task, hand, surface and device, up to the visit. */
 export function inkLinesLatest(input: PageInput): string[] {

@@ -58,6 +58,8 @@ export const goalsToldDe: Told['goals'] = {
   soThat: (success) => `, sodass ${success}`,
   onTries: (need, of) => `, bei ${need} von ${of} Versuchen`,
   reads: (reader, percent, counted) => `, sodass ${reader} ${percent} % der Wörter liest${counted}`,
+  readsWords: (reader, counted, percent, tries) =>
+    `, sodass ${reader} ${counted} Wörtern liest (${percent} % oder mehr${tries})`,
   triesTogether: (of) => `${of} Versuche zusammen`,
   atStart: (day, baseline) => `; am Anfang (${day}): ${baseline}`,
   because: (reason) => `; weil: ${reason}`,

@@ -59,6 +59,9 @@ export const goalsToldEn = {
   onTries: (need: number, of: number) => `, on ${need} of ${of} tries`,
   reads: (reader: string, percent: number, counted: string) =>
     `, so that ${reader} reads ${percent} % of the words${counted}`,
+  /** The count first: a share of few words is no whole number of them, so the level stands as the least. */
+  readsWords: (reader: string, counted: string, percent: number, tries: string) =>
+    `, so that ${reader} reads ${counted} words (${percent} % or more${tries})`,
   triesTogether: (of: number) => `${of} tries together`,
   atStart: (day: string, baseline: string) => `; at the start (${day}): ${baseline}`,
   because: (reason: string) => `; because: ${reason}`,

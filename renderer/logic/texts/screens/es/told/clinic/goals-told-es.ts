@@ -58,6 +58,8 @@ export const goalsToldEs: Told['goals'] = {
   soThat: (success) => `, de modo que ${success}`,
   onTries: (need, of) => `, en ${need} de ${of} intentos`,
   reads: (reader, percent, counted) => `, de modo que ${reader} lea el ${percent} % de las palabras${counted}`,
+  readsWords: (reader, counted, percent, tries) =>
+    `, de modo que ${reader} lea ${counted} palabras (${percent} % o más${tries})`,
   triesTogether: (of) => `${of} intentos juntos`,
   atStart: (day, baseline) => `; al inicio (${day}): ${baseline}`,
   because: (reason) => `; porque: ${reason}`,
