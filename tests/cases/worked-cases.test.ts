@@ -8,6 +8,7 @@ import { readFindings } from '../../renderer/logic/program/facts/read-findings.t
 import { amountClashes } from '../logic/program/amounts.ts';
 import { rules } from '../logic/program/support.ts';
 import { workedCases, wrongWith } from './judge.ts';
+import { toldShortly } from './told-shortly.ts';
 
 const cases = [
   'stroke-and-brain',
@@ -25,8 +26,20 @@ test.each(cases.map((each) => [each.name, each] as const))('%s', (_name, each) =
   expect(read.ok && amountClashes(compose(read.input, rules).lines)).toEqual([]);
 });
 
+const short = toldShortly(rules);
+
+test.each(short.map((each) => [each.name, each] as const))('%s', (_name, each) => {
+  expect(wrongWith(each, rules)).toEqual([]);
+  const read = readFindings(each.findings, rules);
+  const { lines, page } = compose((read as Extract<typeof read, { ok: true }>).input, rules);
+  expect(amountClashes(lines)).toEqual([]);
+  const said = [...lines.flatMap(({ text, cautions }) => [text, ...cautions]), ...page].join('\n');
+  expect(each.unsaid.filter((words) => said.includes(words))).toEqual([]);
+});
+
 test('every case has a name of its own and says what a therapist expects', () => {
-  expect(new Set(cases.map((each) => each.name)).size).toBe(cases.length);
-  expect(cases.length).toBeGreaterThanOrEqual(138);
-  for (const each of cases) expect(each.mustInclude.length + each.mustNot.length).toBeGreaterThan(0);
+  const all = [...cases, ...short];
+  expect(new Set(all.map((each) => each.name)).size).toBe(all.length);
+  expect(all.length).toBeGreaterThanOrEqual(224);
+  for (const each of all) expect(each.mustInclude.length + each.mustNot.length).toBeGreaterThan(0);
 });

@@ -5,9 +5,7 @@ import type { Texts } from './en.ts';
 export function amountWords(dose: Dose, t: Texts['dose']): string {
   const parts: string[] = [];
   if (dose.form === 'bouts' && dose.sets) {
-    // Tenths of a minute: what a kitchen timer can be set to.
-    const each = Math.round(((dose.minutes ?? 0) / dose.sets) * 10) / 10;
-    parts.push(t.turns(dose.sets, each));
+    parts.push(turnsWords(dose, dose.sets, t));
     if (dose.restMinutes && dose.sets > 1) parts.push(t.restAfterEach(t.restTime(dose.restMinutes)));
     if (dose.lines) parts.push(t.linesATurn(dose.lines));
     return parts.join(', ');
@@ -18,6 +16,18 @@ export function amountWords(dose: Dose, t: Texts['dose']): string {
   if (dose.restMinutes) parts.push(t.rest(t.restTime(dose.restMinutes)));
   return parts.join(', ');
 }
+
+/** Tenths of a minute: what a kitchen timer can be set to. */
+const turnsWords = ({ minutes }: Dose, sets: number, t: Texts['dose']): string =>
+  t.turns(sets, Math.round(((minutes ?? 0) / sets) * 10) / 10);
+
+/** The time of one line alone; more turns than one stay turns, so that nobody writes them in one go. */
+export const timeWords = (dose: Dose, t: Texts['dose']): string =>
+  dose.form === 'bouts' && dose.sets && dose.sets > 1
+    ? turnsWords(dose, dose.sets, t)
+    : dose.minutes
+      ? t.minutes(dose.minutes)
+      : amountWords(dose, t);
 
 /** How often: "twice a day, 5 days a week". */
 function oftenWords(dose: Pick<Dose, 'timesPerDay' | 'daysPerWeek'>, t: Texts['dose']): string {

@@ -4,7 +4,7 @@ import type { PageWords } from '../../../../db/types/page.ts';
 import type { Program, ProgramLine } from '../../../../db/types/program.ts';
 import { wordsOfPercent } from '../../goals/goal-ladder.ts';
 import { capital } from '../../texts/count-words.ts';
-import { amountWords, doseOfLines } from '../../texts/dose-words.ts';
+import { doseOfLines, timeWords } from '../../texts/dose-words.ts';
 import { lastSample, legibleOf, type PageInput, type ReadOccasion } from '../sheet/page-facts.ts';
 import type { Block, PageStep, Section, WritingPicture } from '../sheet/packet.ts';
 import { changeUpTo } from './clinical-lines.ts';
@@ -110,12 +110,11 @@ export function practiceSection(
   const shared = common ? t.dose.doThese(common) : '';
   // Title and minutes only: how to do it is on the home program sheet.
   const steps = lines.map((line, i): PageStep => {
-    const minutes = line.dose.minutes ? t.dose.minutes(line.dose.minutes) : amountWords(line.dose, t.dose);
     return {
       lineId: line.id,
       title: line.title,
       text: '',
-      dose: [minutes, each[i]].filter(Boolean).join(', '),
+      dose: [timeWords(line.dose, t.dose), each[i]].filter(Boolean).join(', '),
       cautions: [],
       drawing: null,
     };

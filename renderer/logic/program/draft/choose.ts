@@ -15,7 +15,9 @@ export function choosePaper(input: ProgramInput, facts: Facts, rules: RuleTable)
   if (kept && kept.tier.some((tier) => Math.abs(tier - facts.tier) <= 1)) return kept;
   // Letters that should touch two lines need two lines, also before the tier of copied lines.
   const ofTier = rules.papers.find((each) => each.tier.includes(facts.tier))?.family;
-  const family = sizeLimits(facts) && facts.tier <= 3 ? 'dashed-midline' : ofTier;
+  // One letter a square and a middle line for small letters are for this script only.
+  const ofHand = sizeLimits(facts) && facts.tier <= 3 ? 'dashed-midline' : ofTier;
+  const family = facts.cautions.has('other-script') ? 'ruled' : ofHand;
   const papers = rules.papers.filter((each) => each.family === family).sort((a, b) => a.rowMm - b.rowMm);
   const largest = papers.at(-1) ?? null;
   const heights = ['x-height', 'x-height-before', 'x-height-goal'].map((code) => facts.measures.get(code));
