@@ -167,6 +167,7 @@ export class App implements SaveHost {
     const other = status.demo !== this.status?.demo || status.state === 'first-start';
     if (other) this.caseload = { list: 'due', typed: '', chosen: '' };
     if (status.state !== 'open' || other) this.leaveClient();
+    if (status.state !== 'open' || other) this.#waiting.clear();
     if (status.state !== 'open') {
       void clearCopied();
       this.paletteOpen = this.keysOpen = this.menuOpen = false;
@@ -190,9 +191,14 @@ export class App implements SaveHost {
     this.rolesAsked = asks;
   }
 
+  /** Clients that were left with an edit not saved yet: opened again, they show it. */
+  #waiting = new Map<string, OpenRecord>();
   async openClient(clientId: string, tab: Tab = 'client'): Promise<void> {
     try {
-      this.open = new OpenRecord(this, await ask('client.open', { clientId }));
+      const read = await ask('client.open', { clientId });
+      if (this.open?.unsaved) this.#waiting.set(this.open.clientId, this.open);
+      const kept = this.#waiting.get(clientId);
+      this.open = kept?.unsaved ? kept : new OpenRecord(this, read);
       this.place = 'client';
       this.go(tab);
     } catch (error) {

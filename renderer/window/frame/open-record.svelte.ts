@@ -34,6 +34,10 @@ export class OpenRecord {
     this.#askPairs();
   }
 
+  /** True while an edit is under way or waits to be saved. */
+  get unsaved(): boolean {
+    return this.#unsaved.size > 0;
+  }
   get clientId(): string {
     return this.record.client.id;
   }

@@ -38,6 +38,10 @@ test('a folder gone read-only: said on every screen, what was typed stays and is
     }
     await page.keyboard.press('Escape');
     await expect(plan).toHaveValue('Ask for a thicker pen');
+    // Another client is looked at meanwhile, and this one opened again.
+    await openClient(page, 'Rosalind Achter');
+    await openClient(page, 'Edmund Varley');
+    await expect(plan).toHaveValue('Ask for a thicker pen');
     code = null;
     await page.getByRole('contentinfo').getByRole('button', { name: 'Retry' }).click();
     await expect(page.getByRole('contentinfo')).toContainText(/^Saved \d/);
