@@ -34,8 +34,8 @@ function rulesWith(changes: ClinicRules | null): RulesInUse {
 
 export const rulesHandlers: { [N in keyof typeof rulesRequests]: Handler<N> } = {
   'rules.current': answer,
-  'rules.readFile': (_services, { text }) => {
-    const read = readClinicRules(text, rulesCurrent());
+  'rules.readFile': (services, { text }) => {
+    const read = readClinicRules(text, rulesCurrent(), services.told().ruleFile);
     return read.ok
       ? { changes: read.rules, asks: read.asks, problems: [] }
       : { changes: null, asks: [], problems: read.problems.slice(0, 50) };
@@ -58,7 +58,7 @@ export const rulesHandlers: { [N in keyof typeof rulesRequests]: Handler<N> } = 
     if (changes === null) services.need().removeSetting('ruleChanges', services.doing());
     else {
       const parsed = ClinicRules.safeParse(changes);
-      if (!parsed.success) throw refused(plainIssue(parsed.error.issues[0]!, changes).reason);
+      if (!parsed.success) throw refused(plainIssue(parsed.error.issues[0]!, changes, services.told().ruleFile).reason);
       rulesWith(parsed.data);
       services.need().putSetting('ruleChanges', parsed.data, services.doing());
     }

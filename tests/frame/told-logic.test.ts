@@ -23,8 +23,6 @@ const ENGLISH: Readonly<Record<string, string>> = {
   'record/measure-values.ts': 'a method as it is exported',
   'intake/shopping-page.ts': 'the words of a test sheet, the same for every client',
   'program/clinic/hazard-words.ts': 'words of an English text that give a hazard away',
-  'program/clinic/file-issues.ts': 'refusals of a rule file, which is English itself',
-  'program/clinic/own-rules.ts': 'refusals of a rule file, which is English itself',
   'program/clinic/rule-forms.ts': 'a stored row of the rule table',
   'program/clinic/own-item.ts': 'a stored row of the rule table',
   'program/facts/read-findings.ts': 'refusals of the command line',

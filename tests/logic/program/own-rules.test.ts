@@ -1,3 +1,4 @@
+import { screensIn } from '../../../renderer/logic/texts/screens/screen-languages.ts';
 import { expect, test } from 'vitest';
 import { rulesCurrent } from '../../../db/rules/index.ts';
 import { isTooDeep, lineOfPath } from '../../../renderer/logic/program/clinic/json-lines.ts';
@@ -117,6 +118,18 @@ test.each([
     .slice(Math.max(0, line - 3), line + 4)
     .join('\n');
   if (text.includes('ghost')) expect(there).toContain('ghost');
+});
+
+test('what is wrong is told in the language of the screens', () => {
+  const text = writeClinicRules(withRule()).replace('"atMost": 2', '"atMost": "two"');
+  const told = (['es', 'de'] as const).map((language) => {
+    const read = readClinicRules(text, rules, screensIn(language).told.ruleFile);
+    return read.ok ? '' : read.problems[0]!.reason;
+  });
+  expect(told).toEqual([
+    'En "atMost" pone "two", pero tiene que ser un número.',
+    'In "atMost" steht "two"; nötig ist eine Zahl.',
+  ]);
 });
 
 test.each([

@@ -1,5 +1,7 @@
 /** What is wrong in a rule file, in words a therapist can act on: where it is, what stands there, what is needed. */
 import type { z } from 'zod';
+import type { Told } from '../../texts/screens/en/screens-en.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 
 type Issue = z.core.$ZodIssue;
 type Path = PropertyKey[];
@@ -29,42 +31,34 @@ function innermost(issue: Issue, data: unknown, at: Path = []): { issue: Issue; 
   return meant?.[0] ? innermost(meant[0], data, path) : { issue, path };
 }
 
-const needed: Readonly<Record<string, string>> = {
-  number: 'a number',
-  int: 'a whole number',
-  string: 'words in quotes',
-  boolean: 'true or false',
-  array: 'a list in square brackets',
-  object: 'entries in braces',
-  record: 'entries in braces',
-};
+type Words = Told['ruleFile'];
 
-function found(value: unknown): string {
+function found(value: unknown, words: Words): string {
   if (value === null) return 'null';
-  if (Array.isArray(value)) return 'a list';
-  if (typeof value === 'object') return 'entries in braces';
+  if (Array.isArray(value)) return words.list;
+  if (typeof value === 'object') return words.entries;
   return JSON.stringify(value).slice(0, 60);
 }
 
-const oneOf = (values: readonly unknown[]): string =>
-  `it has to be one of ${values.map((each) => JSON.stringify(each)).join(', ')}`;
+const oneOf = (values: readonly unknown[], words: Words): string =>
+  words.oneOf(values.map((each) => JSON.stringify(each)).join(', '));
 
-function wanted(issue: Issue): string {
+function wanted(issue: Issue, words: Words): string {
   switch (issue.code) {
     case 'invalid_type':
-      return `it has to be ${needed[issue.expected] ?? issue.expected}`;
+      return words.hasToBe((words.needed as Readonly<Record<string, string>>)[issue.expected] ?? issue.expected);
     case 'invalid_value':
-      return oneOf(issue.values);
+      return oneOf(issue.values, words);
     case 'too_small':
-      return issue.origin === 'string' ? 'it has to say something' : `it has to be ${issue.minimum} or more`;
+      return issue.origin === 'string' ? words.saySomething : words.least(String(issue.minimum));
     case 'too_big':
-      return `it has to be ${issue.maximum} or less${issue.origin === 'string' ? ' letters' : ''}`;
+      return (issue.origin === 'string' ? words.mostLetters : words.most)(String(issue.maximum));
     case 'invalid_union': {
       const literals = issue.errors.flatMap((branch) =>
         branch.flatMap((each) => (each.code === 'invalid_value' && each.path.length === 0 ? each.values : [])),
       );
-      if (literals.length >= issue.errors.length) return oneOf(literals);
-      return 'this is none of the forms that can stand here';
+      if (literals.length >= issue.errors.length) return oneOf(literals, words);
+      return words.noForm;
     }
     default:
       return issue.message;
@@ -72,15 +66,15 @@ function wanted(issue: Issue): string {
 }
 
 /** @param data the file as it was read, before it was checked */
-export function plainIssue(issue: Issue, data: unknown): PlainIssue {
+export function plainIssue(issue: Issue, data: unknown, words = toldEnglish.ruleFile): PlainIssue {
   const inner = innermost(issue, data);
   const path = inner.path.filter((step) => typeof step !== 'symbol');
-  const name = path.findLast((step) => typeof step === 'string') ?? 'the file';
+  const name = path.findLast((step) => typeof step === 'string') ?? words.theFile;
   if (inner.issue.code === 'unrecognized_keys') {
     const [key = ''] = inner.issue.keys;
-    return { path: [...path, key], reason: `"${key}" is not known here.` };
+    return { path: [...path, key], reason: words.notKnown(key) };
   }
   const value = valueAt(data, path);
-  if (value === undefined) return { path, reason: `"${name}" is missing: ${wanted(inner.issue)}.` };
-  return { path, reason: `In "${name}" stands ${found(value)}, but ${wanted(inner.issue)}.` };
+  if (value === undefined) return { path, reason: words.missing(name, wanted(inner.issue, words)) };
+  return { path, reason: words.stands(name, found(value, words), wanted(inner.issue, words)) };
 }

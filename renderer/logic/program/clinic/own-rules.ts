@@ -6,6 +6,7 @@ import { rolesToAsk, upgradedClinicRules } from '../../../../db/types/rule-table
 import { checkRuleTable } from '../../../../db/types/rule-table/rule-checks.ts';
 import { mergeClinicRules } from '../../../../db/types/rule-table/clinic-merge.ts';
 import { ClinicRules, type LibraryItem, type Rule, type RuleTable } from '../../../../db/types/rules.ts';
+import { toldEnglish } from '../../texts/screens/told-english.ts';
 import { plainIssue } from './file-issues.ts';
 import { isTooDeep, lineOfPath, lineOfSyntaxError } from './json-lines.ts';
 
@@ -26,32 +27,26 @@ const refused = (line: number, reason: string): ReadRules => ({ ok: false, probl
  * Reads a clinic's rule file against the shipped table. Refused whole, with line and reason, when anything in it does
  * not fit; the table in use is not touched.
  */
-export function readClinicRules(text: string, shipped: RuleTable): ReadRules {
-  if (isTooDeep(text)) return refused(1, 'The file is nested too deep for a rule file.');
+export function readClinicRules(text: string, shipped: RuleTable, words = toldEnglish.ruleFile): ReadRules {
+  if (isTooDeep(text)) return refused(1, words.tooDeep);
   let data: unknown;
   try {
     data = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
-    return refused(
-      lineOfSyntaxError(text, (error as Error).message),
-      'The file cannot be read from here on: a quote, comma or bracket is missing or too many.',
-    );
+    return refused(lineOfSyntaxError(text, (error as Error).message), words.unreadable);
   }
   const asks = rolesToAsk(data, shipped.items);
   data = upgradedClinicRules(data);
   const head = (data ?? {}) as Record<string, unknown>;
-  if (head['format'] !== 'fairhand-clinic-rules') return refused(1, 'This is not a rule file of a clinic.');
+  if (head['format'] !== 'fairhand-clinic-rules') return refused(1, words.noRuleFile);
   if (head['formatVersion'] !== 2) {
     const line = lineOfPath(text, ['formatVersion']);
-    return refused(
-      line,
-      `The file has version ${JSON.stringify(head['formatVersion']) ?? 'none'}; versions 1 and 2 can be read.`,
-    );
+    return refused(line, words.version(JSON.stringify(head['formatVersion']) ?? words.none));
   }
   const parsed = ClinicRules.safeParse(data);
   if (!parsed.success) {
     const problems = parsed.error.issues.slice(0, MOST_PROBLEMS).map((issue) => {
-      const { path, reason } = plainIssue(issue, data);
+      const { path, reason } = plainIssue(issue, data, words);
       return { line: lineOfPath(text, path), reason };
     });
     return { ok: false, problems };
@@ -67,7 +62,7 @@ export function readClinicRules(text: string, shipped: RuleTable): ReadRules {
     (code) => !shipped.thresholds.some((each) => each.code === code),
   );
   if (unknown !== undefined)
-    problems.push({ line: lineOfPath(text, ['thresholds', unknown]), reason: `There is no threshold "${unknown}".` });
+    problems.push({ line: lineOfPath(text, ['thresholds', unknown]), reason: words.noThreshold(unknown) });
   return problems.length > 0 ? { ok: false, problems } : { ok: true, rules: parsed.data, asks };
 }
 

@@ -4,6 +4,7 @@ import { seatToldEn } from './seat-en.ts';
 import { goalsToldEn } from './goals-told-en.ts';
 import { draftToldEn } from './draft-en.ts';
 import { ladderToldEn } from './ladder-en.ts';
+import { ruleFileToldEn } from './rule-file-en.ts';
 import { ruleWordsToldEn } from './rule-words-en.ts';
 import { paperToldEn } from './paper-en.ts';
 import { printedToldEn } from './printed-en.ts';
@@ -16,6 +17,7 @@ export const toldClinicEn = {
   goals: goalsToldEn,
   draft: draftToldEn,
   ladder: ladderToldEn,
+  ruleFile: ruleFileToldEn,
   ruleWords: ruleWordsToldEn,
   paper: paperToldEn,
   printed: printedToldEn,

@@ -44,7 +44,7 @@ export const paperToldEs: Told['paper'] = {
         ? ''
         : due === 'now'
           ? '; toca un informe ahora'
-          : `; toca un informe a los ${limits.filter(Boolean).join(' o ')}`;
+          : `; toca un informe tras ${limits.filter(Boolean).join(' o ')}`;
     return `${visitas(visits)} y ${dias(days)} desde el último informe o el inicio${rule}.`;
   },
   authorized: (used, of) =>

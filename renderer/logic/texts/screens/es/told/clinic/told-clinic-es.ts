@@ -5,6 +5,7 @@ import { seatToldEs } from './seat-es.ts';
 import { goalsToldEs } from './goals-told-es.ts';
 import { draftToldEs } from './draft-es.ts';
 import { ladderToldEs } from './ladder-es.ts';
+import { ruleFileToldEs } from './rule-file-es.ts';
 import { ruleWordsToldEs } from './rule-words-es.ts';
 import { paperToldEs } from './paper-es.ts';
 import { printedToldEs } from './printed-es.ts';
@@ -16,6 +17,7 @@ export const toldClinicEs: typeof toldClinicEn = {
   goals: goalsToldEs,
   draft: draftToldEs,
   ladder: ladderToldEs,
+  ruleFile: ruleFileToldEs,
   ruleWords: ruleWordsToldEs,
   paper: paperToldEs,
   printed: printedToldEs,
