@@ -95,6 +95,7 @@ test('a screen by keyboard alone: flags, items, a reason, a detail; stopped in t
   await axe(page, 'red flags');
   await page.keyboard.press('n');
   await expect(page.getByText('18 to ask.')).toBeVisible();
+  await expect(page.locator('#step-intake')).toHaveText('18 flags to ask');
   await noToEverything(page);
   await expect(page.getByText('All asked at this visit.')).toBeVisible();
   await page.getByRole('button', { name: 'Go on to hand and body' }).press('Enter');

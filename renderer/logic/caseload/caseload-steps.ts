@@ -1,5 +1,7 @@
 /** How far each step of a visit is: the marks and words of the spine. No step is ever locked. */
 import type { ClientRecord } from '../../../db/types/record.ts';
+import type { RedFlag } from '../../../db/types/items.ts';
+import { flagsLeft } from './next-steps.ts';
 import { rightOf, sampleLegibility } from '../record/sample-legibility.ts';
 import type { Decimals } from '../texts/decimals.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
@@ -17,12 +19,18 @@ export interface StepState {
 export function stepStates(
   record: ClientRecord,
   visitId: string,
+  redFlags: readonly RedFlag[],
   { told, decimals }: Telling,
 ): Partial<Record<Tab, StepState>> {
   const of = <T extends { visitId: string }>(list: readonly T[]): T[] => list.filter((f) => f.visitId === visitId);
   const words = told.visit;
   return {
-    intake: screenStep(record, of(record.redFlags).length, of(record.intakeAnswers).length, words),
+    intake: screenStep(
+      record,
+      [of(record.redFlags).length, flagsLeft(record, visitId, redFlags)],
+      of(record.intakeAnswers).length,
+      words,
+    ),
     sample: sampleStep(record, visitId, words),
     readback: readbackStep(record, visitId, words, decimals),
     program: programStep(record, visitId, words),
@@ -31,10 +39,15 @@ export function stepStates(
   };
 }
 
-function screenStep(record: ClientRecord, flags: number, answers: number, words: Told['visit']): StepState {
+function screenStep(
+  record: ClientRecord,
+  [flags, left]: readonly [number, number],
+  answers: number,
+  words: Told['visit'],
+): StepState {
+  if (flags + answers > 0 && left > 0) return { mark: 'half', words: words.answersFlagsLeft(answers, left) };
   if (flags > 0 && answers > 0) return { mark: 'done', words: words.answersFlagsAsked(answers) };
   if (flags > 0) return { mark: 'half', words: words.flagsAsked };
-  if (answers > 0) return { mark: 'half', words: words.answersFlagsNotAsked(answers) };
   return { mark: 'empty', words: record.intakeAnswers.length > 0 ? words.doneEarlier : words.notBegun };
 }
 

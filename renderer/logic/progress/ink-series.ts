@@ -1,6 +1,6 @@
 /** Pen motion over time: one series for each measure, task, hand, surface, device and dose state; judged by the change model. */
 import { smallFirst } from '../texts/en.ts';
-import { type Decimals, threeDigits } from '../texts/decimals.ts';
+import { threeDigits } from '../texts/decimals.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { mean } from '../../statistics/order-statistics.ts';
 import { handChange, handScaleOf, handSpread, type ChangeLimits } from '../../change/index.ts';
@@ -45,8 +45,11 @@ const CHARTED: Readonly<Record<InkValue['recording']['task'], readonly string[]>
 };
 
 const better = { more: 'higher', less: 'lower', none: 'own' } as const;
-const shown = (value: number, unit: string, decimals: Decimals): string =>
-  `${threeDigits(value, decimals)}${unit === '1' || unit === 'count' ? '' : ` ${unit}`}`;
+function shown(value: number, unit: string, { told, decimals }: Telling): string {
+  const digits = threeDigits(value, decimals);
+  if (unit === '%/10 strokes') return told.pen.series.per10Strokes(digits);
+  return unit === '1' || unit === 'count' ? digits : `${digits} ${unit}`;
+}
 
 type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'inkRecordings' | 'samplePages' | 'pageMeasurements'>;
 
@@ -73,13 +76,8 @@ function byDay(values: readonly InkValue[]): Map<string, InkValue[]> {
  * Has it changed? Baseline days against later ones, with the spread that this hand's own repeats on this device show:
  * nothing is known of other hands on it.
  */
-function inkVerdict(
-  counted: readonly InkValue[],
-  unit: string,
-  limits: ChangeLimits,
-  { told, decimals }: Telling,
-): string {
-  const words = told.pen.series;
+function inkVerdict(counted: readonly InkValue[], unit: string, limits: ChangeLimits, telling: Telling): string {
+  const words = telling.told.pen.series;
   const days = byDay(counted);
   if (days.size === 0) return words.firstTry;
   if (days.size < 2) return words.oneVisit;
@@ -99,7 +97,7 @@ function inkVerdict(
   const change = handChange(before.map(dayMean), now.map(dayMean), spread, limits);
   if (!change) return words.missing;
   const said = change.beyond === null ? words.within : change.beyond === 'up' ? words.higher : words.lower;
-  return said(shown(change.before, unit, decimals), shown(change.now, unit, decimals));
+  return said(shown(change.before, unit, telling), shown(change.now, unit, telling));
 }
 
 function titleOf({ recording, sample }: InkValue, told: Telling['told']): string {
@@ -115,7 +113,7 @@ function titleOf({ recording, sample }: InkValue, told: Telling['told']): string
 
 /** Groups in the order in which they were first written; bouts with help are practice and stand in none. */
 export function inkSeries(record: Facts, limits: ChangeLimits, telling: Telling): InkSeriesGroup[] {
-  const { told, decimals } = telling;
+  const { told } = telling;
   const all = inkValues(record).filter(({ reliable }) => reliable);
   const first = firstTries(all);
   const groups = new Map<string, InkValue[]>();
@@ -147,8 +145,8 @@ export function inkSeries(record: Facts, limits: ChangeLimits, telling: Telling)
             low: null,
             high: null,
             words: first.has(recording.id)
-              ? told.pen.series.first(shown(value, unit, decimals))
-              : shown(value, unit, decimals),
+              ? told.pen.series.first(shown(value, unit, telling))
+              : shown(value, unit, telling),
           })),
           verdict: inkVerdict(
             own.filter(({ recording }) => !first.has(recording.id)),

@@ -10,3 +10,8 @@ export function keyName({ key, code, ctrlKey, metaKey, altKey, shiftKey }: Press
   const name = digit ?? (key === ' ' ? 'Space' : key.length === 1 ? key.toUpperCase() : key);
   return [held && 'Ctrl', altKey && 'Alt', shiftKey && 'Shift', name].filter(Boolean).join('+');
 }
+
+const SIGNS: Record<string, string> = { ArrowUp: '↑', ArrowDown: '↓', ArrowLeft: '←', ArrowRight: '→', Escape: 'Esc' };
+
+/** A key as it stands on the keyboard. */
+export const shownKey = (key = ''): string => SIGNS[key] ?? (key.length === 1 ? key.toUpperCase() : key);

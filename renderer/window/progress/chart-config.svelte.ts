@@ -38,7 +38,7 @@ const MOST_INTERVALS = 40;
 type LineDataset = ChartDataset<'line', DrawnPoint[]>;
 
 /** Dashes, so that lines differ without color; families, probes and home logs are not joined by lines at all. */
-const DASHES: Record<string, number[]> = {
+export const DASHES: Record<string, number[]> = {
   unfamiliar: [],
   family: [6, 4],
   therapist: [2, 3],
@@ -108,7 +108,7 @@ export function progressChart(
           min: 0,
           max: 10,
           stack: 'both',
-          stackWeight: 1.4,
+          stackWeight: 2,
           offset: true,
           title: { display: true, text: say.progress.fatigue0To10, ...tick },
           ticks: { ...tick, stepSize: 5 },

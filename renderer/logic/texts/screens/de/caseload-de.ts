@@ -9,7 +9,7 @@ export const caseloadDe: ScreenTexts['caseload'] = {
   addClient: 'Klient anlegen',
   openRecord: 'Akte öffnen',
   caseload: 'Kartei',
-  enterDoesIt: (dueSentence) => `${dueSentence}. Mit Enter geht es los.`,
+  enterDoesIt: (dueSentence) => `${dueSentence}. Enter öffnet, was gewählt ist.`,
   enterOpensTypingName: 'Enter öffnet. Wer in der Liste einen Namen tippt, springt dorthin.',
   find: 'Suchen',
   filterNameCodeDiagnosis: 'Filter: Name, Code, Diagnose',

@@ -86,7 +86,7 @@ export const frameDe: ScreenTexts['frame'] = {
   today: 'Heute',
   began: (time) => `begann ${time}`,
   ofMin: (planned) => `von ${planned} Min.`,
-  startVisitToday: 'Heute einen Termin beginnen',
+  startVisitToday: 'Termin heute beginnen',
   anotherVisitToday: 'Noch ein Termin heute',
   startFirstVisit: 'Ersten Termin beginnen',
   actions: 'Aktionen',

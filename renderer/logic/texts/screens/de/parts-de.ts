@@ -10,7 +10,7 @@ export const partsDe: ScreenTexts['parts'] = {
   downPx: 'Hoch, px',
   how: 'wie',
   newPassphrase: 'Neue Passphrase',
-  atLeast12Characters: 'Mindestens 12 Zeichen. Vier oder fünf Wörter ohne Zusammenhang sind gut.',
+  atLeast12Characters: 'Ab 12 Zeichen; vier Wörter ohne Zusammenhang.',
   again: (label) => `${label}, noch einmal`,
   typingErrorWouldLock: 'Ein Tippfehler würde Sie aussperren.',
   strength: (words) => `Stärke: ${words}`,

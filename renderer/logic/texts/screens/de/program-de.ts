@@ -96,8 +96,10 @@ export const programDe: ScreenTexts['program'] = {
   showLastWeekOnly: 'Nur die letzte Woche zeigen',
   showAllDays: (nLogs) => `Alle ${nLogs} Tage zeigen`,
   approvedByRulesIt: (day, approvedBy, ruleVersion) =>
-    `Freigegeben am ${day} von ${approvedBy}, Regeln ${ruleVersion}. Es ist eingefroren: Was gegeben wurde, bleibt, wie es gegeben wurde.`,
+    `Freigegeben am ${day} von ${approvedBy}, Regeln ${ruleVersion}. Eingefroren.`,
   takenOut: (title) => `„${title}“ herausgenommen.`,
+  goOnScreen: 'Weiter: Screening',
+  asItsTextSays: 'wie im Text',
   printProgram: 'Programm drucken',
   reviewThenApprove: 'Durchsehen, dann freigeben',
   approve: 'Freigeben',

@@ -34,7 +34,7 @@ export const progressDe: ScreenTexts['progress'] = {
   table: (nRows) => `Tabelle, ${nRows} ${nRows === 1 ? 'Zeile' : 'Zeilen'}`,
   whatChanged: (nMarks) => `Was sich änderte, ${nMarks}`,
   progress: 'Fortschritt',
-  familySummary: 'Blatt für die Familie',
+  familySummary: 'Familienblatt',
   show: 'Zeigen',
   span: 'Zeitraum',
   printThisPage: 'Dieses Blatt drucken',

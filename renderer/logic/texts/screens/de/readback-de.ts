@@ -103,9 +103,9 @@ export const readbackDe: ScreenTexts['readback'] = {
   baseline: ', Ausgangslage',
   notReadYet: 'Noch nicht gelesen.',
   wordsReadRightOf: (readers, readersOf, interval) =>
-    `Richtig gelesene von gemeinten Wörtern, ${readers > 1 ? 'Mittel von ' : ''}${readersOf}; Wilson-Intervall 95 %: ${interval} (Newcombe 1998). Wörter eines Blattes ähneln sich, darum ist das Intervall etwas zu schmal.`,
+    `Richtig gelesene von gemeinten Wörtern (${readers > 1 ? 'Mittel; ' : ''}${readersOf}); Wilson-Intervall 95 %: ${interval} (Newcombe 1998). Wörter eines Blattes ähneln sich, darum ist das Intervall etwas zu schmal.`,
   percentAgreementAc1Gwet: (percent, ac1, kappa) =>
-    `Übereinstimmung ${percent} %, AC1 ${ac1} (Gwet 2008), Kappa ${kappa ?? 'nicht berechenbar'} (Cohen 1960; es bricht ein, wenn fast jedes Wort lesbar ist).`,
+    `Übereinstimmung ${percent}, AC1 ${ac1} (Gwet 2008), Kappa ${kappa ?? 'nicht berechenbar'} (Cohen 1960; es bricht ein, wenn fast jedes Wort lesbar ist).`,
   onAtLeastOne: (thirdReaderPoints) =>
     `In mindestens einer Zeile liegen die zwei Lesenden mehr als ${thirdReaderPoints} Punkte auseinander: Fragen Sie eine dritte Person (übliche Praxis, ohne Quelle).`,
   readings: 'Lesungen',

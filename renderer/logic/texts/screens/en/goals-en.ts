@@ -8,7 +8,7 @@ export const goalsEn = {
   levels: 'Levels',
   score: 'Score',
   goalAttainmentTScore: (nLevels: Shown) =>
-    `Goal attainment T-score from ${nLevels} goals and their weights, rho 0.3 (Kiresuk & Sherman 1968). 50 = all as expected. Levels are ranks, so read them first.`,
+    `Goal attainment T-score from ${nLevels === 1 ? 'one goal' : `${nLevels} goals and their weights`}, rho 0.3 (Kiresuk & Sherman 1968). 50 = all as expected. Levels are ranks, so read them first.`,
   goal: (output: Shown) => `Goal: ${output}`,
   set: (statusWord: Shown, day: Shown) => `${statusWord}, set ${day}`,
   stillMissing: (missing: Shown) => `Still missing: ${missing}.`,
@@ -73,7 +73,7 @@ export const goalsEn = {
   goalThatIsChosen: 'The goal that is chosen stands here with its levels.',
   stepsOfWritingOccasions: 'Steps of the writing occasions',
   whatClientWantsTo: 'What the client wants to write',
-  reachedWhen: (success: Shown, because: Shown) => `Reached when ${success} ${because}`,
+  reachedWhen: (success: Shown, because: Shown) => `Reached: ${success} ${because}`,
   buildThisGoal: (output: Shown) => `Build this goal: ${output}`,
   buildThisGoal2: 'Build this goal',
   sameHand: 'the same hand',

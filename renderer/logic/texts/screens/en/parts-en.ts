@@ -11,7 +11,7 @@ export const partsEn = {
   downPx: 'Down, px',
   how: 'how',
   newPassphrase: 'New passphrase',
-  atLeast12Characters: 'At least 12 characters. Four or five unrelated words are good.',
+  atLeast12Characters: '12 characters or more; four unrelated words.',
   again: (label: Shown) => `${label} again`,
   typingErrorWouldLock: 'A typing error would lock you out.',
   strength: (words: Shown) => `Strength: ${words}`,

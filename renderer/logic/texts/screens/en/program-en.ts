@@ -97,8 +97,10 @@ export const programEn = {
   showLastWeekOnly: 'Show the last week only',
   showAllDays: (nLogs: Shown) => `Show all ${nLogs} days`,
   approvedByRulesIt: (day: Shown, approvedBy: Shown, ruleVersion: Shown) =>
-    `Approved ${day} by ${approvedBy}, rules ${ruleVersion}. It is frozen: what was given stays as it was given.`,
+    `Approved ${day} by ${approvedBy}, rules ${ruleVersion}. It is frozen.`,
   takenOut: (title: Shown) => `“${title}” taken out.`,
+  goOnScreen: 'Go on: Screen',
+  asItsTextSays: 'as its text says',
   printProgram: 'Print the program',
   reviewThenApprove: 'Review, then approve',
   approve: 'Approve',

@@ -9,7 +9,7 @@ export const caseloadEs: ScreenTexts['caseload'] = {
   addClient: 'Añadir un cliente',
   openRecord: 'Abrir el expediente',
   caseload: 'Fichero',
-  enterDoesIt: (dueSentence) => `${dueSentence}. Intro lo hace.`,
+  enterDoesIt: (dueSentence) => `${dueSentence}. Intro abre lo elegido.`,
   enterOpensTypingName: 'Intro abre. Si teclea un nombre dentro de la lista, salta a él.',
   find: 'Buscar',
   filterNameCodeDiagnosis: 'Filtro: nombre, código, diagnóstico',

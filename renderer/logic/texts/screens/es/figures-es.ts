@@ -5,7 +5,7 @@ export const figuresEs: ScreenTexts['figures'] = {
   savedNoClientIs: 'Guardado. No nombra a ningún cliente.',
   ofTo: (has, total, percent, percent2, percent3) => `${has} de ${total}: ${percent} % (${percent2} a ${percent3})`,
   of: (has, total) => `${has} de ${total}`,
-  counted: (total) => `${total} contados`,
+  counted: (total) => (total === 1 ? '1 contado' : `${total} contados`),
   to: (round, round2) => ` (${round} a ${round2})`,
   figures: 'Cifras',
   countsWith95Intervals: (least) =>

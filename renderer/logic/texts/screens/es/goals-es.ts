@@ -8,7 +8,7 @@ export const goalsEs: ScreenTexts['goals'] = {
   levels: 'Niveles',
   score: 'Puntaje',
   goalAttainmentTScore: (nLevels) =>
-    `Puntaje T de logro de metas con ${nLevels} metas y sus pesos, rho 0,3 (Kiresuk & Sherman 1968). 50 = todo como se esperaba. Los niveles son rangos: léalos primero.`,
+    `Puntaje T de logro de metas con ${nLevels === 1 ? 'una meta' : `${nLevels} metas y sus pesos`}, rho 0,3 (Kiresuk & Sherman 1968). 50 = todo como se esperaba. Los niveles son rangos: léalos primero.`,
   goal: (output) => `Meta: ${output}`,
   set: (statusWord, day) => `${statusWord}, fijada el ${day}`,
   stillMissing: (missing) => `Falta todavía: ${missing}.`,
@@ -73,7 +73,7 @@ export const goalsEs: ScreenTexts['goals'] = {
   goalThatIsChosen: 'Aquí aparece la meta elegida con sus niveles.',
   stepsOfWritingOccasions: 'Pasos de las ocasiones de escritura',
   whatClientWantsTo: 'Lo que el cliente quiere escribir',
-  reachedWhen: (success, because) => `Se alcanza cuando ${success} ${because}`,
+  reachedWhen: (success, because) => `Se alcanza con: ${success} ${because}`,
   buildThisGoal: (output) => `Crear esta meta: ${output}`,
   buildThisGoal2: 'Crear esta meta',
   sameHand: 'la misma mano',

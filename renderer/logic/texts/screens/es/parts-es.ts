@@ -10,7 +10,7 @@ export const partsEs: ScreenTexts['parts'] = {
   downPx: 'Alto, px',
   how: 'cómo',
   newPassphrase: 'Nueva frase de acceso',
-  atLeast12Characters: 'Al menos 12 caracteres. Cuatro o cinco palabras sin relación van bien.',
+  atLeast12Characters: '12 caracteres o más; cuatro palabras sueltas.',
   again: (label) => `${label}, otra vez`,
   typingErrorWouldLock: 'Un error al teclear le dejaría fuera.',
   strength: (words) => `Fuerza: ${words}`,

@@ -96,8 +96,10 @@ export const programEs: ScreenTexts['program'] = {
   showLastWeekOnly: 'Mostrar solo la última semana',
   showAllDays: (nLogs) => `Mostrar los ${nLogs} días`,
   approvedByRulesIt: (day, approvedBy, ruleVersion) =>
-    `Aprobado el ${day} por ${approvedBy}, reglas ${ruleVersion}. Queda fijo: lo dado queda como se dio.`,
+    `Aprobado el ${day} por ${approvedBy}, reglas ${ruleVersion}. Queda fijo.`,
   takenOut: (title) => `«${title}» quitado.`,
+  goOnScreen: 'Seguir: Cribado',
+  asItsTextSays: 'como dice su texto',
   printProgram: 'Imprimir el programa',
   reviewThenApprove: 'Revisar y luego aprobar',
   approve: 'Aprobar',

@@ -39,7 +39,7 @@ export const progressEs: ScreenTexts['progress'] = {
   span: 'Periodo',
   printThisPage: 'Imprimir esta hoja',
   letter: 'Carta',
-  progressReport: 'Informe de progreso',
+  progressReport: 'Informe de evolución',
   measures: 'Medidas',
   oneScaleForAll:
     'Una escala para todas: un paso es la variación propia de esta mano de hoja a hoja, la banda donde está 95 de cada 100 veces. Primer y último valor.',

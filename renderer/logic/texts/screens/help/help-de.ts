@@ -21,7 +21,7 @@ export const helpDe: ScreenTexts['help'] = {
   client: {
     purpose: 'Hält die Notiz eines Termins, den Plan für den nächsten und die Angaben der Akte.',
     steps: [
-      '„Ersten Termin beginnen“ unten, oder „Heute einen Termin beginnen“ links, wenn der von heute noch nicht da ist.',
+      '„Ersten Termin beginnen“ unten, oder „Termin heute beginnen“ links, wenn der von heute noch nicht da ist.',
       'Was der Klient erzählt hat, Ihr eigenes Urteil, die Reaktion: Jedes Feld wird beim Verlassen gespeichert.',
       '„Ganze Akte“ enthält Diagnose, Vorsicht, Medikamente und was der Klient schreiben möchte.',
       'Gehen Sie dann links die Schritte hinunter: Screening, Schriftprobe, Gegenlesen, Programm, Ziel, Blätter.',

@@ -33,8 +33,8 @@ export const courseDe: Told['course'] = {
   noneInSpan: 'In diesem Zeitraum liegt keine Schriftprobe. Wählen Sie einen längeren.',
   unread: (n) =>
     n === 1
-      ? 'Eine Schriftprobe ist noch nicht gelesen; von ihr ist die Müdigkeit bekannt, die Lesbarkeit nicht.'
-      : `${n} Schriftproben sind noch nicht gelesen; von ihnen ist die Müdigkeit bekannt, die Lesbarkeit nicht.`,
+      ? 'Eine Schriftprobe ist noch nicht gelesen: Ihre Lesbarkeit ist nicht bekannt.'
+      : `${n} Schriftproben sind noch nicht gelesen: Ihre Lesbarkeit ist nicht bekannt.`,
   orphans: (n) =>
     n === 1
       ? 'Eine Lesung gehört zu einer Schriftprobe, die entfernt wurde, und zählt nicht.'

@@ -121,6 +121,7 @@ export const penDe: Told['pen'] = {
     higher: (before, now) => `Höher, um mehr als diese Hand auf diesem Gerät streut (${before} vorher, ${now} jetzt).`,
     lower: (before, now) =>
       `Niedriger, um mehr als diese Hand auf diesem Gerät streut (${before} vorher, ${now} jetzt).`,
+    per10Strokes: (value) => `${value} % auf 10 Striche`,
     first: (value) => `${value} (erster Versuch)`,
     title: (task, hand, dose, surface, device) =>
       `${task}, Hand: ${hand}${dose ? `, ${dose}` : ''}; ${surface}${device ? `, ${device}` : ''}`,

@@ -4,7 +4,8 @@ import type { Told } from '../../en/screens-en.ts';
 export const visitDe: Told['visit'] = {
   answersFlagsAsked: (n) => `${n === 1 ? '1 Antwort' : `${n} Antworten`}, Warnzeichen gefragt`,
   flagsAsked: 'Warnzeichen gefragt',
-  answersFlagsNotAsked: (n) => `${n === 1 ? '1 Antwort' : `${n} Antworten`}, Warnzeichen nicht gefragt`,
+  answersFlagsLeft: (answers, left) =>
+    `${answers === 0 ? '' : answers === 1 ? '1 Antwort, ' : `${answers} Antworten, `}noch ${left} Warnzeichen zu fragen`,
   doneEarlier: 'an einem früheren Termin',
   notBegun: 'nicht begonnen',
   noSampleHere: 'keine an diesem Termin',
@@ -33,7 +34,7 @@ export const visitDe: Told['visit'] = {
     program: ['Übungsprogramm', 'Noch kein Programm.'],
     draft: ['Übungsprogramm', 'Der Entwurf ist noch nicht freigegeben.'],
     goal: ['Ziel vereinbaren', 'Kein Ziel ist aktiv.'],
-    summary: ['Zusammenfassung drucken', 'Ein Blatt für die Familie.'],
+    summary: ['Familienblatt drucken', 'Eine Seite für die Familie.'],
   },
   readBack: 'Gegenlesen',
   samplesWait: (n) => (n === 1 ? 'Eine Schriftprobe wartet auf Lesende.' : `${n} Schriftproben warten auf Lesende.`),

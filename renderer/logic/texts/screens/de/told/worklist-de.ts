@@ -50,7 +50,7 @@ export const worklistDe: Told['worklist'] = {
   lastSeen: (day) => `zuletzt gesehen ${day}`,
   plan: 'Planen',
   dueSentence: (visits, others) =>
-    `${visits === 0 ? 'Heute kein Termin' : visits === 1 ? 'Heute 1 Termin' : `Heute ${visits} Termine`}, ${others === 0 ? 'sonst nichts fällig' : others === 1 ? '1 Sache fällig' : `${others} Sachen fällig`}`,
+    `${visits === 0 ? 'Heute kein Termin' : visits === 1 ? 'Heute 1 Termin' : `Heute ${visits} Termine`}, ${others === 0 ? 'sonst nichts fällig' : others === 1 ? '1 Aufgabe fällig' : `${others} Aufgaben fällig`}`,
   now: 'jetzt',
   today: 'heute',
   inDays: (n) => (n === 1 ? 'in 1 Tag' : `in ${n} Tagen`),

@@ -34,8 +34,8 @@ export const courseEn = {
   noneInSpan: 'There is no sample in this span. Choose a longer one.',
   unread: (n: number) =>
     n === 1
-      ? 'One sample has not been read yet; it has fatigue but no legibility.'
-      : `${n} samples have not been read yet; they have fatigue but no legibility.`,
+      ? 'One sample has not been read yet: its legibility is not known.'
+      : `${n} samples have not been read yet: their legibility is not known.`,
   orphans: (n: number) =>
     `${n === 1 ? 'One reading belongs' : `${n} readings belong`} to a sample that was removed and is not counted.`,
   kindsOfReaders: 'Different kinds of readers have read; only the least familiar kind is compared.',

@@ -115,6 +115,7 @@ export const penEn = {
       `Higher by more than this hand varies on this device (${before} before, ${now} now).`,
     lower: (before: string, now: string) =>
       `Lower by more than this hand varies on this device (${before} before, ${now} now).`,
+    per10Strokes: (value: string) => `${value} % in 10 strokes`,
     first: (value: string) => `${value} (first try)`,
     title: (task: string, hand: string, dose: string, surface: string, device: string) =>
       `${task}, ${hand} hand${dose ? `, ${dose}` : ''}: ${surface}${device ? `, ${device}` : ''}`,

@@ -2,7 +2,8 @@
 export const visitEn = {
   answersFlagsAsked: (n: number) => `${n === 1 ? '1 answer' : `${n} answers`}, flags asked`,
   flagsAsked: 'flags asked',
-  answersFlagsNotAsked: (n: number) => `${n === 1 ? '1 answer' : `${n} answers`}, flags not asked`,
+  answersFlagsLeft: (answers: number, left: number) =>
+    `${answers === 0 ? '' : answers === 1 ? '1 answer, ' : `${answers} answers, `}${left === 1 ? '1 flag' : `${left} flags`} to ask`,
   doneEarlier: 'done at an earlier visit',
   notBegun: 'not begun',
   noSampleHere: 'none at this visit',

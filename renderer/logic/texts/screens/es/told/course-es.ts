@@ -39,8 +39,8 @@ export const courseEs: Told['course'] = {
   noneInSpan: 'No hay ninguna muestra en este periodo. Elija uno más largo.',
   unread: (n) =>
     n === 1
-      ? 'Una muestra aún no se ha leído; tiene cansancio, pero no legibilidad.'
-      : `${n} muestras aún no se han leído; tienen cansancio, pero no legibilidad.`,
+      ? 'Una muestra aún no se ha leído: no se conoce su legibilidad.'
+      : `${n} muestras aún no se han leído: no se conoce su legibilidad.`,
   orphans: (n) =>
     n === 1
       ? 'Una lectura es de una muestra que se quitó y no se cuenta.'

@@ -116,6 +116,7 @@ export const penEs: Told['pen'] = {
     within: (before, now) => `Dentro de lo que esta mano varía en este aparato (${before} antes, ${now} ahora).`,
     higher: (before, now) => `Mayor, en más de lo que esta mano varía en este aparato (${before} antes, ${now} ahora).`,
     lower: (before, now) => `Menor, en más de lo que esta mano varía en este aparato (${before} antes, ${now} ahora).`,
+    per10Strokes: (value) => `${value} % en 10 trazos`,
     first: (value) => `${value} (primer intento)`,
     title: (task, hand, dose, surface, device) =>
       `${task}, mano ${hand}${dose ? `, ${dose}` : ''}: ${surface}${device ? `, ${device}` : ''}`,

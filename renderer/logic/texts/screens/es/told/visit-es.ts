@@ -4,7 +4,8 @@ import type { Told } from '../../en/screens-en.ts';
 export const visitEs: Told['visit'] = {
   answersFlagsAsked: (n) => `${n === 1 ? '1 respuesta' : `${n} respuestas`}, alarmas preguntadas`,
   flagsAsked: 'alarmas preguntadas',
-  answersFlagsNotAsked: (n) => `${n === 1 ? '1 respuesta' : `${n} respuestas`}, alarmas sin preguntar`,
+  answersFlagsLeft: (answers, left) =>
+    `${answers === 0 ? '' : answers === 1 ? '1 respuesta, ' : `${answers} respuestas, `}${left === 1 ? '1 alarma' : `${left} alarmas`} por preguntar`,
   doneEarlier: 'hecho en una visita anterior',
   notBegun: 'sin empezar',
   noSampleHere: 'ninguna en esta visita',
@@ -30,7 +31,7 @@ export const visitEs: Told['visit'] = {
   next: {
     firstVisit: ['Empezar la primera visita', 'Todo lo observado pertenece a una visita.'],
     redFlags: ['Preguntar las señales de alarma', 'Dos minutos, antes que nada.'],
-    screen: ['Evaluación inicial', '¿Están listas la mano, la postura y la mesa?'],
+    screen: ['Cribado', '¿Están listas la mano, la postura y la mesa?'],
     sample: ['Tomar una muestra de escritura', 'Aún no hay muestra en esta visita.'],
     program: ['Programa en casa', 'Aún no hay programa.'],
     draft: ['Programa en casa', 'El borrador aún no está aprobado.'],

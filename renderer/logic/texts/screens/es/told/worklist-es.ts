@@ -23,7 +23,7 @@ export const worklistEs: Told['worklist'] = {
   samples: (n) => (n === 1 ? 'Una muestra' : `${n} muestras`),
   noReaderYet: (n, day) => `${n === 1 ? 'del' : 'desde el'} ${day}, sin leer`,
   read: 'Leer',
-  progressReport: 'Informe de progreso',
+  progressReport: 'Informe de evolución',
   dueOn: (day) => `vence el ${day}`,
   write: 'Escribir',
   visitNotes: (n) => (n === 1 ? 'Nota de visita' : `${n} notas de visita`),
@@ -57,9 +57,9 @@ export const worklistEs: Told['worklist'] = {
   lastSeen: (day) => `última vez el ${day}`,
   plan: 'Planificar',
   dueSentence: (visits, others) =>
-    `${visits === 0 ? 'Ninguna visita hoy' : visits === 1 ? '1 visita hoy' : `${visits} visitas hoy`}, ${others === 0 ? 'nada más pendiente' : others === 1 ? '1 cosa pendiente' : `${others} cosas pendientes`}`,
+    `${visits === 0 ? 'Ninguna visita hoy' : visits === 1 ? '1 visita hoy' : `${visits} visitas hoy`}, ${others === 0 ? 'nada más pendiente' : others === 1 ? '1 tarea pendiente' : `${others} tareas pendientes`}`,
   now: 'ahora',
   today: 'hoy',
   inDays: (n) => (n === 1 ? 'en 1 día' : `en ${n} días`),
-  daysLate: (n) => (n === 1 ? '1 día tarde' : `${n} días tarde`),
+  daysLate: (n) => (n === 1 ? '1 día de retraso' : `${n} días de retraso`),
 };
