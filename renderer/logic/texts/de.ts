@@ -10,7 +10,6 @@ export const de: Texts = {
     measured: (mm) => `${mm} mm lang?`,
     yes: 'ja',
     no: 'nein',
-    pageOf: (page, pages) => (pages > 1 ? `Blatt ${page} von ${pages}` : 'Blatt 1'),
     title: 'Übungsblatt',
     dayTitle: (day, days, what) => `Übungsblatt ${day} von ${days}: ${what}`,
     instruction: 'Hören Sie auf, wenn eine Zeile schwer lesbar wird.',

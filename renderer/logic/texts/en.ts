@@ -17,7 +17,6 @@ const en = {
     measured: (mm: number) => `Measured ${mm} mm?`,
     yes: 'yes',
     no: 'no',
-    pageOf: (page: number, pages: number) => (pages > 1 ? `Page ${page} of ${pages}` : 'Page 1'),
     title: 'Practice page',
     /** One page of several days: "Practice page 3 of 12: shopping list". */
     dayTitle: (day: number, days: number, what: string) => `Practice page ${day} of ${days}: ${what}`,

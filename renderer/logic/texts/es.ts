@@ -10,7 +10,6 @@ export const es: Texts = {
     measured: (mm) => `¿Mide ${mm} mm?`,
     yes: 'sí',
     no: 'no',
-    pageOf: (page, pages) => (pages > 1 ? `Hoja ${page} de ${pages}` : 'Hoja 1'),
     title: 'Hoja de práctica',
     dayTitle: (day, days, what) => `Hoja de práctica ${day} de ${days}: ${what}`,
     instruction: 'Pare cuando cueste leer una línea.',

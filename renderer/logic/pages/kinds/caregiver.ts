@@ -4,7 +4,7 @@
  */
 import { lengthWords, readsInches } from '../../texts/dose-words.ts';
 import type { Texts } from '../../texts/en.ts';
-import { stopItems, stopSection } from './family-sections.ts';
+import { inColumns, stopItems, stopSection } from './family-sections.ts';
 import { setupInWords, setupTasks } from './setup-section.ts';
 import { dayOf, longDate, type PageInput, programOf, setupOf, whoOf } from '../sheet/page-facts.ts';
 import { itemOfOccasion } from '../../record/writing-occasions.ts';
@@ -46,7 +46,12 @@ export function caregiverPage(input: PageInput, pt: 14 | 16 | 20, t: Texts): Pac
         title: c.cueTitle,
         blocks: [{ kind: 'list', items: [...(cue ? [c.task(cue)] : []), ...c.cue] }],
       },
-      { key: 'fading', title: c.fadingTitle, blocks: [{ kind: 'list', items: c.fading }] },
+      {
+        key: 'fading',
+        title: c.fadingTitle,
+        blocks: [{ kind: 'list', items: c.fading }],
+        beside: inColumns(input, pt),
+      },
       { key: 'not', title: c.notTitle, blocks: [{ kind: 'list', items: c.not }] },
       stopSection(input, stopItems(program, t, input.pageSays), t),
     ],

@@ -177,3 +177,13 @@ export const stopSection = (input: PageInput, items: string[], t: Texts): Sectio
   title: '',
   blocks: [{ kind: 'stop', title: t.stop.title, items, call: callLine(input, t.common) }],
 });
+
+/** Half-width columns save room; the largest print, and whoever may miss one side of a page, get one column. */
+export function inColumns(input: PageInput, pt: number): boolean {
+  const seen = input.record.intakeAnswers
+    .filter((answer) => answer.item === 'field' && answer.state === 'graded')
+    .sort((a, b) => a.at.localeCompare(b.at))
+    .at(-1);
+  // Not asked opens no doubt about the page; a graded miss does.
+  return pt <= 16 && (seen === undefined || seen.grade === 3);
+}

@@ -19,6 +19,7 @@ import {
 import {
   type FamilyOptions,
   goalBlocks,
+  inColumns,
   practiceSection,
   sawBlocks,
   stopItems,
@@ -37,16 +38,6 @@ const wordLimit = 250;
 
 /** Room left of the pictures for their dates. */
 export const familyCaptionMm = 34;
-
-/** Half-width columns save room; the largest print, and whoever may miss one side of a page, get one column. */
-function inColumns(input: PageInput, pt: number): boolean {
-  const seen = input.record.intakeAnswers
-    .filter((answer) => answer.item === 'field' && answer.state === 'graded')
-    .sort((a, b) => a.at.localeCompare(b.at))
-    .at(-1);
-  // Not asked opens no doubt about the page; a graded miss does.
-  return pt <= 16 && (seen === undefined || seen.grade === 3);
-}
 
 function familyDoc(input: PageInput, options: FamilyOptions, program: Program | null, t: Texts): Doc {
   const f = t.family;

@@ -23,7 +23,7 @@ import { toldEnglish } from '../../texts/screens/told-english.ts';
 /** Most pages that are printed at once, and the days to the next visit where none is planned. */
 export const mostPages = 20;
 const usualDays = 7;
-/** New lines on a page; a shorter bout takes fewer. */
+/** New lines on a page; where the day has fewer to write, as many. */
 const linesAPage = 6;
 
 /** Papers of their own, by the tier of the program from 2 to 4: what the line's words speak of. */
@@ -150,7 +150,10 @@ export function dailyPages(
         count:
           each.code === 'check'
             ? rowsPerSheet(input.sheet, ruling)
-            : Math.max(1, Math.min(linesAPage, main.linesPerBout ?? linesAPage)),
+            : Math.max(
+                1,
+                Math.min(linesAPage, main.linesPerBout === null ? linesAPage : main.linesPerBout * main.bouts),
+              ),
         mostLetters: columns,
         language: known,
       },

@@ -64,11 +64,19 @@ export function plan(request: PracticeRequest, models: string[][]): Step[] {
     }
     return spread(shown, Math.max(0, room - rows));
   }
-  const bout = spread(models.slice(0, Math.max(1, request.linesPerBout)), request.linesPerBout);
-  const bouts = Array.from({ length: request.bouts }, (_, i): Step[] => (i === 0 ? bout : [{ kind: 'rest' }, ...bout]));
+  const lines = request.linesPerBout;
+  const each = Math.min(models.length, Math.max(1, lines));
+  // A bout goes on where the one before ended: no text stands twice while there is another.
+  const bout = (nth: number): Step[] => {
+    const shown = Array.from({ length: each }, (_, i) => models[(nth * each + i) % models.length]!);
+    return spread(shown, lines);
+  };
+  const bouts = Array.from({ length: request.bouts }, (_, i): Step[] =>
+    i === 0 ? bout(0) : [{ kind: 'rest' }, ...bout(i)],
+  );
   const dose = together(bouts.flat(), room);
   // Squares cover their sheet anyway.
-  return rulings[request.ruling].kind === 'squares' ? dose : filled(dose, bout, room);
+  return rulings[request.ruling].kind === 'squares' ? dose : filled(dose, (nth) => bout(request.bouts + nth), room);
 }
 
 /** A model at the foot of a sheet goes over to the next one, to the lines it is for. */
@@ -88,10 +96,11 @@ function together(steps: readonly Step[], room: number): Step[] {
 }
 
 /** Fills what the dose leaves of its last sheet with lines for another day, where that is more than a line or two. */
-function filled(dose: Step[], bout: Step[], room: number): Step[] {
+function filled(dose: Step[], bout: (nth: number) => Step[], room: number): Step[] {
   const left = (room - (dose.length % room)) % room;
   if (left < 4) return dose;
-  const again = Array.from({ length: Math.ceil(left / bout.length) }, () => bout).flat();
+  const again: Step[] = [];
+  for (let nth = 0; again.length < left; nth++) again.push(...bout(nth));
   const more = again.slice(0, left - 1);
   // A model with no line under it is no use.
   while (more.at(-1)?.kind === 'model') more.pop();
