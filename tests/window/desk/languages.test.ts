@@ -11,10 +11,16 @@ const SIZES = [
   { width: 683, height: 384 },
 ];
 
+/** The shell knows which client is open: a start leads back there. */
+const placeIsKept = ({ ask }: LaunchedApp): Promise<void> =>
+  expect
+    .poll(async () => ((await ask('about.lastPlace')) as { at: { clientId: string | null } | null }).at?.clientId)
+    .toBeTruthy();
+
 /** Shows the screens in a language, as after a start that leads back to the open client. */
-async function inLanguage({ page, ask }: LaunchedApp, language: ScreenLanguage): Promise<void> {
-  const kept = async () => ((await ask('about.lastPlace')) as { at: { clientId: string | null } | null }).at?.clientId;
-  await expect.poll(kept).toBeTruthy();
+async function inLanguage(app: LaunchedApp, language: ScreenLanguage): Promise<void> {
+  const { page, ask } = app;
+  await placeIsKept(app);
   const { preferences } = (await ask('app.status')) as { preferences: object };
   await ask('app.prefer', { ...preferences, language });
   await page.reload();
@@ -62,6 +68,7 @@ test('the language of the screens is chosen in Settings, holds at once, and is k
   await expect
     .poll(async () => ((await ask('app.status')) as { preferences: { language: string } }).preferences.language)
     .toBe('de');
+  await placeIsKept(demoApp);
   await page.reload();
   await expect(page.locator('html')).toHaveAttribute('lang', 'de');
   // A number is typed with a comma, kept as a number, and shown with a comma again.

@@ -34,3 +34,30 @@ export const misfits = (page: Page): Promise<string[]> =>
     }
     return found;
   });
+
+/** Controls in sight whose middle lies under something else. What a pane or a closed part hides by itself is left out. */
+export const covered = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const middle = (of: Element) => {
+      const { left, right, top, bottom } = of.getBoundingClientRect();
+      return { x: (left + right) / 2, y: (top + bottom) / 2, left, right, top, bottom };
+    };
+    const scrolledAway = (control: Element, x: number, y: number): boolean => {
+      for (let at = control.parentElement; at; at = at.parentElement) {
+        const box = middle(at);
+        const clips = getComputedStyle(at).overflow !== 'visible';
+        if (clips && (x < box.left || x > box.right || y < box.top || y > box.bottom)) return true;
+      }
+      return x < 0 || y < 0 || x > innerWidth || y > innerHeight;
+    };
+    return [...document.querySelectorAll<HTMLElement>('button, select, textarea, summary, input:not([type="file"])')]
+      .filter((control) => control.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: true }))
+      .filter((control) => control.tagName === 'SUMMARY' || !control.closest('details:not([open])'))
+      .flatMap((control) => {
+        const { x, y } = middle(control);
+        const top = document.elementFromPoint(x, y);
+        const free = !top || control.contains(top) || top.contains(control) || top.closest('label')?.contains(control);
+        if (free || scrolledAway(control, x, y)) return [];
+        return [`${control.getAttribute('aria-label') ?? control.textContent.trim()} lies under ${top.tagName}`];
+      });
+  });

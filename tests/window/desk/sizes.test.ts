@@ -4,7 +4,7 @@
  */
 import type { Page } from '@playwright/test';
 import { expect, openClient, test } from '../app.ts';
-import { misfits, shownAt, shownTitle, TABS } from './misfits.ts';
+import { covered, misfits, shownAt, shownTitle, TABS } from './misfits.ts';
 import { faultsOf, treeOf, writeTree } from './spoken-tree.ts';
 
 const SIZES = [
@@ -53,6 +53,7 @@ test('every screen fits every window size, and a screen reader is told it in ord
       await page.setViewportSize(size);
       const wrongNow = async (): Promise<string[]> => [
         ...(await misfits(page)),
+        ...(await covered(page)),
         ...(size.width > 320 ? await hiddenPrimary(page) : []),
         ...(size === LAPTOP ? await longPanes(page, LONGEST) : []),
       ];

@@ -63,14 +63,14 @@ test('line, spiral and held pen go through both hands; a rhythm is told with its
       },
       rate,
     );
-  await page.getByRole('button', { name: 'Begin: a line between two dots, right hand' }).click();
+  await page.getByRole('button', { name: 'Begin: “A line between two dots”, right hand' }).click();
   await playPen(page, tremor(4.8), pen);
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/tremor-desk.png` });
   const right = await finish(demoApp);
   expect(right.recording).toMatchObject({ task: 'line', hand: 'right' });
   expect(right.measures.tremor.frequencyHz!).toBeCloseTo(4.8, 1);
   expect(right.measures.tremor.amplitudeRmsMm!).toBeCloseTo(0.6 / Math.SQRT2, 1);
-  await page.getByRole('button', { name: 'Next: a line between two dots, left hand' }).click();
+  await page.getByRole('button', { name: 'Next: “A line between two dots”, left hand' }).click();
   // A left hand has the panel at its left.
   await playPen(page, tremor(null), { ...pen, by: { x: 60, y: 0 } });
   const left = await finish(demoApp);
@@ -79,7 +79,7 @@ test('line, spiral and held pen go through both hands; a rhythm is told with its
   const row = page.getByRole('row', { name: /^A line between two dots/ });
   await expect(row.getByRole('cell').first()).toHaveText(/^A steady rhythm at 4\.8 Hz/);
   await expect(row.getByRole('cell').last()).toHaveText(/^No (steady )?rhythm/);
-  await expect(page.getByRole('button', { name: 'Next: a spiral, right hand' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Next: “A spiral”, right hand' })).toBeVisible();
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/tremor-after.png` });
 });
 

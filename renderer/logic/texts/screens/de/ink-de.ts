@@ -146,7 +146,7 @@ export const inkDe: ScreenTexts['ink'] = {
   leftHand: 'Linke Hand',
   notYet: 'noch nicht',
   hand4: (isAgain, inkTaskName, hand) =>
-    `${isAgain === null ? 'Beginnen' : isAgain ? 'Noch einmal' : 'Weiter'}: ${inkTaskName}, Hand: ${hand}`,
+    `${isAgain === null ? 'Beginnen' : isAgain ? 'Noch einmal' : 'Weiter'}: „${inkTaskName}“, Hand: ${hand}`,
   lastSecondsAreNot: 'Die letzten Sekunden sind noch nicht gespeichert; es wird wieder versucht. Schreiben Sie weiter.',
   notKept: 'nicht behalten',
   text: '1/4x',

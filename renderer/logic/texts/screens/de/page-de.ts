@@ -103,6 +103,5 @@ export const pageDe: ScreenTexts['page'] = {
     'Ein Lineal liest auf einen halben Millimeter genau, das sind 20 % eines Buchstabens von 2,5 mm; der Median von zehn Buchstaben bringt es auf etwa 4 %.',
   worstAndBest: 'Schlechteste und beste',
   worst: 'Schlechteste',
-  best: 'Beste',
   best2: 'beste: ',
 };

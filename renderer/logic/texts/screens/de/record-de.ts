@@ -54,6 +54,7 @@ export const recordDe: ScreenTexts['record'] = {
   ofWords: (percent) => `, ${percent} % der Wörter`,
   call: 'Anruf',
   record: 'Akte',
+  changeTheRecord: 'Akte ändern',
   change: 'ändern',
   nothingIsRecordedYet: 'Noch ist nichts erfasst. Zum Anfangen reicht ein Name; der Rest kann warten.',
   noSide: 'keine Seite',

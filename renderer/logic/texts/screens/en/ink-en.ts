@@ -144,7 +144,7 @@ export const inkEn = {
   leftHand: 'Left hand',
   notYet: 'not yet',
   hand4: (isAgain: boolean | null, inkTaskName: Shown, hand: Shown) =>
-    `${isAgain === null ? 'Begin' : isAgain ? 'Once more' : 'Next'}: ${inkTaskName}, ${hand} hand`,
+    `${isAgain === null ? 'Begin' : isAgain ? 'Once more' : 'Next'}: “${inkTaskName}”, ${hand} hand`,
   lastSecondsAreNot: 'The last seconds are not saved yet; they are tried again. Go on writing.',
   notKept: 'not kept',
   text: '1/4x',

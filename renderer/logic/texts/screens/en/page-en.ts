@@ -103,6 +103,5 @@ export const pageEn = {
     'A ruler reads to half a millimeter, which is 20 % of a 2.5 mm letter; the median of ten letters brings it to about 4 %.',
   worstAndBest: 'Worst and best',
   worst: 'Worst',
-  best: 'Best',
   best2: 'best: ',
 };

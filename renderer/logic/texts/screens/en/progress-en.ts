@@ -59,8 +59,7 @@ export const progressEn = {
   how: 'How',
   sideBySide: 'Side by side',
   oneOverOther: 'One over the other',
-  oneOfPagesHas:
-    'One of the pages has no scale, so their sizes cannot be compared. Give it a scale under Writing sample.',
+  oneOfPagesHas: 'One of the pages has no scale, so their sizes cannot be compared. Give it a scale under Sample.',
   noLineHoldsSame:
     'No line holds the same words on both pages, or a page is not measured yet, so whole pages are shown.',
   leftOfLineRight: (day: Shown, day2: Shown) => `Left of the line ${day}, right of it ${day2}`,

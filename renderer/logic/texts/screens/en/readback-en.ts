@@ -54,7 +54,7 @@ export const readbackEn = {
   writtenPageWithMarked: (nMarks: Shown) => `Written page with ${nMarks} marked words; the words are listed above`,
   leftOut2: 'left out',
   lineWordsFoundOn: (unmatched: Shown) =>
-    `Line ${unmatched}: the words found on the page do not match the words meant, so nothing is marked there. Correct the words under Writing sample.`,
+    `Line ${unmatched}: the words found on the page do not match the words meant, so nothing is marked there. Correct the words under Sample.`,
   clientsOwnSpelling: (nSpellings: Shown) => `The client’s own spelling (${nSpellings})`,
   askClientToRead:
     'Ask the client to read the page aloud. What they spell in a way of their own is no fault of the hand: read in either form it counts as read.',
@@ -88,7 +88,7 @@ export const readbackEn = {
     `${heldBack === 1 ? '1 line is' : `${heldBack} lines are`} left out: this reader met ${heldBack === 1 ? 'its text' : 'their texts'} less than ${textForgottenDays} days ago, by reading or by taking the sample.`,
   takeWritingSampleFirst: 'Take a writing sample first: its lines will wait here for a reader.',
   noIntendedTextYet: (withoutText: number) =>
-    `${withoutText === 1 ? 'One sample has' : `${withoutText} samples have`} no intended text yet. Enter under Writing sample what the client meant; then it can be read.`,
+    `${withoutText === 1 ? 'One sample has' : `${withoutText} samples have`} no intended text yet. Enter under Sample what the client meant; then it can be read.`,
   whatReadersMadeOf: 'What readers made of a sample stands here.',
   trueSizeOfThis: 'The true size of this screen is not set.',
   setIt: 'Set it …',

@@ -54,6 +54,7 @@ export const recordEn = {
   ofWords: (percent: Shown) => `, ${percent} % of words`,
   call: 'Call',
   record: 'Record',
+  changeTheRecord: 'Change the record',
   change: 'change',
   nothingIsRecordedYet: 'Nothing is recorded yet. A name is enough to begin; the rest can wait.',
   noSide: 'no side',

@@ -144,7 +144,7 @@ export const inkEs: ScreenTexts['ink'] = {
   leftHand: 'Mano izquierda',
   notYet: 'aún no',
   hand4: (isAgain, inkTaskName, hand) =>
-    `${isAgain === null ? 'Empezar' : isAgain ? 'Otra vez' : 'Siguiente'}: ${inkTaskName}, mano ${hand}`,
+    `${isAgain === null ? 'Empezar' : isAgain ? 'Otra vez' : 'Siguiente'}: «${inkTaskName}», mano ${hand}`,
   lastSecondsAreNot: 'Los últimos segundos aún no están guardados; se intenta de nuevo. Siga escribiendo.',
   notKept: 'no guardado',
   text: '1/4x',

@@ -102,6 +102,5 @@ export const pageEs: ScreenTexts['page'] = {
     'Una regla lee hasta medio milímetro, el 20 % de una letra de 2,5 mm; la mediana de diez letras lo baja a cerca del 4 %.',
   worstAndBest: 'Peor y mejor',
   worst: 'Peor',
-  best: 'Mejor',
   best2: 'mejor: ',
 };

@@ -54,6 +54,7 @@ export const recordEs: ScreenTexts['record'] = {
   ofWords: (percent) => `, ${percent} % de las palabras`,
   call: 'Llamar',
   record: 'Expediente',
+  changeTheRecord: 'Cambiar el expediente',
   change: 'cambiar',
   nothingIsRecordedYet: 'Aún no hay nada anotado. Basta un nombre para empezar; lo demás puede esperar.',
   noSide: 'sin lado',

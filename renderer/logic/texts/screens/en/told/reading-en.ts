@@ -22,8 +22,7 @@ export const readingEn = {
     same: 'Both are the same word. Nothing was noted.',
     known: 'This spelling is noted already.',
     most: (n: number) => `At most ${n} spellings can be noted for one sample. Nothing was noted.`,
-    notInText:
-      'Neither word stands in the text of this sample. Check the text under Writing sample. Nothing was noted.',
+    notInText: 'Neither word stands in the text of this sample. Check the text under Sample. Nothing was noted.',
   },
   sizeUnknown: 'at a size not known',
   trueSize: 'at true size',
