@@ -93,7 +93,7 @@ async function dropPage(page: Page, address: string): Promise<void> {
   }, address);
 }
 
-/** What lies over every screen: the palette, the sheet of keys, the other themes, and the locked window. */
+/** What lies over every screen: the palette, the sheet of keys, the other themes. The demo locks into the first start. */
 export async function overEveryScreen(visit: DemoSteps): Promise<void> {
   const { page } = visit;
   const keyed = async (key: string, file: string, away: string | null) => {
@@ -107,9 +107,4 @@ export async function overEveryScreen(visit: DemoSteps): Promise<void> {
   await keyed('F1', 'keys', 'Escape');
   await keyed('Alt+t', 'theme-dark', null);
   await keyed('Alt+t', 'theme-contrast', 'Alt+t');
-  await visit.step('The window is locked', async () => {
-    await page.getByRole('banner').getByRole('button', { name: 'Lock', exact: true }).click();
-    await page.getByRole('banner').waitFor({ state: 'detached' });
-    await visit.picture('locked');
-  });
 }
