@@ -6,7 +6,7 @@ import { lengthWords, readsInches } from '../../texts/dose-words.ts';
 import type { Texts } from '../../texts/en.ts';
 import { inColumns, stopItems, stopSection } from './family-sections.ts';
 import { setupInWords, setupTasks } from './setup-section.ts';
-import { dayOf, longDate, type PageInput, programOf, setupOf, whoOf } from '../sheet/page-facts.ts';
+import { headDate, type PageInput, programOf, setupOf, whoOf } from '../sheet/page-facts.ts';
 import { itemOfOccasion } from '../../record/writing-occasions.ts';
 import { paginate } from '../sheet/break-sheets.ts';
 import type { Block, Doc, Packet } from '../sheet/packet.ts';
@@ -31,13 +31,14 @@ export function caregiverPage(input: PageInput, pt: 14 | 16 | 20, t: Texts): Pac
   const writing = (program?.lines ?? []).filter((line) => line.kind === 'writing');
   const wanted: readonly (string | null)[] = Object.values(itemOfOccasion);
   const cue = (writing.find((line) => wanted.includes(line.item)) ?? writing[0])?.title ?? '';
+  const beside = inColumns(input, pt);
   const doc: Doc = {
     sheet: input.sheet,
     pt,
     title: c.title,
     lead: [
       { label: t.common.name, value: whoOf(input) },
-      { label: t.common.date, value: longDate(dayOf(input), input.locale) },
+      { label: t.common.date, value: headDate(input, pt) },
     ],
     sections: [
       { key: 'setup', title: c.setupTitle, blocks: [setUp] },
@@ -45,14 +46,10 @@ export function caregiverPage(input: PageInput, pt: 14 | 16 | 20, t: Texts): Pac
         key: 'cue',
         title: c.cueTitle,
         blocks: [{ kind: 'list', items: [...(cue ? [c.task(cue)] : []), ...c.cue] }],
+        beside,
       },
-      {
-        key: 'fading',
-        title: c.fadingTitle,
-        blocks: [{ kind: 'list', items: c.fading }],
-        beside: inColumns(input, pt),
-      },
-      { key: 'not', title: c.notTitle, blocks: [{ kind: 'list', items: c.not }] },
+      { key: 'fading', title: c.fadingTitle, blocks: [{ kind: 'list', items: c.fading }] },
+      { key: 'not', title: c.notTitle, blocks: [{ kind: 'list', items: c.not }], beside },
       stopSection(input, stopItems(program, t, input.pageSays), t),
     ],
     foot: t.common.deferShort,

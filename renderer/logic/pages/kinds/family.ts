@@ -5,11 +5,9 @@
 import type { Program } from '../../../../db/types/program.ts';
 import { readsInches } from '../../texts/dose-words.ts';
 import {
-  dayOf,
   goalOf,
   legibleOf,
-  longDate,
-  mediumDate,
+  headDate,
   type PageInput,
   programOf,
   setupOf,
@@ -74,8 +72,6 @@ function familyDoc(input: PageInput, options: FamilyOptions, program: Program | 
   };
   const practice = practiceSection(input, program, options, false, t);
   const bring: Section = { key: 'bring', title: '', blocks: [{ kind: 'text', text: options.bring.trim() || f.bring }] };
-  // A long date breaks into two lines in large print and in other languages.
-  const shortEnough = options.pt > 14 || !input.locale.startsWith('en') ? mediumDate : longDate;
   const beside = (section: Section): Section => ({ ...section, beside: true });
   const sections = inColumns(input, options.pt)
     ? [sawSection, ...goalSection.map(beside), ...pictures, practice, beside(help), stop, bring]
@@ -87,7 +83,7 @@ function familyDoc(input: PageInput, options: FamilyOptions, program: Program | 
     title: f.title,
     lead: [
       { label: t.common.name, value: whoOf(input) },
-      { label: t.common.date, value: shortEnough(dayOf(input), input.locale) },
+      { label: t.common.date, value: headDate(input, options.pt) },
       { label: t.common.next, value: visit?.nextVisit || '____________' },
     ],
     sections,

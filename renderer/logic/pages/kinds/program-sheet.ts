@@ -5,7 +5,7 @@
 import type { Program, ProgramLine } from '../../../../db/types/program.ts';
 import { minutesADay } from '../../program/draft/program-line.ts';
 import { doseOfLines, howWords } from '../../texts/dose-words.ts';
-import { type PageInput, dayOf, longDate, programOf, setupOf, visitOf, whoOf } from '../sheet/page-facts.ts';
+import { type PageInput, headDate, longDate, programOf, setupOf, visitOf, whoOf } from '../sheet/page-facts.ts';
 import { cautionsOf, stopItems, stopSection } from './family-sections.ts';
 import { setupInWords } from './setup-section.ts';
 import { changeSection } from '../sheet/fit-sheets.ts';
@@ -177,7 +177,7 @@ function programDoc(input: PageInput, program: Program, options: ProgramSheetOpt
     title: p.title,
     lead: [
       { label: t.common.name, value: whoOf(input) },
-      { label: t.common.date, value: longDate(dayOf(input), input.locale) },
+      { label: t.common.date, value: headDate(input, options.pt) },
       { label: t.common.next, value: visitOf(input)?.nextVisit || '____________' },
     ],
     sections,

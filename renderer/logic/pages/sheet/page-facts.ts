@@ -47,6 +47,10 @@ export const longDate = (iso: string, locale: string): string => dateWords(iso, 
 /** "Mar 4, 2026". */
 export const mediumDate = (iso: string, locale: string): string => dateWords(iso, locale, 'medium');
 
+/** The visit's date at the head of a page: a long one breaks into two lines in large print and in other languages. */
+export const headDate = (input: PageInput, pt: number): string =>
+  (pt > 14 || !input.locale.startsWith('en') ? mediumDate : longDate)(dayOf(input), input.locale);
+
 function dateWords(iso: string, locale: string, dateStyle: 'long' | 'medium'): string {
   const date = new Date(`${iso.slice(0, 10)}T00:00:00Z`);
   if (Number.isNaN(date.getTime())) return '';
