@@ -14,7 +14,8 @@ import type { Texts } from '../../texts/en.ts';
 import { dayOf, type PageInput, programOf } from '../sheet/page-facts.ts';
 import { type PracticeSheet } from './practice.ts';
 import { type PracticeRequest, rowsPerSheet } from './practice-steps.ts';
-import { checkModels, practiceLines, sameEachTime } from './practice-lines.ts';
+import { checkModels, practiceLines, type PracticeWish, sameEachTime } from './practice-lines.ts';
+import { fontSizeFor, type LetterStyleCode } from './letter-styles.ts';
 import type { RulingCode } from './ruling-drawings.ts';
 import { rulings } from './ruling-drawings.ts';
 import { writingArea } from './sheet-sizes.ts';
@@ -25,6 +26,9 @@ export const mostPages = 20;
 const usualDays = 7;
 /** New lines on a page; where the day has fewer to write, as many. */
 const linesAPage = 6;
+
+/** Mean width of a letter of running text, by its font size. */
+const letterWidth: Record<LetterStyleCode, number> = { print: 0.42, joined: 0.6 };
 
 /** Papers of their own, by the tier of the program from 2 to 4: what the line's words speak of. */
 const paperOf: Partial<Record<OccasionCode, readonly [RulingCode, RulingCode, RulingCode]>> = {
@@ -84,7 +88,7 @@ function linesOf(
   wanted: Wanted,
   input: PageInput,
   rules: RulesInUse,
-  want: { seed: number; count: number; mostLetters: number | null; language: string },
+  want: Pick<PracticeWish, 'seed' | 'count' | 'mostLetters' | 'rowLetters' | 'language'>,
   known: { used: Set<string>; lastFrames: ReadonlySet<string> },
 ): { models: string[]; frames: string[] } {
   if (wanted.code === 'signature') return { models: ownName(input), frames: [] };
@@ -105,11 +109,26 @@ function linesOf(
     lastFrames: known.lastFrames,
     phraseShare: share,
     mostLetters: want.mostLetters,
+    rowLetters: want.rowLetters,
   });
   return {
     models: [...fixed.slice(0, want.count), ...lines.map((line) => line.text)],
     frames: lines.flatMap((line) => (line.frame ? [line.frame] : [])),
   };
+}
+
+/** Letters that a row has room for: what is in boxes cannot go over to the next one, what is on a line should not. */
+function lettersARow({
+  sheet,
+  ruling,
+  letters,
+  xHeightMm,
+}: PracticeRequest): Pick<PracticeWish, 'mostLetters' | 'rowLetters'> {
+  const { kind, sizeMm, xHeightMm: usual } = rulings[ruling];
+  const { width } = writingArea(sheet);
+  if (kind === 'boxes') return { mostLetters: Math.floor(width / sizeMm), rowLetters: Infinity };
+  const rowLetters = Math.floor((width - 5) / (fontSizeFor(letters, xHeightMm ?? usual) * letterWidth[letters]));
+  return { mostLetters: null, rowLetters: kind === 'squares' ? Infinity : rowLetters };
 }
 
 /**
@@ -140,21 +159,15 @@ export function dailyPages(
     const each = wanted[at % wanted.length]!;
     const ruling = paperOfOccasion(each.code, program?.tier ?? 2) ?? main.ruling;
     const boxes = rulings[ruling].kind === 'boxes';
-    const columns = boxes ? Math.floor(writingArea(input.sheet).width / rulings[ruling].sizeMm) : null;
+    const lines = main.linesPerBout === null ? linesAPage : main.linesPerBout * main.bouts;
     const { models, frames } = linesOf(
       each,
       input,
       rules,
       {
         seed: seedOf(`${input.record.client.id} ${input.visitId} ${day}`),
-        count:
-          each.code === 'check'
-            ? rowsPerSheet(input.sheet, ruling)
-            : Math.max(
-                1,
-                Math.min(linesAPage, main.linesPerBout === null ? linesAPage : main.linesPerBout * main.bouts),
-              ),
-        mostLetters: columns,
+        count: each.code === 'check' ? rowsPerSheet(input.sheet, ruling) : Math.max(1, Math.min(linesAPage, lines)),
+        ...lettersARow({ ...main, ruling }),
         language: known,
       },
       { used, lastFrames: new Set(pages.slice(-2).flatMap((page) => page.frames)) },
@@ -166,6 +179,8 @@ export function dailyPages(
       ruling,
       models,
       frames,
+      // Another day has a page of its own.
+      nextTimeText: '',
       ...(boxes ? { linesPerBout: null, bouts: 1, marks: 'none' as const } : {}),
       title: t.practice.dayTitle(day + 1, days, t.occasions[each.code]),
     };

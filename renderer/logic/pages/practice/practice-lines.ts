@@ -26,6 +26,8 @@ export interface PracticeWish {
   phraseShare: number;
   /** Longest line, in letters and spaces; null = any. */
   mostLetters: number | null;
+  /** Letters that one row has room for: longer lines come only where there are no others. */
+  rowLetters?: number | undefined;
 }
 
 export interface PracticeLine {
@@ -48,9 +50,9 @@ export function practiceLines(library: TextLibrary, wish: PracticeWish): Practic
   const words = wordsFor(library, wish);
   const taken = new Set(wish.used);
   const lines: PracticeLine[] = [];
-  const add = (text: string, frame: string | null): boolean => {
+  const add = (text: string, frame: string | null, most: number): boolean => {
     const key = sentenceKey(text);
-    if (key === '' || taken.has(key) || (wish.mostLetters !== null && text.length > wish.mostLetters)) return false;
+    if (key === '' || taken.has(key) || text.length > most) return false;
     taken.add(key);
     lines.push({ text, frame });
     return true;
@@ -63,14 +65,17 @@ export function practiceLines(library: TextLibrary, wish: PracticeWish): Practic
     const text = phrases[(first + i) % phrases.length]!;
     if (wish.mostLetters === null || text.length <= wish.mostLetters) lines.push({ text, frame: null });
   }
-  // Each frame once before any comes again, those of the last pages last.
-  for (const frame of framesFor(library, wish, choice)) {
-    for (let i = 0; i < tries && lines.length < wish.count; i++)
-      if (add(filled(frame, words, wish.language, choice), frame.code)) break;
-  }
-  for (let i = 0; i < tries && lines.length > 0 && lines.length < wish.count; i++) {
-    const frame = choice.of(framesFor(library, wish, choice));
-    add(filled(frame, words, wish.language, choice), frame.code);
+  const longest = wish.mostLetters ?? Infinity;
+  for (const most of new Set([Math.min(wish.rowLetters ?? longest, longest), longest])) {
+    // Each frame once before any comes again, those of the last pages last.
+    for (const frame of framesFor(library, wish, choice)) {
+      for (let i = 0; i < tries && lines.length < wish.count; i++)
+        if (add(filled(frame, words, wish.language, choice), frame.code, most)) break;
+    }
+    for (let i = 0; i < tries && lines.length > 0 && lines.length < wish.count; i++) {
+      const frame = choice.of(framesFor(library, wish, choice));
+      add(filled(frame, words, wish.language, choice), frame.code, most);
+    }
   }
   return phrasesLater(lines, wish.phraseShare);
 }

@@ -16,7 +16,7 @@ export interface PracticeRequest {
   bouts: number;
   /** Printed where a bout ends. */
   restText: string;
-  /** Printed where the dose ends and room is left on the sheet: the lines below it are another day's. */
+  /** Printed where the dose ends and room is left on the sheet: the lines below it are another day's. '' = none are. */
   nextTimeText: string;
   /** Bold lines for low vision. */
   bold: boolean;
@@ -76,7 +76,9 @@ export function plan(request: PracticeRequest, models: string[][]): Step[] {
   );
   const dose = together(bouts.flat(), room);
   // Squares cover their sheet anyway.
-  return rulings[request.ruling].kind === 'squares' ? dose : filled(dose, (nth) => bout(request.bouts + nth), room);
+  return rulings[request.ruling].kind === 'squares' || request.nextTimeText === ''
+    ? dose
+    : filled(dose, (nth) => bout(request.bouts + nth), room);
 }
 
 /** A model at the foot of a sheet goes over to the next one, to the lines it is for. */
