@@ -149,13 +149,8 @@ export function decrementShapes(map: readonly number[], line: PageLine): { uprig
     const foot = word.excluded === true || word.xHeightMm === null ? null : footOf(line, word);
     return foot ? [{ foot, top: { xMm: foot.xMm, yMm: foot.yMm - word.xHeightMm! } }] : [];
   });
-  return {
-    uprights: feet.map(({ foot, top }) => linePoints(map, [foot, top])),
-    tops: linePoints(
-      map,
-      feet.map(({ top }) => top),
-    ),
-  };
+  const tops = feet.map(({ top }) => top);
+  return { uprights: feet.map(({ foot, top }) => linePoints(map, [foot, top])), tops: linePoints(map, tops) };
 }
 
 /** What a measure was read from: boxes to light on the page. */
