@@ -129,6 +129,7 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
   const topics = [...new Set(rules.contents.flatMap((c) => c.interests))].filter((topic) =>
     words.some((word) => word.startsWith(topic.slice(0, 4)) || topic.startsWith(word)),
   );
+  const painRise = logPainRise(record.practiceLogs, painReviewedOn(record.redFlags));
   const pen = chosenPen(record);
   const pace = minutesALine(last?.sample, lastPage?.lines.length ?? 0);
   return {
@@ -153,11 +154,7 @@ export function programInput(whole: ClientRecord, rules: RulesInUse, visitId?: s
       ...occasions.flatMap(sampleMeasures),
       ...occasions.flatMap((each) => typedMeasures(each, rules)),
       ...inkMeasures(record),
-      {
-        code: 'log-pain-rise',
-        value: logPainRise(record.practiceLogs, painReviewedOn(record.redFlags)),
-        unit: 'points',
-      },
+      { code: 'log-pain-rise', value: painRise, unit: 'points' },
     ]),
     confusions: (read?.legibility?.confusions ?? []).map(({ intended, read: r, count }) => ({
       intended,
