@@ -61,3 +61,26 @@ export const covered = (page: Page): Promise<string[]> =>
         return [`${control.getAttribute('aria-label') ?? control.textContent.trim()} lies under ${top.tagName}`];
       });
   });
+
+/** Controls smaller than a finger needs, once the pointer is coarse: 44 px (WCAG 2.2, 2.5.5). */
+export async function tooSmallForFingers(page: Page): Promise<string[]> {
+  const devtools = await page.context().newCDPSession(page);
+  const touch = (enabled: boolean) => devtools.send('Emulation.setTouchEmulationEnabled', { enabled });
+  await touch(true);
+  await page.waitForFunction(() => matchMedia('(any-pointer: coarse)').matches);
+  const small = await page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('button, select, textarea, summary, input:not([type="file"])')]
+      .filter((control) => control.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: true }))
+      .filter((control) => control.tagName === 'SUMMARY' || !control.closest('details:not([open])'))
+      .flatMap((control) => {
+        const isTick = control.matches('[type="checkbox"], [type="radio"]');
+        const { width, height } = ((isTick && control.closest('label')) || control).getBoundingClientRect();
+        if (width < 3 || (width > 43.5 && height > 43.5)) return [];
+        const name = control.getAttribute('aria-label') ?? control.textContent.trim();
+        return [`${Math.round(width)} x ${Math.round(height)} for a finger: ${control.tagName} ${name}`];
+      }),
+  );
+  await touch(false);
+  await devtools.detach();
+  return small;
+}

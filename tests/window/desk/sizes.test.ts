@@ -4,7 +4,7 @@
  */
 import type { Page } from '@playwright/test';
 import { expect, openClient, test } from '../app.ts';
-import { covered, misfits, shownAt, shownTitle, TABS } from './misfits.ts';
+import { covered, misfits, shownAt, shownTitle, TABS, tooSmallForFingers } from './misfits.ts';
 import { faultsOf, treeOf, writeTree } from './spoken-tree.ts';
 
 const SIZES = [
@@ -66,6 +66,7 @@ test('every screen fits every window size, and a screen reader is told it in ord
       }
       found.push(...wrong.map((what) => `${where}, ${size.width} x ${size.height}: ${what}`));
     }
+    found.push(...(await tooSmallForFingers(page)).map((what) => `${where}: ${what}`));
     const tree = await treeOf(page);
     writeTree(where, tree);
     found.push(...faultsOf(where, tree).map((what) => `${where}, screen reader: ${what}`));
