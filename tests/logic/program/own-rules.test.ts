@@ -1,3 +1,4 @@
+import { retold } from '../../../renderer/logic/texts/retold.ts';
 import { screensIn } from '../../../renderer/logic/texts/screens/screen-languages.ts';
 import { expect, test } from 'vitest';
 import { rulesCurrent } from '../../../db/rules/index.ts';
@@ -129,6 +130,21 @@ test('what is wrong is told in the language of the screens', () => {
   expect(told).toEqual([
     'En "atMost" pone "two", pero tiene que ser un número.',
     'In "atMost" steht "two"; nötig ist eine Zahl.',
+  ]);
+});
+
+test('what the checks of the table find is told in the language of the screens', () => {
+  const english = screensIn('en').told.ruleChecks;
+  const told = (['es', 'de'] as const).map((language) => {
+    const say = retold(english, screensIn(language).told.ruleChecks, (text) => text);
+    return ['"trunk"', '"posture-break"'].map((code) => {
+      const read = readClinicRules(writeClinicRules(withRule()).replace(code, '"ghost"'), rules);
+      return read.ok ? '' : say(read.problems[0]!.reason.replace(/\.$/, ''));
+    });
+  });
+  expect(told).toEqual([
+    ['El vocabulario no tiene el hallazgo "ghost"', 'No hay ningún elemento "ghost"'],
+    ['Das Vokabular kennt den Befund "ghost" nicht', 'Es gibt keinen Eintrag "ghost"'],
   ]);
 });
 

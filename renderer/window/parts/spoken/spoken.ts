@@ -23,8 +23,8 @@ export function spoken(
 ): Spoken {
   const { told } = screens;
   const table = retold(
-    { ...toldEnglish.draft, ...toldEnglish.printed },
-    { ...told.draft, ...told.printed },
+    { ...toldEnglish.draft, ...toldEnglish.printed, ...toldEnglish.ruleChecks },
+    { ...told.draft, ...told.printed, ...told.ruleChecks },
     tableWordsIn(rows, printed),
   );
   return { screens, table, refusal: (code, detail) => refusalIn(refusals, code, detail, table) };

@@ -5,6 +5,7 @@ import { seatToldDe } from './seat-de.ts';
 import { goalsToldDe } from './goals-told-de.ts';
 import { draftToldDe } from './draft-de.ts';
 import { ladderToldDe } from './ladder-de.ts';
+import { ruleChecksToldDe } from './rule-checks-de.ts';
 import { ruleFileToldDe } from './rule-file-de.ts';
 import { ruleWordsToldDe } from './rule-words-de.ts';
 import { paperToldDe } from './paper-de.ts';
@@ -17,6 +18,7 @@ export const toldClinicDe: typeof toldClinicEn = {
   goals: goalsToldDe,
   draft: draftToldDe,
   ladder: ladderToldDe,
+  ruleChecks: ruleChecksToldDe,
   ruleFile: ruleFileToldDe,
   ruleWords: ruleWordsToldDe,
   paper: paperToldDe,

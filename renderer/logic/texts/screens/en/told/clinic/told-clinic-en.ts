@@ -4,6 +4,7 @@ import { seatToldEn } from './seat-en.ts';
 import { goalsToldEn } from './goals-told-en.ts';
 import { draftToldEn } from './draft-en.ts';
 import { ladderToldEn } from './ladder-en.ts';
+import { ruleChecksToldEn } from './rule-checks-en.ts';
 import { ruleFileToldEn } from './rule-file-en.ts';
 import { ruleWordsToldEn } from './rule-words-en.ts';
 import { paperToldEn } from './paper-en.ts';
@@ -17,6 +18,7 @@ export const toldClinicEn = {
   goals: goalsToldEn,
   draft: draftToldEn,
   ladder: ladderToldEn,
+  ruleChecks: ruleChecksToldEn,
   ruleFile: ruleFileToldEn,
   ruleWords: ruleWordsToldEn,
   paper: paperToldEn,

@@ -5,6 +5,7 @@ import { seatToldEs } from './seat-es.ts';
 import { goalsToldEs } from './goals-told-es.ts';
 import { draftToldEs } from './draft-es.ts';
 import { ladderToldEs } from './ladder-es.ts';
+import { ruleChecksToldEs } from './rule-checks-es.ts';
 import { ruleFileToldEs } from './rule-file-es.ts';
 import { ruleWordsToldEs } from './rule-words-es.ts';
 import { paperToldEs } from './paper-es.ts';
@@ -17,6 +18,7 @@ export const toldClinicEs: typeof toldClinicEn = {
   goals: goalsToldEs,
   draft: draftToldEs,
   ladder: ladderToldEs,
+  ruleChecks: ruleChecksToldEs,
   ruleFile: ruleFileToldEs,
   ruleWords: ruleWordsToldEs,
   paper: paperToldEs,

@@ -1,0 +1,40 @@
+import type { Told } from '../../../en/screens-en.ts';
+
+/** In Spanish. Why a change to the rule table is refused. */
+export const ruleChecksToldEs: Told['ruleChecks'] = {
+  noCautionKnown: (code) => `El vocabulario no tiene el aviso "${code}"`,
+  noDiagnosisKnown: (code) => `El vocabulario no tiene el diagnóstico "${code}"`,
+  noFindingKnown: (code) => `El vocabulario no tiene el hallazgo "${code}"`,
+  noMeasureKnown: (code) => `El vocabulario no tiene la medida "${code}"`,
+  noOccasionKnown: (code) => `El vocabulario no tiene la ocasión "${code}"`,
+  noThresholdKnown: (code) => `El vocabulario no tiene el umbral "${code}"`,
+  noDetailKnown: (detail, code) => `El vocabulario no tiene el detalle "${code}" de "${detail}"`,
+  standsTwiceIn: (code, list) => `"${code}" está dos veces en ${list}`,
+  chainOfNext: (code) => `La cadena de pasos siguientes de "${code}" vuelve a sí misma`,
+  staysBelow: (name, upper) => `"${name}" tiene que quedar por debajo de "${upper}"`,
+  noCautionText: (code) => `No hay ningún texto de aviso "${code}"`,
+  noDose: (code) => `No hay ninguna cantidad "${code}"`,
+  noItem: (code) => `No hay ningún elemento "${code}"`,
+  noFinding: (code) => `No hay ningún hallazgo "${code}"`,
+  noCaution: (code) => `No hay ningún aviso "${code}"`,
+  noRedFlag: (code) => `No hay ninguna señal de alarma "${code}"`,
+  canHurt: (code, risk) => `"${code}" puede hacer daño (${risk}), así que necesita un aviso`,
+  testedFirst: (code) => `"${code}" tiene que decir qué se prueba antes`,
+  forbidsNothing: (id) => `El veto ${id} no prohíbe nada`,
+  wholeNumber: (name) => `"${name}" tiene que ser un número entero`,
+  liesBetween: (name, min, max) => `"${name}" tiene que estar entre ${min} y ${max}`,
+  makesLetters: (text, longest, most) => `"${text}" llega a ${longest} letras, y en una línea caben ${most}`,
+  standsThere: (text) => `"${text}" ya está ahí`,
+  braces: (text) => `El marco "${text}" tiene una llave de más o un hueco vacío`,
+  namesOccasion: (text) =>
+    `El marco "${text}" tiene que nombrar una ocasión si es para practicar, y ninguna si se mide`,
+  asksForWords: (text, slot) => `El marco "${text}" pide palabras llamadas "${slot}", y esa lista no existe`,
+  givesAway: (slot, has, needs) => `"${slot}" tiene ${has} palabras y necesita ${needs}: si no, la frase las delata`,
+  singleWords: (slot) =>
+    `Las palabras de "${slot}" tienen que ser sueltas, para que cada frase medida tenga las mismas`,
+  measuredWords: (text, words) => `El marco medido "${text}" tiene que tener ${words} palabras`,
+  inBothStreams: (text) => `"${text}" está en las dos series: los textos medidos siguen siendo desconocidos`,
+  wordTwice: (code) => `Una palabra está dos veces en "${code}"`,
+  topicWords: (name, has, needs) => `"${name}" tiene ${has} palabras y necesita ${needs}`,
+  topicThings: (name, has, needs) => `"${name}" tiene ${has} cosas que usar y necesita ${needs}`,
+};
