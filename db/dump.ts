@@ -7,7 +7,7 @@ import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import type { Counts } from './caseload-rows.ts';
 import { CaseloadError } from './codes.ts';
-import type { Db } from './connection.ts';
+import { statement, type Db } from './connection.ts';
 import { versionOf } from './migrate.ts';
 import { countRows, lastVisitDate } from './records/counts.ts';
 
@@ -150,22 +150,26 @@ export function* dump(db: Db): Generator<Entry> {
   for (const { id } of picturesOf(db)) yield { name: `blobs/${id}`, data: pictureBytes(db, id) };
 }
 
-/** Puts the rows of pictures in without their bytes: for a file that is only compared. */
+/** From here on the rows of pictures are put in without their bytes: for a file that is only compared. */
+export const leaveBytesOut = (db: Db): unknown => db.pragma('ignore_check_constraints = ON');
+
+/** Puts the rows of pictures in that wait for bytes kept elsewhere, after `leaveBytesOut`. */
 export function loadWithoutBytes(db: Db, waiting: Map<string, Record<string, unknown>>): void {
-  db.pragma('ignore_check_constraints = ON');
   db.transaction(() => {
-    for (const row of waiting.values()) insert(db, 'blob', { ...row, bytes: Buffer.alloc(0) });
+    for (const row of waiting.values()) insert(db, 'blob', { ...row, bytes: NO_BYTES });
   }).immediate();
   waiting.clear();
 }
 
+const NO_BYTES = Buffer.alloc(0);
 const JsonLine = z.record(z.string(), z.union([z.string(), z.number(), z.null()]));
 
 /**
  * Puts one entry into an empty file of the same schema version. Rows of blobs wait for their bytes in `waiting`.
+ * @param withBytes false: the bytes are compared with their row and left out, after `leaveBytesOut`
  * @throws malformed-request for an entry that does not fit; SQLite's own errors for rows that do not
  */
-export function load(db: Db, entry: Entry, waiting: Map<string, Record<string, unknown>>): void {
+export function load(db: Db, entry: Entry, waiting: Map<string, Record<string, unknown>>, withBytes = true): void {
   const rows = /^rows\/([a-z_]{1,40})-\d{4,6}\.jsonl$/.exec(entry.name);
   const blob = /^blobs\/([0-9a-f-]{36})$/.exec(entry.name);
   const table = rows?.[1];
@@ -177,7 +181,7 @@ export function load(db: Db, entry: Entry, waiting: Map<string, Record<string, u
       throw new CaseloadError('malformed-request', 'blob');
     }
     waiting.delete(blob[1]);
-    insert(db, 'blob', { ...row, bytes: entry.data });
+    insert(db, 'blob', { ...row, bytes: withBytes ? entry.data : NO_BYTES });
   } else throw new CaseloadError('malformed-request', 'entry');
 }
 
@@ -197,7 +201,7 @@ function loadRows(db: Db, table: string, data: Buffer, waiting: Map<string, Reco
 function insert(db: Db, table: string, row: Record<string, unknown>): void {
   const names = Object.keys(row);
   const values = names.map((name) => `@${name}`);
-  db.prepare(`INSERT INTO ${table} (${names.join(', ')}) VALUES (${values.join(', ')})`).run(row);
+  statement(db, `INSERT INTO ${table} (${names.join(', ')}) VALUES (${values.join(', ')})`).run(row);
 }
 
 /** SHA-256 of every entry by name: two files with the same sums hold the same. */

@@ -62,7 +62,7 @@ async function run(): Promise<BackupAnswer> {
       return { kind: 'write', manifest: await writeBackup(job, progress) };
     case 'unpack': {
       const container = await openContainer(job.file);
-      const pictures = { folder: picturesFolder(path.dirname(job.file)), read: true };
+      const pictures = picturesFolder(path.dirname(job.file));
       const manifest = await unpack({ container, ...job, pictures }, (done) => progress('checking', done));
       return { kind: 'unpack', manifest };
     }

@@ -6,9 +6,11 @@ import { checkFile, closeFile, createFile } from '../../../db/connection.ts';
 import {
   dump,
   dumpRows,
+  leaveBytesOut,
   load,
   loadWithoutBytes,
   manifestOf,
+  picturesOf,
   sameCounts,
   sumsOf,
   type Manifest,
@@ -27,11 +29,10 @@ export interface UnpackJob {
   identity: Uint8Array;
   /** The file to build; encrypted with the same key. What lies there is replaced. */
   scratch: string;
-  /**
-   * Where the pictures lie that are kept apart; null: in the file itself. `read: false`: for comparing only, each was
-   * compared when it was stored.
-   */
-  pictures?: { folder: string; read: boolean } | null;
+  /** Folder of the pictures that are kept apart; null: they are in the file itself. */
+  pictures?: string | null;
+  /** The file is only compared and then removed: it gets no picture. What is kept apart was compared when it was stored. */
+  comparing?: boolean;
 }
 
 const Pictures = z.array(StoredPicture);
@@ -46,22 +47,23 @@ interface Filled {
 /** The pictures that are kept apart. @throws Refusal backup-pictures-missing, not-a-backup */
 async function fillPictures(
   db: Db,
-  { pictures, identity }: UnpackJob,
+  { pictures, identity, comparing }: UnpackJob,
   listed: readonly StoredPicture[],
   waiting: Map<string, Record<string, unknown>>,
 ): Promise<void> {
-  if (!pictures || missingIn(pictures.folder, listed).length > 0) throw new Refusal('backup-pictures-missing');
+  if (!pictures || missingIn(pictures, listed).length > 0) throw new Refusal('backup-pictures-missing');
   const fits = (one: StoredPicture) => waiting.get(one.id)?.['sha256'] === one.sha256;
   if (listed.length !== waiting.size || !listed.every(fits)) throw new TarError('a picture is not in the list');
-  if (!pictures.read) return loadWithoutBytes(db, waiting);
+  if (comparing) return loadWithoutBytes(db, waiting);
   for (const picture of listed) {
-    const data = await storedBytes(pictures.folder, picture, identity);
+    const data = await storedBytes(pictures, picture, identity);
     load(db, { name: `blobs/${picture.id}`, data }, waiting);
   }
 }
 
 async function fill(db: Db, job: UnpackJob, progress: (done: number) => void): Promise<Filled> {
   const { container, identity } = job;
+  if (job.comparing) leaveBytesOut(db);
   const waiting = new Map<string, Record<string, unknown>>();
   let sums: Record<string, string> | null = null;
   let apart: StoredPicture[] | null = null;
@@ -72,17 +74,18 @@ async function fill(db: Db, job: UnpackJob, progress: (done: number) => void): P
     if (sums !== null) throw new TarError('more after the end');
     if (entry.name === 'sums.json') sums = Sums.parse(JSON.parse(entry.data.toString('utf8')));
     else if (entry.name === PICTURES) apart = Pictures.parse(JSON.parse(entry.data.toString('utf8')));
-    else load(db, entry, waiting);
+    else load(db, entry, waiting, !job.comparing);
   }
   if (sums !== null && apart !== null) await fillPictures(db, job, apart, waiting);
   if (sums === null || waiting.size > 0) throw new TarError('a part is missing');
   return { sums, apart: apart !== null };
 }
 
-function compare(db: Db, manifest: Manifest, { sums, apart }: Filled): void {
+function compare(db: Db, manifest: Manifest, { sums, apart }: Filled, comparing: boolean): void {
   const now = manifestOf(db, manifest.at);
-  // Pictures that are kept apart were compared one by one.
-  const found = sumsOf(apart ? dumpRows(db) : dump(db));
+  // Pictures that are kept apart, or left out here, were compared one by one with the sum in their row.
+  const found = sumsOf(apart || comparing ? dumpRows(db) : dump(db));
+  if (!apart && comparing) for (const { id, sha256 } of picturesOf(db)) found[`blobs/${id}`] = sha256;
   const same =
     sameCounts(now.counts, manifest.counts) &&
     now.trailHead === manifest.trailHead &&
@@ -106,7 +109,7 @@ export async function unpack(job: UnpackJob, progress: (done: number) => void): 
     // The file counts only when it is whole and synced: until then speed matters, not every commit.
     db.pragma('synchronous = OFF');
     db.pragma('foreign_keys = OFF');
-    compare(db, manifest, await fill(db, job, progress));
+    compare(db, manifest, await fill(db, job, progress), job.comparing ?? false);
     migrate(db, null, stamp, migrations);
   } catch (error) {
     db.close();

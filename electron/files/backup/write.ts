@@ -122,8 +122,7 @@ export async function writeBackup(job: WriteJob, progress: Progress): Promise<Ma
     }
     const container = await openContainer(part);
     const { identity, scratch, pictures } = job;
-    const check = pictures === null ? null : { folder: pictures, read: false };
-    await unpack({ container, identity, scratch, pictures: check }, (done) => progress('checking', done));
+    await unpack({ container, identity, scratch, pictures, comparing: true }, (done) => progress('checking', done));
     settle(part, job.target);
     return manifest;
   } catch (error) {
