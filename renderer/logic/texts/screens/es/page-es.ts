@@ -69,7 +69,7 @@ export const pageEs: ScreenTexts['page'] = {
   measures: 'Medidas',
   words2: 'Palabras',
   text: 'Texto',
-  pen: 'Bolígrafo',
+  pen: 'Lápiz',
   spiral: 'Espiral',
   aboutThisSample: 'Sobre esta muestra',
   samplesOfOtherVisits: (nSamples) => `${nSamples} muestras de otras visitas`,

@@ -120,7 +120,7 @@ export const readbackEs: ScreenTexts['readback'] = {
   readingOf: (readerInitials) => `la lectura de ${readerInitials}`,
   samplesAndHowMany: 'Muestras y cuántas palabras se leyeron',
   visit: 'Visita',
-  share: 'Proporción',
+  share: 'En %',
   goal: (goal) => `meta ${goal}`,
   intervalScale: (goal) => `Intervalo, de 0 a 100 %${goal === null ? '' : `, meta ${goal} %`}`,
   readers: 'Lectores',
