@@ -229,14 +229,14 @@ export const de: Texts = {
     title: 'Beim Schreiben prüfen',
     beforeTitle: 'Bevor ich anfange',
     before: [
-      'Füße flach, Arm auf dem Tisch.',
+      'Körper und Arm so, wie es mir gezeigt wurde.',
       'Papier gedreht, wie es mir gezeigt wurde.',
       'Stift bereit, Brille auf, wenn ich sie brauche.',
     ],
     duringTitle: 'Nach jeder Zeile',
     during: [
       'Ich sehe die Zeile an. Kann ich jedes Wort lesen?',
-      'Ist mein Griff locker? Liegt die Hand richtig?',
+      'Halte ich den Stift, wie es mir gezeigt wurde? Liegt die Hand richtig?',
       'Pause. Die Hand ruht offen.',
     ],
     afterTitle: 'Am Ende',
@@ -246,5 +246,10 @@ export const de: Texts = {
       'Wurden die Zeilen nach einer Pause schlechter, mache ich das nächste Mal länger Pause.',
     ],
     stop: 'Ich höre auf, wenn eine Zeile schwer lesbar wird. Ich mache später oder morgen weiter.',
+    signed: {
+      duringTitle: 'Nach jeder Unterschrift',
+      look: 'Ich sehe sie an. Ist es meine?',
+      stop: 'Ich höre auf, wenn die Hand müde wird. Ich mache später oder morgen weiter.',
+    },
   },
 };

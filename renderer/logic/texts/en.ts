@@ -231,14 +231,14 @@ const en = {
     title: 'Check as you write',
     beforeTitle: 'Before I start',
     before: [
-      'Feet flat, arm on the table.',
+      'Body and arm placed the way I was shown.',
       'Paper turned the way it was shown to me.',
       'Pen ready, glasses on if I need them.',
     ],
     duringTitle: 'After each line',
     during: [
       'Look at the line. Can I read every word?',
-      'Is my grip loose? Is my hand where it should be?',
+      'Do I hold the pen the way I was shown? Is my hand where it should be?',
       'Pause. Let the hand rest open.',
     ],
     afterTitle: 'At the end',
@@ -248,6 +248,11 @@ const en = {
       'If lines got worse after a pause, I take a longer pause next time.',
     ],
     stop: 'I stop when a line gets hard to read. I come back later or tomorrow.',
+    signed: {
+      duringTitle: 'After each signature',
+      look: 'Look at it. Is it mine?',
+      stop: 'I stop when my hand gets tired. I come back later or tomorrow.',
+    },
   },
 };
 export type Texts = typeof en;

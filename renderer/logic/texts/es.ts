@@ -210,14 +210,14 @@ export const es: Texts = {
     title: 'Mire mientras escribe',
     beforeTitle: 'Antes de empezar',
     before: [
-      'Pies planos, brazo en la mesa.',
+      'Cuerpo y brazo como me enseñaron.',
       'Papel girado como me enseñaron.',
       'Bolígrafo listo, lentes si los necesito.',
     ],
     duringTitle: 'Después de cada línea',
     during: [
       'Miro la línea. ¿Puedo leer cada palabra?',
-      '¿Agarro sin apretar? ¿Está la mano en su sitio?',
+      '¿Agarro el bolígrafo como me enseñaron? ¿Está la mano en su sitio?',
       'Pausa. La mano descansa abierta.',
     ],
     afterTitle: 'Al final',
@@ -227,5 +227,10 @@ export const es: Texts = {
       'Si las líneas empeoraron después de una pausa, la próxima es más larga.',
     ],
     stop: 'Paro cuando cuesta leer una línea. Sigo más tarde o mañana.',
+    signed: {
+      duringTitle: 'Después de cada firma',
+      look: 'Miro la firma. ¿Es la mía?',
+      stop: 'Paro cuando la mano se cansa. Sigo más tarde o mañana.',
+    },
   },
 };

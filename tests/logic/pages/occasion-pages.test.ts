@@ -7,7 +7,10 @@ import { paperOfOccasion } from '../../../renderer/logic/pages/practice/daily-pa
 import { checkModels, practiceLines } from '../../../renderer/logic/pages/practice/practice-lines.ts';
 import { practiceSheets } from '../../../renderer/logic/pages/practice/practice.ts';
 import { type PracticeRequest } from '../../../renderer/logic/pages/practice/practice-steps.ts';
-import { record } from './record.ts';
+import { selfCheckCard } from '../../../renderer/logic/pages/kinds/self-check-card.ts';
+import { textsOf } from '../../../renderer/logic/pages/sheet/fit-sheets.ts';
+import { texts } from '../../../renderer/logic/texts/en.ts';
+import { input, programLine, record } from './record.ts';
 
 const rules = rulesInUse(null);
 const none = { words: [], topics: [] };
@@ -86,4 +89,40 @@ test('checks are printed as checks, large before true size, each with new words 
     const [top, bottom] = [first!.lines[0]!, first!.lines[1]!];
     expect(bottom.y1 - top.y1).toBe(70);
   }
+});
+
+test('the check card of somebody who only signs asks whose signature it is, not whether words can be read', () => {
+  const card = (...items: string[]): string => {
+    const lines = items.map((item) => programLine({ kind: 'writing', item }));
+    const from = input({ record: record((r) => (r.programs[0]!.lines = lines)) });
+    return selfCheckCard(from, 14, texts).flatMap(textsOf).join(' ');
+  };
+  expect(card('signature-in-place')).toContain('Is it mine?');
+  expect(card('signature-in-place')).not.toMatch(/\bread\b|words/);
+  expect(card('signature-in-place', 'list-practice')).toContain('Can I read every word?');
+});
+
+test('each turn of a page has a line of its own, and none comes again while there is another', () => {
+  const request: PracticeRequest = {
+    sheet: 'A4',
+    ruling: 'dashed-10',
+    letters: 'print',
+    lineIds: [],
+    models: ['one', 'two', 'three'],
+    linesPerBout: 1,
+    bouts: 3,
+    restText: 'rest',
+    nextTimeText: '',
+    bold: false,
+    startLine: 'none',
+    marks: 'none',
+    pictures: null,
+    xHeightMm: null,
+    title: 'Practice page',
+    instruction: '',
+    date: '',
+    clientCode: '',
+  };
+  const shown = practiceSheets(request).flatMap((sheet) => sheet.texts.map(({ text }) => text));
+  expect(shown).toEqual(['one', 'rest', 'two', 'rest', 'three']);
 });
