@@ -26,15 +26,19 @@ export interface PageModel {
 interface Shares {
   small: number;
   tall: number;
-  join: number;
   other: number;
+  /** Of the tops of joined writing only: those are shared by the three kinds above in what is left. */
+  join: number;
 }
 
 /** Before a page is looked at (from memory, kept where 37 pages of two people and the drawn pages did not move it). */
 const SMALL = { spread: 0.17, weight: 15 } as const;
 const TALL = { step: 0.65, spread: 0.2, weight: 12 } as const;
 const JOIN = { step: -0.5, spread: 0.22 } as const;
-const SHARES = { small: 4, tall: 2, join: 1, other: 0.5 } as const;
+/** English has 59 small letters in 100 and 28 tall ones, capitals and figures aside: worth so many tops of any page. */
+const SHARES = { small: 160, tall: 80, other: 8 } as const;
+/** Tops of joined writing that are joins, and how many tops that is worth. */
+const JOINS = { share: 0.15, weight: 40 } as const;
 /** What is none of these lies anywhere in this range, ln. */
 const RANGE = 3;
 /** Lines of one hand differ by this (ln), squared. */
@@ -55,20 +59,27 @@ const LEAST = 8;
 interface Points {
   ys: Float64Array;
   lines: Int32Array;
+  /** 1 for tops of joined writing, else 0. */
+  joined: Float64Array;
 }
 
 /** Fits the page; null with few tops. @param tops those of each line */
 export function pageModel(lines: readonly LineWork[], tops: readonly (readonly LetterTop[])[]): PageModel | null {
-  const [ys, ofLine]: [number[], number[]] = [[], []];
+  const [ys, ofLine, joined]: [number[], number[], number[]] = [[], [], []];
   lines.forEach(({ trend }, line) => {
-    for (const { u, height } of tops[line]!)
-      if (height > 0) {
-        ys.push(Math.log(height / sizeAt(trend, u)));
+    for (const top of tops[line]!)
+      if (top.height > 0) {
+        ys.push(Math.log(top.height / sizeAt(trend, top.u)));
         ofLine.push(line);
+        joined.push(Number(top.joined));
       }
   });
   if (ys.length < LEAST) return null;
-  const points: Points = { ys: Float64Array.from(ys), lines: Int32Array.from(ofLine) };
+  const points: Points = {
+    ys: Float64Array.from(ys),
+    lines: Int32Array.from(ofLine),
+    joined: Float64Array.from(joined),
+  };
   const middle = median(ys)!;
   let best: PageModel | null = null;
   let highest = -Infinity;
@@ -81,9 +92,9 @@ export function pageModel(lines: readonly LineWork[], tops: readonly (readonly L
 }
 
 /** Chance that a top is one of a small letter. */
-export function smallChance(model: PageModel, line: LineWork, index: number, { u, height }: LetterTop): number {
-  if (height <= 0) return 0;
-  const parts = chancesOf(model, index, Math.log(height / sizeAt(line.trend, u)));
+export function smallChance(model: PageModel, line: LineWork, index: number, top: LetterTop): number {
+  if (top.height <= 0) return 0;
+  const parts = chancesOf(model, index, Math.log(top.height / sizeAt(line.trend, top.u)), top.joined);
   return parts.small / parts.all;
 }
 
@@ -94,13 +105,15 @@ function chancesOf(
   model: PageModel,
   line: number,
   y: number,
+  joined: boolean,
 ): { small: number; tall: number; join: number; all: number } {
   const { level, spread, offsets, shares, tall } = model;
   const off = y - level - offsets[line]!;
-  const small = shares.small * normal(off, spread);
-  const high = shares.tall * normal(off - tall.step, tall.spread);
-  const join = shares.join * normal(off - JOIN.step, JOIN.spread);
-  return { small, tall: high, join, all: small + high + join + shares.other / RANGE };
+  const join = joined ? shares.join : 0;
+  const small = (1 - join) * shares.small * normal(off, spread);
+  const high = (1 - join) * shares.tall * normal(off - tall.step, tall.spread);
+  const low = join * normal(off - JOIN.step, JOIN.spread);
+  return { small, tall: high, join: low, all: small + high + low + ((1 - join) * shares.other) / RANGE };
 }
 
 function startOf(lines: number, level: number, tall: PageModel['tall']): PageModel {
@@ -108,17 +121,19 @@ function startOf(lines: number, level: number, tall: PageModel['tall']): PageMod
     level,
     spread: tall.step < TALL.step ? tall.spread : SMALL.spread,
     offsets: new Array<number>(lines).fill(0),
-    shares: { small: 0.6, tall: 0.25, join: 0.1, other: 0.05 },
+    shares: { small: 0.65, tall: 0.3, other: 0.05, join: JOINS.share },
     tall: { ...tall },
   };
 }
 
 /** @param start is not changed */
-function fitted({ ys, lines }: Points, start: PageModel, rounds: number): { model: PageModel; score: number } {
+function fitted(points: Points, start: PageModel, rounds: number): { model: PageModel; score: number } {
   const model = { ...start };
+  const { ys } = points;
+  const joined = points.joined.reduce((sum, one) => sum + one, 0);
   let score = -Infinity;
   for (let round = 0; round < rounds; round += 1) {
-    const given = roundOf(ys, lines, model);
+    const given = roundOf(points, model);
     const { sums, own, products } = fastTopSums(given) ?? topSums(given);
     const [small, tall, join, other, mean, square, high, highSquare] = [0, 1, 2, 3, 4, 5, 6, 7].map(
       (kind) => sums[2 * kind]! + sums[2 * kind + 1]!,
@@ -130,12 +145,12 @@ function fitted({ ys, lines }: Points, start: PageModel, rounds: number): { mode
     const step = (high + TALL.weight * TALL.step) / (tall + TALL.weight);
     const tallVariance = (highSquare + TALL.weight * TALL.spread ** 2) / (tall + TALL.weight);
     model.tall = { step, spread: Math.sqrt(tallVariance) };
-    const all = ys.length + SHARES.small + SHARES.tall + SHARES.join + SHARES.other;
+    const all = ys.length - join + SHARES.small + SHARES.tall + SHARES.other;
     model.shares = {
       small: (small + SHARES.small) / all,
       tall: (tall + SHARES.tall) / all,
-      join: (join + SHARES.join) / all,
       other: (other + SHARES.other) / all,
+      join: (join + JOINS.share * JOINS.weight) / (joined + JOINS.weight),
     };
     const next = products.reduce((sum, product) => sum + Math.log(product), 0) + priorOf(model);
     if (Math.abs(next - score) < 1e-6 * Math.abs(next)) {
@@ -148,7 +163,7 @@ function fitted({ ys, lines }: Points, start: PageModel, rounds: number): { mode
 }
 
 /** A round of fitting as curves.as takes it. */
-export function roundOf(ys: Float64Array, lines: Int32Array, model: PageModel): TopRound {
+export function roundOf({ ys, lines, joined }: Points, model: PageModel): TopRound {
   const { level, spread, shares, tall } = model;
   const kinds = [
     [shares.small, spread, spread * ROOT_2_PI],
@@ -158,6 +173,7 @@ export function roundOf(ys: Float64Array, lines: Int32Array, model: PageModel): 
   return {
     ys,
     lines,
+    joined,
     offsets: Float64Array.from(model.offsets),
     numbers: [level, shares.other / RANGE, ...kinds.flat()],
   };
@@ -170,7 +186,7 @@ const bell = (z: number): number => Math.exp(Math.max(-700, -0.5 * (z * z)));
  * Chances of each top to be of each kind, summed: the numbers of `chancesOf`, written out without objects, for there are
  * some 160 rounds a page. Every second top has sums of its own, so that curves.as can take two at once.
  */
-export function topSums({ ys, lines, offsets, numbers }: TopRound): TopSums {
+export function topSums({ ys, lines, joined, offsets, numbers }: TopRound): TopSums {
   const sums = new Float64Array(16);
   const own = new Float64Array(2 * offsets.length);
   const products = new Float64Array(2 * Math.ceil(ys.length / 16)).fill(1);
@@ -184,10 +200,12 @@ export function topSums({ ys, lines, offsets, numbers }: TopRound): TopSums {
     const above = y - level;
     const off = above - offsets[line]!;
     const beyond = off - tallStep;
-    const smallPart = smallShare * (bell(off / spread) / smallWidth);
-    const tallPart = tallShare * (bell(beyond / tallSpread) / tallWidth);
-    const joinPart = joinShare * (bell((off - joinStep) / joinSpread) / joinWidth);
-    const all = smallPart + tallPart + joinPart + elsewhere;
+    const isJoined = joinShare * joined[i]!;
+    const rest = 1 - isJoined;
+    const smallPart = rest * smallShare * (bell(off / spread) / smallWidth);
+    const tallPart = rest * tallShare * (bell(beyond / tallSpread) / tallWidth);
+    const joinPart = isJoined * (bell((off - joinStep) / joinSpread) / joinWidth);
+    const all = smallPart + tallPart + joinPart + rest * elsewhere;
     const [isSmall, isTall, isJoin] = [smallPart / all, tallPart / all, joinPart / all];
     products[2 * (i >> 4) + lane]! *= all;
     sums[lane]! += isSmall;
@@ -213,8 +231,8 @@ function priorOf({ spread, shares, tall, offsets }: PageModel): number {
     (TALL.weight * (tall.step - TALL.step) ** 2) / (2 * TALL.spread ** 2) +
     SHARES.small * Math.log(shares.small) +
     SHARES.tall * Math.log(shares.tall) +
-    SHARES.join * Math.log(shares.join) +
-    SHARES.other * Math.log(shares.other) -
+    SHARES.other * Math.log(shares.other) +
+    JOINS.weight * (JOINS.share * Math.log(shares.join) + (1 - JOINS.share) * Math.log(1 - shares.join)) -
     offsets.reduce((sum, off) => sum + (off * off) / (2 * LINE_VARIANCE), 0)
   );
 }

@@ -1,4 +1,3 @@
-import { X_HEIGHT_BAND } from './letter-tops.ts';
 import type { LetterTop } from './letter-tops.ts';
 import { allTops } from './line-tops.ts';
 import type { Layout } from './page-layout.ts';
@@ -7,13 +6,16 @@ import type { LineWork } from './line-work.ts';
 import { pageModel, smallChance } from './page-model.ts';
 import type { PageModel } from './page-model.ts';
 
+/** Sizes nearer to those of the page's model than this (ln) stay: it knows them no better. */
+const WORTH = 0.03;
+
 /** The layout with the sizes of the page's model, where lines were read by other tops than those of small letters. */
 export function resized(layout: Layout): Layout {
   const { model } = modelled(layout);
   if (!model) return layout;
   const lines = layout.lines.map((line, i) => {
     const off = model.level + model.offsets[i]!;
-    if (Math.abs(off) < X_HEIGHT_BAND) return line;
+    if (Math.abs(off) < WORTH) return line;
     const moved = { ...line, trend: { ...line.trend, level: line.trend.level + off } };
     return { ...moved, tops: allTops(moved, layout.lists) };
   });

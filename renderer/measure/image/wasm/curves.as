@@ -57,10 +57,11 @@ class TopModel {
 
 /**
  * What a round of the page's model sums over `count` tops, every second one by itself: `sums` has room for eight pairs
- * of numbers, `own` for two numbers a line, `products` for a pair each 16 tops. `ys` and `lines` hold an even number.
+ * of numbers, `own` for two numbers a line, `products` for a pair each 16 tops. `ys`, `lines` and `joined` (1 or 0) have room for an
+ * even number.
  */
 export function topSums(
-  ys: usize, lines: usize, count: i32, offsets: usize, own: usize, sums: usize, products: usize, at: usize,
+  ys: usize, lines: usize, count: i32, joined: usize, offsets: usize, own: usize, sums: usize, products: usize, at: usize,
 ): void {
   const model = changetype<TopModel>(at);
   const one = f64x2.splat(1);
@@ -85,19 +86,21 @@ export function topSums(
     const above = f64x2.sub(y, level);
     const off = f64x2.sub(above, offset);
     const beyond = f64x2.sub(off, tallStep);
+    const isJoined = f64x2.mul(f64x2.splat(model.joinShare), v128.load(joined + (<usize>i << 3)));
+    const rest = f64x2.sub(one, isJoined);
     const smallPart = f64x2.mul(
-      f64x2.splat(model.smallShare),
+      f64x2.mul(rest, f64x2.splat(model.smallShare)),
       f64x2.div(bell(off, model.smallSpread), f64x2.splat(model.smallWidth)),
     );
     const tallPart = f64x2.mul(
-      f64x2.splat(model.tallShare),
+      f64x2.mul(rest, f64x2.splat(model.tallShare)),
       f64x2.div(bell(beyond, model.tallSpread), f64x2.splat(model.tallWidth)),
     );
     const joinPart = f64x2.mul(
-      f64x2.splat(model.joinShare),
+      isJoined,
       f64x2.div(bell(f64x2.sub(off, joinStep), model.joinSpread), f64x2.splat(model.joinWidth)),
     );
-    let all = f64x2.add(f64x2.add(f64x2.add(smallPart, tallPart), joinPart), elsewhere);
+    let all = f64x2.add(f64x2.add(f64x2.add(smallPart, tallPart), joinPart), f64x2.mul(rest, elsewhere));
     let isSmall = f64x2.div(smallPart, all);
     let isTall = f64x2.div(tallPart, all);
     let isJoin = f64x2.div(joinPart, all);

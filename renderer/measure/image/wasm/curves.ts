@@ -19,6 +19,8 @@ const PRODUCT = 16;
 export interface TopRound {
   ys: Float64Array;
   lines: Int32Array;
+  /** 1 for tops of joined writing, else 0. */
+  joined: Float64Array;
   offsets: Float64Array;
   numbers: readonly number[];
 }
@@ -31,16 +33,16 @@ export interface TopSums {
 }
 
 /** `topSums` of page-model.ts; null where there is no WebAssembly. */
-export function fastTopSums({ ys, lines, offsets, numbers }: TopRound): TopSums | null {
+export function fastTopSums({ ys, lines, joined, offsets, numbers }: TopRound): TopSums | null {
   const count = ys.length;
   const even = count + (count % LANES);
   const products = LANES * Math.ceil(count / PRODUCT);
-  const sizes = [even, even / 2, offsets.length, 2 * offsets.length, 16, products, numbers.length];
+  const sizes = [even, even / 2, even, offsets.length, 2 * offsets.length, 16, products, numbers.length];
   const lent = room(sizes.map((size) => FLOAT * size));
   if (!lent) return null;
   const { at, buffer, exports } = lent;
   const floats = (part: number): Float64Array => new Float64Array(buffer, at[part], sizes[part]);
-  const [given, result] = [floats(0), floats(3).fill(0)];
+  const [given, result] = [floats(0), floats(4).fill(0)];
   given.set(ys);
   new Int32Array(buffer, at[1], count).set(lines);
   if (even > count) {
@@ -48,8 +50,9 @@ export function fastTopSums({ ys, lines, offsets, numbers }: TopRound): TopSums 
     given[count] = ys[count - 1]!;
     new Int32Array(buffer, at[1], even)[count] = lines[count - 1]!;
   }
-  floats(2).set(offsets);
-  floats(6).set(numbers);
+  floats(2).set(joined);
+  floats(3).set(offsets);
+  floats(7).set(numbers);
   exports.topSums(at[0]!, at[1]!, count, ...at.slice(2));
-  return { sums: floats(4), own: result, products: floats(5) };
+  return { sums: floats(5), own: result, products: floats(6) };
 }
