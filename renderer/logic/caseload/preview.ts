@@ -43,7 +43,7 @@ export function previewOf(
     { name: words.program, value: program?.approvedAt ? words.approvedOn(showDate(program.approvedAt)) : '' },
     {
       name: words.mind,
-      value: client.precautions.map((one) => precautionIn(one, inTable)).join('; '),
+      value: client.precautions.map((one) => precautionIn(one, inTable)).join('\n'),
     },
   ];
   return {
