@@ -1,6 +1,7 @@
 import type { Telling } from '../texts/screens/telling.ts';
 import type { ClientRecord } from '../../../db/types/record.ts';
 import { MEASURES } from '../../measure/index.ts';
+import { ordinaryRange } from '../sample/measured/drawn-measures.ts';
 import { measureName, showMeasure } from '../sample/measured/show-measure.ts';
 import { handScaleOf } from '../../change/index.ts';
 import { sampleValues } from '../record/measure-values.ts';
@@ -25,6 +26,8 @@ export interface SmallMultiple {
    * hand lies from page to page, 95 of 100. Null where that spread is not known.
    */
   steps: number[] | null;
+  /** The same on a chart whose whole height is where ordinary writing lies; null without one. */
+  onOrdinary: number[] | null;
 }
 
 /** Steps of half the half-range of the first value that has one, on the scale on which the measure is compared. */
@@ -35,6 +38,14 @@ function stepsOf(unit: string, points: readonly SeriesPoint[]): number[] | null 
   const step = (scale(known.high!) - scale(known.low!)) / 4;
   const steps = points.map((point) => (scale(point.value) - scale(points[0]!.value)) / step);
   return step > 0 && steps.every(Number.isFinite) ? steps : null;
+}
+
+/** Steps on a scale of 4 up and 4 down. */
+function ordinarySteps(code: string, points: readonly SeriesPoint[]): number[] | null {
+  const range = ordinaryRange(code);
+  if (!range) return null;
+  const [low, high] = range;
+  return points.map(({ value }) => ((value - low) / (high - low)) * 8 - 4);
 }
 
 type Facts = Pick<ClientRecord, 'visits' | 'samples' | 'pageMeasurements'> & Partial<Pick<ClientRecord, 'samplePages'>>;
@@ -55,6 +66,7 @@ export function smallMultiples(record: Facts, telling: Telling): SmallMultiple[]
       note: (words.notes as Readonly<Record<string, string>>)[code] ?? '',
       points: [],
       steps: null,
+      onOrdinary: null,
     };
     // A measure keeps its unit over time; a value in another one is not drawn on the same scale.
     if (known.unit !== unit) continue;
@@ -62,5 +74,9 @@ export function smallMultiples(record: Facts, telling: Telling): SmallMultiple[]
     known.points.push({ at: Date.parse(sample.takenAt), day, value, low: handLow, high: handHigh, words: said });
     found.set(code, known);
   }
-  return [...found.values()].map((one) => ({ ...one, steps: stepsOf(one.unit, one.points) }));
+  return [...found.values()].map((one) => ({
+    ...one,
+    steps: stepsOf(one.unit, one.points),
+    onOrdinary: ordinarySteps(one.code, one.points),
+  }));
 }

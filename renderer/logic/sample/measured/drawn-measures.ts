@@ -51,3 +51,26 @@ const rows: Readonly<Record<string, DrawnMeasure>> = {
 
 /** A measure that no row names is shown by its letters. */
 export const drawnMeasure = (code: string): DrawnMeasure => rows[code] ?? row('letters');
+
+/**
+ * Where ordinary writing lies, in the measure's unit (common practice, no source): the height of a small chart where
+ * this hand's own spread is not known. Nothing is judged by it.
+ */
+const ordinary: Readonly<Record<string, readonly [low: number, high: number]>> = {
+  'ascender-ratio': [1, 3],
+  'descender-ratio': [0, 2],
+  'line-decrement-letter': [-0.05, 0.05],
+  'first-last-five': [-40, 40],
+  'baseline-rms': [0, 1.5],
+  'ruling-distance': [0, 3],
+  'word-gap-cv': [0, 80],
+  'gap-ratio': [0, 30],
+  'gap-separation': [0.5, 1],
+  closure: [0, 100],
+  'slant-sd': [0, 20],
+  darkness: [0, 100],
+  'margin-drift': [-1, 1],
+};
+
+/** Null for counts, and for measures whose spread is always known. */
+export const ordinaryRange = (code: string): readonly [low: number, high: number] | null => ordinary[code] ?? null;
