@@ -153,3 +153,17 @@ test('what a round of the page model sums is the same either way, whatever the n
     for (const part of ['sums', 'own', 'products'] as const) expect([...fast[part]]).toEqual([...plain[part]]);
   }
 });
+
+test('a wake-up that comes late is no order to the second thread', async () => {
+  if (!second) return;
+  const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 30));
+  const image = picture(64, 200, 3, 240, 10);
+  for (let round = 0; round < 3; round += 1) {
+    await pause();
+    const { flags, places } = second.desk;
+    Atomics.notify(flags, places.given);
+    await pause();
+    expect(flags[places.done]).toBe(flags[places.given]);
+    expect(Buffer.compare(fastStages(image, second).threshold(), plainStages(image).threshold())).toBe(0);
+  }
+});

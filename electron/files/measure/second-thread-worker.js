@@ -11,7 +11,8 @@ const { exports } = new WebAssembly.Instance(module, { env: { memory } });
 Atomics.store(flags, ready, 1);
 for (let orders = 0; ; orders += 1) {
   for (let look = 0; look < looks && Atomics.load(flags, given) === orders; look += 1);
-  Atomics.wait(flags, given, orders);
+  // A wake-up of the order before may come late: it is no order.
+  while (Atomics.load(flags, given) === orders) Atomics.wait(flags, given, orders);
   const [stage, count] = numbers;
   numbers[0] = exports[stages[stage]](...numbers.subarray(2, 2 + count)) ?? 0;
   Atomics.store(flags, done, orders + 1);

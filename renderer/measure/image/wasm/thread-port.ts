@@ -85,10 +85,12 @@ export class SecondThread {
     const { flags, numbers } = this.desk;
     const before = Atomics.load(flags, GIVEN) - 1;
     for (let look = 0; look < LOOKS && Atomics.load(flags, DONE) === before; look += 1);
-    if (Atomics.wait(flags, DONE, before, LOST_MS) === 'timed-out') {
-      Atomics.store(flags, READY, 0);
-      throw new Error('the second thread of the page was lost');
-    }
+    // A wake-up of the order before may come late: nothing is done by it.
+    while (Atomics.load(flags, DONE) === before)
+      if (Atomics.wait(flags, DONE, before, LOST_MS) === 'timed-out') {
+        Atomics.store(flags, READY, 0);
+        throw new Error('the second thread of the page was lost');
+      }
     return numbers[0]!;
   }
 }
