@@ -2,6 +2,7 @@ import { millisecondsInDay } from 'date-fns/constants';
 import type { AnnotationOptions } from 'chartjs-plugin-annotation';
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
 import type { ChartColors } from './chart-setup.svelte.ts';
+import { lineNames } from './line-names.ts';
 import { eventLane, type LaneLabel } from '../../logic/progress/event-lane.ts';
 import type { ProgressPicture, Series, SeriesPoint } from '../../logic/progress/series.ts';
 import { de } from 'date-fns/locale/de';
@@ -18,8 +19,10 @@ export interface DrawnPoint {
   point: SeriesPoint;
 }
 
-/** Room of the axis labels at the left, and of the names of goals at the right, px. */
+/** Room of the axis labels at the left, and of the names of lines and goals at the right, px. */
 const AXIS_PX = 60;
+const GUTTER_PX = 90;
+/** From the end of a goal's line to the middle of its name, px. */
 const GOAL_PX = 78;
 /** Least distance between the names of two goals, px. */
 const NAME_PX = 15;
@@ -67,7 +70,7 @@ export function progressChart(
   const to = Math.max(...times, ...picture.marks.map((mark) => mark.at));
   const space = Math.max(3 * millisecondsInDay, (to - from) * 0.04);
   const tick = { color: colors.ink, font: { family: colors.font, size: 13 } };
-  const inside = widthPx - AXIS_PX - (picture.goals.length > 0 ? GOAL_PX : 0);
+  const inside = widthPx - AXIS_PX - GUTTER_PX;
   const lane = Number.isFinite(from)
     ? eventLane(
         picture.marks,
@@ -86,7 +89,7 @@ export function progressChart(
       layout: {
         padding: {
           top: lane.some((one) => one.row === 1) ? 40 : lane.length > 0 ? 24 : 0,
-          right: picture.goals.length > 0 ? GOAL_PX : 0,
+          right: GUTTER_PX,
         },
       },
       parsing: false,
@@ -136,9 +139,16 @@ export function progressChart(
         annotation: { clip: false, annotations: annotations(picture, lane, colors) },
       },
     },
-    plugins: [intervals(colors)],
+    plugins: [intervals(colors), lineNames(namesOf(picture), goalPercents(picture), colors)],
   };
 }
+
+function namesOf({ legibility, fatigue }: ProgressPicture): ReadonlyMap<string, string> {
+  const short: Readonly<Record<string, string>> = say.progress.lineNames;
+  return new Map([...legibility, ...fatigue].flatMap(({ id, label }) => (short[id] ? [[label, short[id]]] : [])));
+}
+
+const goalPercents = ({ goals }: ProgressPicture): number[] => goals.map(({ percent }) => percent);
 
 function dataset(series: Series, color: string, axis: string, colors: ChartColors, breakMs: number): LineDataset {
   const dash = DASHES[series.id];

@@ -68,4 +68,12 @@ export const progressDe: ScreenTexts['progress'] = {
   fatigue0To10: 'Müdigkeit, 0 bis 10',
   wordsRead: 'Gelesene Wörter, %',
   goal: (percent) => `Ziel ${percent} %`,
+  // In the gutter beside a line's last point: a word or two.
+  lineNames: {
+    unfamiliar: 'Fremde',
+    family: 'Familie',
+    therapist: 'Therapie',
+    'fatigue-before': 'vorher',
+    'fatigue-after': 'nachher',
+  },
 };

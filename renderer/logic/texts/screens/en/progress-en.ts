@@ -67,4 +67,12 @@ export const progressEn = {
   fatigue0To10: 'Fatigue, 0 to 10',
   wordsRead: 'Words read, %',
   goal: (percent: Shown) => `Goal ${percent} %`,
+  // In the gutter beside a line's last point: a word or two.
+  lineNames: {
+    unfamiliar: 'new reader',
+    family: 'family',
+    therapist: 'therapist',
+    'fatigue-before': 'before',
+    'fatigue-after': 'after',
+  },
 };

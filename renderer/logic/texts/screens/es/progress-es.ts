@@ -68,4 +68,12 @@ export const progressEs: ScreenTexts['progress'] = {
   fatigue0To10: 'Cansancio, 0 a 10',
   wordsRead: 'Palabras leídas, %',
   goal: (percent) => `Meta ${percent} %`,
+  // In the gutter beside a line's last point: a word or two.
+  lineNames: {
+    unfamiliar: 'lector nuevo',
+    family: 'familia',
+    therapist: 'terapeuta',
+    'fatigue-before': 'antes',
+    'fatigue-after': 'después',
+  },
 };
