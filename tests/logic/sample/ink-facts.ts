@@ -4,6 +4,7 @@ import type { PenPlan } from '../../../build/demo/ink/pen-model.ts';
 import type { InkRecording, InkTold } from '../../../db/types/sample.ts';
 import { INK_METHOD, measureInk } from '../../../renderer/ink/index.ts';
 import { nothingWritten } from '../../../renderer/logic/record/nothing-written.ts';
+import { seedOf } from '../../../renderer/logic/sample/seeded-choice.ts';
 
 const from = { x: 20, y: 60 };
 
@@ -36,7 +37,9 @@ export function recordingOf(
   of: Pick<InkRecording, 'clientId' | 'visitId' | 'sampleId' | 'startedAt'> & Partial<InkRecording>,
 ): InkRecording {
   made += 1;
-  const ink = inkOf(plan, { rateHz: 200, noiseMm: 0.02, seed: made });
+  // By what the bout is, not by how many were made before it: other files of the same worker make some too.
+  const seed = seedOf(`${of.startedAt} ${of.hand ?? ''} ${plan.task}`);
+  const ink = inkOf(plan, { rateHz: 200, noiseMm: 0.02, seed });
   return {
     ...nothingWritten(),
     id: `018f7c1e-0000-4000-9000-${String(made).padStart(12, '0')}`,
