@@ -235,6 +235,7 @@ export const people: readonly DemoClient[] = [
         minutes: 45,
         program: 'next',
         goalLevel: -1,
+        plan: 'Same sentences at the same hour in three weeks. Ask what the club could read of his list.',
         nextVisit: 'in three weeks, 9:30',
         samples: [
           {

@@ -1,19 +1,19 @@
 /** The plan for the next visit, as it is shown at the start of that visit. */
 import type { ClientRecord } from '../../../db/types/record.ts';
-import type { VisitPlan } from '../../../db/types/visit.ts';
+import type { Visit, VisitPlan } from '../../../db/types/visit.ts';
 import type { Told } from '../texts/screens/en/screens-en.ts';
 
-/** The plan written at the latest visit before this one; null = none. */
+/** The visit right before this one; null = none. What was planned earlier than that is no plan any more. */
+export function visitBefore<V extends Pick<Visit, 'id' | 'date'>>(visits: readonly V[], visitId: string): V | null {
+  const inOrder = [...visits].sort((a, b) => a.date.localeCompare(b.date));
+  return inOrder[inOrder.findIndex(({ id }) => id === visitId) - 1] ?? null;
+}
+
+/** The plan written at the visit right before this one; null = none. */
 export function planBefore(record: Pick<ClientRecord, 'visits' | 'visitPlans'>, visitId: string): VisitPlan | null {
-  const days = new Map(record.visits.map((visit) => [visit.id, visit.date]));
-  const day = days.get(visitId);
-  if (day === undefined) return null;
-  return (
-    record.visitPlans
-      .filter((plan) => plan.visitId !== visitId && (days.get(plan.visitId) ?? '') <= day)
-      .sort((a, b) => (days.get(a.visitId) ?? '').localeCompare(days.get(b.visitId) ?? '') || a.at.localeCompare(b.at))
-      .at(-1) ?? null
-  );
+  const before = visitBefore(record.visits, visitId);
+  const plans = record.visitPlans.filter((plan) => plan.visitId === before?.id);
+  return plans.sort((a, b) => a.at.localeCompare(b.at)).at(-1) ?? null;
 }
 
 /** What was agreed, a sentence each; nothing is said of what was left open. */
