@@ -150,13 +150,16 @@ export function* dump(db: Db): Generator<Entry> {
   for (const { id } of picturesOf(db)) yield { name: `blobs/${id}`, data: pictureBytes(db, id) };
 }
 
-/** From here on the rows of pictures are put in without their bytes: for a file that is only compared. */
-export const leaveBytesOut = (db: Db): unknown => db.pragma('ignore_check_constraints = ON');
+/** A picture's row without its bytes: for a file that is only compared. All other rows, which come before, are checked. */
+function insertWithoutBytes(db: Db, row: Record<string, unknown>): void {
+  db.pragma('ignore_check_constraints = ON');
+  insert(db, 'blob', { ...row, bytes: NO_BYTES });
+}
 
-/** Puts the rows of pictures in that wait for bytes kept elsewhere, after `leaveBytesOut`. */
+/** Puts the rows of pictures in that wait for bytes kept elsewhere. */
 export function loadWithoutBytes(db: Db, waiting: Map<string, Record<string, unknown>>): void {
   db.transaction(() => {
-    for (const row of waiting.values()) insert(db, 'blob', { ...row, bytes: NO_BYTES });
+    for (const row of waiting.values()) insertWithoutBytes(db, row);
   }).immediate();
   waiting.clear();
 }
@@ -166,7 +169,7 @@ const JsonLine = z.record(z.string(), z.union([z.string(), z.number(), z.null()]
 
 /**
  * Puts one entry into an empty file of the same schema version. Rows of blobs wait for their bytes in `waiting`.
- * @param withBytes false: the bytes are compared with their row and left out, after `leaveBytesOut`
+ * @param withBytes false: the bytes are compared with their row and left out
  * @throws malformed-request for an entry that does not fit; SQLite's own errors for rows that do not
  */
 export function load(db: Db, entry: Entry, waiting: Map<string, Record<string, unknown>>, withBytes = true): void {
@@ -181,7 +184,8 @@ export function load(db: Db, entry: Entry, waiting: Map<string, Record<string, u
       throw new CaseloadError('malformed-request', 'blob');
     }
     waiting.delete(blob[1]);
-    insert(db, 'blob', { ...row, bytes: withBytes ? entry.data : NO_BYTES });
+    if (withBytes) insert(db, 'blob', { ...row, bytes: entry.data });
+    else insertWithoutBytes(db, row);
   } else throw new CaseloadError('malformed-request', 'entry');
 }
 

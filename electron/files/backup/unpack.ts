@@ -6,7 +6,6 @@ import { checkFile, closeFile, createFile } from '../../../db/connection.ts';
 import {
   dump,
   dumpRows,
-  leaveBytesOut,
   load,
   loadWithoutBytes,
   manifestOf,
@@ -63,7 +62,6 @@ async function fillPictures(
 
 async function fill(db: Db, job: UnpackJob, progress: (done: number) => void): Promise<Filled> {
   const { container, identity } = job;
-  if (job.comparing) leaveBytesOut(db);
   const waiting = new Map<string, Record<string, unknown>>();
   let sums: Record<string, string> | null = null;
   let apart: StoredPicture[] | null = null;
