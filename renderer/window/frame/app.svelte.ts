@@ -198,6 +198,7 @@ export class App implements SaveHost {
       const read = await ask('client.open', { clientId });
       if (this.open?.unsaved) this.#waiting.set(this.open.clientId, this.open);
       const kept = this.#waiting.get(clientId);
+      this.#waiting.delete(clientId);
       this.open = kept?.unsaved ? kept : new OpenRecord(this, read);
       this.place = 'client';
       this.go(tab);
