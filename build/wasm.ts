@@ -13,6 +13,7 @@ const ENTRY = 'page.ts';
 const SOURCES = new Map([
   [ENTRY, 'page.as'],
   ['curves.ts', 'curves.as'],
+  ['outlines.ts', 'outlines.as'],
 ]);
 /** -O3 without assertions; no runtime: the caller lays the memory out, and two threads share it. */
 const OPTIONS = [
@@ -44,7 +45,7 @@ export function asModule(bytes: Uint8Array): string {
   const base64 = Buffer.from(bytes).toString('base64');
   const lines = base64.match(/.{1,110}/g) ?? [];
   return [
-    '/** Compiled from page.as and curves.as by build/wasm.ts; base64. Do not edit. */',
+    '/** Compiled from page.as, curves.as and outlines.as by build/wasm.ts; base64. Do not edit. */',
     'export const WASM_BASE64 = [',
     ...lines.map((line) => `  '${line}',`),
     "].join('');",

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { printOf } from '../../renderer/measure/image/ruling-erase.ts';
+import { printOf, solidPrints } from '../../renderer/measure/image/ruling-erase.ts';
 import { rulingVotes } from '../../renderer/measure/image/ruling-votes.ts';
 import { findRulings } from '../../renderer/measure/image/printed-rulings.ts';
 import { plainStages } from '../../renderer/measure/image/pixel-stages.ts';
@@ -70,7 +70,7 @@ test('strokes without printed lines are no printed lines', () => {
 test('print beside a place is as dark as the line at its middle, and fades with the blur', () => {
   const line = { intercept: 100, slope: 0, from: 0, to: 400, filled: 1 };
   const place = { along: 1, across: 400, length: 400, breadth: 300 };
-  const print = printOf([{ line, reach: 3, half: 1.6, offset: 0.2, depth: 50, ...place }], 0.8);
+  const print = printOf(solidPrints([{ line, reach: 3, half: 1.6, offset: 0.2, depth: 50, ...place }], 0.8));
   const below = print(30, 96, 1, true)!;
   expect(below(3.7)).toBeCloseTo(50, 6);
   expect(below(0)).toBeLessThan(3);

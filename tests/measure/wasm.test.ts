@@ -4,15 +4,20 @@ import { beforeAll, expect, test } from 'vitest';
 import { asModule, compiled } from '../../build/wasm.ts';
 import { startSecondThread } from '../../electron/files/measure/second-thread.ts';
 import { localLevels } from '../../renderer/measure/image/contrast.ts';
+import { inkOf } from '../../renderer/measure/image/ink.ts';
 import { plainStages } from '../../renderer/measure/image/pixel-stages.ts';
 import { fastStages } from '../../renderer/measure/image/fast-stages.ts';
 import type { PixelStages } from '../../renderer/measure/image/pixel-stages.ts';
 import type { Band } from '../../renderer/measure/image/ruling-bands.ts';
+import type { PrintedLine } from '../../renderer/measure/image/ruling-follow.ts';
 import { joinedRuns } from '../../renderer/measure/image/runs.ts';
 import type { Runs } from '../../renderer/measure/image/runs.ts';
 import { fastTopSums } from '../../renderer/measure/image/wasm/curves.ts';
+import { frameOf } from '../../renderer/measure/lines/frame.ts';
 import { roundOf, topSums } from '../../renderer/measure/lines/page-model.ts';
 import { fastLuma, lumaOf, plainLuma } from '../../renderer/measure/image/luma.ts';
+import { blobsOf } from '../../renderer/measure/pieces/ink-pieces.ts';
+import { inkMap } from '../../renderer/measure/pieces/run-map.ts';
 import { seededNumbers } from '../../renderer/measure/seeded-numbers.ts';
 import type { GrayImage } from '../../renderer/measure/types.ts';
 
@@ -113,6 +118,38 @@ test('every stage equals the plain one bit for bit, at any size and brightness, 
       },
     ),
     { numRuns: 150, seed: 23 },
+  );
+});
+
+test('outlines are the same either way, beside printed lines and turned', () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 2, max: 210 }),
+      fc.integer({ min: 2, max: 210 }),
+      fc.integer(),
+      fc.integer({ min: 0, max: 120 }),
+      fc.double({ min: -0.05, max: 0.05, noNaN: true }),
+      fc.double({ min: 0.2, max: 3, noNaN: true }),
+      (width, height, seed, noise, angle, blur) => {
+        const image = picture(width, height, seed, 230, noise);
+        const frame = frameOf(width, height, 11.8, angle);
+        const [across, down] = bands(width, height, 60).map(({ line }) => line) as [PrintedLine, PrintedLine];
+        for (const threads of [null, second]) {
+          const stages = fastStages(image, threads);
+          stages.threshold();
+          const ink = { ...inkOf(image, stages, { across: [across], down: [down], angle }, 11.8), blurPx: blur };
+          const drawn = [ink, { ...ink, outliner: null }].map((own) => {
+            const { map, starts } = inkMap(image, own, 4);
+            const blobs = blobsOf(image, own, frame, map, starts, 2, 0);
+            const edges = blobs.map(({ firstRun }) => [map.edge(firstRun, -1), map.edge(firstRun, 1)]);
+            return { blobs: blobs.map((blob) => ({ ...blob, upper: [...blob.upper], lower: [...blob.lower] })), edges };
+          });
+          expect(ink.outliner).not.toBeNull();
+          expect(drawn[0]).toEqual(drawn[1]);
+        }
+      },
+    ),
+    { numRuns: 100, seed: 24 },
   );
 });
 

@@ -38,5 +38,6 @@ export function cutInk(ink: Ink, layout: Layout, corrections: readonly Correctio
   }
   if (!bitmap) return null;
   const runs = inkRuns(bitmap, width, height);
-  return { ...ink, bitmap, runs, components: connectedComponents(runs, 1) };
+  // Its outlines are drawn beside the lent ones of the page before the cut.
+  return { ...ink, bitmap, runs, components: connectedComponents(runs, 1), outliner: null };
 }

@@ -1,5 +1,5 @@
 import { asRead, baselineOf } from '../lines/baseline-fit.ts';
-import { extentAlong } from '../lines/ink-pieces.ts';
+import { extentAlong } from '../pieces/run-map.ts';
 import type { LineBlob, LineWork } from '../lines/line-work.ts';
 import { isFlat, isJoined, lineSize, sized } from '../lines/line-reading.ts';
 import type { Trace } from '../lines/trace.ts';

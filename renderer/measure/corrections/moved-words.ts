@@ -1,5 +1,5 @@
 import { lineSize, sized } from '../lines/line-reading.ts';
-import { extentAlong } from '../lines/ink-pieces.ts';
+import { extentAlong } from '../pieces/run-map.ts';
 import type { LineBlob, LineWork } from '../lines/line-work.ts';
 import type { Layout } from '../lines/page-layout.ts';
 import { withLines } from '../lines/page-layout.ts';

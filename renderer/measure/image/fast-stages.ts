@@ -9,6 +9,7 @@ import { besidePx, STRIP, VOTE_DIP } from './ruling-votes.ts';
 import type { Votes } from './ruling-votes.ts';
 import { joinedRuns } from './runs.ts';
 import { SAUVOLA_FACTOR, SAUVOLA_SHARE } from './ink-threshold.ts';
+import { outlinerIn } from './wasm/fast-outlines.ts';
 import { fitsKept, lend } from './wasm/instance.ts';
 import type { StageName } from './wasm/instance.ts';
 import type { SecondThread } from './wasm/thread-port.ts';
@@ -188,5 +189,13 @@ export function fastStages(image: GrayImage, second: SecondThread | null = null)
         }),
       );
     },
+    outliner: (prints, printed) =>
+      outlinerIn(
+        buffer,
+        { at: room, bytes: large },
+        { gray, bitmap: ink, width, height, paper: paperAt, columns, tileBits: TILE_BITS, printed, prints },
+        (parts, args) => onAll('outlines', parts, args),
+        mate ? 2 : 1,
+      ),
   };
 }

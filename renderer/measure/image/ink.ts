@@ -3,11 +3,12 @@ import { connectedComponents } from './components.ts';
 import type { Components } from './components.ts';
 import { localLevels } from './contrast.ts';
 import type { Levels } from './contrast.ts';
-import { crossingOf, printOf } from './ruling-erase.ts';
+import { crossingOf, printOf, solidPrints } from './ruling-erase.ts';
 import { bandsOf } from './ruling-bands.ts';
 import type { Print } from './ruling-erase.ts';
 import type { Rulings } from './printed-rulings.ts';
 import type { PixelStages } from './pixel-stages.ts';
+import type { Outliner } from './wasm/fast-outlines.ts';
 import type { Runs } from './runs.ts';
 import { median } from '../../statistics/order-statistics.ts';
 import type { GrayImage } from '../types.ts';
@@ -28,6 +29,8 @@ export interface Ink {
   blurPx: number | null;
   runs: Runs;
   components: Components;
+  /** Draws outlines fast; null where that is not to be had. */
+  outliner: Outliner | null;
 }
 
 /**
@@ -45,16 +48,19 @@ export function inkOf(image: GrayImage, stages: PixelStages, rulings: Rulings, p
   const components = connectedComponents(runs, 1);
   const depth = (along: number): number =>
     median(bands.filter((band) => band.along === along).map((band) => band.depth)) ?? 0;
+  const printed = { across: depth(1), down: depth(image.width) };
   const blur = blurPx(image, levels, components);
+  const prints = solidPrints(bands, blur ?? 0);
   return {
     bitmap: stages.bitmap(),
     levels,
     rulings,
-    printed: { across: depth(1), down: depth(image.width) },
+    printed,
     isCrossing: crossingOf(bands),
-    print: printOf(bands, blur ?? 0),
+    print: printOf(prints),
     blurPx: blur,
     runs,
     components,
+    outliner: stages.outliner(prints, printed),
   };
 }

@@ -3,12 +3,14 @@ import { gatherInk, gatherPaper, halfContrast } from './contrast.ts';
 import type { Gather, Levels } from './contrast.ts';
 import { rims } from '../sheet/corner-mark-search.ts';
 import { eraseBand, markBand } from './ruling-erase.ts';
+import type { SolidPrints } from './ruling-erase.ts';
 import type { Band } from './ruling-bands.ts';
 import { rulingVotes } from './ruling-votes.ts';
 import type { Votes } from './ruling-votes.ts';
 import { inkRuns } from './runs.ts';
 import type { Runs } from './runs.ts';
 import { sauvola } from './ink-threshold.ts';
+import type { Outliner } from './wasm/fast-outlines.ts';
 
 /**
  * The stages that touch every pixel of one picture. They work on one bitmap of ink, in this order; the bitmap and the
@@ -31,6 +33,8 @@ export interface PixelStages {
   /** The bitmap as it is now, and its runs of ink. */
   bitmap(): Uint8Array;
   runs(): Runs;
+  /** Draws outlines of the ink; null where the plain function has to. @param printed as in `Ink` */
+  outliner(prints: SolidPrints, printed: { across: number; down: number }): Outliner | null;
 }
 
 /** The reference: plain TypeScript. */
@@ -48,5 +52,6 @@ export function plainStages(image: GrayImage): PixelStages {
     halfContrast: (levels) => halfContrast(image, ink, levels),
     bitmap: () => ink,
     runs: () => inkRuns(ink, image.width, image.height),
+    outliner: () => null,
   };
 }

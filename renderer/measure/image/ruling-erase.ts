@@ -40,35 +40,53 @@ export type Print = (out: number) => number;
 /** The logistic curve with this steepness is the normal distribution to a hundredth. */
 const NORMAL = 1.702;
 
-/**
- * Finds the solid printed line that runs square to a column (or row) within its own reach of a place.
- * @param blur standard deviation of the picture's blur, pixels
- */
-export function printOf(
-  bands: readonly Band[],
-  blur: number,
-): (x: number, y: number, step: 1 | -1, down: boolean) => Print | null {
-  const steepness = Math.max(blur, LEAST_BLUR);
+/** A solid printed line as what lies beside it sees it. */
+export interface SolidPrint {
+  band: Band;
+  /** Half thickness that gives the depth of the blurred line, pixels, and the share of it that is seen in its middle. */
+  half: number;
+  most: number;
+}
+
+/** The solid printed lines of a page across and down it, with the steepness of their blurred edges, pixels. */
+export interface SolidPrints {
+  across: SolidPrint[];
+  down: SolidPrint[];
+  steepness: number;
+}
+
+/** How much of a line of a half thickness shows `d` pixels beside its middle. */
+function shareOf(d: number, half: number, steepness: number): number {
   const below = (z: number): number => 1 / (1 + Math.exp((-NORMAL * z) / steepness));
-  const share = (d: number, half: number): number => below(d + half) - below(d - half);
+  return below(d + half) - below(d - half);
+}
+
+/** @param blur standard deviation of the picture's blur, pixels */
+export function solidPrints(bands: readonly Band[], blur: number): SolidPrints {
+  const steepness = Math.max(blur, LEAST_BLUR);
   // The depth is that of the blurred line: a thin one is less deep and looks wider for it.
   const solid = bands
     .filter((band) => band.line.filled >= SOLID)
     .map((band) => {
-      const half = band.half * share(0, band.half);
-      return { band, half, most: share(0, half) };
+      const half = band.half * shareOf(0, band.half, steepness);
+      return { band, half, most: shareOf(0, half, steepness) };
     });
-  const lists = {
+  return {
     across: solid.filter(({ band }) => band.across > band.along),
     down: solid.filter(({ band }) => band.across < band.along),
+    steepness,
   };
+}
+
+/** Finds the solid printed line that runs square to a column (or row) within its own reach of a place. */
+export function printOf(prints: SolidPrints): (x: number, y: number, step: 1 | -1, down: boolean) => Print | null {
   return (x, y, step, down) => {
     const [along, across] = down ? [x, y] : [y, x];
-    for (const { band, half, most } of down ? lists.across : lists.down) {
+    for (const { band, half, most } of down ? prints.across : prints.down) {
       if (along < band.line.from || along >= band.line.to) continue;
       const off = band.line.intercept + band.line.slope * (along + 0.5) + bandOffset(band) - across - 0.5;
       if (Math.abs(off) > band.reach + NEARBY) continue;
-      return (out) => (band.depth * share(step * out - off, half)) / most;
+      return (out) => (band.depth * shareOf(step * out - off, half, prints.steepness)) / most;
     }
     return null;
   };

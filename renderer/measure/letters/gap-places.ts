@@ -1,4 +1,4 @@
-import type { InkMap } from '../lines/ink-pieces.ts';
+import type { InkMap } from '../pieces/run-map.ts';
 import type { Frame } from '../lines/frame.ts';
 import { uOf, vOf } from '../lines/frame.ts';
 import { sizeAt } from '../lines/letter-tops.ts';

@@ -1,7 +1,7 @@
 import type { Hole } from '../image/holes.ts';
 import { alignLetters } from './align-letters.ts';
 import { CLOSING, LETTER_SPACE, usualWidth } from './letter-kinds.ts';
-import type { InkMap } from '../lines/ink-pieces.ts';
+import type { InkMap } from '../pieces/run-map.ts';
 import { uOf, vOf } from '../lines/frame.ts';
 import type { Frame } from '../lines/frame.ts';
 import { sizeAt } from '../lines/letter-tops.ts';

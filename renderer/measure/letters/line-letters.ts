@@ -3,7 +3,7 @@ import type { Marks } from '../corrections/letter-marks.ts';
 import type { Hole } from '../image/holes.ts';
 import { SOLID } from '../image/printed-rulings.ts';
 import type { Ink } from '../image/ink.ts';
-import { extentOf } from '../lines/ink-pieces.ts';
+import { extentOf } from '../pieces/ink-pieces.ts';
 import { boxMm, pointMm, xOf, yOf } from '../lines/frame.ts';
 import { sizeAt, X_HEIGHT_BAND } from '../lines/letter-tops.ts';
 import type { LetterTop } from '../lines/letter-tops.ts';

@@ -1,4 +1,5 @@
-import type { Blob, InkMap } from '../lines/ink-pieces.ts';
+import type { Blob } from '../pieces/ink-pieces.ts';
+import type { InkMap } from '../pieces/run-map.ts';
 
 /** A straight piece of pen stroke that runs up or down. Pixels; slant in radians from upright, + leans right. */
 export interface Stroke {

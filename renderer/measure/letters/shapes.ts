@@ -1,7 +1,7 @@
 import type { Hole } from '../image/holes.ts';
 import type { Layout } from '../lines/page-layout.ts';
 import { JOINED_WIDTH } from '../lines/line-work.ts';
-import type { InkMap } from '../lines/ink-pieces.ts';
+import type { InkMap } from '../pieces/run-map.ts';
 import type { Group } from './word-groups.ts';
 
 /** Cells of the grid that a letter's ink is looked at through, each way. */

@@ -1,4 +1,4 @@
-import type { InkMap } from '../lines/ink-pieces.ts';
+import type { InkMap } from '../pieces/run-map.ts';
 import type { Frame } from '../lines/frame.ts';
 import { gapChances, oddsOf } from './gap-model.ts';
 import type { GapLine } from './gap-model.ts';

@@ -1,5 +1,5 @@
 import type { Layout } from '../lines/page-layout.ts';
-import type { Blob } from '../lines/ink-pieces.ts';
+import type { Blob } from '../pieces/ink-pieces.ts';
 import { nearOnes, sizeAt } from '../lines/letter-tops.ts';
 import type { LetterTop } from '../lines/letter-tops.ts';
 import type { LineWork } from '../lines/line-work.ts';

@@ -1,6 +1,7 @@
 import { uOf, vOf } from './frame.ts';
 import type { Frame } from './frame.ts';
-import type { Blob, InkMap } from './ink-pieces.ts';
+import type { Blob } from '../pieces/ink-pieces.ts';
+import type { InkMap } from '../pieces/run-map.ts';
 
 /** Ink by cells of the page. */
 export interface Density {

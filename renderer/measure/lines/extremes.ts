@@ -1,4 +1,4 @@
-import type { Blob } from './ink-pieces.ts';
+import type { Blob } from '../pieces/ink-pieces.ts';
 import { uOf } from './frame.ts';
 import type { Frame } from './frame.ts';
 

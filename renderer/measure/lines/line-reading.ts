@@ -1,8 +1,9 @@
 import { median } from '../../statistics/order-statistics.ts';
 import { baselineOf } from './baseline-fit.ts';
 import type { Baseline } from './baseline-fit.ts';
-import type { Blob, InkMap } from './ink-pieces.ts';
-import { extentAlong } from './ink-pieces.ts';
+import type { Blob } from '../pieces/ink-pieces.ts';
+import type { InkMap } from '../pieces/run-map.ts';
+import { extentAlong } from '../pieces/run-map.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';
 import {

@@ -1,6 +1,6 @@
 import type { Baseline } from './baseline-fit.ts';
 import type { Extreme } from './extremes.ts';
-import type { Blob } from './ink-pieces.ts';
+import type { Blob } from '../pieces/ink-pieces.ts';
 import { sizeAt } from './letter-tops.ts';
 import type { LetterTop } from './letter-tops.ts';
 import { FLAT, JOINED_WIDTH } from './line-work.ts';

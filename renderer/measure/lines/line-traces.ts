@@ -1,6 +1,7 @@
 import { leastSquares } from '../../statistics/least-squares.ts';
 import { median, quantile } from '../../statistics/order-statistics.ts';
-import type { Blob, InkMap } from './ink-pieces.ts';
+import type { Blob } from '../pieces/ink-pieces.ts';
+import type { InkMap } from '../pieces/run-map.ts';
 import { densityOf, smoothed } from './density.ts';
 import type { Density } from './density.ts';
 import type { Frame } from './frame.ts';

@@ -1,5 +1,5 @@
 import type { Baseline } from './baseline-fit.ts';
-import type { Blob } from './ink-pieces.ts';
+import type { Blob } from '../pieces/ink-pieces.ts';
 import type { LetterTop, SizeTrend } from './letter-tops.ts';
 import type { Trace } from './trace.ts';
 

@@ -1,6 +1,8 @@
 import type { Ink } from '../image/ink.ts';
-import { blobsOf, extentOf, inkMap } from './ink-pieces.ts';
-import type { Blob, InkMap } from './ink-pieces.ts';
+import { blobsOf, extentOf } from '../pieces/ink-pieces.ts';
+import { inkMap } from '../pieces/run-map.ts';
+import type { Blob } from '../pieces/ink-pieces.ts';
+import type { InkMap } from '../pieces/run-map.ts';
 import { byBlob, extremesOf } from './extremes.ts';
 import type { Extreme } from './extremes.ts';
 import type { Frame } from './frame.ts';

@@ -96,10 +96,10 @@ export function topSums(
       f64x2.mul(rest, f64x2.splat(model.tallShare)),
       f64x2.div(bell(beyond, model.tallSpread), f64x2.splat(model.tallWidth)),
     );
-    const joinPart = f64x2.mul(
-      isJoined,
-      f64x2.div(bell(f64x2.sub(off, joinStep), model.joinSpread), f64x2.splat(model.joinWidth)),
-    );
+    // Print has no joins: there is nothing to take a power for.
+    const joinPart = v128.any_true(isJoined)
+      ? f64x2.mul(isJoined, f64x2.div(bell(f64x2.sub(off, joinStep), model.joinSpread), f64x2.splat(model.joinWidth)))
+      : isJoined;
     let all = f64x2.add(f64x2.add(f64x2.add(smallPart, tallPart), joinPart), f64x2.mul(rest, elsewhere));
     let isSmall = f64x2.div(smallPart, all);
     let isTall = f64x2.div(tallPart, all);

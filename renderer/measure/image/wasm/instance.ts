@@ -1,6 +1,6 @@
 import { WASM_BASE64 } from './bytes.ts';
 
-/** The compiled stages of page.as and curves.as; addresses and sizes in bytes, see there. */
+/** The compiled stages of page.as, curves.as and outlines.as; addresses and sizes in bytes, see there. */
 interface StageExports {
   threshold(gray: number, ink: number, ...rest: number[]): void;
   votesAcross(gray: number, votes: number, ...rest: number[]): void;
@@ -13,6 +13,7 @@ interface StageExports {
   seam(gray: number, bitmap: number, ...rest: number[]): void;
   gatherPaper(gray: number, bitmap: number, ...rest: number[]): void;
   gatherInk(gray: number, bitmap: number, ...rest: number[]): void;
+  outlines(page: number, first: number, end: number, work: number): void;
   luma(from: number, to: number, count: number, red: number, green: number, blue: number): void;
   topSums(ys: number, lines: number, count: number, ...rest: number[]): void;
 }

@@ -11,6 +11,7 @@
 // each does a part of the rows (or columns) and writes to nothing that the other reads meanwhile.
 
 export { topSums } from './curves';
+export { outlines } from './outlines';
 
 const WINDOW: i32 = 51;
 const HALF: i32 = 25;

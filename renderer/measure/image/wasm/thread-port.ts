@@ -33,6 +33,7 @@ const STAGES: readonly StageName[] = [
   'halfContrast',
   'gatherPaper',
   'gatherInk',
+  'outlines',
 ];
 /** A part of a page takes milliseconds; after this time the thread is gone. */
 const LOST_MS = 20_000;
