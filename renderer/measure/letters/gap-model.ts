@@ -16,7 +16,7 @@ export interface GapLine {
   prior: readonly number[];
 }
 
-export interface GapModel {
+interface GapModel {
   /** ln(gap + SHIFT) inside and between words: mean and standard deviation. */
   inner: Normal;
   between: Normal;
@@ -30,15 +30,18 @@ export interface GapModel {
 interface Normal {
   mean: number;
   sd: number;
+  lnSd: number;
 }
 
 export interface GapAnswer {
-  model: GapModel;
   /** Chance that each gap parts words, by line. */
   chances: number[][];
-  /** How much wider than the page's each line is spaced, ln. */
-  spacing: number[];
+  /** Log odds of each gap for parting words, without the words' widths, by line. */
+  odds: number[][];
 }
+
+/** A line with ln(gap + SHIFT) of each gap: asked for a hundred times. */
+type Line = GapLine & { ln: readonly number[] };
 
 const SHIFT = 0.1;
 /** Gaps below this are those of letters that touch or overlap: they say nothing of how wide a hand spaces. */
@@ -66,7 +69,8 @@ const TOUCHED = 2;
 const at = (gap: number): number => Math.log(Math.max(gap, TOUCHING) + SHIFT);
 
 /** Chance of each gap to part words. */
-export function gapChances(lines: readonly GapLine[]): GapAnswer {
+export function gapChances(given: readonly GapLine[]): GapAnswer {
+  const lines = given.map((line) => ({ ...line, ln: line.gaps.map(at) }));
   let best: GapModel | null = null;
   const stretches = lines.map(stretchesOf);
   /** Ways of parting that were met, with the rounds that they had left to come to rest in. */
@@ -108,16 +112,16 @@ export function gapChances(lines: readonly GapLine[]): GapAnswer {
     spacing = lines.map((line, i) => spacingOf(line, chances[i]!, model));
     chances = lines.map((line, i) => chancesOf(oddsOf(line, model, spacing[i]!), stretches[i]!, model.width));
   }
-  return { model, chances, spacing };
+  return { chances, odds: lines.map((line, i) => oddsOf(line, model, spacing[i]!)) };
 }
 
 /** A line's own spacing, shared by both kinds of gap: a random effect, so that few gaps leave it near 0. */
-function spacingOf(line: GapLine, chances: readonly number[], { inner, between }: GapModel): number {
+function spacingOf(line: Line, chances: readonly number[], { inner, between }: GapModel): number {
   let weight = 1 / LINES_DIFFER ** 2;
   let sum = 0;
   line.gaps.forEach((gap, k) => {
     if (gap < TOUCHING) return;
-    const x = at(gap);
+    const x = line.ln[k]!;
     for (const [chance, { mean, sd }] of [
       [chances[k]!, between],
       [1 - chances[k]!, inner],
@@ -129,12 +133,12 @@ function spacingOf(line: GapLine, chances: readonly number[], { inner, between }
   return sum / weight;
 }
 
-const lnNormal = (x: number, { mean, sd }: Normal): number => -0.5 * ((x - mean) / sd) ** 2 - Math.log(sd);
+const lnNormal = (x: number, { mean, sd, lnSd }: Normal): number => -0.5 * ((x - mean) / sd) ** 2 - lnSd;
 
 function priorOf({ inner, between, width, rate }: GapModel): number {
   const of = (normal: Normal, prior: typeof INNER | typeof BETWEEN): number =>
     -0.5 * ((normal.mean - prior.mean) / prior.between) ** 2 -
-    SD_WEIGHT * (Math.log(normal.sd) + prior.sd ** 2 / (2 * normal.sd ** 2));
+    SD_WEIGHT * (normal.lnSd + prior.sd ** 2 / (2 * normal.sd ** 2));
   return (
     of(inner, INNER) +
     of(between, BETWEEN) -
@@ -144,7 +148,7 @@ function priorOf({ inner, between, width, rate }: GapModel): number {
 }
 
 /** Parameters from the chances of each gap. */
-function fitted(lines: readonly GapLine[], chances: readonly (readonly number[])[]): GapModel {
+function fitted(lines: readonly Line[], chances: readonly (readonly number[])[]): GapModel {
   const sums = { inner: [0, 0, 0], between: [0, 0, 0] };
   let [gapsInside, ink, words, widths] = [0, 0, 0, 0];
   lines.forEach((line, i) => {
@@ -154,7 +158,7 @@ function fitted(lines: readonly GapLine[], chances: readonly (readonly number[])
     line.gaps.forEach((gap, k) => {
       const chance = chances[i]![k]!;
       gapsInside += 1 - chance;
-      const x = at(gap);
+      const x = line.ln[k]!;
       if (gap >= TOUCHING) add(sums.inner, x, 1 - chance);
       add(sums.between, x, gap >= TOUCHING ? chance : 0);
       if (chance >= 0.5) {
@@ -191,33 +195,35 @@ function normalOf(sums: readonly number[], prior: { mean: number; between: numbe
   const pull = prior.sd ** 2 / prior.between ** 2;
   const mean = (s + pull * prior.mean) / (n + pull);
   const square = Math.max(0, ss - 2 * mean * s + n * mean * mean);
-  return { mean, sd: Math.sqrt((square + SD_WEIGHT * prior.sd ** 2) / (n + SD_WEIGHT)) };
+  const sd = Math.sqrt((square + SD_WEIGHT * prior.sd ** 2) / (n + SD_WEIGHT));
+  return { mean, sd, lnSd: Math.log(sd) };
 }
 
 /**
  * Log odds of each gap for parting words, without the words' widths. Beyond the two means they grow no further.
  * @param spacing how much wider than the page's the line is spaced, ln
  */
-export function oddsOf(line: GapLine, model: GapModel, spacing: number): number[] {
-  const { inner, between, rate } = model;
+function oddsOf(line: Line, { inner, between, rate }: GapModel, spacing: number): number[] {
+  const lnRate = Math.log(rate);
   return line.gaps.map((gap, k) => {
-    const x = Math.max(inner.mean, Math.min(between.mean, at(gap) - spacing));
-    return lnNormal(x, between) - lnNormal(x, inner) - Math.log(rate) + line.prior[k]! - (gap < TOUCHING ? TOUCHED : 0);
+    const x = Math.max(inner.mean, Math.min(between.mean, line.ln[k]! - spacing));
+    return lnNormal(x, between) - lnNormal(x, inner) - lnRate + line.prior[k]! - (gap < TOUCHING ? TOUCHED : 0);
   });
 }
 
 /** The best words of a line: 1 for each gap that parts. */
-function bestPath(line: GapLine, stretches: Stretches, model: GapModel): { cuts: number[]; score: number } {
+function bestPath(line: Line, stretches: Stretches, model: GapModel): { cuts: number[]; score: number } {
   const { cuts, score } = bestWay(oddsOf(line, model, 0), stretches, model.width);
   // Common to all ways of parting: that every gap is one inside a word.
   let common = 0;
-  line.gaps.forEach((gap) => {
-    const x = at(gap);
+  const { inner, between } = model;
+  const lnRate = Math.log(model.rate);
+  line.gaps.forEach((gap, k) => {
+    const x = line.ln[k]!;
     if (gap < TOUCHING) return;
-    const { inner, between } = model;
     const beyond = x > between.mean && between.mean > inner.mean;
     common +=
-      Math.log(model.rate) +
+      lnRate +
       (beyond
         ? lnNormal(x, between) - lnNormal(between.mean, between) + lnNormal(between.mean, inner)
         : lnNormal(x, inner));

@@ -1,6 +1,6 @@
 import type { InkMap } from '../pieces/run-map.ts';
 import type { Frame } from '../lines/frame.ts';
-import { gapChances, oddsOf } from './gap-model.ts';
+import { gapChances } from './gap-model.ts';
 import type { GapLine } from './gap-model.ts';
 import { pageSlant, placeOf } from './gap-places.ts';
 import type { Place } from './gap-places.ts';
@@ -41,11 +41,11 @@ export interface FoundWords {
 export function wordsOf(lines: readonly LineWork[], map: InkMap, frame: Frame, strokePx: number): FoundWords {
   const shear = Math.tan(pageSlant(lines, map, strokePx));
   const spacings = lines.map((line) => spacingOf(line, map, frame, shear));
-  const { chances, model, spacing } = gapChances(spacings.map(({ line }) => line));
+  const { chances, odds } = gapChances(spacings.map(({ line }) => line));
   return {
     words: spacings.map((spacing, i) => wordsOfLine(spacing, chances[i]!)),
     spacings,
-    odds: spacings.map(({ line }, i) => oddsOf(line, model, spacing[i]!)),
+    odds,
     expectedWrong: chances.flat().reduce((sum, chance) => sum + Math.min(chance, 1 - chance), 0),
     shear,
   };

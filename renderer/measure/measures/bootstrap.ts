@@ -116,6 +116,18 @@ export class Sorted {
     return this.quantile(times, 0.5);
   }
 
+  /** The (lower) weighted median of each cluster alone; none for those without weight. */
+  clusterMedians(): number[] {
+    const sums = new Float64Array(this.totals.length);
+    const found = new Array<number | null>(sums.length).fill(null);
+    for (let i = 0; i < this.values.length; i += 1) {
+      const cluster = this.clusters[i]!;
+      sums[cluster]! += this.weights[i]!;
+      if (found[cluster] === null && sums[cluster]! >= 0.5 * this.totals[cluster]!) found[cluster] = this.values[i]!;
+    }
+    return found.filter((value) => value !== null);
+  }
+
   /** @param share 0 to 1, above 0 */
   quantile(times: Int32Array, share: number): number | null {
     const at = this.indexOf(times, share);

@@ -42,13 +42,10 @@ export function pooledSlope(courses: readonly Course[]): Reading {
   if (n === 0) return NOTHING;
   const sorted = new Sorted(slopes.subarray(0, n), clusters.subarray(0, n), weights.subarray(0, n), used.length);
   const value = sorted.median(new Int32Array(used.length).fill(1))!;
-  const ofLines = used.flatMap(
-    (_, line) => sorted.median(Int32Array.from(used, (_each, i) => Number(i === line))) ?? [],
-  );
   return {
     value,
     n: courses.reduce((sum, course) => sum + course.at.length, 0),
-    ...around(value, slopeInterval(ofLines)),
+    ...around(value, slopeInterval(sorted.clusterMedians())),
     spread: null,
   };
 }
