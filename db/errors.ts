@@ -14,7 +14,9 @@ const systemCodes: Record<string, CaseloadCode> = {
 function fromSqlite(code: string): CaseloadCode {
   if (code.startsWith('SQLITE_FULL')) return 'disk-full';
   // A full disk may show while the -shm file is stretched, before the write itself fails.
-  if (code === 'SQLITE_IOERR_SHMSIZE' || code === 'SQLITE_IOERR_WRITE') return 'disk-full';
+  if (code === 'SQLITE_IOERR_SHMSIZE') return 'disk-full';
+  // What the system refuses to write for another reason than room (EPERM, EROFS, EIO).
+  if (code === 'SQLITE_IOERR_WRITE' || code === 'SQLITE_IOERR_FSYNC') return 'folder-not-writable';
   if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) return 'locked-by-another';
   if (code.startsWith('SQLITE_CORRUPT') || code.startsWith('SQLITE_NOTADB')) return 'damaged';
   if (code === 'SQLITE_IOERR_SHORT_READ' || code === 'SQLITE_IOERR_READ') return 'damaged';

@@ -74,8 +74,9 @@ test('creating on a full disk leaves nothing behind', async (context) => {
 test('what systems say about full disks and closed doors becomes one of our codes', () => {
   const says = (code: string) => codeOf(Object.assign(new Error('x'), { code }));
   expect(['ENOSPC', 'EDQUOT', 'SQLITE_FULL', 'SQLITE_IOERR_SHMSIZE'].map(says)).toEqual(Array(4).fill('disk-full'));
-  expect(['EACCES', 'EROFS', 'SQLITE_READONLY_DIRECTORY', 'SQLITE_CANTOPEN'].map(says)).toEqual(
-    Array(4).fill('folder-not-writable'),
+  // A write to a protected file is refused with EPERM, which the database tells as IOERR_WRITE.
+  expect(['EACCES', 'EROFS', 'SQLITE_READONLY_DIRECTORY', 'SQLITE_CANTOPEN', 'SQLITE_IOERR_WRITE'].map(says)).toEqual(
+    Array(5).fill('folder-not-writable'),
   );
   expect(['SQLITE_CORRUPT_INDEX', 'SQLITE_NOTADB', 'SQLITE_IOERR_SHORT_READ'].map(says)).toEqual(
     Array(3).fill('damaged'),
