@@ -1,7 +1,8 @@
 /**
  * Pictures of states that a screen is seldom seen in: nobody yet, no visit, one, three years of them, the longest name, a
  * name from right to left, 40 precautions, a note as long as a field holds, saves that fail. Each is a window of a clinic
- * laptop. `node build/demo/bad-states.ts FOLDER [light|dark|contrast]`
+ * laptop, or of another size (683x384 is 200 % zoom). `node build/demo/bad-states.ts FOLDER
+ * [light|dark|contrast|forced-light|forced-dark] [WIDTHxHEIGHT]`
  */
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { randomUUID } from 'node:crypto';
@@ -19,7 +20,11 @@ import { visit } from '../../tests/db/plain-facts.ts';
 import { PASSPHRASE, writeCaseload } from '../bench/desk-caseload.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const SIZE = { width: 1366, height: 768 };
+const [out = path.join(root, 'out/bad-states'), look = 'light', size = '1366x768'] = process.argv.slice(2);
+const [width = 0, height = 0] = size.split('x').map(Number);
+/** The system’s forced colors, dark or light, in place of a theme of the app. */
+const forced = look.startsWith('forced-');
+const colorScheme = look.endsWith('dark') ? 'dark' : 'light';
 const SCREENS = {
   record: '7',
   screen: '1',
@@ -69,8 +74,7 @@ async function write(folder: string): Promise<void> {
 /** Shows a caseload and takes the pictures. `saves.fail`: every save is refused, as in a folder gone read-only. */
 async function show(
   dataFolder: string,
-  look: (page: Page, saves: { fail: boolean }, shot: (name: string) => Promise<void>) => Promise<void>,
-  [out, theme]: readonly [string, string],
+  walk: (page: Page, saves: { fail: boolean }, shot: (name: string) => Promise<void>) => Promise<void>,
 ): Promise<void> {
   const executable = findBrowser();
   if (!executable) throw new Error('No Chromium-family browser was found.');
@@ -79,7 +83,7 @@ async function show(
     dataFolder,
     rendererFolder: path.join(root, 'dist', 'renderer'),
     executable,
-    size: SIZE,
+    size: { width, height },
     headless: process.platform === 'linux' && !process.env['DISPLAY'] && !process.env['WAYLAND_DISPLAY'],
     save: async () => ({ saved: false, name: null }),
     openBackend: (port, emit) => {
@@ -93,13 +97,14 @@ async function show(
   });
   try {
     const { page, backend } = session;
-    await page.setViewportSize(SIZE);
+    await page.setViewportSize({ width, height });
+    if (forced) await page.emulateMedia({ forcedColors: 'active', colorScheme });
     const ask = async (name: string, input: unknown) => backend.call(JSON.stringify({ name, input }));
     await ask('app.unlock', { passphrase: PASSPHRASE });
     const { value } = JSON.parse(await ask('app.status', {})) as { value: { preferences: object } };
-    await ask('app.prefer', { ...value.preferences, theme });
+    await ask('app.prefer', { ...value.preferences, ...(!forced && { theme: look }) });
     await page.reload();
-    await look(page, saves, async (name) => {
+    await walk(page, saves, async (name) => {
       await still(page);
       await page.waitForTimeout(300);
       await page.screenshot({ path: path.join(out, `${name}.png`) });
@@ -112,10 +117,11 @@ async function show(
 const open = async (page: Page, code: string, screen: Screen): Promise<void> => {
   await openClient(page, code);
   await page.keyboard.press(`Alt+${SCREENS[screen]}`);
-  await page.locator(`#rail [aria-keyshortcuts="Alt+${SCREENS[screen]}"][aria-current="page"]`).waitFor();
+  await page
+    .locator(`#rail [aria-keyshortcuts="Alt+${SCREENS[screen]}"][aria-current="page"]`)
+    .waitFor({ state: 'attached' });
 };
 
-const [out = path.join(root, 'out/bad-states'), theme = 'light'] = process.argv.slice(2);
 mkdirSync(out, { recursive: true });
 const folder = mkdtempSync(path.join(tmpdir(), 'bad-states-'));
 const [none, states, years] = ['none', 'states', 'years'].map((name) => path.join(folder, name)) as [
@@ -129,66 +135,54 @@ try {
   );
   await write(states);
   await writeCaseload(years, 1, 156);
-  const to = [out, theme] as const;
-  await show(
-    none,
-    (page, _, shot) =>
-      page
-        .locator('h1')
-        .first()
-        .waitFor()
-        .then(() => shot('no-clients')),
-    to,
+  await show(none, (page, _, shot) =>
+    page
+      .locator('h1')
+      .first()
+      .waitFor()
+      .then(() => shot('no-clients')),
   );
-  await show(
-    states,
-    async (page, saves, shot) => {
-      const pictures: readonly [string, string, readonly Screen[]][] = [
-        ['no-visits', 'B-NONE', all],
-        ['one-visit', 'B-ONE', all],
-        ['long-name', 'B-LONG', ['record', 'pages']],
-        ['right-to-left', 'B-RTL', ['record', 'pages']],
-        ['40-precautions', 'B-CARE', ['record', 'program', 'pages']],
-        ['20000-letters', 'B-NOTE', ['record', 'pages']],
-      ];
-      for (const [state, code, screens] of pictures)
-        for (const screen of screens) {
-          await open(page, code, screen);
-          await shot(`${state}-${screen}`);
-        }
-      await page.keyboard.press('Alt+0');
-      await shot('names-caseload');
-      await open(page, 'B-ONE', 'record');
-      saves.fail = true;
-      await page.getByRole('textbox', { name: 'Plan', exact: true }).fill('Ask for a thicker pen');
-      await page.keyboard.press('Tab');
-      await page.getByRole('alert').filter({ hasText: 'Not saved.' }).waitFor();
-      for (const screen of all) {
-        await open(page, 'B-ONE', screen);
-        await shot(`failed-save-${screen}`);
+  await show(states, async (page, saves, shot) => {
+    const pictures: readonly [string, string, readonly Screen[]][] = [
+      ['no-visits', 'B-NONE', all],
+      ['one-visit', 'B-ONE', all],
+      ['long-name', 'B-LONG', ['record', 'pages']],
+      ['right-to-left', 'B-RTL', ['record', 'pages']],
+      ['40-precautions', 'B-CARE', ['record', 'program', 'pages']],
+      ['20000-letters', 'B-NOTE', ['record', 'pages']],
+    ];
+    for (const [state, code, screens] of pictures)
+      for (const screen of screens) {
+        await open(page, code, screen);
+        await shot(`${state}-${screen}`);
       }
-      await page.keyboard.press('Alt+0');
-      await shot('failed-save-caseload');
-      saves.fail = false;
-      await page.getByRole('contentinfo').getByRole('button', { name: 'Retry' }).click();
-      await page
-        .getByRole('contentinfo')
-        .getByText(/^Saved \d/)
-        .waitFor();
-    },
-    to,
-  );
-  await show(
-    years,
-    async (page, _, shot) => {
-      for (const screen of all) {
-        await open(page, 'C-0001', screen);
-        await page.waitForTimeout(1500);
-        await shot(`156-visits-${screen}`);
-      }
-    },
-    to,
-  );
+    await page.keyboard.press('Alt+0');
+    await shot('names-caseload');
+    await open(page, 'B-ONE', 'record');
+    saves.fail = true;
+    await page.getByRole('textbox', { name: 'Plan', exact: true }).fill('Ask for a thicker pen');
+    await page.keyboard.press('Tab');
+    await page.getByRole('alert').filter({ hasText: 'Not saved.' }).waitFor();
+    for (const screen of all) {
+      await open(page, 'B-ONE', screen);
+      await shot(`failed-save-${screen}`);
+    }
+    await page.keyboard.press('Alt+0');
+    await shot('failed-save-caseload');
+    saves.fail = false;
+    await page.getByRole('contentinfo').getByRole('button', { name: 'Retry' }).click();
+    await page
+      .locator('footer')
+      .getByText(/^Saved \d/)
+      .waitFor({ state: 'attached' });
+  });
+  await show(years, async (page, _, shot) => {
+    for (const screen of all) {
+      await open(page, 'C-0001', screen);
+      await page.waitForTimeout(1500);
+      await shot(`156-visits-${screen}`);
+    }
+  });
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

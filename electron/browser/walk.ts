@@ -12,7 +12,9 @@ export async function openClient(page: Page, code: string): Promise<void> {
   await page.getByRole('combobox', { name: 'Name, code or command' }).fill(code, { timeout: PATIENCE });
   await page.getByRole('option', { name: code }).first().waitFor({ timeout: PATIENCE });
   await page.keyboard.press('Enter');
-  await page.getByRole('navigation', { name: 'Client' }).waitFor({ timeout: PATIENCE });
+  // In a narrow window the steps lie folded in the strip.
+  const steps = page.getByRole('navigation', { name: 'Client', includeHidden: true });
+  await steps.waitFor({ state: 'attached', timeout: PATIENCE });
 }
 
 /** Waits until the screen has nothing more to load and its fonts are there. */

@@ -66,6 +66,7 @@ export interface ChartColors {
 /** A color of the system as the page draws it now: a canvas takes no part in forced colors by itself. */
 function systemColor(node: Element, name: string): string {
   const probe = document.createElement('span');
+  probe.style.forcedColorAdjust = 'none';
   probe.style.color = name;
   (node.parentElement ?? document.body).append(probe);
   const color = getComputedStyle(probe).color;
@@ -80,10 +81,11 @@ export function themeColors(node: Element): ChartColors {
   const font = read('--font');
   if (matchMedia('(forced-colors: active)').matches) {
     const text = systemColor(node, 'CanvasText');
-    const gray = systemColor(node, 'GrayText');
+    // As faint beside the lines as in the other themes; the system's gray may be a green or a red.
+    const rule = systemColor(node, 'color-mix(in srgb, CanvasText 30%, Canvas)');
     const marked = systemColor(node, 'Highlight');
     const sheet = systemColor(node, 'Canvas');
-    return { ink: text, soft: text, rule: gray, accent: marked, good: text, wash: sheet, sheet, font };
+    return { ink: text, soft: text, rule, accent: marked, good: text, wash: sheet, sheet, font };
   }
   return {
     ink: read('--ink'),
