@@ -8,7 +8,7 @@ test('intervals are noted by keyboard, counted at once, and stand on the report'
   const { page } = app;
   await showPart(page, 'Whole record');
   const care = page.getByRole('region', { name: 'Care' });
-  await expect(care).toContainText('5 visits and 28 days since the last report or the start.');
+  await expect(care).toContainText('5 visits and 28 days since the start of care.');
   await care.getByText('Payer, intervals, certification').focus();
   await page.keyboard.press('Enter');
   await care.getByLabel('Payer', { exact: true }).focus();
@@ -17,7 +17,7 @@ test('intervals are noted by keyboard, counted at once, and stand on the report'
   await care.getByLabel('A report is due after').fill('5');
   await page.keyboard.press('Tab');
   await expect(care.locator('b')).toHaveText(
-    '5 visits and 28 days since the last report or the start; a report is due now.',
+    '5 visits and 28 days since the start of care; a report is due now.',
   );
   await care.getByText('Tests given elsewhere (0)').click();
   await care.getByRole('button', { name: 'Add a test' }).click();

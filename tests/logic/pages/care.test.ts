@@ -28,7 +28,7 @@ const said = (care: Partial<Care>) => counters(withCare(care), 'en-US', toldEngl
 
 test('without an interval nothing is due; the counter still counts', () => {
   const [first, ...rest] = counters(input(), 'en-US', toldEnglish.paper);
-  expect(first!.text).toMatch(/^3 visits and \d+ days since the last report or the start\.$/);
+  expect(first!.text).toMatch(/^3 visits and \d+ days since the start of care\.$/);
   expect(first!.due).toBe(false);
   expect(rest).toEqual([]);
 });

@@ -33,7 +33,12 @@ export const startOfCare = (input: DatedRecord): string | null =>
   careOf(input).startOn ?? visitsUpTo(input)[0]?.date ?? null;
 
 /** Visits and days since the last progress report, or since the start of care. */
-export function sinceLastReport(input: DatedRecord): { from: string; visits: Visit[]; days: number } {
+export function sinceLastReport(input: DatedRecord): {
+  from: string;
+  visits: Visit[];
+  days: number;
+  reported: boolean;
+} {
   const day = dayOf(input);
   const days = new Map(input.record.visits.map((v) => [v.id, v.date]));
   const last = input.record.issuedPages
@@ -43,14 +48,14 @@ export function sinceLastReport(input: DatedRecord): { from: string; visits: Vis
     .at(-1);
   const from = last ?? startOfCare(input) ?? day;
   const since = visitsUpTo(input).filter((v) => (last ? v.date > last : v.date >= from));
-  return { from, visits: since, days: daysBetween(from, day) };
+  return { from, visits: since, days: daysBetween(from, day), reported: last !== undefined };
 }
 
 /** What is counted for this client, in words; only what an interval was set for can be due. */
 export function counters(input: DatedRecord, locale: string, words: Told['paper']): Counter[] {
   const care = careOf(input);
   const day = dayOf(input);
-  const { visits: since, days } = sinceLastReport(input);
+  const { visits: since, days, reported } = sinceLastReport(input);
   const visits = since.length;
   const all = visitsUpTo(input).filter((v) => v.date >= (startOfCare(input) ?? v.date)).length;
   const { reportEveryVisits, reportEveryDays, authorizedVisits, certifiedUntil } = care;
@@ -58,7 +63,10 @@ export function counters(input: DatedRecord, locale: string, words: Told['paper'
     (reportEveryVisits !== null && visits >= reportEveryVisits) ||
     (reportEveryDays !== null && days >= reportEveryDays);
   const when = reportEveryVisits === null && reportEveryDays === null ? 'none' : due ? 'now' : 'later';
-  const list: Counter[] = [{ text: words.sinceReport(visits, days, when, reportEveryVisits, reportEveryDays), due }];
+  const list: Counter[] = [];
+  // On the first day there is nothing to count, unless an interval was set.
+  if (days > 0 || when !== 'none')
+    list.push({ text: words.sinceReport(visits, days, when, reportEveryVisits, reportEveryDays, reported), due });
   if (authorizedVisits !== null)
     list.push({ text: words.authorized(all, authorizedVisits), due: all >= authorizedVisits });
   if (certifiedUntil !== null) {

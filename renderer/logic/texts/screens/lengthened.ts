@@ -4,6 +4,8 @@
  * what is not taken from the catalogue at all.
  */
 
+import { eachText } from './each-text.ts';
+
 /** How much longer a text gets, as a share of its letters. */
 const LONGER = 0.4;
 const FILL = 'ÄÖÜßÁÉÍÑÚ';
@@ -16,16 +18,4 @@ function stretched(text: string): string {
   return `${text}${filling.join('').trimEnd()}`;
 }
 
-/** The same texts, each string and each answer of a function longer; lists and objects within keep their shape. */
-export function lengthened<T>(texts: T): T {
-  const long = (value: unknown): unknown => {
-    if (typeof value === 'string') return stretched(value);
-    if (typeof value === 'function')
-      return (...given: unknown[]) => long((value as (...g: unknown[]) => unknown)(...given));
-    if (Array.isArray(value)) return value.map(long);
-    if (value !== null && typeof value === 'object')
-      return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, long(inner)]));
-    return value;
-  };
-  return long(texts) as T;
-}
+export const lengthened = <T>(texts: T): T => eachText(texts, stretched);

@@ -1,5 +1,6 @@
 /** A language of the screens, as it is fetched: all that the window says in it. */
 import type { MessageCode } from '../../../../electron/contract/messages.ts';
+import { eachText, withWholePercents } from '../../../logic/texts/screens/each-text.ts';
 import { retold } from '../../../logic/texts/retold.ts';
 import type { ScreenTexts } from '../../../logic/texts/screens/en/screens-en.ts';
 import { type Refusals, refusalIn } from '../../../logic/texts/screens/refusals.ts';
@@ -27,5 +28,9 @@ export function spoken(
     { ...told.draft, ...told.printed, ...told.ruleChecks },
     tableWordsIn(rows, printed),
   );
-  return { screens, table, refusal: (code, detail) => refusalIn(refusals, code, detail, table) };
+  return {
+    screens: eachText(screens, withWholePercents),
+    table,
+    refusal: (code, detail) => refusalIn(refusals, code, detail, table),
+  };
 }

@@ -38,7 +38,7 @@ export const paperToldDe: Told['paper'] = {
   pictures: 'Bilder',
   actualSize:
     'In tatsächlicher Größe drucken (100 %). „An Seite anpassen“ macht die Linien kleiner, als sie sein sollen.',
-  sinceReport: (visits, days, due, dueVisits, dueDays) => {
+  sinceReport: (visits, days, due, dueVisits, dueDays, reported) => {
     const limits = [
       dueVisits === null ? '' : dueVisits === 1 ? '1 Termin' : `${dueVisits} Terminen`,
       dueDays === null ? '' : dueDays === 1 ? '1 Tag' : `${dueDays} Tagen`,
@@ -49,7 +49,8 @@ export const paperToldDe: Told['paper'] = {
         : due === 'now'
           ? '; ein Bericht ist jetzt fällig'
           : `; ein Bericht ist nach ${limits.filter(Boolean).join(' oder ')} fällig`;
-    return `${termine(visits)} und ${tage(days)} seit dem letzten Bericht oder dem Beginn${rule}.`;
+    const gone = days === 0 ? '' : ` und ${tage(days)}`;
+    return `${termine(visits)}${gone} seit ${reported ? 'dem letzten Bericht' : 'Beginn der Behandlung'}${rule}.`;
   },
   authorized: (used, of) =>
     used > of

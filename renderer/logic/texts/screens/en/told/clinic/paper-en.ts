@@ -42,6 +42,7 @@ export const paperToldEn = {
     due: 'none' | 'now' | 'later',
     dueVisits: number | null,
     dueDays: number | null,
+    reported: boolean,
   ) => {
     const some = (n: number, one: string) => `${n} ${n === 1 ? one : `${one}s`}`;
     const limits = [dueVisits === null ? '' : some(dueVisits, 'visit'), dueDays === null ? '' : some(dueDays, 'day')];
@@ -49,7 +50,8 @@ export const paperToldEn = {
       due === 'none'
         ? ''
         : `; a report is due ${due === 'now' ? 'now' : `after ${limits.filter(Boolean).join(' or ')}`}`;
-    return `${some(visits, 'visit')} and ${some(days, 'day')} since the last report or the start${rule}.`;
+    const gone = days === 0 ? '' : ` and ${some(days, 'day')}`;
+    return `${some(visits, 'visit')}${gone} since the ${reported ? 'last report' : 'start of care'}${rule}.`;
   },
   authorized: (used: number, of: number) =>
     used > of

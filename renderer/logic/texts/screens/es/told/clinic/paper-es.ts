@@ -37,7 +37,7 @@ export const paperToldEs: Told['paper'] = {
   },
   pictures: 'imágenes',
   actualSize: 'Imprima a tamaño real (100 %). «Ajustar a la página» hace las líneas más pequeñas de lo debido.',
-  sinceReport: (visits, days, due, dueVisits, dueDays) => {
+  sinceReport: (visits, days, due, dueVisits, dueDays, reported) => {
     const limits = [dueVisits === null ? '' : visitas(dueVisits), dueDays === null ? '' : dias(dueDays)];
     const rule =
       due === 'none'
@@ -45,7 +45,8 @@ export const paperToldEs: Told['paper'] = {
         : due === 'now'
           ? '; toca un informe ahora'
           : `; toca un informe tras ${limits.filter(Boolean).join(' o ')}`;
-    return `${visitas(visits)} y ${dias(days)} desde el último informe o el inicio${rule}.`;
+    const gone = days === 0 ? '' : ` y ${dias(days)}`;
+    return `${visitas(visits)}${gone} desde el ${reported ? 'último informe' : 'inicio de la atención'}${rule}.`;
   },
   authorized: (used, of) =>
     used > of
