@@ -1,6 +1,6 @@
 /**
  * Conditions of rules, vetoes and cautions, as data. A condition speaks of findings, details of findings, measures,
- * cautions, diagnoses, the hand, the tier and whether a pen can be held; it is never prose.
+ * cautions, red flags, diagnoses, the hand, the tier and whether a pen can be held; it is never prose.
  */
 import { z } from 'zod';
 
@@ -26,6 +26,7 @@ export type Condition =
   | { measure: string; from: string }
   | { ratio: [string, string]; below: string }
   | { caution: string }
+  | { flag: string }
   | { otherHand: string }
   | { otherFinding: string; atMost: number }
   | { occasion: string }
@@ -44,7 +45,8 @@ const GradeLimit = z.number().int().min(0).max(3);
  * `unless` is yes where the inner condition is not known to hold: for wishes and wording, never for safety.
  * `untested` holds for a finding that was not graded. `measure … below/above` compares strictly, `from` with the
  * limit included; `ratio` is first over second. `diagnosis` takes a kind or a group of kinds. `caution` speaks of the
- * hand that writes or of the whole body, `otherHand` and `otherFinding` of the hand that does not write.
+ * hand that writes or of the whole body, `otherHand` and `otherFinding` of the hand that does not write. `flag` is a red
+ * flag that was answered or raised; a rule meets it once it was reviewed, because an open one stops the program.
  */
 export const Condition: z.ZodType<Condition> = z.lazy(() =>
   z.union([
@@ -61,6 +63,7 @@ export const Condition: z.ZodType<Condition> = z.lazy(() =>
     z.strictObject({ measure: RuleCode, from: Limit }),
     z.strictObject({ ratio: z.tuple([RuleCode, RuleCode]), below: Limit }),
     z.strictObject({ caution: RuleCode }),
+    z.strictObject({ flag: RuleCode }),
     z.strictObject({ otherHand: RuleCode }),
     z.strictObject({ otherFinding: RuleCode, atMost: GradeLimit }),
     z.strictObject({ occasion: RuleCode }),

@@ -1,7 +1,4 @@
-/**
- * Shapes of the rule table: what the trade knows, as data. The data lie in db/rules/*.json; logic takes the merged
- * table as an argument. Units are in the names; minutes are minutes of one session unless said otherwise.
- */
+/** Shapes of the rule table (db/rules). Units are in the names; minutes are of one session unless said otherwise. */
 import { z } from 'zod';
 import { Line, SourceTag } from './common.ts';
 import { Condition, RuleCode } from './conditions.ts';
@@ -242,13 +239,14 @@ export const Content = z.strictObject({
 });
 export type Content = z.infer<typeof Content>;
 
-/** A sentence that prints with an item, where its condition holds (null = always). */
+/** A sentence that prints with an item, where its condition holds (null = always); `with` names one whose items it joins. */
 const CautionText = z.strictObject({
   code: RuleCode,
   text: Text.max(400),
   when: Condition.nullable(),
   /** item: with the items that name it. page: once for the whole page. hand: with every timed line. screen: for the therapist. */
   on: z.enum(['item', 'page', 'hand', 'screen']).default('item'),
+  with: RuleCode.optional(),
   ...sourced,
 });
 

@@ -1,6 +1,7 @@
 /**
  * Judges a draft against a worked case: what must be on the program, what must not, what has to be said, how long it may
- * take. Selectors: an item code; "kind:writing"; "kind:*"; "timed" (any line with minutes); "set:NAME" a set of sets.json.
+ * take. Selectors: an item code; "kind:writing"; "kind:*"; "timed" (any line with minutes); "drill" (an exercise or
+ * warm-up, slow opening excepted); "set:NAME" a set of sets.json.
  */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
@@ -45,6 +46,8 @@ type Line = Composition['lines'][number];
 function matching(selector: string, lines: readonly Line[]): Line[] {
   if (selector === 'timed') return lines.filter((line) => dayMinutes(line.dose) > 0);
   if (selector === 'kind:*') return [...lines];
+  if (selector === 'drill')
+    return lines.filter(({ kind, item }) => ['exercise', 'warm-up'].includes(kind) && item !== 'slow-opening');
   if (selector.startsWith('kind:')) return lines.filter((line) => line.kind === selector.slice(5));
   if (!selector.startsWith('set:')) return lines.filter((line) => line.item === selector);
   const codes = sets[selector.slice(4)];

@@ -1,6 +1,7 @@
 /**
  * Worked cases told shortly: only what differs from a screen in which every item was seen and is fine. A grade is written
- * "1 painful @left": the grade or "nt" for not tested, then what was noted, then a side that is not the usual one.
+ * "1 painful @left": the grade or "nt" for not tested, then what was noted, then a side that is not the usual one; a
+ * measure taken twice is a list; letters read as others are "4>9".
  */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
@@ -14,9 +15,11 @@ const Short = z.strictObject({
   grades: z.record(z.string(), z.string().regex(/^([0-3]|nt)( [a-z-]+)?( @(left|right|both))?$/)).default({}),
   diagnoses: z.array(z.string()).default([]),
   cautions: z.array(z.unknown()).default([]),
-  redFlags: z.array(z.string()).default([]),
+  redFlags: z.array(z.unknown()).default([]),
   /** In the first unit of the vocabulary. */
-  measures: z.record(z.string(), z.number()).default({}),
+  measures: z.record(z.string(), z.union([z.number(), z.array(z.number())])).default({}),
+  confusions: z.record(z.string().regex(/^.>.$/), z.number()).default({}),
+  language: z.string().default('en'),
   occasions: z.record(z.string(), z.array(z.string())).default({}),
   include: WorkedCase.shape.mustInclude,
   not: WorkedCase.shape.mustNot,
@@ -40,9 +43,9 @@ function findingOf([code, told]: [string, string], hand: string, { vocabulary }:
   return { code, grade: grade === 'nt' ? null : Number(grade), side, source: 'screen', ...(detail && { detail }) };
 }
 
-/** The cases of tests/cases/told-shortly.json as worked cases, each with what may stand nowhere. */
-export function toldShortly(rules: RuleTable): (WorkedCase & { unsaid: string[] })[] {
-  const file: unknown = JSON.parse(readFileSync(new URL('told-shortly.json', import.meta.url), 'utf8'));
+/** The cases of a file of tests/cases that is told shortly, as worked cases, each with what may stand nowhere. */
+export function toldShortly(name: string, rules: RuleTable): (WorkedCase & { unsaid: string[] })[] {
+  const file: unknown = JSON.parse(readFileSync(new URL(name, import.meta.url), 'utf8'));
   const fine = Object.fromEntries(usual.split(' ').map((code) => [code, '3']));
   return Short.array()
     .parse(file)
@@ -56,12 +59,19 @@ export function toldShortly(rules: RuleTable): (WorkedCase & { unsaid: string[] 
         redFlags: each.redFlags,
         cautions: each.cautions,
         diagnoses: each.diagnoses,
-        measures: Object.entries(each.measures).map(([code, value]) => ({
-          code,
-          value,
-          unit: rules.vocabulary.measures.find((one) => one.code === code)?.units[0],
+        measures: Object.entries(each.measures).flatMap(([code, values]) =>
+          [values].flat().map((value) => ({
+            code,
+            value,
+            unit: rules.vocabulary.measures.find((one) => one.code === code)?.units[0],
+          })),
+        ),
+        confusions: Object.entries(each.confusions).map(([pair, count]) => ({
+          intended: pair[0],
+          read: pair[2],
+          count,
         })),
-        confusions: [],
+        language: each.language,
         occasions: Object.entries(each.occasions).map(([code, words]) => ({ code, words })),
       },
       mustInclude: each.include,

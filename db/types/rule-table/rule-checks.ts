@@ -38,6 +38,7 @@ interface Names {
   findings: ReadonlySet<string>;
   details: ReadonlyMap<string, ReadonlySet<string>>;
   cautions: ReadonlySet<string>;
+  flags: ReadonlySet<string>;
   diagnoses: ReadonlySet<string>;
   measures: ReadonlySet<string>;
   thresholds: ReadonlySet<string>;
@@ -48,6 +49,7 @@ const namesOf = (table: RuleTable): Names => ({
   findings: new Set(table.vocabulary.findings.map((each) => each.code)),
   details: new Map(table.vocabulary.findings.map((each) => [each.code, new Set(each.details.map((one) => one.code))])),
   cautions: new Set(table.vocabulary.cautions.map((each) => each.code)),
+  flags: new Set(table.redFlags.map((each) => each.code)),
   diagnoses: new Set([
     ...table.vocabulary.diagnoses.map((each) => each.code),
     ...Object.keys(table.vocabulary.diagnosisGroups),
@@ -64,6 +66,7 @@ function checkCondition(condition: Condition, names: Names, path: (string | numb
   if ('any' in condition) return condition.any.flatMap((each, i) => checkCondition(each, names, [...path, 'any', i]));
   if ('not' in condition) return checkCondition(condition.not, names, [...path, 'not']);
   if ('unless' in condition) return checkCondition(condition.unless, names, [...path, 'unless']);
+  if ('flag' in condition) return known(names.flags, condition.flag, 'red flag');
   if ('otherHand' in condition) return known(names.cautions, condition.otherHand, 'caution');
   if ('otherFinding' in condition) return known(names.findings, condition.otherFinding, 'finding');
   if ('occasion' in condition) return known(names.occasions, condition.occasion, 'occasion');

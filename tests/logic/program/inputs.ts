@@ -84,9 +84,30 @@ export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
       value === null ? [] : [{ code: 'fatigue-rise', value, unit: 'points' }],
     );
   const flag = fc.constantFrom(...rules.redFlags.map((each) => each.code));
-  const reviewed = rules.redFlags.map((each) => ({ code: each.code, reviewed: true }));
+  // A reviewed flag may be a precaution of its own: a few at a time of those, so that they do not hide the rest.
+  const asReviewed = (code: string): { code: string; reviewed: boolean } => ({ code, reviewed: true });
+  const asked = JSON.stringify([rules.derivedCautions, rules.vetoes]);
+  const [rare, usual] = [true, false].map((is) =>
+    rules.redFlags.map(({ code }) => code).filter((code) => asked.includes(`"flag":"${code}"`) === is),
+  ) as [string[], string[]];
+  const reviewed = fc
+    .oneof({ weight: 3, arbitrary: fc.constant<string[]>([]) }, fc.subarray(rare, { maxLength: 2 }))
+    .map((some): ProgramInput['redFlags'] => [...usual, ...some].map(asReviewed));
+  // What an answer raises is reviewed as well, where flags were.
+  const seenWith = ({ findings, redFlags }: Pick<ProgramInput, 'findings' | 'redFlags'>): ProgramInput['redFlags'] =>
+    redFlags.length < usual.length
+      ? []
+      : rules.flagsFromAnswers
+          .filter(({ flag: code }) => rare.includes(code))
+          .filter(({ item, gradeAtMost, details }) =>
+            findings.some(
+              ({ code, grade, detail }) =>
+                code === item && ((grade ?? 3) <= (gradeAtMost ?? -1) || details.includes(detail ?? '')),
+            ),
+          )
+          .map(({ flag: code }) => asReviewed(code));
   const redFlags: fc.Arbitrary<ProgramInput['redFlags']> = fc.oneof(
-    { weight: 7, arbitrary: fc.constant<ProgramInput['redFlags']>(reviewed) },
+    { weight: 7, arbitrary: reviewed },
     { weight: 2, arbitrary: fc.constant<ProgramInput['redFlags']>([]) },
     { weight: 1, arbitrary: fc.array<ProgramInput['redFlags'][number]>(flag, { maxLength: 2 }) },
   );
@@ -134,7 +155,7 @@ export function anyCase(rules: RuleTable): fc.Arbitrary<Case> {
         language: fc.constantFrom('en', 'es', 'fi'),
         current: fc.constantFrom<ProgramInput['current']>(null, null, { tier: 3, paper: 'dashed-10', content: null }),
       })
-      .map((each): ProgramInput => ({ version: 1, ...each })),
+      .map((each): ProgramInput => ({ version: 1, ...each, redFlags: [...each.redFlags, ...seenWith(each)] })),
     extraCaution: fc.constantFrom(...cautionCodes),
   });
 }

@@ -100,6 +100,27 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, sh
   if (anyLow('tone') && !reviewed.includes('tone-fixed')) say(draft.stopped, 'fixed tone goes on');
   if (anyLow('skin') && !reviewed.includes('open-skin')) say(draft.stopped, 'broken skin goes on');
 
+  // What was reviewed stays a precaution.
+  none(
+    ['neck-turns', 'slant-and-stand', 'big-ovals'],
+    reviewed.includes('neck-arm'),
+    'the neck sent pain into the arm',
+  );
+  none(
+    ['neck-turns', 'slant-and-stand', 'big-ovals', 'standing-lines'],
+    reviewed.includes('balance-loss'),
+    'balance was lost',
+  );
+  none([...putty, 'weight-trial'], reviewed.includes('open-skin'), 'the skin was open');
+  none([...putty, 'open-hand-lean'], reviewed.includes('hot-hand'), 'the hand was hot');
+  const felt = ['sort-looking', 'sort-eyes-closed'];
+  none(felt, caution('fragile-skin', 'cold-sensitive') || diagnosis('scleroderma'), 'skin that rough things hurt');
+  const rises = input.measures.some(
+    ({ code, value }) => ['pain-rise', 'log-pain-rise'].includes(code) && (value ?? 0) >= 2,
+  );
+  none([...putty, 'weight-trial'], rises, 'pain goes up with writing');
+  none(putty, caution('botulinum'), 'an injection weakens the hand');
+
   // Putty.
   none(putty, grade('tone') !== 3, 'tone is raised or untested');
   none(putty, grade('strength') !== 1 && grade('strength') !== 2, 'strength is not 1 or 2');
@@ -212,7 +233,8 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, sh
     'the shoulder hurts',
   );
   none(['weight-trial'], detail('tremor', 'rest') || low('skin', 2), 'rest tremor or fragile skin');
-  none([...stretches, ...putty], caution('contracture', 'fistula-arm'), 'a precaution of this arm');
+  none([...stretches, ...putty], caution('contracture'), 'a precaution of this arm');
+  none(['open-hand-lean', ...putty], caution('fistula-arm'), 'a fistula in this arm');
   none(
     [...putty, 'thumb-to-tips', 'sort-looking', 'sort-eyes-closed'],
     caution('disproportionate-pain') || diagnosis('regional-pain'),
@@ -243,7 +265,8 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, sh
     'tone is new, worse or painful',
   );
   none([...putty, 'standing-lines', 'timed-short-lines'], low('fatigue', 1), 'marked fatigue');
-  none([...putty, 'thumb-to-tips', 'timed-short-lines'], diagnosis('dystonia'), 'cramp with writing');
+  const cramp = diagnosis('dystonia') || reviewed.includes('writing-cramp');
+  none([...putty, 'thumb-to-tips', 'timed-short-lines'], cramp, 'cramp with writing');
   none([...putty, 'sort-looking'], diagnosis('burn', 'scleroderma'), 'tight or fragile skin');
   none(['thumb-to-tips'], diagnosis('myasthenia', 'ataxia'), 'quick repeats are barred');
   none(['neck-turns'], diagnosis('rheumatoid-arthritis') || low('neck', 1), 'the neck is at risk');
@@ -285,10 +308,10 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, sh
   const tenodesis =
     caution('tenodesis-grip') ||
     (diagnosis('cord-injury') && (low('grasp', 2) || low('opposition', 2)) && !caution('tenodesis-denied'));
-  none([...stretches], tenodesis, 'the wrist closes the hand');
+  none([...stretches, 'weight-trial', ...moves], tenodesis, 'the wrist closes the hand');
   none(
     [...putty, ...moves, 'clips-to-fingertips', 'thumb-to-tips', 'weight-trial'],
-    diagnosis('dystonia'),
+    cramp,
     'cramp: no strengthening, no finger drill',
   );
   none(['putty-pinch', 'ribbed-barrel'], diagnosis('rheumatoid-arthritis'), 'no ribs, no resisted pinch');
@@ -363,7 +386,7 @@ function wrongWith(input: ProgramInput, draft: Composition, rules: RuleTable, sh
     low('fatigue', 0) ? 10 : low('fatigue', 1) ? 18 : low('fatigue', 2) ? 24 : 30,
     low('attention', 1) ? 15 : 30,
     diagnosis(...weakens) ? 20 : 30,
-    diagnosis('dystonia') ? 20 : 30,
+    cramp ? 20 : 30,
     pressed ? 24 : 30,
     flare ? 10 : 30,
   ];

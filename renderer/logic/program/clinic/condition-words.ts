@@ -47,6 +47,8 @@ export function conditionWords(condition: Condition, rules: RuleTable, telling: 
   if ('ratio' in condition)
     return words.timesOf(name(condition.ratio[0]), limit(condition.below), name(condition.ratio[1]));
   if ('caution' in condition) return name(condition.caution);
+  if ('flag' in condition)
+    return words.flagSeen(rules.redFlags.find(({ code }) => code === condition.flag)?.title ?? condition.flag);
   if ('diagnosis' in condition) return name(condition.diagnosis);
   if ('anyDiagnosis' in condition) return words.anyDiagnosis(condition.anyDiagnosis);
   if ('hand' in condition) return words.hand[condition.hand];

@@ -8,3 +8,8 @@ const byPlace = onceFor((rows: Cautions) => Map.groupBy(rows, (row) => row.on));
 
 export const cautionsOn = (place: Cautions[number]['on'], rules: RuleTable): Cautions =>
   byPlace(rules.cautionTexts).get(place) ?? [];
+
+const byName = onceFor((rows: Cautions) => Map.groupBy(rows, (row) => row.with ?? row.code));
+
+/** The caution that an item names, and what goes with it for some clients. */
+export const cautionsNamed = (code: string, rules: RuleTable): Cautions => byName(rules.cautionTexts).get(code) ?? [];

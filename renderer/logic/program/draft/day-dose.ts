@@ -54,7 +54,7 @@ function capsOf(facts: Facts): number[] {
   const caps: [boolean, string][] = [
     [isLow(facts, 'attention', 1), 'dose-cap-attention'],
     [facts.diagnoses.has('weakens-with-use'), 'dose-cap-weakens'],
-    [facts.diagnoses.has('dystonia'), 'dose-cap-cramp'],
+    [facts.cautions.has('writers-cramp'), 'dose-cap-cramp'],
     [facts.cautions.has('nerve-compressed') || facts.diagnoses.has('nerve-injury'), 'dose-cap-nerve'],
     [facts.cautions.has('flare'), 'dose-cap-flare'],
   ];

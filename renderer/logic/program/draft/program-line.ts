@@ -6,7 +6,7 @@ import { byCode } from '../../../../db/types/rule-table/once-for.ts';
 import { filled } from '../../texts/said-line.ts';
 import { additionKey, lettersOnSheet, textKey } from '../../texts/text-keys.ts';
 import type { Facts } from '../facts/fact-types.ts';
-import { cautionsOn } from './caution-rows.ts';
+import { cautionsNamed, cautionsOn } from './caution-rows.ts';
 import { lineId } from './line-id.ts';
 import type { LineReason, WordedItem } from './proposal-types.ts';
 import { toldEnglish } from '../../texts/screens/told-english.ts';
@@ -31,7 +31,7 @@ export const withMinutes = (dose: Dose, minutes: number, timesPerDay: number): D
 
 /** Sentences that print with an item for this client; `hand` sentences go with everything that takes minutes. */
 function cautionsFor(item: LibraryItem, facts: Facts, rules: RuleTable): RuleTable['cautionTexts'] {
-  const own = item.cautions.flatMap((code) => byCode(rules.cautionTexts).get(code) ?? []);
+  const own = item.cautions.flatMap((code) => cautionsNamed(code, rules));
   const ofHand = countedKinds.has(item.kind) ? cautionsOn('hand', rules) : [];
   const holds = [...own, ...ofHand].filter((row) => row.when === null || meets(row.when, facts) !== null);
   return holds.filter((row, i) => holds.findIndex(({ text }) => text === row.text) === i);

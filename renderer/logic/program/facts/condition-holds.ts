@@ -133,6 +133,7 @@ function atom(condition: Atom): Question {
     return compared(share, condition, over);
   }
   if ('caution' in condition) return whether((facts) => facts.cautions.has(condition.caution), condition.caution);
+  if ('flag' in condition) return whether((facts) => facts.flags.has(condition.flag), condition.flag);
   if ('otherHand' in condition)
     return whether((facts) => facts.otherHand.cautions.has(condition.otherHand), condition.otherHand);
   if ('otherFinding' in condition) {

@@ -27,6 +27,8 @@ export interface Facts {
   measures: ReadonlyMap<string, number>;
   /** Of the hand that writes and of the whole body. */
   cautions: ReadonlySet<string>;
+  /** Red flags named, open or reviewed. */
+  flags: ReadonlySet<string>;
   /** Caution -> words that come with it, said where the version that it brings says {words}. */
   cautionWords: ReadonlyMap<string, readonly string[]>;
   otherHand: { cautions: ReadonlySet<string>; grades: ReadonlyMap<string, Grade> };

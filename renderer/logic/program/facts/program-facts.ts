@@ -154,6 +154,7 @@ export function factsOf(input: ProgramInput, rules: RuleTable): Facts {
     details,
     measures: normalMeasures(input, rules),
     cautions,
+    flags: new Set(input.redFlags.map((each) => (typeof each === 'string' ? each : each.code))),
     cautionWords,
     otherHand: otherHandOf(said, input, rules),
     diagnoses,

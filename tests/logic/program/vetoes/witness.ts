@@ -2,6 +2,8 @@
 import type { Condition } from '../../../../db/types/conditions.ts';
 import type { ProgramInput } from '../../../../db/types/program-input.ts';
 import type { RuleTable } from '../../../../db/types/rules.ts';
+import { openFlagsOf } from '../../../../renderer/logic/program/draft/stop.ts';
+import { factsOf } from '../../../../renderer/logic/program/facts/program-facts.ts';
 import { client } from '../support.ts';
 
 /** Ways to make a condition true: each way is a list of simple claims. */
@@ -47,6 +49,7 @@ function build(claims: Claim[], tier: number | null, rules: RuleTable): ProgramI
   const diagnoses = new Set<string>();
   const occasions = new Set<string>();
   const otherHand = new Set<string>();
+  const flags = new Set<string>();
   let hand: 'left' | 'right' = 'right';
   const kindOf = (code: string): string =>
     rules.vocabulary.diagnoses.find((each) => each.code === code || each.groups.includes(code))?.code ?? code;
@@ -67,6 +70,7 @@ function build(claims: Claim[], tier: number | null, rules: RuleTable): ProgramI
       if (holds) cautions.add(atom.caution);
       else cautions.delete(atom.caution);
     } else if ('diagnosis' in atom && holds) diagnoses.add(kindOf(atom.diagnosis));
+    else if ('flag' in atom && holds) flags.add(atom.flag);
     else if ('anyDiagnosis' in atom && atom.anyDiagnosis === holds) diagnoses.add('other');
     else if ('occasion' in atom && holds) occasions.add(atom.occasion);
     else if ('otherHand' in atom && holds) otherHand.add(atom.otherHand);
@@ -79,16 +83,17 @@ function build(claims: Claim[], tier: number | null, rules: RuleTable): ProgramI
     grades[code] = high;
   }
   const measures = tier === null ? [] : (onTier[tier]?.(grades) ?? []);
-  return client(grades as Parameters<typeof client>[0], {
+  const made = client(grades as Parameters<typeof client>[0], {
     details,
     hand,
     cautions: [...cautions, ...[...otherHand].map((code) => ({ code, side: hand === 'right' ? 'left' : 'right' }))],
     occasions: [...occasions].map((code) => ({ code, words: ['oat milk'] })),
     diagnoses: [...diagnoses],
     measures,
-    // Flags that the grades raise are known and reviewed: the rule is on trial here, not the flag.
-    redFlags: rules.redFlags.map((each) => ({ code: each.code, reviewed: true })),
   });
+  // Flags that the grades raise are known and reviewed: the rule is on trial here, not the flag.
+  const raised = openFlagsOf(made, factsOf(made, rules), rules).map(({ code }) => code);
+  return { ...made, redFlags: [...new Set([...raised, ...flags])].map((code) => ({ code, reviewed: true })) };
 }
 
 /** Clients for whom `condition` holds (or does not), as far as simple claims can make one. */

@@ -6,6 +6,7 @@ export const ruleWordsToldDe: Told['ruleWords'] = {
   orList: (...parts) => parts.join(' oder '),
   not: (part) => `nicht: ${part}`,
   notSeen: (part) => `nicht gesehen: ${part}`,
+  flagSeen: (flag) => `Warnzeichen, abgeklärt: ${flag}`,
   otherHand: (part) => `andere Hand: ${part}`,
   wants: (occasion) => `möchte schreiben: ${occasion}`,
   anyOccasion: (any) => (any ? 'ein Anlass wurde genannt' : 'kein Anlass wurde genannt'),

@@ -5,6 +5,7 @@ export const ruleWordsToldEn = {
   orList: (...parts: readonly (string | number)[]) => parts.join(' or '),
   not: (part: string) => `not: ${part}`,
   notSeen: (part: string) => `not seen: ${part}`,
+  flagSeen: (flag: string) => `red flag, reviewed: ${flag}`,
   otherHand: (part: string) => `other hand: ${part}`,
   wants: (occasion: string) => `wants to write: ${occasion}`,
   anyOccasion: (any: boolean): string => (any ? 'any occasion was named' : 'no occasion was named'),

@@ -6,6 +6,7 @@ export const ruleWordsToldEs: Told['ruleWords'] = {
   orList: (...parts) => parts.join(' o '),
   not: (part) => `no: ${part}`,
   notSeen: (part) => `no visto: ${part}`,
+  flagSeen: (flag) => `señal de alarma, revisada: ${flag}`,
   otherHand: (part) => `otra mano: ${part}`,
   wants: (occasion) => `quiere escribir: ${occasion}`,
   anyOccasion: (any) => (any ? 'se nombró alguna ocasión' : 'no se nombró ninguna ocasión'),
