@@ -37,7 +37,11 @@ export const CONTENT_SECURITY_POLICY = [
   "object-src 'none'",
 ].join('; ');
 
-/** Headers on every answer: isolated from other pages, never guessed at, never kept in a cache on disk. */
+/**
+ * Headers on every answer: isolated from other pages, never guessed at, never kept in a cache on disk. No opener
+ * policy: neither shell lets a second window stand, and the policy would change processes after the answer is
+ * there, a tenth of the start.
+ */
 export function responseHeaders(mime: string): Record<string, string> {
   return {
     'content-type': mime,
@@ -45,7 +49,6 @@ export function responseHeaders(mime: string): Record<string, string> {
     'cache-control': 'no-store',
     'x-content-type-options': 'nosniff',
     'referrer-policy': 'no-referrer',
-    'cross-origin-opener-policy': 'same-origin',
     'cross-origin-embedder-policy': 'require-corp',
     'cross-origin-resource-policy': 'same-origin',
     'permissions-policy': 'camera=(self), microphone=(), geolocation=(), usb=(), serial=(), hid=(), payment=()',
