@@ -7,6 +7,7 @@ import { BROWSER_ORIGIN, maySend } from '../window-policy.ts';
 export type Call = (json: string) => Promise<string>;
 
 const BINDING = '__fairhandCall';
+const ANSWER = 'fairhand-answer';
 const EVENT = 'fairhand-event';
 const REFUSED = JSON.stringify({ ok: false, code: 'unknown-request' } satisfies Envelope);
 
@@ -21,15 +22,27 @@ const TOOL_KEYS = ['i', 'j', 'c', 'k', 'm', 'e', 'b', 'o', 'q', 'delete'];
  */
 function openDoors({
   binding,
+  answer,
   event,
   keys,
   tools,
-}: Record<'binding' | 'event', string> & Record<'keys' | 'tools', string[]>): void {
+}: Record<'binding' | 'answer' | 'event', string> & Record<'keys' | 'tools', string[]>): void {
   const scope = globalThis as unknown as Record<string, unknown>;
-  const send = scope[binding] as ((json: string) => Promise<string>) | undefined;
+  const send = scope[binding] as ((numbered: string) => void) | undefined;
   if (!send || scope['fairhand']) return;
+  const waiting = new Map<string, (json: string) => void>();
+  let calls = 0;
+  addEventListener(answer, (fired) => {
+    const { number, json } = (fired as CustomEvent<{ number: string; json: string }>).detail;
+    waiting.get(number)?.(json);
+    waiting.delete(number);
+  });
   const doors = Object.freeze({
-    call: (json: string) => send(String(json)),
+    call: (json: string) =>
+      new Promise<string>((done) => {
+        waiting.set(String(++calls), done);
+        send(`${calls} ${String(json)}`);
+      }),
     onEvent: (listener: (json: string) => void) => {
       addEventListener(event, (fired) => listener(String((fired as CustomEvent<string>).detail)));
     },
@@ -57,17 +70,50 @@ function openDoors({
   for (const kind of ['dragover', 'drop']) addEventListener(kind, (dragged) => dragged.preventDefault());
 }
 
+/** Runs in the page: hands one answer to who waits for it. */
+const HAND_OVER = `(event, number, json) => void dispatchEvent(new CustomEvent(event, { detail: { number, json } }))`;
+
 /**
  * Exposes the doors. Only the main frame of our own page gets answers; strings cross the pipe, because they are far
- * faster than objects there and cannot smuggle anything.
+ * faster than objects there and cannot smuggle anything. The protocol's own binding is used: the driver's would first
+ * run code in the empty page, which takes as long as the rest of the preparation.
  */
 export async function bind(context: BrowserContext, page: Page, call: Call): Promise<void> {
-  await context.exposeBinding(BINDING, async (source, json: unknown) => {
-    const sender = { url: source.frame.url(), isMainFrame: source.frame === page.mainFrame() };
-    if (source.page !== page || !maySend(sender, BROWSER_ORIGIN) || typeof json !== 'string') return REFUSED;
-    return call(json);
+  const protocol = await context.newCDPSession(page);
+  const origins = new Map<number, string>();
+  /** Of the page's main frame, the same through every navigation. */
+  let frame = '';
+  protocol.on('Runtime.executionContextCreated', ({ context: { id, origin, auxData } }) => {
+    if (auxData?.['isDefault'] && auxData['frameId'] === frame) origins.set(id, origin);
   });
-  await context.addInitScript(openDoors, { binding: BINDING, event: EVENT, keys: BROWSER_KEYS, tools: TOOL_KEYS });
+  protocol.on('Runtime.executionContextDestroyed', ({ executionContextId }) => origins.delete(executionContextId));
+  protocol.on('Runtime.executionContextsCleared', () => origins.clear());
+  protocol.on('Runtime.bindingCalled', ({ name, payload, executionContextId }) => {
+    if (name === BINDING) void answer(payload, executionContextId);
+  });
+  async function answer(numbered: string, executionContextId: number): Promise<void> {
+    const origin = origins.get(executionContextId);
+    const space = numbered.indexOf(' ');
+    const mayAsk = origin !== undefined && maySend({ url: origin, isMainFrame: true }, BROWSER_ORIGIN);
+    const json = mayAsk ? await call(numbered.slice(space + 1)) : REFUSED;
+    const handed = [ANSWER, numbered.slice(0, space), json].map((value) => ({ value }));
+    await protocol
+      .send('Runtime.callFunctionOn', { functionDeclaration: HAND_OVER, executionContextId, arguments: handed })
+      // The page is gone or was loaded anew: nobody waits any more.
+      .catch(() => undefined);
+  }
+  frame = (await protocol.send('Target.getTargetInfo')).targetInfo.targetId;
+  await Promise.all([
+    protocol.send('Runtime.enable'),
+    protocol.send('Runtime.addBinding', { name: BINDING }),
+    context.addInitScript(openDoors, {
+      binding: BINDING,
+      answer: ANSWER,
+      event: EVENT,
+      keys: BROWSER_KEYS,
+      tools: TOOL_KEYS,
+    }),
+  ]);
 }
 
 /** Tells the page something that it did not ask for. A closed or loading page misses it, which is harmless. */

@@ -56,9 +56,14 @@ export interface Launched {
 
 /**
  * Opens the empty window. The caller serves it (serve.ts), binds it (bind.ts) and goes to the page.
- * @throws NoPrivateWindow where the browser's administrator forbids private windows
+ * @param prepare what else the empty page needs: runs while it is made sure that the window is private
+ * @throws NoPrivateWindow where the browser's administrator forbids private windows; what `prepare` throws. No window
+ *   is left behind then.
  */
-export async function launch(options: LaunchOptions): Promise<Launched> {
+export async function launch(
+  options: LaunchOptions,
+  prepare: (context: BrowserContext, page: Page) => Promise<void> = async () => {},
+): Promise<Launched> {
   const folders = makeEngineFolders(options.dataFolder);
   const wipe = () => wipeEngineFolders(folders);
   mkdirSync(path.join(folders.profile, 'Default'), { mode: 0o700 });
@@ -68,14 +73,20 @@ export async function launch(options: LaunchOptions): Promise<Launched> {
     launchOptions(options, folders, process.getuid?.() ?? null),
   );
   const page = context.pages()[0] ?? (await context.newPage());
-  const browser = context.browser();
-  if (!browser || !(await isPrivate(browser))) {
+  const failed = (await Promise.allSettled([guard(context.browser()), prepare(context, page)])).find(
+    (one) => one.status === 'rejected',
+  );
+  if (failed) {
     await context.close();
     await wipe();
-    throw new NoPrivateWindow();
+    throw failed.reason;
   }
-  await keepAlone(browser);
   return { context, page, wipe };
+}
+
+async function guard(browser: Browser | null): Promise<void> {
+  if (!browser || !(await isPrivate(browser))) throw new NoPrivateWindow();
+  await keepAlone(browser);
 }
 
 /** True when every page belongs to a session in memory, not to the profile on disk. */

@@ -45,21 +45,20 @@ export interface Session {
  */
 export async function startSession(options: SessionOptions): Promise<Session> {
   leaveMemoryOutOfDumps();
-  const { context, page, wipe } = await launch({
-    executable: options.executable,
-    dataFolder: options.dataFolder,
-    size: options.size,
-    headless: options.headless ?? false,
-  });
-  const port = browserPort(page, { save: options.save });
-  let backend: Backend;
-  try {
-    backend = await options.openBackend(port, (json) => void emit(page, json));
-  } catch (error) {
-    await context.close();
-    await wipe();
+  let opened: Backend | null = null;
+  const { context, page, wipe } = await launch(options, async (context, page) => {
+    const port = browserPort(page, { save: options.save });
+    const backend = await options.openBackend(port, (json) => void emit(page, json));
+    opened = backend;
+    await Promise.all([
+      serve(context, page, backend, options.rendererFolder),
+      bind(context, page, (json) => backend.call(json)),
+    ]);
+  }).catch(async (error: unknown) => {
+    await opened?.close();
     throw error;
-  }
+  });
+  const backend = opened!;
   const closed = new Promise<'closed' | 'crashed'>((resolve, reject) => {
     let crashed = false;
     // A page that broke down shows the browser's own words and answers nothing: its window is closed.
@@ -76,11 +75,8 @@ export async function startSession(options: SessionOptions): Promise<Session> {
       finish(context, backend, wipe).then(() => resolve(crashed ? 'crashed' : 'closed'), reject);
     });
   });
-  await Promise.all([
-    serve(context, page, backend, options.rendererFolder),
-    bind(context, page, (json) => backend.call(json)),
-  ]);
-  await page.goto(`${BROWSER_ORIGIN}/index.html`);
+  // The fonts may still be on their way: the first screen does not wait for them.
+  await page.goto(`${BROWSER_ORIGIN}/index.html`, { waitUntil: 'domcontentloaded' });
   return {
     context,
     page,
