@@ -1,8 +1,15 @@
 /** Answers the window's requests for files, blobs and uploads; both shells call this and add nothing. */
 import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { FIRST_STATUS } from './contract/ask.ts';
 import { MAX_UPLOAD_BYTES, mimeOf, responseHeaders, wanted } from './window-policy.ts';
 
-/** The part of the services that the window's addresses reach. */
+/** The part of the backend that the window's addresses reach. */
+export interface WindowSource extends BlobSource {
+  /** Answers one request of the window: JSON in, the contract's envelope as JSON out. Never rejects. */
+  call(json: string): Promise<string>;
+}
+
 export interface BlobSource {
   /** Bytes kept under an id (a scan, an issued page), or null when there is none or the caseload is locked. */
   readBlob(id: string): { bytes: Uint8Array; mime: string } | null;
@@ -36,7 +43,7 @@ function plain(status: number): WindowAnswer {
  */
 export async function answer(
   request: WindowRequest,
-  blobs: BlobSource,
+  source: WindowSource,
   origin: string,
   root: string,
 ): Promise<WindowAnswer> {
@@ -47,11 +54,11 @@ export async function answer(
     case 'refused':
       return plain(want.status);
     case 'file':
-      return fileAnswer(want.file);
+      return want.file === path.resolve(root, 'index.html') ? pageAnswer(want.file, source) : fileAnswer(want.file);
     case 'blob':
-      return blobAnswer(want.id, blobs);
+      return blobAnswer(want.id, source);
     case 'upload':
-      return uploadAnswer(request, blobs);
+      return uploadAnswer(request, source);
   }
 }
 
@@ -61,6 +68,16 @@ async function fileAnswer(file: string): Promise<WindowAnswer> {
   } catch {
     return plain(404);
   }
+}
+
+/** The page with what its first screen asks for, which saves it a way to the shell and back. */
+async function pageAnswer(file: string, source: WindowSource): Promise<WindowAnswer> {
+  const reply = await fileAnswer(file);
+  const envelope = await source.call(JSON.stringify({ name: 'app.status', input: {} }));
+  // Data, never run; no '<' in it can end its element.
+  const status = `<script type="application/json" id="${FIRST_STATUS}">${envelope.replaceAll('<', '\\u003c')}</script>`;
+  const page = new TextDecoder().decode(reply.body).replace('</body>', () => `${status}</body>`);
+  return { ...reply, body: new TextEncoder().encode(page) };
 }
 
 /** Only pictures, PDFs and plain bytes leave as what they are; nothing that a client's file claims becomes a page. */

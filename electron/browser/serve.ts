@@ -1,6 +1,6 @@
 /** Answers every request of the Chromium window from disk and from the caseload; nothing else is ever reached. */
 import type { BrowserContext, Page, Request, Route } from 'playwright-core';
-import type { BlobSource } from '../window-files.ts';
+import type { WindowSource } from '../window-files.ts';
 import { answer } from '../window-files.ts';
 import { BROWSER_ORIGIN } from '../window-policy.ts';
 
@@ -10,11 +10,11 @@ async function bodyOf(request: Request): Promise<Uint8Array | null> {
   return body ? new Uint8Array(body.buffer, body.byteOffset, body.byteLength) : null;
 }
 
-async function fulfill(route: Route, blobs: BlobSource, root: string): Promise<void> {
+async function fulfill(route: Route, source: WindowSource, root: string): Promise<void> {
   const request = route.request();
   const reply = await answer(
     { method: request.method(), url: request.url(), body: () => bodyOf(request) },
-    blobs,
+    source,
     BROWSER_ORIGIN,
     root,
   );
@@ -33,8 +33,8 @@ async function fulfill(route: Route, blobs: BlobSource, root: string): Promise<v
  * Serves the built window and the blobs, and keeps the window alone: any further page is closed at once.
  * @param root absolute folder of the built window (dist/renderer)
  */
-export async function serve(context: BrowserContext, page: Page, blobs: BlobSource, root: string): Promise<void> {
-  await context.route('**/*', (route) => fulfill(route, blobs, root));
+export async function serve(context: BrowserContext, page: Page, source: WindowSource, root: string): Promise<void> {
+  await context.route('**/*', (route) => fulfill(route, source, root));
   context.on('page', (other) => {
     if (other !== page) void other.close().catch(() => undefined);
   });

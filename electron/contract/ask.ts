@@ -12,11 +12,24 @@ declare global {
   var fairhand: Bridge;
 }
 
-/** @throws Refusal with the code of messages.ts */
-export async function ask<N extends RequestName>(name: N, input: Input<N>): Promise<Output<N>> {
-  const answer = JSON.parse(await globalThis.fairhand.call(JSON.stringify({ name, input }))) as Envelope<Output<N>>;
+function opened<T>(answer: Envelope<T>): T {
   if (answer.ok) return answer.value;
   throw new Refusal(answer.code, answer.detail);
+}
+
+/** @throws Refusal with the code of messages.ts */
+export async function ask<N extends RequestName>(name: N, input: Input<N>): Promise<Output<N>> {
+  return opened(JSON.parse(await globalThis.fairhand.call(JSON.stringify({ name, input }))) as Envelope<Output<N>>);
+}
+
+/** The element that brings the caseload's state with the page. */
+export const FIRST_STATUS = 'first-status';
+
+/** The caseload's state as it came with the page; asked for where none came. */
+export async function firstStatus(): Promise<Output<'app.status'>> {
+  const brought = document.getElementById(FIRST_STATUS);
+  brought?.remove();
+  return brought ? opened(JSON.parse(brought.textContent) as Envelope<Output<'app.status'>>) : ask('app.status', {});
 }
 
 const listeners = new Set<(event: ShellEvent) => void>();

@@ -1,7 +1,7 @@
 /** The app's own scheme and everything that travels over it; no file:// page and no network is ever needed. */
 import { protocol } from 'electron';
 import type { Session } from 'electron';
-import type { BlobSource, WindowRequest } from '../window-files.ts';
+import type { WindowSource, WindowRequest } from '../window-files.ts';
 import { answer } from '../window-files.ts';
 import { ELECTRON_ORIGIN, ELECTRON_SCHEME, isOwnUrl, MAX_UPLOAD_BYTES } from '../window-policy.ts';
 
@@ -19,10 +19,10 @@ async function bodyOf(request: Request): Promise<Uint8Array | null> {
 }
 
 /** Serves the built window and the blobs to this session. */
-export function setupScheme(session: Session, blobs: BlobSource, root: string): void {
+export function setupScheme(session: Session, source: WindowSource, root: string): void {
   session.protocol.handle(ELECTRON_SCHEME, async (request) => {
     const asked: WindowRequest = { method: request.method, url: request.url, body: () => bodyOf(request) };
-    const reply = await answer(asked, blobs, ELECTRON_ORIGIN, root);
+    const reply = await answer(asked, source, ELECTRON_ORIGIN, root);
     const body = reply.status === 204 ? null : new Uint8Array(reply.body);
     return new Response(body, { status: reply.status, headers: reply.headers });
   });

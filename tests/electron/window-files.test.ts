@@ -2,7 +2,7 @@ import { mkdtempSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { BlobSource } from '../../electron/window-files.ts';
+import type { WindowSource } from '../../electron/window-files.ts';
 import { answer } from '../../electron/window-files.ts';
 import { BROWSER_ORIGIN } from '../../electron/window-policy.ts';
 
@@ -10,12 +10,13 @@ let root: string;
 beforeAll(() => {
   root = path.join(mkdtempSync(path.join(tmpdir(), 'fairhand-files-')), 'window');
   mkdirSync(root);
-  writeFileSync(path.join(root, 'index.html'), '<!doctype html>');
+  writeFileSync(path.join(root, 'index.html'), '<!doctype html><body></body>');
   writeFileSync(path.join(root, '..', 'secret.txt'), 'secret');
 });
 afterAll(() => rmSync(path.dirname(root), { recursive: true, force: true }));
 
-const blobs: BlobSource = {
+const source: WindowSource = {
+  call: async (json) => JSON.stringify({ ok: true, value: { asked: json, clinic: '</script><b>$&' } }),
   readBlob(id) {
     if (id === 'locked') throw new Error('the caseload is locked');
     if (id === 'page') return { bytes: new TextEncoder().encode('<script>'), mime: 'text/html' };
@@ -30,7 +31,7 @@ const blobs: BlobSource = {
 const ask = (url: string, method = 'GET', body: Uint8Array | null = null) =>
   answer(
     { method, url: url.startsWith('/') ? BROWSER_ORIGIN + url : url, body: async () => body },
-    blobs,
+    source,
     BROWSER_ORIGIN,
     root,
   );
@@ -40,6 +41,16 @@ test('the page is served with its policy', async () => {
   expect(reply.status).toBe(200);
   expect(reply.headers['content-type']).toMatch('text/html');
   expect(reply.headers['content-security-policy']).toMatch("default-src 'none'");
+});
+
+test('the page brings the state of the caseload, as data that cannot end its element', async () => {
+  const page = new TextDecoder().decode((await ask('/index.html')).body);
+  const brought = /<script type="application\/json" id="first-status">(.*?)<\/script><\/body>/.exec(page)?.[1] ?? '';
+  expect(brought).not.toContain('<');
+  expect(JSON.parse(brought)).toEqual({
+    ok: true,
+    value: { asked: '{"name":"app.status","input":{}}', clinic: '</script><b>$&' },
+  });
 });
 
 test('a missing file and a path outside are not served', async () => {

@@ -1,6 +1,6 @@
 /** The window's own state: where the user is, what the shell said, which messages stand. No client data survives a lock. */
 import { MediaQuery } from 'svelte/reactivity';
-import { ask, onShellEvent } from '../../../electron/contract/ask.ts';
+import { ask, firstStatus, onShellEvent } from '../../../electron/contract/ask.ts';
 import type { AppStatus, Preferences } from '../../../electron/contract/app.ts';
 import type { ClinicRules } from '../../../db/types/rules.ts';
 import type { PageKind } from '../../../db/types/page.ts';
@@ -91,7 +91,7 @@ export class App implements SaveHost {
       if (event.kind === 'locked' || event.kind === 'damage') void this.refresh();
     });
     setInterval(() => this.#keepPlace(), PLACE_MS);
-    await this.refresh();
+    await this.took(await firstStatus());
   }
 
   #here(): Omit<LeftPlace, 'folder' | 'person'> {

@@ -94,7 +94,7 @@ describe('the scheme', () => {
   const staged: number[] = [];
   setupScheme(
     asSession(fake.theSession),
-    { readBlob: () => null, stageBlob: (bytes) => `t${staged.push(bytes.byteLength)}` },
+    { call: async () => '{}', readBlob: () => null, stageBlob: (bytes) => `t${staged.push(bytes.byteLength)}` },
     root,
   );
   const ask = (request: Request) => fake.theSession.schemes.get('fairhand')!(request);
