@@ -6,7 +6,9 @@ import { findMarks } from './sheet/corner-mark-search.ts';
 import { contrastOf, FAINT } from './image/contrast-of-ink.ts';
 import { stretched } from './image/stretched.ts';
 import { fastStages } from './image/fast-stages.ts';
-import { findRulings } from './image/printed-rulings.ts';
+import { printedOf } from './image/ruling-bands.ts';
+import type { Printed } from './image/ruling-bands.ts';
+import type { PixelStages } from './image/pixel-stages.ts';
 import { quarterTurned } from './sheet/turn.ts';
 import type { SecondThread } from './image/wasm/thread-port.ts';
 
@@ -81,33 +83,44 @@ export function readPage(
   let sheet = sheetOf(turned.image, options.scale);
   if (sheet.refused) return none(sheet.warnings);
   tell('Parting ink from paper', 0.1);
-  let stages = fastStages(sheet.image, second);
-  const first = stages.threshold();
-  const marks = findMarks(first, sheet.image.width, sheet.image.height, stages.rims());
+  let look = firstLook(sheet.image, sheet.pxPerMm, second);
+  const marks = findMarks(look.first, sheet.image.width, sheet.image.height, look.stages.rims());
   if (marks) {
     sheet = sheetOfMarks(sheet, marks);
     if (sheet.refused) return none(sheet.warnings);
-    stages = fastStages(sheet.image, second);
-    stages.threshold();
+    look = firstLook(sheet.image, sheet.pxPerMm, second);
   }
-  if (sheet.pxPerMm === null) return none([...sheet.warnings, WARNINGS.noScale]);
   const { pxPerMm } = sheet;
+  if (pxPerMm === null || !look.printed) return none([...sheet.warnings, WARNINGS.noScale]);
   tell('Taking out printed lines', 0.5);
-  const rulings = findRulings(sheet.image, stages.votes(pxPerMm), pxPerMm);
-  let ink = inkOf(sheet.image, stages, rulings, pxPerMm);
+  let ink = inkOf(sheet.image, look.stages, look.printed);
   const contrast = contrastOf(ink);
   if (contrast !== null && contrast < FAINT) {
     // Written faintly: what a threshold made for pens left of it is broken.
     const bright = stretched(sheet.image, ink.levels, contrast);
-    const again = fastStages(bright, second);
-    again.threshold();
-    ink = inkOf(bright, again, findRulings(bright, again.votes(pxPerMm), pxPerMm), pxPerMm);
+    const again = firstLook(bright, pxPerMm, second);
+    ink = inkOf(bright, again.stages, again.printed!);
     sheet = { ...sheet, image: bright };
   }
   tell('Reading lines and words', 0.7);
   const frame = frameOf(sheet.image.width, sheet.image.height, pxPerMm, ink.rulings.angle ?? 0);
   const layout = layoutOf(sheet.image, ink, frame);
   return { kind: 'read', sheet, ink, frame, layout, page: pageInfo(sheet, frame, turned.toPicture), contrast };
+}
+
+/** The first threshold of a picture, and beside it its printed lines, where the scale is known. */
+function firstLook(
+  image: GrayImage,
+  pxPerMm: number | null,
+  second: SecondThread | null,
+): { stages: PixelStages; first: Uint8Array; printed: Printed | null } {
+  const stages = fastStages(image, second);
+  let printed: Printed | null = null;
+  const votes = pxPerMm === null ? null : stages.votes(pxPerMm);
+  const first = stages.threshold(() => {
+    if (votes) printed = printedOf(image, votes, pxPerMm!);
+  });
+  return { stages, first, printed };
 }
 
 /** The second part of `measurePage`: text and corrections. A read page may be measured any number of times. */

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { printedOf } from '../../renderer/measure/image/ruling-bands.ts';
 import { printOf, solidPrints } from '../../renderer/measure/image/ruling-erase.ts';
 import { rulingVotes } from '../../renderer/measure/image/ruling-votes.ts';
 import { findRulings } from '../../renderer/measure/image/printed-rulings.ts';
@@ -42,10 +43,10 @@ test('taking lines out leaves the strokes whole', () => {
   const size = { width: WIDTH, height: HEIGHT };
   const count = (data: Uint8Array): { pieces: number; area: number } => {
     const image = { ...size, data };
-    const rulings = findRulings(image, rulingVotes(image, PX_PER_MM), PX_PER_MM);
+    const printed = printedOf(image, rulingVotes(image, PX_PER_MM), PX_PER_MM);
     const stages = plainStages(image);
     stages.threshold();
-    const { components } = inkOf(image, stages, rulings, PX_PER_MM);
+    const { components } = inkOf(image, stages, printed);
     return { pieces: components.count, area: components.area.reduce((a, b) => a + b, 0) };
   };
   const [without, withLines] = [count(plain), count(ruled)];

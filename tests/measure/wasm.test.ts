@@ -8,6 +8,7 @@ import { inkOf } from '../../renderer/measure/image/ink.ts';
 import { plainStages } from '../../renderer/measure/image/pixel-stages.ts';
 import { fastStages } from '../../renderer/measure/image/fast-stages.ts';
 import type { PixelStages } from '../../renderer/measure/image/pixel-stages.ts';
+import { bandsOf } from '../../renderer/measure/image/ruling-bands.ts';
 import type { Band } from '../../renderer/measure/image/ruling-bands.ts';
 import type { PrintedLine } from '../../renderer/measure/image/ruling-follow.ts';
 import { joinedRuns } from '../../renderer/measure/image/runs.ts';
@@ -134,10 +135,11 @@ test('outlines are the same either way, beside printed lines and turned', () => 
         const image = picture(width, height, seed, 230, noise);
         const frame = frameOf(width, height, 11.8, angle);
         const [across, down] = bands(width, height, 60).map(({ line }) => line) as [PrintedLine, PrintedLine];
+        const rulings = { across: [across], down: [down], angle };
         for (const threads of [null, second]) {
           const stages = fastStages(image, threads);
           stages.threshold();
-          const ink = { ...inkOf(image, stages, { across: [across], down: [down], angle }, 11.8), blurPx: blur };
+          const ink = { ...inkOf(image, stages, { rulings, bands: bandsOf(image, rulings, 11.8) }), blurPx: blur };
           const drawn = [ink, { ...ink, outliner: null }].map((own) => {
             const { map, starts } = inkMap(image, own, 4);
             const blobs = blobsOf(image, own, frame, map, starts, 2, 0);

@@ -13,11 +13,13 @@ import { outlinerIn } from './wasm/fast-outlines.ts';
 import { fitsKept, lend } from './wasm/instance.ts';
 import type { StageName } from './wasm/instance.ts';
 import type { SecondThread } from './wasm/thread-port.ts';
-import { halves } from './picture-parts.ts';
+import { parts } from './picture-parts.ts';
 import type { Part } from './picture-parts.ts';
 import { plainStages } from './pixel-stages.ts';
 import type { PixelStages } from './pixel-stages.ts';
 
+/** Share of the first threshold that is left to the thread that looks for printed lines meanwhile. */
+const SHARE_BESIDE = 0.36;
 /** Numbers that describe a printed line to page.as. */
 const BAND_NUMBERS = 10;
 
@@ -56,15 +58,20 @@ export function fastStages(image: GrayImage, second: SecondThread | null = null)
   const down = across + strips.across * height;
   const counts = sums + 8 * tiles;
   new Uint8Array(buffer, gray, data.length).set(data);
-  const upDown = mate ? halves(height) : [{ first: 0, end: height }];
-  const leftRight = mate ? halves(width) : [{ first: 0, end: width }];
-  /** Runs a stage on all parts at once, the second one over there. Answers what each answered. */
-  const onAll = (stage: StageName, parts: readonly Part[], args: (part: Part, index: number) => number[]): number[] => {
+  const upDown = mate ? parts(height) : [{ first: 0, end: height }];
+  const leftRight = mate ? parts(width) : [{ first: 0, end: width }];
+  /** Runs a stage on all parts at once, the second one over there. Answers what each answered. @param beside done first */
+  const onAll = (
+    stage: StageName,
+    [here, there]: readonly Part[],
+    args: (part: Part, index: number) => number[],
+    beside?: () => void,
+  ): number[] => {
     const run = wasm[stage] as (...args: number[]) => number;
-    const [here, there] = [parts[0]!, parts[1]];
-    if (!mate || !there) return [run(...args(here, 0))];
-    mate.begin(stage, args(there, 1));
-    const answer = run(...args(here, 0));
+    if (mate && there) mate.begin(stage, args(there, 1));
+    beside?.();
+    if (!mate || !there) return [run(...args(here!, 0))];
+    const answer = run(...args(here!, 0));
     return [answer, mate.end()];
   };
   const [paperAt, inkAt, halfAt] = [levelsAt, levelsAt + 4 * tiles, levelsAt + 8 * tiles];
@@ -91,20 +98,21 @@ export function fastStages(image: GrayImage, second: SecondThread | null = null)
   };
   const tileOf = (row: number): number => (row >> TILE_BITS) * columns;
   return {
-    threshold() {
-      onAll('threshold', upDown, ({ first, end }, i) => [
+    threshold(beside) {
+      const args = ({ first, end }: Part, i: number): number[] => [
         ...[gray, ink, width, height, first, end],
         ...[work + i * workRoom, SAUVOLA_SHARE, SAUVOLA_FACTOR],
-      ]);
+      ];
+      onAll('threshold', beside && mate ? parts(height, SHARE_BESIDE) : upDown, args, beside);
       return new Uint8Array(buffer, ink, data.length);
     },
     rims() {
       const step = crossStep(width, height);
-      const parts = onAll('rims', upDown, ({ first, end }, i) => [
+      const counted = onAll('rims', upDown, ({ first, end }, i) => [
         ...[ink, width, height, first, end, step, CROSS_ROWS * step, CROSS_SAMPLES],
         room + 16 * i,
       ]).map((_, i) => new Int32Array(buffer, room + 16 * i, 4));
-      return [0, 1, 2, 3].map((quarter) => parts.reduce((sum, part) => sum + part[quarter]!, 0));
+      return [0, 1, 2, 3].map((quarter) => counted.reduce((sum, part) => sum + part[quarter]!, 0));
     },
     votes(pxPerMm) {
       const beside = besidePx(pxPerMm);
@@ -194,7 +202,7 @@ export function fastStages(image: GrayImage, second: SecondThread | null = null)
         buffer,
         { at: room, bytes: large },
         { gray, bitmap: ink, width, height, paper: paperAt, columns, tileBits: TILE_BITS, printed, prints },
-        (parts, args) => onAll('outlines', parts, args),
+        (pieces, args) => onAll('outlines', pieces, args),
         mate ? 2 : 1,
       ),
   };

@@ -4,7 +4,7 @@ import type { Components } from './components.ts';
 import { localLevels } from './contrast.ts';
 import type { Levels } from './contrast.ts';
 import { crossingOf, printOf, solidPrints } from './ruling-erase.ts';
-import { bandsOf } from './ruling-bands.ts';
+import type { Printed } from './ruling-bands.ts';
 import type { Print } from './ruling-erase.ts';
 import type { Rulings } from './printed-rulings.ts';
 import type { PixelStages } from './pixel-stages.ts';
@@ -38,8 +38,7 @@ export interface Ink {
  * at half contrast.
  * @param stages those of the picture, after its first threshold
  */
-export function inkOf(image: GrayImage, stages: PixelStages, rulings: Rulings, pxPerMm: number): Ink {
-  const bands = bandsOf(image, rulings, pxPerMm);
+export function inkOf(image: GrayImage, stages: PixelStages, { rulings, bands }: Printed): Ink {
   stages.markBands(bands);
   const levels = localLevels(image, stages.gather());
   stages.eraseBands(bands, levels);

@@ -10,9 +10,12 @@ export interface Part {
 /** Tiles and strips are not divided between threads: the larger of both. */
 const UNDIVIDED = STRIP;
 
-/** A picture's rows (or columns) in two parts, for two threads; in one where it is too small. */
-export function halves(length: number): Part[] {
-  const middle = Math.round(length / 2 / UNDIVIDED) * UNDIVIDED;
+/**
+ * A picture's rows (or columns) in two parts, for two threads; in one where it is too small.
+ * @param share of the first part
+ */
+export function parts(length: number, share = 0.5): Part[] {
+  const middle = Math.round((share * length) / UNDIVIDED) * UNDIVIDED;
   if (middle === 0 || middle >= length) return [{ first: 0, end: length }];
   return [
     { first: 0, end: middle },

@@ -17,8 +17,8 @@ import type { Outliner } from './wasm/fast-outlines.ts';
  * votes are lent until the stages of the next picture are made.
  */
 export interface PixelStages {
-  /** First-pass ink: 1 or 0 for each pixel. */
-  threshold(): Uint8Array;
+  /** First-pass ink: 1 or 0 for each pixel. @param beside work that a second thread may spare the time for */
+  threshold(beside?: () => void): Uint8Array;
   /** How much of each quarter of the picture looks like the rim of a corner mark. */
   rims(): number[];
   /** Votes for printed lines. */
@@ -41,7 +41,10 @@ export interface PixelStages {
 export function plainStages(image: GrayImage): PixelStages {
   let ink: Uint8Array = new Uint8Array(0);
   return {
-    threshold: () => (ink = sauvola(image)),
+    threshold(beside) {
+      beside?.();
+      return (ink = sauvola(image));
+    },
     rims: () => rims(ink, image.width, image.height),
     votes: (pxPerMm) => rulingVotes(image, pxPerMm),
     gather() {

@@ -1,8 +1,9 @@
 import { median } from '../../statistics/order-statistics.ts';
 import type { GrayImage } from '../types.ts';
 import type { PrintedLine } from './ruling-follow.ts';
-import { SOLID } from './printed-rulings.ts';
+import { findRulings, SOLID } from './printed-rulings.ts';
 import type { Rulings } from './printed-rulings.ts';
+import type { Votes } from './ruling-votes.ts';
 
 /** Pixels beyond the half-contrast edge of a printed line that still belong to it: its blurred edge. */
 const EDGE = 1.3;
@@ -29,6 +30,18 @@ export interface Band {
   across: number;
   length: number;
   breadth: number;
+}
+
+/** The printed lines of a picture, with their bands. */
+export interface Printed {
+  rulings: Rulings;
+  bands: Band[];
+}
+
+/** @param votes those of the picture */
+export function printedOf(image: GrayImage, votes: { across: Votes; down: Votes }, pxPerMm: number): Printed {
+  const rulings = findRulings(image, votes, pxPerMm);
+  return { rulings, bands: bandsOf(image, rulings, pxPerMm) };
 }
 
 /** The bands of all printed lines of a picture. */
