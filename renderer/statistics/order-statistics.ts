@@ -49,6 +49,22 @@ export function median(values: ArrayLike<number>): number | null {
   return quantile(values, 0.5);
 }
 
+/** Median of bytes: counted, not sorted. */
+export function medianOfBytes(values: Uint8Array): number | null {
+  const n = values.length;
+  if (n === 0) return null;
+  byteCounts.fill(0);
+  for (let i = 0; i < n; i += 1) byteCounts[values[i]!]! += 1;
+  let lower = 0;
+  let seen = byteCounts[0]!;
+  while (seen <= (n - 1) >> 1) seen += byteCounts[++lower]!;
+  let upper = lower;
+  while (seen <= n >> 1) seen += byteCounts[++upper]!;
+  return (lower + upper) / 2;
+}
+
+const byteCounts = new Int32Array(256);
+
 /** Robust standard deviation: 1.4826 times the median absolute deviation (normal consistency). */
 export function robustSd(values: ArrayLike<number>): number | null {
   const middle = median(values);

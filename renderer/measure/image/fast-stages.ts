@@ -92,9 +92,13 @@ export function fastStages(image: GrayImage, second: SecondThread | null = null)
     return [room, bands.length];
   };
   /** Lines across the page by columns, then lines down the page by rows: nobody reads what the other changes. */
-  const bothWays = (stage: 'markBands' | 'eraseBands', args: (along: number, part: Part) => number[]): void => {
-    onAll(stage, leftRight, (part) => args(1, part));
-    onAll(stage, upDown, (part) => args(width, part));
+  const bothWays = (
+    stage: 'markBands' | 'eraseBands',
+    bands: readonly Band[],
+    args: (along: number, part: Part) => number[],
+  ): void => {
+    for (const [along, parts] of [[1, leftRight] as const, [width, upDown] as const])
+      if (bands.some((band) => band.along === along)) onAll(stage, parts, (part) => args(along, part));
   };
   const tileOf = (row: number): number => (row >> TILE_BITS) * columns;
   return {
@@ -122,9 +126,7 @@ export function fastStages(image: GrayImage, second: SecondThread | null = null)
         values: new Uint8Array(buffer, from, count * length),
       });
       new Uint8Array(buffer, across, votes).fill(0);
-      const args = (to: number) => (part: Part) => [gray, to, width, height, part.first, part.end, beside, VOTE_DIP];
-      onAll('votesAcross', upDown, args(across));
-      onAll('votesDown', upDown, args(down));
+      onAll('votes', upDown, ({ first, end }) => [gray, across, down, width, height, first, end, beside, VOTE_DIP]);
       return { across: read(across, strips.across, height), down: read(down, strips.down, width) };
     },
     gather() {
@@ -154,12 +156,12 @@ export function fastStages(image: GrayImage, second: SecondThread | null = null)
     },
     markBands(bands) {
       const table = putBands(bands);
-      bothWays('markBands', (along, { first, end }) => [ink, ...table, along, first, end, PRINTED]);
+      bothWays('markBands', bands, (along, { first, end }) => [ink, ...table, along, first, end, PRINTED]);
     },
     eraseBands(bands, levels) {
       putLevels(levels);
       const table = putBands(bands);
-      bothWays('eraseBands', (along, { first, end }) => [
+      bothWays('eraseBands', bands, (along, { first, end }) => [
         ...[gray, ink, ...table, along, first, end, PALE],
         ...[paperAt, inkAt, columns, TILE_BITS],
       ]);

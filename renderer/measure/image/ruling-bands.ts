@@ -1,4 +1,4 @@
-import { median } from '../../statistics/order-statistics.ts';
+import { median, medianOfBytes } from '../../statistics/order-statistics.ts';
 import type { GrayImage } from '../types.ts';
 import type { PrintedLine } from './ruling-follow.ts';
 import { findRulings, SOLID } from './printed-rulings.ts';
@@ -105,7 +105,7 @@ function profile(
     }
     return room.subarray(0, count);
   };
-  const curve = Array.from({ length: 2 * reach + 1 }, (_, i) => median(seen(i - reach)) ?? 0);
+  const curve = Array.from({ length: 2 * reach + 1 }, (_, i) => medianOfBytes(seen(i - reach)) ?? 0);
   const paper = Math.max(curve[0]!, curve[2 * reach]!);
   const dips = curve.map((level) => Math.max(0, paper - level));
   const depth = Math.max(...dips.slice(reach - 2, reach + 3));

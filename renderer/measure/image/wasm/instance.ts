@@ -3,8 +3,7 @@ import { WASM_BASE64 } from './bytes.ts';
 /** The compiled stages of page.as, curves.as and outlines.as; addresses and sizes in bytes, see there. */
 interface StageExports {
   threshold(gray: number, ink: number, ...rest: number[]): void;
-  votesAcross(gray: number, votes: number, ...rest: number[]): void;
-  votesDown(gray: number, votes: number, ...rest: number[]): void;
+  votes(gray: number, across: number, down: number, ...rest: number[]): void;
   runs(bitmap: number, w: number, h: number, rows: number, from: number, to: number): number;
   rims(bitmap: number, ...rest: number[]): void;
   markBands(bitmap: number, ...rest: number[]): void;

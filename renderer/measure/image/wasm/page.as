@@ -1,7 +1,7 @@
 // The pixel stages that touch every pixel of a page, in AssemblyScript with 128-bit SIMD.
 // Each gives bit for bit what the plain stage of the same name gives (tests compare them):
 //   threshold   image/threshold.ts, `sauvola`
-//   votesAcross, votesDown   image/ruling-votes.ts, `rulingVotes`
+//   votes       image/ruling-votes.ts, `rulingVotes`
 //   runs        image/runs.ts, `inkRuns`
 //   markBands, eraseBands    image/ruling-erase.ts, `markBand` and `eraseBand` for a table of bands
 //   gatherInk, gatherPaper, halfContrast, seam   image/contrast.ts, functions of the same names
@@ -237,12 +237,20 @@ export function threshold(
   }
 }
 
+/** Votes for lines across and down the page, by rows from `y0` to before `y1`. */
+export function votes(
+  gray: usize, across: usize, down: usize, width: i32, height: i32, y0: i32, y1: i32, beside: i32, dip: i32,
+): void {
+  votesAcross(gray, across, width, height, y0, y1, beside, dip);
+  votesDown(gray, down, width, height, y0, y1, beside, dip);
+}
+
 /**
  * Votes for lines across the page: in strips of 64 columns and in each row, every second pixel that is darker by `dip`
  * than the pixels `beside` rows above and below. Rows from `y0` to before `y1`.
  */
-export function votesAcross(
-  gray: usize, votes: usize, width: i32, height: i32, y0: i32, y1: i32, beside: i32, dip: i32,
+function votesAcross(
+  gray: usize, counts: usize, width: i32, height: i32, y0: i32, y1: i32, beside: i32, dip: i32,
 ): void {
   const strips = width >> 6;
   const least = i8x16.splat(<i8>dip);
@@ -257,17 +265,17 @@ export function votesAcross(
         const below = i8x16.ge_u(i8x16.sub_sat_u(v128.load(row + x + step), here), least);
         count += popcnt(i8x16.bitmask(v128.and(above, below)) & 0x5555);
       }
-      store<u8>(votes + <usize>s * height + y, <u8>count);
+      store<u8>(counts + <usize>s * height + y, <u8>count);
     }
   }
 }
 
 /**
- * Votes for lines down the page: in strips of 64 rows, every second row, for each column. `votes` starts as zeros.
+ * Votes for lines down the page: in strips of 64 rows, every second row, for each column. `counts` starts as zeros.
  * Rows from `y0` to before `y1`; between two threads a strip is not divided.
  */
-export function votesDown(
-  gray: usize, votes: usize, width: i32, height: i32, y0: i32, y1: i32, beside: i32, dip: i32,
+function votesDown(
+  gray: usize, counts: usize, width: i32, height: i32, y0: i32, y1: i32, beside: i32, dip: i32,
 ): void {
   const strips = height >> 6;
   const least = i8x16.splat(<i8>dip);
@@ -275,7 +283,7 @@ export function votesDown(
     const strip = y >> 6;
     if ((y & 1) != 0 || strip >= strips) continue;
     const row = gray + <usize>y * width;
-    const base = votes + <usize>strip * width;
+    const base = counts + <usize>strip * width;
     let x = beside;
     for (; x + 16 <= width - beside; x += 16) {
       const here = v128.load(row + x);

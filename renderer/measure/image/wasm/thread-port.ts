@@ -24,8 +24,7 @@ const [GIVEN, DONE, READY] = [0, 1, 2] as const;
 const NUMBERS = 16;
 const STAGES: readonly StageName[] = [
   'threshold',
-  'votesAcross',
-  'votesDown',
+  'votes',
   'runs',
   'rims',
   'markBands',
