@@ -26,6 +26,7 @@ const ENGLISH: Readonly<Record<string, string>> = {
   'program/clinic/rule-forms.ts': 'a stored row of the rule table',
   'program/clinic/own-item.ts': 'a stored row of the rule table',
   'program/facts/read-findings.ts': 'refusals of the command line',
+  'pages/sheet/words-language.ts': 'small words of each language',
   'pages/practice/ruling-drawings.ts': 'sources',
   'pages/practice/letter-styles.ts': 'names and licenses of letter styles',
   'pages/practice/sheet-sizes.ts': 'names of papers in messages of the command line',

@@ -133,6 +133,13 @@ test('print size and language of the pages stay with the client', async ({ app }
   await openTab(app, 'Pages');
   await expect(page.getByRole('radio', { name: '16', exact: true })).toBeChecked();
   await expect(page.getByRole('radio', { name: 'Español', exact: true })).toBeChecked();
+  // The PDF is in Spanish, title and texts of pictures too; the English copy behind it says that it is English.
+  await page.getByRole('button', { name: 'Save as PDF' }).click();
+  await expect(page.getByText('The PDF was saved.')).toBeVisible();
+  const [file] = readdirSync(app.saveFolder).filter((name) => name.endsWith('.pdf'));
+  const tags = await pdfTags(readFileSync(path.join(app.saveFolder, file!)));
+  expect(tags).toMatchObject({ title: expect.stringMatching(/^Su visita de escritura, /), language: 'es' });
+  expect(tags.languages).toContain('Art en');
 });
 
 test('an issued page carries the fingerprint of the trail, and Backup tells whether it still fits', async ({ app }) => {

@@ -128,6 +128,7 @@ export const de: Texts = {
     harder: 'Heute war es schwerer. Das kommt vor. Wir sehen beim nächsten Mal wieder hin.',
     otherConditions: 'Dieses Mal war einiges anders. Das ist schwer zu vergleichen.',
     picture: (date) => `Geschrieben am ${date}`,
+    pictureOf: (caption) => `Bild von Zeilen in Handschrift. ${caption}.`,
     then: (date) => `Am Anfang, ${date}`,
     now: (date) => `Jetzt, ${date}`,
     goalTitle: 'Ihr Ziel',

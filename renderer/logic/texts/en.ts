@@ -133,6 +133,7 @@ const en = {
     harder: 'Today was harder. That happens. We will look again next time.',
     otherConditions: 'Some things were not the same this time, so the two are hard to compare.',
     picture: (date: string) => `Written ${date}`,
+    pictureOf: (caption: string) => `Picture of lines written by hand. ${caption}.`,
     then: (date: string) => `At the start, ${date}`,
     now: (date: string) => `Now, ${date}`,
     goalTitle: 'Your goal',

@@ -120,6 +120,7 @@ export const es: Texts = {
     harder: 'Hoy fue más difícil. Eso pasa. La próxima vez miramos de nuevo.',
     otherConditions: 'Esta vez algunas cosas fueron distintas; por eso cuesta comparar.',
     picture: (date) => `Escrito el ${date}`,
+    pictureOf: (caption) => `Imagen de renglones escritos a mano. ${caption}.`,
     then: (date) => `Al principio, ${date}`,
     now: (date) => `Ahora, ${date}`,
     goalTitle: 'Su meta',

@@ -9,11 +9,14 @@ export interface PdfTags {
   roles: string[];
   /** Alternative text of each figure; '' where one has none. */
   figures: string[];
+  /** Elements with a language of their own: role and code. */
+  languages: string[];
 }
 
 interface Node {
   role?: string;
   alt?: string;
+  lang?: string;
   children?: Node[];
 }
 
@@ -23,13 +26,16 @@ export async function pdfTags(bytes: Uint8Array): Promise<PdfTags> {
   const mark = (await pdf.getMarkInfo()) as { Marked?: boolean } | null;
   const roles: string[] = [];
   const figures: string[] = [];
+  const languages: string[] = [];
   const walk = (node: Node): void => {
     if (node.role) roles.push(node.role);
+    if (node.lang) languages.push(`${node.role ?? ''} ${node.lang}`);
     if (node.role === 'Figure') figures.push(node.alt ?? '');
     node.children?.forEach(walk);
   };
   for (let page = 1; page <= pdf.numPages; page++)
     walk(((await (await pdf.getPage(page)).getStructTree()) ?? {}) as unknown as Node);
   await pdf.destroy();
-  return { title: info.Title ?? '', language: info.Language ?? '', tagged: mark?.Marked ?? false, roles, figures };
+  const of = { title: info.Title ?? '', language: info.Language ?? '', tagged: mark?.Marked ?? false };
+  return { ...of, roles, figures, languages };
 }
