@@ -670,39 +670,45 @@ export function rims(
   }
 }
 
-// One color of sixteen pixels, a byte each, out of 48 bytes; `at` is the color's place in the first of them.
+// One color of sixteen pixels, a byte each, out of 48 bytes: the places that each of three vectors fills.
 // @ts-ignore: decorator
 @inline
-function everyThird(a: v128, b: v128, c: v128, at: i32): v128 {
-  if (at == 0)
-    return i8x16.shuffle(i8x16.shuffle(a, b, 0, 3, 6, 9, 12, 15, 18, 21, 24, 27, 30, 0, 0, 0, 0, 0), c, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 17, 20, 23, 26, 29);
-  if (at == 1)
-    return i8x16.shuffle(i8x16.shuffle(a, b, 1, 4, 7, 10, 13, 16, 19, 22, 25, 28, 31, 0, 0, 0, 0, 0), c, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 18, 21, 24, 27, 30);
-  return i8x16.shuffle(i8x16.shuffle(a, b, 2, 5, 8, 11, 14, 17, 20, 23, 26, 29, 0, 0, 0, 0, 0, 0), c, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 16, 19, 22, 25, 28, 31);
+function color(a: v128, b: v128, c: v128, inA: v128, inB: v128, inC: v128): v128 {
+  return v128.or(v128.or(i8x16.swizzle(a, inA), i8x16.swizzle(b, inB)), i8x16.swizzle(c, inC));
 }
 
 /** Gray of pixels of three bytes, by the parts of 256 that each color has. */
 export function luma(from: usize, to: usize, count: i32, red: i32, green: i32, blue: i32): void {
-  const r = i8x16.splat(<i8>red);
-  const g = i8x16.splat(<i8>green);
-  const b = i8x16.splat(<i8>blue);
+  const r = i16x8.splat(<i16>red);
+  const g = i16x8.splat(<i16>green);
+  const b = i16x8.splat(<i16>blue);
+  // Places beyond a vector are filled with 0.
+  const red0 = i8x16(0, 3, 6, 9, 12, 15, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1);
+  const red1 = i8x16(-1, -1, -1, -1, -1, -1, 2, 5, 8, 11, 14, -1, -1, -1, -1, -1);
+  const red2 = i8x16(-1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, 1, 4, 7, 10, 13);
+  const green0 = i8x16(1, 4, 7, 10, 13, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1);
+  const green1 = i8x16(-1, -1, -1, -1, -1, 0, 3, 6, 9, 12, 15, -1, -1, -1, -1, -1);
+  const green2 = i8x16(-1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, 2, 5, 8, 11, 14);
+  const blue0 = i8x16(2, 5, 8, 11, 14, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1);
+  const blue1 = i8x16(-1, -1, -1, -1, -1, 1, 4, 7, 10, 13, -1, -1, -1, -1, -1, -1);
+  const blue2 = i8x16(-1, -1, -1, -1, -1, -1, -1, -1, -1, -1, 0, 3, 6, 9, 12, 15);
   let i = 0;
   for (; i + 16 <= count; i += 16) {
     const at = from + 3 * i;
     const first = v128.load(at);
     const second = v128.load(at, 16);
     const third = v128.load(at, 32);
-    const reds = everyThird(first, second, third, 0);
-    const greens = everyThird(first, second, third, 1);
-    const blues = everyThird(first, second, third, 2);
+    const reds = color(first, second, third, red0, red1, red2);
+    const greens = color(first, second, third, green0, green1, green2);
+    const blues = color(first, second, third, blue0, blue1, blue2);
     // The parts add up to 256: sums fit into 16 bits.
     const low = i16x8.add(
-      i16x8.add(i16x8.extmul_low_i8x16_u(reds, r), i16x8.extmul_low_i8x16_u(greens, g)),
-      i16x8.extmul_low_i8x16_u(blues, b),
+      i16x8.add(i16x8.mul(i16x8.extend_low_i8x16_u(reds), r), i16x8.mul(i16x8.extend_low_i8x16_u(greens), g)),
+      i16x8.mul(i16x8.extend_low_i8x16_u(blues), b),
     );
     const high = i16x8.add(
-      i16x8.add(i16x8.extmul_high_i8x16_u(reds, r), i16x8.extmul_high_i8x16_u(greens, g)),
-      i16x8.extmul_high_i8x16_u(blues, b),
+      i16x8.add(i16x8.mul(i16x8.extend_high_i8x16_u(reds), r), i16x8.mul(i16x8.extend_high_i8x16_u(greens), g)),
+      i16x8.mul(i16x8.extend_high_i8x16_u(blues), b),
     );
     v128.store(to + i, i8x16.narrow_i16x8_u(i16x8.shr_u(low, 8), i16x8.shr_u(high, 8)));
   }
