@@ -1,5 +1,5 @@
 import { flagsOf, programInput } from '../../renderer/logic/program/facts/from-record.ts';
-import { codedPractice, printedAreas } from '../../renderer/logic/pages/practice/printed-areas.ts';
+import { codedPractice, printedOf } from '../../renderer/logic/pages/practice/printed-areas.ts';
 import { clientInCode } from '../../renderer/logic/pages/sheet/coded-sheets.ts';
 import { approvalSigns, coSignOf } from '../../renderer/logic/record/co-sign.ts';
 import { checkProgram } from '../../renderer/logic/program/draft/vetoes.ts';
@@ -22,7 +22,7 @@ async function returned(
   pdfPage: number,
 ): Promise<{ page: ReturnedPage; given: Map<string, PracticeSheet> }> {
   const given = codedPractice(services.need().record(clientId).issuedPages);
-  const printedOn = Object.fromEntries([...given].map(([code, sheet]) => [code, printedAreas(sheet)]));
+  const printedOn = Object.fromEntries([...given].map(([code, sheet]) => [code, printedOf(sheet)]));
   return { page: await returnedInWorker(bytes, printedOn, { pdfPage }), given };
 }
 

@@ -13,6 +13,7 @@ export type { LogCircle, LogField } from './printed/log-layout.ts';
 export { CODE_GRID, codeOfText, codePlace, codeSquares, codeText } from './printed/page-code.ts';
 export type { PageCode } from './printed/page-code.ts';
 export type { Area as PrintedArea } from './sheet/sheet-part.ts';
+export type { PrintedOn } from './printed/painted.ts';
 export { readPrintedPage } from './printed/read-printed-page.ts';
 export type { NotRead, PrintedPage, SeenField } from './printed/read-printed-page.ts';
 export { measureSpiralSheet } from './spiral/measure-spiral-sheet.ts';

@@ -26,6 +26,8 @@ export interface MeasureOptions {
   corrections?: readonly Correction[];
   /** Quarter turns clockwise to give to the picture first, as chosen by the therapist. */
   quarterTurns?: 0 | 1 | 2 | 3;
+  /** Known to lie the right way up: letters in boxes stand as regularly below as beside each other. */
+  upright?: boolean;
   /** Known distance between the rulings of the paper, mm; a page that contradicts the scale by over 1 % is questioned. */
   rulingMm?: number;
   /** Seed of the bootstrap: the same seed gives the same intervals. */

@@ -58,7 +58,7 @@ export function resultOf(
   if (layout.busy) return untrusted(page, [...warnings, WARNINGS.busy], rulings);
   if (layout.lines.length > 0 && median(layout.sizes)! < LEGIBLE_PX)
     return untrusted(page, [...warnings, WARNINGS.unreadable], rulings);
-  const lying = lieOf(layout, byComponent);
+  const lying = options.upright ? null : lieOf(layout, byComponent);
   // What is smeared looks as if it lay on its side.
   const reason = lying && isBlurred(ink, layout) ? WARNINGS.blur : lying;
   if (reason) return untrusted(page, [...warnings, reason], rulings);

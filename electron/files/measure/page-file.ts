@@ -1,5 +1,5 @@
 import type { Worker } from 'node:worker_threads';
-import type { MeasureOptions, PrintedArea, SpiralSeconds } from '../../../renderer/measure/index.ts';
+import type { MeasureOptions, PrintedOn, SpiralSeconds } from '../../../renderer/measure/index.ts';
 import { DECODE_CODES, DecodeError } from '../decode/decode-error.ts';
 import type { DecodeCode } from '../decode/decode-error.ts';
 import type { MeasuredPage, PageAnswer, PageJob, PageLook, ReturnedPage, ShownPage, SpiralPage } from './page-job.ts';
@@ -195,12 +195,12 @@ export async function spiralInWorker(
 
 /**
  * Decodes a scan of a log or practice page of ours and reads it.
- * @param printedOn where letters and drawings stand on practice pages, by their codes
+ * @param printedOn what is printed on practice pages, by their codes
  * @throws DecodeError
  */
 export async function returnedInWorker(
   bytes: Uint8Array,
-  printedOn: Readonly<Record<string, readonly PrintedArea[]>>,
+  printedOn: Readonly<Record<string, PrintedOn>>,
   extras: PageJobExtras = {},
 ): Promise<ReturnedPage> {
   const answer = await runInWorker({ kind: 'printed', bytes, options: { scale: null }, printedOn, ...extras }, {});

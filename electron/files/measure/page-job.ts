@@ -1,7 +1,7 @@
 import type {
   MeasureOptions,
   PageResult,
-  PrintedArea,
+  PrintedOn,
   PrintedPage,
   SeenField,
   SpiralSeconds,
@@ -25,8 +25,8 @@ export interface PageJob {
   pdfPage?: number;
   /** How long each spiral of the sheet took. */
   seconds?: SpiralSeconds;
-  /** Where letters and drawings stand on practice pages, by their codes. */
-  printedOn?: Readonly<Record<string, readonly PrintedArea[]>>;
+  /** What is printed on practice pages, by their codes. */
+  printedOn?: Readonly<Record<string, PrintedOn>>;
   /** The bytes are bare gray values of this size, not a file. */
   rawSize?: { width: number; height: number };
   /** Measure it without the corrections too, from the same decoding. */

@@ -1,15 +1,16 @@
 import { fastStages } from '../image/fast-stages.ts';
-import { measurePage } from '../measure-page.ts';
+import { measureRead, readPage } from '../measure-page.ts';
 import { findMarks } from '../sheet/corner-mark-search.ts';
 import { CORNER_MARK } from '../sheet/corner-marks.ts';
-import { type Area, partOfSheet } from '../sheet/sheet-part.ts';
+import { partOfSheet } from '../sheet/sheet-part.ts';
 import { sheetOf, sheetOfMarks } from '../sheet/sheet.ts';
 import type { GrayImage, PageResult, Scale } from '../types.ts';
 import { LOG_LAYOUT, logLayout } from './log-layout.ts';
 import { codeOfText, type PageCode } from './page-code.ts';
-import { painted } from './painted.ts';
+import { painted, type PrintedOn } from './painted.ts';
 import { meanOf, readCode } from './read-code.ts';
 import { readMarks, type ReadField } from './read-marks.ts';
+import { wordsInCells } from './words-in-cells.ts';
 
 /** A field as read; a doubtful one with its part of the straight sheet, for a person to look at. */
 export type SeenField = Pick<ReadField, 'row' | 'field' | 'value' | 'doubt'> & { part: GrayImage | null };
@@ -25,12 +26,12 @@ export type PrintedPage =
 
 /**
  * Reads a sheet of ours that came back: its code by the corner marks, then its marks or its lines.
- * @param printedOn where letters and drawings stand on a practice page, by its code: they are no writing
+ * @param printedOn what is printed on a practice page, by its code: it is no writing
  */
 export function readPrintedPage(
   picture: GrayImage,
   scale: Scale | null,
-  printedOn: Readonly<Record<string, readonly Area[]>>,
+  printedOn: Readonly<Record<string, PrintedOn>>,
 ): PrintedPage {
   const notRead = (why: NotRead): PrintedPage => ({ kind: 'not-read', why });
   const whole = sheetOf(picture, scale);
@@ -56,10 +57,14 @@ export function readPrintedPage(
     );
     return { kind: 'log', text: read.text, code, fields: fields.map((field) => seen(field, image, pxPerMm)) };
   }
-  const areas = printedOn[read.text];
-  if (!areas) return { kind: 'practice', text: read.text, code, measured: null };
-  const writing = painted(image, pxPerMm, areas);
-  const measured = measurePage(writing, { scale: { pxPerMm, source: 'corner-marks' } });
+  const print = printedOn[read.text];
+  if (!print) return { kind: 'practice', text: read.text, code, measured: null };
+  const writing = painted(image, pxPerMm, print);
+  const options = { scale: { pxPerMm, source: 'corner-marks' as const }, upright: true };
+  const lines = readPage(writing, options);
+  let measured = measureRead(lines, options);
+  if (print.cellMm !== null)
+    measured = measureRead(lines, { ...options, corrections: wordsInCells(measured, print.cellMm) });
   return { kind: 'practice', text: read.text, code, measured };
 }
 

@@ -117,9 +117,9 @@ export function markSvg({ circle, mark, gray, pen }: Drawn, seed: number): strin
   }
 }
 
-export function logSvg(code: string | null, drawn: readonly Drawn[], few = false): string {
+/** A sheet with its corner marks and its code, and what is drawn on it. */
+export function sheetSvg(code: string | null, drawings: readonly string[]): string {
   const { widthMm, heightMm } = SIZE;
-  const layout = logLayout(widthMm, heightMm, few);
   const { insetMm: inset, sideMm: side, holeMm: hole } = CORNER_MARK;
   const square = (x: number, y: number, size: number, fill: string) =>
     `<rect x="${x - size / 2}" y="${y - size / 2}" width="${size}" height="${size}" fill="${fill}"/>`;
@@ -147,6 +147,12 @@ export function logSvg(code: string | null, drawn: readonly Drawn[], few = false
           ),
         );
     });
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm * DRAWN}" height="${heightMm * DRAWN}" viewBox="0 0 ${widthMm} ${heightMm}" font-family="sans-serif">${[...parts, ...drawings].join('')}</svg>`;
+}
+
+export function logSvg(code: string | null, drawn: readonly Drawn[], few = false): string {
+  const layout = logLayout(SIZE.widthMm, SIZE.heightMm, few);
+  const parts: string[] = [];
   for (let row = 0; row <= layout.rows; row += 1) {
     const y = layout.top + row * layout.rowMm;
     parts.push(`<line x1="${layout.left}" x2="${layout.right}" y1="${y}" y2="${y}" stroke="gray" stroke-width=".2"/>`);
@@ -162,7 +168,7 @@ export function logSvg(code: string | null, drawn: readonly Drawn[], few = false
     );
   }
   drawn.forEach((one, i) => parts.push(markSvg(one, 7 + i)));
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm * DRAWN}" height="${heightMm * DRAWN}" viewBox="0 0 ${widthMm} ${heightMm}" font-family="sans-serif">${parts.join('')}</svg>`;
+  return sheetSvg(code, parts);
 }
 
 export async function rastered(svg: string): Promise<GrayImage> {
