@@ -6,11 +6,11 @@ import { occasionTask } from '../../../renderer/logic/pages/practice/occasion-sa
 import { paperOfOccasion } from '../../../renderer/logic/pages/practice/daily-pages.ts';
 import { checkModels, practiceLines } from '../../../renderer/logic/pages/practice/practice-lines.ts';
 import { practiceSheets } from '../../../renderer/logic/pages/practice/practice.ts';
-import { type PracticeRequest } from '../../../renderer/logic/pages/practice/practice-steps.ts';
 import { selfCheckCard } from '../../../renderer/logic/pages/kinds/self-check-card.ts';
 import { textsOf } from '../../../renderer/logic/pages/sheet/fit-sheets.ts';
 import { texts } from '../../../renderer/logic/texts/en.ts';
 import { input, programLine, record } from './record.ts';
+import { practiceAsked } from './practice-asked.ts';
 
 const rules = rulesInUse(null);
 const none = { words: [], topics: [] };
@@ -60,26 +60,7 @@ test('checks are printed as checks, large before true size, each with new words 
   );
   expect(new Set(models).size).toBe(40);
   expect(models.some((model) => model.includes('Mr. Olin'))).toBe(true);
-  const request: PracticeRequest = {
-    sheet: 'A4',
-    ruling: 'check-true',
-    letters: 'print',
-    lineIds: [],
-    models: models.slice(0, 3),
-    linesPerBout: null,
-    bouts: 1,
-    restText: '',
-    nextTimeText: '',
-    bold: false,
-    startLine: 'none',
-    marks: 'none',
-    pictures: null,
-    xHeightMm: null,
-    title: 'Practice page',
-    instruction: '',
-    date: '',
-    clientCode: 'C-01',
-  };
+  const request = practiceAsked({ ruling: 'check-true', models: models.slice(0, 3) });
   for (const sheet of ['A4', 'Letter'] as const) {
     const [first] = practiceSheets({ ...request, sheet });
     expect(first!.texts.filter(({ text }) => text === 'PRACTICE')).not.toHaveLength(0);
@@ -103,26 +84,8 @@ test('the check card of somebody who only signs asks whose signature it is, not 
 });
 
 test('each turn of a page has a line of its own, and none comes again while there is another', () => {
-  const request: PracticeRequest = {
-    sheet: 'A4',
-    ruling: 'dashed-10',
-    letters: 'print',
-    lineIds: [],
-    models: ['one', 'two', 'three'],
-    linesPerBout: 1,
-    bouts: 3,
-    restText: 'rest',
-    nextTimeText: '',
-    bold: false,
-    startLine: 'none',
-    marks: 'none',
-    pictures: null,
-    xHeightMm: null,
-    title: 'Practice page',
-    instruction: '',
-    date: '',
-    clientCode: '',
-  };
+  const asked = { linesPerBout: 1, bouts: 3, restText: 'rest', nextTimeText: '' };
+  const request = practiceAsked({ ...asked, models: ['one', 'two', 'three'] });
   const shown = practiceSheets(request).flatMap((sheet) => sheet.texts.map(({ text }) => text));
   expect(shown).toEqual(['one', 'rest', 'two', 'rest', 'three']);
 });

@@ -9,32 +9,12 @@ import { inks, type RulingCode, rulings } from '../../../renderer/logic/pages/pr
 import SheetView from '../../../renderer/window/pages/SheetView.svelte';
 import { chromiumPath, htmlOf, noChromium, printHtml } from './html.ts';
 import { type PdfPage, readPdf } from './pdf-lines.ts';
+import { practiceAsked } from './practice-asked.ts';
 
 const tolerance = 0.05;
 
-function request(sheet: SheetName, ruling: RulingCode, more: Partial<PracticeRequest> = {}): PracticeRequest {
-  return {
-    sheet,
-    ruling,
-    letters: 'print',
-    models: ['a d g q', 'milk bread eggs tea'],
-    linesPerBout: null,
-    bouts: 1,
-    restText: 'Stop here. Rest 2 minutes.',
-    nextTimeText: 'Stop here for today.',
-    bold: false,
-    startLine: 'none',
-    marks: 'none',
-    pictures: null,
-    xHeightMm: null,
-    title: 'Practice page',
-    instruction: 'Stop when a line gets hard to read.',
-    date: 'March 4, 2026',
-    clientCode: 'C-014',
-    lineIds: [],
-    ...more,
-  };
-}
+const request = (sheet: SheetName, ruling: RulingCode, more: Partial<PracticeRequest> = {}): PracticeRequest =>
+  practiceAsked({ sheet, ruling, ...more });
 
 const codes = Object.keys(rulings) as RulingCode[];
 const models: PracticeSheet[] = (['A4', 'Letter'] as const).flatMap((sheet) => [

@@ -4,29 +4,10 @@ import type { PracticeRequest } from '../../../renderer/logic/pages/practice/pra
 import { practiceSheets } from '../../../renderer/logic/pages/practice/practice.ts';
 import { printedOf } from '../../../renderer/logic/pages/practice/printed-areas.ts';
 import { codeText, readPrintedPage } from '../../../renderer/measure/index.ts';
+import { practiceAsked } from '../../logic/pages/practice-asked.ts';
 import { phone, rastered, scanner, type Taking, taken } from './log-picture.ts';
 import { inCells, penned, practiceSvg } from './practice-picture.ts';
 
-const asked: PracticeRequest = {
-  sheet: 'A4',
-  ruling: 'boxes-6',
-  letters: 'print',
-  models: ['milk and bread', 'six eggs'],
-  linesPerBout: null,
-  bouts: 1,
-  restText: '',
-  nextTimeText: '',
-  bold: false,
-  startLine: 'none',
-  marks: 'none',
-  pictures: null,
-  xHeightMm: null,
-  title: 'Day 1 of 7',
-  instruction: 'Write.',
-  date: '2026-11-02',
-  clientCode: 'C-01',
-  lineIds: [],
-};
 const code = codeText({
   layout: 1,
   kind: 'practice',
@@ -39,7 +20,7 @@ const code = codeText({
 
 /** Lines as words and heights, of what was written on the first sheet of a request. */
 async function readBack(request: Partial<PracticeRequest>, written: readonly string[], how: Taking) {
-  const [sheet] = practiceSheets({ ...asked, ...request });
+  const [sheet] = practiceSheets(practiceAsked(request));
   const picture = await taken(await rastered(practiceSvg(sheet!, code, written)), how, 5);
   const read = readPrintedPage(picture, null, { [code]: printedOf(sheet!) });
   if (read.kind !== 'practice' || !read.measured) throw new Error(`read as ${read.kind}`);

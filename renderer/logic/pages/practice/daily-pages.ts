@@ -12,10 +12,9 @@ import { seedOf } from '../../sample/seeded-choice.ts';
 import { sentenceKey } from '../../sample/fill-frame.ts';
 import type { Texts } from '../../texts/en.ts';
 import { dayOf, type PageInput, programOf } from '../sheet/page-facts.ts';
-import { type PracticeSheet } from './practice.ts';
+import { type PracticeSheet, rowsOfText } from './practice.ts';
 import { type PracticeRequest, rowsPerSheet } from './practice-steps.ts';
 import { checkModels, practiceLines, type PracticeWish, sameEachTime } from './practice-lines.ts';
-import { fontSizeFor, type LetterStyleCode } from './letter-styles.ts';
 import type { RulingCode } from './ruling-drawings.ts';
 import { rulings } from './ruling-drawings.ts';
 import { writingArea } from './sheet-sizes.ts';
@@ -26,9 +25,6 @@ export const mostPages = 20;
 const usualDays = 7;
 /** New lines on a page; where the day has fewer to write, as many. */
 const linesAPage = 6;
-
-/** Mean width of a letter of running text, by its font size. */
-const letterWidth: Record<LetterStyleCode, number> = { print: 0.42, joined: 0.6 };
 
 /** Papers of their own, by the tier of the program from 2 to 4: what the line's words speak of. */
 const paperOf: Partial<Record<OccasionCode, readonly [RulingCode, RulingCode, RulingCode]>> = {
@@ -88,7 +84,7 @@ function linesOf(
   wanted: Wanted,
   input: PageInput,
   rules: RulesInUse,
-  want: Pick<PracticeWish, 'seed' | 'count' | 'mostLetters' | 'rowLetters' | 'language'>,
+  want: Pick<PracticeWish, 'seed' | 'count' | 'mostLetters' | 'onOneRow' | 'language'>,
   known: { used: Set<string>; lastFrames: ReadonlySet<string> },
 ): { models: string[]; frames: string[] } {
   if (wanted.code === 'signature') return { models: ownName(input), frames: [] };
@@ -109,7 +105,7 @@ function linesOf(
     lastFrames: known.lastFrames,
     phraseShare: share,
     mostLetters: want.mostLetters,
-    rowLetters: want.rowLetters,
+    ...(want.onOneRow && { onOneRow: want.onOneRow }),
   });
   return {
     models: [...fixed.slice(0, want.count), ...lines.map((line) => line.text)],
@@ -117,18 +113,14 @@ function linesOf(
   };
 }
 
-/** Letters that a row has room for: what is in boxes cannot go over to the next one, what is on a line should not. */
-function lettersARow({
-  sheet,
-  ruling,
-  letters,
-  xHeightMm,
-}: PracticeRequest): Pick<PracticeWish, 'mostLetters' | 'rowLetters'> {
-  const { kind, sizeMm, xHeightMm: usual } = rulings[ruling];
-  const { width } = writingArea(sheet);
-  if (kind === 'boxes') return { mostLetters: Math.floor(width / sizeMm), rowLetters: Infinity };
-  const rowLetters = Math.floor((width - 5) / (fontSizeFor(letters, xHeightMm ?? usual) * letterWidth[letters]));
-  return { mostLetters: null, rowLetters: kind === 'squares' ? Infinity : rowLetters };
+/** What a row has room for: what is in boxes cannot go over to the next one, what is on a line should not. */
+function roomARow(request: PracticeRequest): Pick<PracticeWish, 'mostLetters' | 'onOneRow'> {
+  const { kind, sizeMm } = rulings[request.ruling];
+  const { width } = writingArea(request.sheet);
+  if (kind === 'boxes') return { mostLetters: Math.floor(width / sizeMm) };
+  if (kind === 'squares') return { mostLetters: null };
+  const rowsOf = rowsOfText(request);
+  return { mostLetters: null, onOneRow: (text) => rowsOf(text).length === 1 };
 }
 
 /**
@@ -167,7 +159,7 @@ export function dailyPages(
       {
         seed: seedOf(`${input.record.client.id} ${input.visitId} ${day}`),
         count: each.code === 'check' ? rowsPerSheet(input.sheet, ruling) : Math.max(1, Math.min(linesAPage, lines)),
-        ...lettersARow({ ...main, ruling }),
+        ...roomARow({ ...main, ruling }),
         language: known,
       },
       { used, lastFrames: new Set(pages.slice(-2).flatMap((page) => page.frames)) },

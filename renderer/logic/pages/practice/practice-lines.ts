@@ -26,8 +26,8 @@ export interface PracticeWish {
   phraseShare: number;
   /** Longest line, in letters and spaces; null = any. */
   mostLetters: number | null;
-  /** Letters that one row has room for: longer lines come only where there are no others. */
-  rowLetters?: number | undefined;
+  /** Whether a line stands on one row of the paper: others come only where none does. */
+  onOneRow?: (text: string) => boolean;
 }
 
 export interface PracticeLine {
@@ -50,9 +50,10 @@ export function practiceLines(library: TextLibrary, wish: PracticeWish): Practic
   const words = wordsFor(library, wish);
   const taken = new Set(wish.used);
   const lines: PracticeLine[] = [];
-  const add = (text: string, frame: string | null, most: number): boolean => {
+  const longest = wish.mostLetters ?? Infinity;
+  const add = (text: string, frame: string | null, fits: (text: string) => boolean): boolean => {
     const key = sentenceKey(text);
-    if (key === '' || taken.has(key) || text.length > most) return false;
+    if (key === '' || taken.has(key) || text.length > longest || !fits(text)) return false;
     taken.add(key);
     lines.push({ text, frame });
     return true;
@@ -63,18 +64,18 @@ export function practiceLines(library: TextLibrary, wish: PracticeWish): Practic
   const first = phrases.length > 0 ? choice.below(phrases.length) : 0;
   for (let i = 0; i < Math.min(most, phrases.length); i++) {
     const text = phrases[(first + i) % phrases.length]!;
-    if (wish.mostLetters === null || text.length <= wish.mostLetters) lines.push({ text, frame: null });
+    if (text.length <= longest) lines.push({ text, frame: null });
   }
-  const longest = wish.mostLetters ?? Infinity;
-  for (const most of new Set([Math.min(wish.rowLetters ?? longest, longest), longest])) {
+  const any = (): boolean => true;
+  for (const fits of new Set([wish.onOneRow ?? any, any])) {
     // Each frame once before any comes again, those of the last pages last.
     for (const frame of framesFor(library, wish, choice)) {
       for (let i = 0; i < tries && lines.length < wish.count; i++)
-        if (add(filled(frame, words, wish.language, choice), frame.code, most)) break;
+        if (add(filled(frame, words, wish.language, choice), frame.code, fits)) break;
     }
     for (let i = 0; i < tries && lines.length > 0 && lines.length < wish.count; i++) {
       const frame = choice.of(framesFor(library, wish, choice));
-      add(filled(frame, words, wish.language, choice), frame.code, most);
+      add(filled(frame, words, wish.language, choice), frame.code, fits);
     }
   }
   return phrasesLater(lines, wish.phraseShare);

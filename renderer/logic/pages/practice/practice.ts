@@ -18,7 +18,7 @@ import {
 } from './practice-rows.ts';
 import { breakIntoCells, gridLines, lettersInCells } from './letter-cells.ts';
 import { texts as english } from '../../texts/en.ts';
-import { type RulingCode, rulings, withoutModels } from './ruling-drawings.ts';
+import { type Ruling, type RulingCode, rulings, withoutModels } from './ruling-drawings.ts';
 import { rowsPerSheet, plan } from './practice-steps.ts';
 import type { PracticeRequest } from './practice-steps.ts';
 
@@ -65,14 +65,11 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
   const ruling = rulings[request.ruling];
   const area = writingArea(request.sheet);
   const shape = rowShape(ruling);
-  const inCells = ruling.kind === 'squares' || ruling.kind === 'boxes';
-  const size = fontSizeFor(request.letters, request.xHeightMm ?? ruling.xHeightMm);
-  const indent = request.startLine === 'left' ? 4 : 1;
-  const columns = inCells ? Math.floor(area.width / ruling.sizeMm + 1e-9) : 0;
+  const inCells = isInCells(ruling);
+  const size = modelSize(request);
+  const indent = indentOf(request);
   const noModels = withoutModels.has(ruling.kind);
-  const breakUp = (text: string): string[] =>
-    inCells ? breakIntoCells(text, columns) : breakLines(text, request.letters, size, area.width - indent - 4);
-  const models = noModels ? [] : request.models.filter((text) => text.trim() !== '').map(breakUp);
+  const models = noModels ? [] : request.models.filter((text) => text.trim() !== '').map(rowsOfText(request));
   const steps = plan(request, models);
   const perSheet = rowsPerSheet(request.sheet, request.ruling);
   const pages = Math.min(12, Math.max(1, Math.ceil(steps.length / perSheet)));
@@ -123,6 +120,19 @@ export function practiceSheets(request: PracticeRequest): PracticeSheet[] {
     const made = request.frames && page === 0 ? { written: request.models, frames: request.frames } : {};
     return { ...headOf(request), page: page + 1, pages, lines, texts, dots, ...made };
   });
+}
+
+const isInCells = ({ kind }: Ruling): boolean => kind === 'squares' || kind === 'boxes';
+const indentOf = ({ startLine }: PracticeRequest): number => (startLine === 'left' ? 4 : 1);
+const modelSize = ({ letters, xHeightMm, ruling }: PracticeRequest): number =>
+  fontSizeFor(letters, xHeightMm ?? rulings[ruling].xHeightMm);
+
+/** Rows that a model text of this request takes. */
+export function rowsOfText(request: PracticeRequest): (text: string) => string[] {
+  const ruling = rulings[request.ruling];
+  const { width } = writingArea(request.sheet);
+  if (isInCells(ruling)) return (text) => breakIntoCells(text, Math.floor(width / ruling.sizeMm + 1e-9));
+  return (text) => breakLines(text, request.letters, modelSize(request), width - indentOf(request) - 4);
 }
 
 const headOf = ({ sheet, ruling, bold, title, instruction, date, clientCode, lineIds }: PracticeRequest) => ({

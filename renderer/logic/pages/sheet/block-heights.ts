@@ -1,4 +1,5 @@
 import { breakLines } from '../practice/letter-styles.ts';
+import { withWholeAmounts } from '../../texts/whole-amounts.ts';
 import type { Block, Doc, Section } from './packet.ts';
 import { sheetSizes } from '../practice/sheet-sizes.ts';
 
@@ -33,7 +34,7 @@ export function room(doc: Pick<Doc, 'sheet' | 'pt'>): Room {
 }
 
 const rows = (text: string, width: number, bold = false): number =>
-  breakLines(text, bold ? 'page-bold' : 'page', 1, width * 0.995).length;
+  breakLines(withWholeAmounts(text), bold ? 'page-bold' : 'page', 1, width * 0.995).length;
 
 /** Height of one block in em, with its distance to the next. */
 export function blockHeight(block: Block, { em, width }: Room): number {
