@@ -9,6 +9,7 @@ import type { MeasureOptions } from '../../renderer/measure/measure-options.ts';
 import { median } from '../../renderer/statistics/order-statistics.ts';
 import { makePage } from '../../tests/measure/pages/generate.ts';
 import { peopleSpecs } from '../../tests/measure/pages/people-specs.ts';
+import { placedLetters } from './accuracy-letters.ts';
 import { Tally, wordsIn } from './accuracy-pages.ts';
 
 const valueOf = (result: PageResult, code: string): number =>
@@ -26,6 +27,7 @@ export async function judgePeople(seed: number, count: number): Promise<number> 
   const [plain, known] = [new Tally(), new Tally()];
   const errors = { height: [] as number[], knownHeight: [] as number[], cv: [] as number[], knownCv: [] as number[] };
   let accepted = 0;
+  let [placed, letters] = [0, 0];
   for (const spec of peopleSpecs(seed, count)) {
     const { truth, gray, width, height } = await makePage(spec);
     const scale = { pxPerMm: spec.picture.dpi / 25.4, source: 'dpi' as const };
@@ -37,6 +39,8 @@ export async function judgePeople(seed: number, count: number): Promise<number> 
     plain.add(wordsIn(alone), words, alone.warnings.length > 0);
     known.add(wordsIn(laid), words, laid.warnings.length > 0);
     if (laid.textFits) accepted += 1;
+    const own = placedLetters(spec, laid);
+    [placed, letters] = [placed + own.placed, letters + own.letters];
     const cv = 100 * spec.people!.letterCv;
     const off = (result: PageResult): number => 100 * (valueOf(result, 'x-height') / truth.xHeightMm - 1);
     errors.height.push(off(alone));
@@ -51,6 +55,7 @@ export async function judgePeople(seed: number, count: number): Promise<number> 
   console.log(
     `\nWithout the text: ${plain.toString()}.\nWith the text: ${known.toString()}; it was taken on ${accepted} of ${count}.`,
   );
+  console.log(`Letters that should close, found where they were drawn: ${placed} of ${letters}.`);
   console.log(spreadOf('Height of small letters', errors.height, 8, '%'));
   console.log(spreadOf('The same with the text', errors.knownHeight, 8, '%'));
   console.log(spreadOf('Unevenness of height', errors.cv, 3, 'points'));

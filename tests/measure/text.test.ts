@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { alignLetters } from '../../renderer/measure/letters/align-letters.ts';
+import type { Piece } from '../../renderer/measure/letters/align-letters.ts';
 import { alignWords, expectedWidth } from '../../renderer/measure/letters/align-words.ts';
 import { usualWidth } from '../../renderer/measure/letters/letter-kinds.ts';
 import { DECIDED, layText } from '../../renderer/measure/letters/text-path.ts';
@@ -79,11 +80,7 @@ test('a gap that was decided by hand stays as it was decided', () => {
 });
 
 test('letters that touch share a piece, a broken letter has two', () => {
-  const piece = (width: number, top = 1, bottom = 0): { width: number; top: number; bottom: number } => ({
-    width,
-    top,
-    bottom,
-  });
+  const piece = (width: number, top = 1, bottom = 0): Piece => ({ width, top, bottom, bowls: 0 });
   // p e | n with "pe" touching.
   expect(alignLetters([piece(1.9, 1, 0.7), piece(0.9)], 'pen', usualWidth)).toEqual([
     { first: 0, last: 2, from: 0, to: 1 },
@@ -97,4 +94,16 @@ test('letters that touch share a piece, a broken letter has two', () => {
     to: 2,
   });
   expect(alignLetters([], 'a', usualWidth)).toBeNull();
+});
+
+test('a bowl lies in a letter that has one', () => {
+  // Two pieces of one width for "nao": n stands alone, or o does.
+  const lone = (bowls: readonly [number, number]): string[] =>
+    alignLetters(
+      bowls.map((n) => ({ width: 1.35, top: 1, bottom: 0, bowls: n })),
+      'nao',
+      usualWidth,
+    )!.map(({ first, last }) => 'nao'.slice(first, last));
+  expect(lone([0, 2])).toEqual(['n', 'ao']);
+  expect(lone([1, 1])).toEqual(['na', 'o']);
 });

@@ -1,4 +1,4 @@
-import { hangs, LETTER_SPACE, rises } from './letter-kinds.ts';
+import { bowlsOf, hangs, LETTER_SPACE, rises } from './letter-kinds.ts';
 
 /** What the alignment looks at in a piece of ink (letters that touch are one piece). x-heights. */
 export interface Piece {
@@ -6,6 +6,8 @@ export interface Piece {
   /** Top above and bottom below the baseline. */
   top: number;
   bottom: number;
+  /** Closed loops between the baseline and the small letters' tops. */
+  bowls: number;
 }
 
 /** Letters `first` to `last` (exclusive) of the word lie in pieces `from` to `to` (exclusive). */
@@ -23,6 +25,8 @@ const MOST_PIECES = 3;
 const BROKEN = 1.6;
 const TOUCHING = 0.25;
 const WRONG_REACH = 1.6;
+/** A bowl in a letter that has none. That a letter which has one is open says nothing: it may be. */
+const WRONG_BOWL = 1.6;
 
 /**
  * Aligns the letters of a word with its pieces of ink from left to right: by width, and by which rise or hang.
@@ -79,7 +83,9 @@ function misfit(pieces: readonly Piece[], chars: readonly string[], expected: nu
   let width = 0;
   let top = -Infinity;
   let bottom = -Infinity;
+  let bowls = 0;
   for (const piece of pieces) {
+    bowls += piece.bowls;
     width += piece.width;
     top = Math.max(top, piece.top);
     bottom = Math.max(bottom, piece.bottom);
@@ -89,6 +95,7 @@ function misfit(pieces: readonly Piece[], chars: readonly string[], expected: nu
   let price = Math.min(9, (off * off) / 2);
   price += reachPrice(chars.map(rises), top > 1.27);
   price += reachPrice(chars.map(hangs), bottom > 0.25);
+  price += WRONG_BOWL * Math.max(0, bowls - chars.reduce((most, char) => most + bowlsOf(char), 0));
   return price;
 }
 

@@ -78,3 +78,9 @@ export function hangs(char: string): boolean | null {
   if (char === 'f' || char === 'z' || char === ',' || char === 'Q' || char === 'J') return null;
   return false;
 }
+
+/** Most bowls that a letter is written with: capitals, figures and letters with loops of their own vary. */
+export function bowlsOf(char: string): number {
+  if (CLOSING.includes(char) || 'ekszf'.includes(char)) return 1;
+  return /[a-z.,;:'!-]/.test(char) ? 0 : 2;
+}

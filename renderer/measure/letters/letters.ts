@@ -27,6 +27,9 @@ export interface LetterWork {
 /** A cut between touching letters may move this far (x-heights) to the thinnest place. */
 const CUT_REACH = 0.22;
 
+/** What a cut through a bowl costs, as a share of the x-height in ink. */
+const BOWL_PRICE = 0.5;
+
 const NO_HOLES: readonly Hole[] = [];
 /** The bowl of a letter lies between these heights, x-heights; loops of ascenders and tails lie beyond. */
 const BOWL = { low: -0.3, high: 1.2 } as const;
@@ -59,7 +62,8 @@ export function lettersOf(
   if (text !== null) {
     const pieces = word.groups.map((group) => {
       const { top, bottom } = reachOf(group.blobs, -Infinity, Infinity, line, frame);
-      return { width: (group.to - group.from) / size, top: top / size, bottom: -bottom / size };
+      const bowls = bowlsIn(group, line, holesByBlob, frame).length;
+      return { width: (group.to - group.from) / size, top: top / size, bottom: -bottom / size, bowls };
     });
     const matches = alignLetters(pieces, text, widths);
     if (matches) {
@@ -68,7 +72,7 @@ export function lettersOf(
         const groups = word.groups.slice(match.from, match.to);
         const own = chars.slice(match.first, match.last);
         if (own.length === 1) return [letterOf(groups, line, own[0]!, null, holesByBlob, frame)];
-        const ranges = cutsOf(groups[0]!, own, size, widths, map);
+        const ranges = cutsOf(groups[0]!, own, size, widths, map, bowlsIn(groups[0]!, line, holesByBlob, frame));
         const loops = loopRanges(ranges, own, LOOP_REACH * size);
         return ranges.map((range, k) => letterOf(groups, line, own[k]!, range, holesByBlob, frame, loops[k]!));
       });
@@ -129,9 +133,13 @@ function cutsOf(
   size: number,
   widths: (char: string) => number,
   map: InkMap,
+  bowls: readonly Hole[],
 ): [number, number][] {
   const [left, right] = columnsOf(group);
   const ink = inkByColumn(group, left, right, map);
+  // Two letters never share a bowl.
+  for (const bowl of bowls)
+    for (let x = bowl.left; x < bowl.right; x += 1) ink[x - left]! += Math.round(BOWL_PRICE * size);
   const expected = chars.map((char) => widths(char) + LETTER_SPACE / 2);
   const total = expected.reduce((a, b) => a + b, 0);
   const reach = Math.round(CUT_REACH * size);
@@ -166,6 +174,17 @@ function loopRanges(
       to + (k + 1 < chars.length && !isLooped(k + 1) ? reach : 0),
     ];
   });
+}
+
+function bowlsIn(
+  group: Group,
+  line: LineWork,
+  holesByBlob: ReadonlyMap<number, readonly Hole[]>,
+  frame: Frame,
+): Hole[] {
+  return group.blobs
+    .flatMap(({ blob }) => holesByBlob.get(blob.component) ?? NO_HOLES)
+    .filter((hole) => isBowl(hole, line, frame));
 }
 
 /** Whether a loop is the bowl of a letter, and no loop of its ascender or tail. */

@@ -20,6 +20,8 @@ export interface WordShape {
   smallLetters: number[];
   /** Ink-to-ink gaps between its letters, mm. */
   letterGaps: number[];
+  /** Where the ink of each of its letters lies, mm. */
+  letters: { char: string; fromMm: number; toMm: number }[];
 }
 
 const SMALL = new Set('acemnorsuvwxz');
@@ -48,6 +50,7 @@ export function shapeWord(
     widthMm: 0,
     smallLetters: [],
     letterGaps: [],
+    letters: [],
   };
   let cursor = 0;
   let inkRight: number | null = null;
@@ -76,6 +79,7 @@ export function shapeWord(
         cursor = inkRight + gapOfPerson(people, random, { char, isParted: at === parted }) * scaleMm - left;
       if (inkRight !== null) shape.letterGaps.push(cursor + left - inkRight);
       inkRight = Math.max(inkRight ?? -Infinity, cursor + right);
+      shape.letters.push({ char, fromMm: cursor + left, toMm: cursor + right });
       for (const ring of glyph.rings) shape.rings.push(place(ring, cursor));
       for (const stroke of glyph.strokes) shape.strokes.push(place(stroke, cursor));
       if (SMALL.has(char)) shape.smallLetters.push(people ? still.high - still.low + penMm : still.high + penMm / 2);
@@ -105,6 +109,7 @@ export function shapeWord(
   if (!all) return shape;
   const left = all.left - penMm / 2;
   shape.widthMm = all.right + penMm / 2 - left;
+  shape.letters = shape.letters.map(({ char, fromMm, toMm }) => ({ char, fromMm: fromMm - left, toMm: toMm - left }));
   for (const chain of [...shape.rings, ...shape.strokes, ...shape.erasers])
     for (let i = 0; i < chain.length; i += 2) chain[i] = (chain[i] as number) - left;
   return shape;
