@@ -69,6 +69,7 @@ test('every kind of page can be shown, and breaks no access rule in light and da
   for (const kind of [
     'Home program',
     'Practice pages',
+    'Initial evaluation',
     'Visit note',
     'Progress report',
     'Letter',
@@ -78,6 +79,19 @@ test('every kind of page can be shown, and breaks no access rule in light and da
   ]) {
     await page.getByRole('radio', { name: new RegExp(`^${kind}`) }).click();
     await expect(page.locator('.preview .printed').first()).toBeVisible();
+    // The window's own styles reach no page: nothing lies on the foot line, or on its neighbor.
+    const spoiled = await page.locator('.preview .printed').evaluateAll((sheets) =>
+      sheets.flatMap((sheet) => {
+        const [doc, foot] = ['.doc', '.doc-foot'].map((name) => sheet.querySelector(name)?.getBoundingClientRect());
+        const names = [...sheet.querySelectorAll('.doc dt')].map((name) => name.textContent);
+        const narrow = names.filter((_, i) => {
+          const [name, value] = ['dt', 'dd'].map((of) => sheet.querySelectorAll<HTMLElement>(`.doc ${of}`)[i]!);
+          return name!.scrollWidth > name!.clientWidth + 1 || value!.scrollWidth > value!.clientWidth + 1;
+        });
+        return [...narrow, ...(doc && foot && doc.bottom > foot.top + 1 ? ['over its foot'] : [])];
+      }),
+    );
+    expect(spoiled, kind).toEqual([]);
     expect(await axe(page), kind).toEqual([]);
     if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/${kind}.png` });
   }
