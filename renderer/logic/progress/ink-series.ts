@@ -138,7 +138,6 @@ export function inkSeries(record: Facts, limits: ChangeLimits, telling: Telling)
           better: isPage ? 'own' : better[inkBetter(code)],
           note: '',
           steps: null,
-          onOrdinary: null,
           points: own.map(({ recording, day, value }) => ({
             at: Date.parse(recording.startedAt),
             day,

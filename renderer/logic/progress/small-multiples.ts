@@ -26,8 +26,6 @@ export interface SmallMultiple {
    * hand lies from page to page, 95 of 100. Null where that spread is not known.
    */
   steps: number[] | null;
-  /** The same on a chart whose whole height is where ordinary writing lies; null without one. */
-  onOrdinary: number[] | null;
 }
 
 /** Steps of half the half-range of the first value that has one, on the scale on which the measure is compared. */
@@ -40,8 +38,8 @@ function stepsOf(unit: string, points: readonly SeriesPoint[]): number[] | null 
   return step > 0 && steps.every(Number.isFinite) ? steps : null;
 }
 
-/** Steps on a scale of 4 up and 4 down. */
-function ordinarySteps(code: string, points: readonly SeriesPoint[]): number[] | null {
+/** Steps on a chart of 4 up and 4 down whose whole height is where ordinary writing lies; null without such a range. */
+export function ordinarySteps(code: string, points: readonly SeriesPoint[]): number[] | null {
   const range = ordinaryRange(code);
   if (!range) return null;
   const [low, high] = range;
@@ -66,7 +64,6 @@ export function smallMultiples(record: Facts, telling: Telling): SmallMultiple[]
       note: (words.notes as Readonly<Record<string, string>>)[code] ?? '',
       points: [],
       steps: null,
-      onOrdinary: null,
     };
     // A measure keeps its unit over time; a value in another one is not drawn on the same scale.
     if (known.unit !== unit) continue;
@@ -74,9 +71,5 @@ export function smallMultiples(record: Facts, telling: Telling): SmallMultiple[]
     known.points.push({ at: Date.parse(sample.takenAt), day, value, low: handLow, high: handHigh, words: said });
     found.set(code, known);
   }
-  return [...found.values()].map((one) => ({
-    ...one,
-    steps: stepsOf(one.unit, one.points),
-    onOrdinary: ordinarySteps(one.code, one.points),
-  }));
+  return [...found.values()].map((one) => ({ ...one, steps: stepsOf(one.unit, one.points) }));
 }
