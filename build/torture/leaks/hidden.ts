@@ -2,16 +2,8 @@
 import { generateX25519Identity, identityToRecipient } from 'age-encryption';
 import type { Page } from 'playwright-core';
 import { openClient } from '../../../electron/browser/walk.ts';
+import { type Hidden, keptYears } from './kept-years.ts';
 import { addLosingClient, type Ask } from './losing-client.ts';
-
-export interface Hidden {
-  name: string;
-  /** Only the fields in this part: a search above it would empty it. */
-  within?: string;
-  /** Goes on from the one before: both are in the same share. */
-  goesOn?: true;
-  go(): Promise<void>;
-}
 
 /** @param ask asks the caseload as the window does */
 export function hiddenFields(page: Page, ask: Ask): Hidden[] {
@@ -216,7 +208,7 @@ export function hiddenFields(page: Page, ask: Ask): Hidden[] {
         await page.keyboard.press('Escape');
         await place('Hand over');
         await page.getByLabel('Name or initials').fill('QX');
-        await page.getByLabel('Her key').fill(await identityToRecipient(await generateX25519Identity()));
+        await page.getByLabel('Their key').fill(await identityToRecipient(await generateX25519Identity()));
         await button('Add this colleague').click();
         await page.getByLabel('Filter').waitFor();
       },
@@ -288,5 +280,6 @@ export function hiddenFields(page: Page, ask: Ask): Hidden[] {
           .waitFor();
       },
     },
+    ...keptYears(page, ask),
   ];
 }

@@ -10,6 +10,9 @@ const READ = [54, 55, 54, 53, 54, 18, 15];
 const OF = 60;
 const CODE = 'L-001';
 
+/** Of a visit, unwritten. */
+export const words = { nextVisit: '', told: '', skilled: '', response: '', taughtBack: '', plan: '' };
+
 /** Adds the client with a visit a week, the last one a week ago. Answers the code. */
 export async function addLosingClient(ask: Ask): Promise<string> {
   const clientId = randomUUID();
@@ -17,7 +20,6 @@ export async function addLosingClient(ask: Ask): Promise<string> {
   for (const [n, right] of READ.entries()) {
     const date = new Date(Date.now() - (READ.length - n) * 7 * 86_400_000).toISOString().slice(0, 10);
     const [visitId, sampleId] = [randomUUID(), randomUUID()];
-    const words = { nextVisit: '', told: '', skilled: '', response: '', taughtBack: '', plan: '' };
     const kind = n === 0 ? 'first' : 'treatment';
     await ask('visit.save', { id: visitId, clientId, date, kind, minutes: 45, ...words });
     await ask('sample.save', {

@@ -160,7 +160,8 @@ export function screensOf(page: Page, ask: Ask, marker: string, walk: Walk): Scr
         .click();
       await page.getByLabel('Rule table').getByRole('button', { name: 'Texts' }).click();
       await page.getByRole('radio', { name: 'Word lists' }).click();
-      await page.locator('main details summary').first().click();
+      // A client's own folded parts lie hidden under this place.
+      await page.locator('main details summary:visible').first().click();
     }),
     place('Figures'),
     place('Hand over'),

@@ -131,6 +131,6 @@ test('a colleague who is not on the list yet', async () => {
       await places.getByRole('button', { name: 'Hand over', exact: true }).click();
       await page.getByRole('heading', { name: 'Colleagues' }).waitFor();
     },
-    { 'Name or initials': 'QX', 'Her key': 'age1 as far as it was read out' },
+    { 'Name or initials': 'QX', 'Their key': 'age1 as far as it was read out' },
   );
 });

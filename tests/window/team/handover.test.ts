@@ -35,10 +35,10 @@ test('clients go to a colleague and come back through the shared folder; both si
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Hand over');
   const own = colleagueKey(await page.getByLabel('Your key', { exact: true }).inputValue(), recipient);
   await page.getByLabel('Name or initials').fill('JB');
-  await page.getByLabel('Her key').fill('not a key');
+  await page.getByLabel('Their key').fill('not a key');
   await page.getByRole('button', { name: 'Add this colleague' }).click();
   await expect(page.getByText('This is not a key for hand-overs.')).toBeVisible();
-  await page.getByLabel('Her key').fill(recipient);
+  await page.getByLabel('Their key').fill(recipient);
   await page.getByRole('button', { name: 'Add this colleague' }).click();
   await expect(page.getByText('JB, short key')).toBeVisible();
   const folder = page.getByLabel('Folder on the clinic’s share');

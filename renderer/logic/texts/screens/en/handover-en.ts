@@ -20,7 +20,7 @@ export const handoverEn = {
   shortKey: (name: Shown, short: Shown) => `${name}, short key ${short}`,
   takeOffList: 'Take off the list',
   nameOrInitials: 'Name or initials',
-  herKey: 'Her key',
+  herKey: 'Their key',
   lineThatBeginsWith: 'The line that begins with age1.',
   addThisColleague: 'Add this colleague',
   sharedFolder: 'Shared folder',
