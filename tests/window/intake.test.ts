@@ -184,12 +184,12 @@ test('the set-up is worked out as it is typed, in both units, and an impossible 
   await expect(page.getByText('Tiring in five minutes of writing: 2 of 3.')).toBeVisible();
   // The clock runs on while another step is looked at.
   await page.getByRole('button', { name: 'Start the writing block' }).press('Enter');
-  await page.getByRole('button', { name: 'Findings' }).press('Enter');
+  await page.getByRole('button', { name: 'Go on: Findings' }).press('Enter');
   await page.getByRole('button', { name: /^Writing block\s*running/ }).press('Enter');
   await page.getByRole('button', { name: 'Stop', exact: true }).press('Enter');
   await expect(page.getByRole('button', { name: 'Start the writing block' })).toBeVisible();
   await axe(page, 'writing block');
-  await page.getByRole('button', { name: 'Findings' }).press('Enter');
+  await page.getByRole('button', { name: 'Go on: Findings' }).press('Enter');
   await expect(page.getByText('The table is too high for this client.')).toBeVisible();
   await axe(page, 'findings');
 });

@@ -110,7 +110,7 @@ export const programDe: ScreenTexts['program'] = {
   programBelongsToVisit:
     'Ein Programm gehört zu einem Termin. Beginnen Sie den ersten mit dem Knopf unten; dann ist der Entwurf gleich hier.',
   tier4: (stored, tier, value) =>
-    `${stored ? 'Entwurf, laufend gespeichert' : 'Entwurf aus den Regeln, noch nicht geändert'}. Stufe ${tier}${value}.`,
+    `${stored ? 'Entwurf, laufend gespeichert' : 'Entwurf aus den Regeln'}. Stufe ${tier}${value}.`,
   ofItems: (itemsMost) => `von ${itemsMost} Punkten,`,
   ofMinutesDay: (minutesMost) => `von ${minutesMost} Minuten am Tag`,
   ofThemWriting: (writing) => `, davon ${writing} mit Schreiben`,

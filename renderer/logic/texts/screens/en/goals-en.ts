@@ -73,7 +73,7 @@ export const goalsEn = {
   goalThatIsChosen: 'The goal that is chosen stands here with its levels.',
   stepsOfWritingOccasions: 'Steps of the writing occasions',
   whatClientWantsTo: 'What the client wants to write',
-  reachedWhen: (success: Shown, because: Shown) => `Reached: ${success} ${because}`,
+  reachedWhen: (success: Shown, because: Shown) => `Reached with: ${success} ${because}`,
   buildThisGoal: (output: Shown) => `Build this goal: ${output}`,
   buildThisGoal2: 'Build this goal',
   sameHand: 'the same hand',

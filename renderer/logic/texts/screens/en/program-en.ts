@@ -111,7 +111,7 @@ export const programEn = {
   programBelongsToVisit:
     'A program belongs to a visit. Start the first one with the button below, then the draft is here at once.',
   tier4: (stored: boolean, tier: Shown, value: Shown) =>
-    `${stored ? 'Draft, saved as you go' : 'Draft from the rules, not changed yet'}. Tier ${tier}${value}.`,
+    `${stored ? 'Draft, saved as you go' : 'Draft from the rules'}. Tier ${tier}${value}.`,
   ofItems: (itemsMost: Shown) => `of ${itemsMost} items,`,
   ofMinutesDay: (minutesMost: Shown) => `of ${minutesMost} minutes a day`,
   ofThemWriting: (writing: Shown) => `, ${writing} of them writing`,

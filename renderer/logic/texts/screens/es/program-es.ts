@@ -110,7 +110,7 @@ export const programEs: ScreenTexts['program'] = {
   programBelongsToVisit:
     'Un programa pertenece a una visita. Empiece la primera con el botón de abajo; entonces el borrador está aquí enseguida.',
   tier4: (stored, tier, value) =>
-    `${stored ? 'Borrador, se guarda solo' : 'Borrador de las reglas, aún sin cambios'}. Nivel ${tier}${value}.`,
+    `${stored ? 'Borrador, se guarda solo' : 'Borrador de las reglas'}. Nivel ${tier}${value}.`,
   ofItems: (itemsMost) => `de ${itemsMost} puntos,`,
   ofMinutesDay: (minutesMost) => `de ${minutesMost} minutos al día`,
   ofThemWriting: (writing) => `, ${writing} de ellos de escritura`,

@@ -31,7 +31,8 @@ export const goalsToldDe: Told['goals'] = {
   overlap: (a, b) => `Die Niveaus ${a} und ${b} überschneiden sich.`,
   hole: (a, b) => `Zwischen den Niveaus ${a} und ${b} ist eine Lücke.`,
   notEqual: 'Die Niveaus haben nicht gleiche Abstände.',
-  firstRung: 'Noch wurde keine Probe gelesen: Das ist die erste Sprosse. Eine Probe passt sie an.',
+  firstRung:
+    'Noch wurde keine Probe gelesen: Das ist die erste Sprosse. Eine gelesene Probe passt sie an diese Hand an.',
   seen: (samples, low, high) =>
     `${samples === 1 ? 'Die letzte Probe zeigt' : `Die letzten ${samples} Proben zeigen`} ${low === high ? `${low} %` : `${low} bis ${high} %`} gelesene Wörter`,
   readyForNext: (seen, output) => `${seen} mit „${output}“: bereit für die nächste Sprosse.`,

@@ -30,7 +30,7 @@ export const goalsToldEn = {
   overlap: (a: string, b: string) => `Levels ${a} and ${b} overlap.`,
   hole: (a: string, b: string) => `Between levels ${a} and ${b} there is a hole.`,
   notEqual: 'The levels are not equally spaced.',
-  firstRung: 'No sample has been read yet: this is the first rung. Take a sample to fit it.',
+  firstRung: 'No sample has been read yet: this is the first rung. A sample that was read fits it to this hand.',
   seen: (samples: number, low: number, high: number) =>
     `The last ${samples === 1 ? 'sample shows' : `${samples} samples show`} ${low === high ? `${low} %` : `${low} to ${high} %`} of words read`,
   readyForNext: (seen: string, output: string) => `${seen} with ${output}: ready for the next rung.`,

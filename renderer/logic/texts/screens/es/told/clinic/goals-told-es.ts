@@ -31,7 +31,7 @@ export const goalsToldEs: Told['goals'] = {
   overlap: (a, b) => `Los niveles ${a} y ${b} se solapan.`,
   hole: (a, b) => `Entre los niveles ${a} y ${b} hay un hueco.`,
   notEqual: 'Los niveles no están a la misma distancia.',
-  firstRung: 'Aún no se ha leído ninguna muestra: este es el primer peldaño. Tome una muestra para ajustarlo.',
+  firstRung: 'Aún no se ha leído ninguna muestra: este es el primer peldaño. Una muestra leída lo ajusta a esta mano.',
   seen: (samples, low, high) =>
     `${samples === 1 ? 'La última muestra da' : `Las últimas ${samples} muestras dan`} ${low === high ? `un ${low} %` : `entre ${low} y ${high} %`} de palabras leídas`,
   readyForNext: (seen, output) => `${seen} con ${output}: listo para el siguiente peldaño.`,
