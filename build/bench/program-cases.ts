@@ -31,6 +31,7 @@ type Met = Record<string, number>;
 const otherwise: Readonly<Record<string, string>> = {
   ...byHandOnly,
   V23: 'it gives the line about posture other words; veto-coverage.test.ts shows the client',
+  V62: 'R13 starts at arm support 1, and the board has other words below it',
 };
 
 /** Any client; some have decided a trial of pens. */

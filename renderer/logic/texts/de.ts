@@ -91,6 +91,8 @@ export const de: Texts = {
     signs:
       'Hören Sie auf und rufen Sie uns an: Schmerz, der mehr als leicht ist oder zunimmt, Kribbeln, taube Finger, ' +
       'die Haut ändert ihre Farbe.',
+    signsSore:
+      'Hören Sie auf und rufen Sie uns an: mehr Schmerz als am Anfang, Kribbeln, taube Finger, die Haut ändert ihre Farbe.',
     emergency:
       'Wählen Sie den Notruf: neue Schwäche, eine Seite taub, Gesicht oder Sprache anders als sonst, plötzlicher oder ' +
       'neuer Schwindel, kein Gleichgewicht, Sie sehen doppelt oder gehen schlecht.',

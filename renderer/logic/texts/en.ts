@@ -97,6 +97,8 @@ const en = {
     title: 'When to stop',
     line: 'Stop when a line gets hard to read. Stopping then is part of the plan.',
     signs: 'Stop and call us: pain that is more than mild or grows, tingling, numb fingers, a change of skin color.',
+    /** For whom pain of 3 or more is known. */
+    signsSore: 'Stop and call us: more pain than when you began, tingling, numb fingers, a change of skin color.',
     emergency:
       'Call the emergency number: new weakness or a numb side, a change of face or speech, sudden or new dizziness, ' +
       'loss of balance, double vision, trouble walking.',

@@ -84,6 +84,7 @@ export const es: Texts = {
     title: 'Cuándo parar',
     line: 'Pare cuando cueste leer una línea. Parar es parte del plan.',
     signs: 'Pare y llámenos: dolor más que leve o que crece, hormigueo, dedos dormidos, cambio de color de la piel.',
+    signsSore: 'Pare y llámenos: más dolor que al empezar, hormigueo, dedos dormidos, cambio de color de la piel.',
     emergency:
       'Llame al número de emergencias: debilidad nueva o un lado dormido, cambio de cara o habla, mareo súbito o nuevo, ' +
       'pérdida del equilibrio, vista doble, no puede andar bien.',

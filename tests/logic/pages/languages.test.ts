@@ -222,6 +222,13 @@ test('cautions that the general signs say stronger are not said twice, in no lan
       texts.stop.signs,
       texts.stop.emergency,
     ]);
+    // Whoever hurts already would never write if mild pain were the end.
+    const hurting = {
+      ...program!,
+      lines: [programLine({ item: 'neck-turns', keys: { ...keys, cautions: ['stop-pain-more', 'own'] } })],
+    };
+    expect(stopItems(hurting, texts)).toContain(texts.stop.signsSore);
+    expect(stopItems(hurting, texts)).not.toContain(texts.stop.signs);
   }
 });
 

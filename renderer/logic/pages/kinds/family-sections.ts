@@ -151,19 +151,36 @@ export function cautionsOf(program: Program | null): string[] {
   return [...new Set((program?.lines ?? []).flatMap((line) => line.cautions))];
 }
 
+/** Caution of those who hurt already: it stands with their lines in place of the usual one. */
+const sore = 'stop-pain-more';
+
+const hurtsAlready = (program: Program | null): boolean =>
+  program?.lines.some(({ keys }) => keys?.cautions.includes(sore)) ?? false;
+
 /** Codes of cautions that `stop.signs` says already, for everybody. */
-const coveredCautions: ReadonlySet<string> = new Set(['stop-pain', 'stop-tingle', 'hand-tingle']);
+const coveredCautions: ReadonlySet<string> = new Set(['stop-pain', sore, 'stop-tingle', 'hand-tingle']);
 
 /**
  * When to stop: the client's own cautions between what holds for everybody, nothing twice.
  * @param pageSays sentences for the whole page that hold for this client
+ * @param withLines false where each line has its cautions beside it
  */
-export function stopItems(program: Program | null, t: Texts, pageSays: readonly string[] = []): string[] {
-  const lines = program?.lines ?? [];
+export function stopItems(
+  program: Program | null,
+  t: Texts,
+  pageSays: readonly string[] = [],
+  withLines = true,
+): string[] {
+  const lines = withLines ? (program?.lines ?? []) : [];
   const own = lines.flatMap(({ cautions, keys }) =>
     cautions.filter((_, i) => !coveredCautions.has(keys?.cautions[i] ?? '')),
   );
-  return [t.stop.line, ...new Set([...own, ...pageSays]), t.stop.signs, t.stop.emergency];
+  return [
+    t.stop.line,
+    ...new Set([...own, ...pageSays]),
+    hurtsAlready(program) ? t.stop.signsSore : t.stop.signs,
+    t.stop.emergency,
+  ];
 }
 
 function callLine(input: PageInput, t: Texts['common']): string {

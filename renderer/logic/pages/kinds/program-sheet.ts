@@ -154,7 +154,7 @@ function programDoc(input: PageInput, program: Program, options: ProgramSheetOpt
   sections.push(
     ...section('before', p.setupTitle, [...listOf(heights), ...stepsOf(of(['setup']), options)]),
     ...doSection(program, options, t),
-    stopSection(input, stopItems(null, t, input.pageSays), t),
+    stopSection(input, stopItems(program, t, input.pageSays, false), t),
     ...section('use', p.useTitle, [...stepsOf(of(['tool']), options), ...listOf(of(['paper', 'content']).map(titled))]),
     ...section('good', p.goodTitle, listOf(of(goodKinds).map(titled))),
     ...section('visit', p.visitTitle, listOf(oneLine(program.lines.filter(options.inClinic)))),
