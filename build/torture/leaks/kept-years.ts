@@ -10,6 +10,8 @@ export interface Hidden {
   within?: string;
   /** Goes on from the one before: both are in the same share. */
   goesOn?: true;
+  /** What is typed here confirms an erasing: on purpose nothing keeps it. */
+  confirms?: true;
   go(): Promise<void>;
 }
 
@@ -42,6 +44,7 @@ export function keptYears(page: Page, ask: Ask): Hidden[] {
       name: 'Records whose years are over',
       within: 'dialog',
       goesOn: true,
+      confirms: true,
       async go() {
         await dialog.getByLabel(/^Kept for/).fill('2');
         await page.keyboard.press('Tab');

@@ -176,7 +176,10 @@ export function screensOf(page: Page, ask: Ask, marker: string, walk: Walk): Scr
     ...hiddenFields(page, ask).map((each): Screen => ({
       ...each,
       walks: ['hidden'],
-      typed: () => typeEverywhere(page, marker, new Set(), each.within),
+      async typed() {
+        const typed = await typeEverywhere(page, marker, new Set(), each.within);
+        return each.confirms ? { ...typed, unkept: [] } : typed;
+      },
     })),
   ];
 }
