@@ -8,6 +8,7 @@ import { headKinds } from './letters/top-kinds.ts';
 import type { LetterTop } from './lines/letter-tops.ts';
 import { resized, smallTops } from './lines/small-letters.ts';
 import { aligned, levelled } from './lines/shared-size.ts';
+import { lightlyClosed } from './measures/light-closing.ts';
 import { shapeKinds } from './letters/shapes.ts';
 import type { Layout } from './lines/page-layout.ts';
 import { median } from '../statistics/order-statistics.ts';
@@ -40,7 +41,7 @@ export function resultOf(
   image: GrayImage,
   page: PageInfo,
   ink: Ink,
-  read: Layout,
+  given: Layout,
   options: MeasureOptions,
   before: PageWarning[],
   contrast: number | null,
@@ -52,8 +53,8 @@ export function resultOf(
     byComponent.set(hole.component, list);
   }
   const warnings = [...before];
-  const kinds = shapeKinds(read, byComponent);
-  let layout = aligned(levelled(read, kinds));
+  const kinds = shapeKinds(given, byComponent);
+  let layout = aligned(levelled(given, kinds));
   const rulings = rulingsOf(ink, layout);
   if (layout.busy) return untrusted(page, [...warnings, WARNINGS.busy], rulings);
   if (layout.lines.length > 0 && median(layout.sizes)! < LEGIBLE_PX)
@@ -88,11 +89,12 @@ export function resultOf(
     tops: texts ? new Map<LetterTop, number>() : headKinds(layout),
     small: smallTops(layout),
   };
-  const lines = sizesAsRead(
+  const read = sizesAsRead(
     withoutMisread(
       layout.lines.map((_, i) => readLine(layout, ink, i, texts?.[i] ?? null, byComponent, marks, alike, widths)),
     ),
   );
+  const lines = texts ? lightlyClosed(read, layout, image, ink, LEAST_LOOP_PX) : read;
   const result = {
     version: METHOD_VERSION,
     page: { ...page, rulingMm: pitchOf(rulings, 'across') },
