@@ -65,7 +65,7 @@ export class Screen {
   readonly resume = $derived.by(() => resumeAt(this.states));
 
   readonly setup = $derived.by(
-    () => this.open.record.setups.find((each) => each.visitId === this.open.visitId) ?? null,
+    () => this.open.record.setups.find(({ visitId }) => visitId === this.open.visitId) ?? null,
   );
   /** Measures in use: the latest up to this visit. */
   readonly setupShown = $derived.by(() => latestSetUp(recordAsOf(this.open.record, this.open.visitId)));
@@ -76,8 +76,7 @@ export class Screen {
   readonly setupOutcome = $derived.by(() => setUp(this.setupInput, this.setupTable, say.told.seat, shownDecimals));
 
   readonly findings = $derived.by(() => {
-    const outcome = this.setupOutcome;
-    const shown = this.setupShown;
+    const [outcome, shown] = [this.setupOutcome, this.setupShown];
     return findings(
       this.open.record.intakeAnswers,
       this.items,
@@ -168,11 +167,8 @@ export class Screen {
   }
 
   async saveSetup(part: Part<SetupMeasures>): Promise<void> {
-    const {
-      at: _at,
-      by: _by,
-      ...shown
-    } = this.setupShown ?? { ...emptySetup, at: '', by: '', hand: this.open.record.client.handNow };
+    const none = { ...emptySetup, at: '', by: '', hand: this.open.record.client.handNow };
+    const { at: _at, by: _by, ...shown } = this.setupShown ?? none;
     await this.open.save('setup', {
       ...shown,
       ...part,

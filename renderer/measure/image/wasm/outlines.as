@@ -255,19 +255,19 @@ function extentAlong(page: Page, piece: Piece, near: usize, into: usize): void {
 export function outlines(at: usize, first: i32, end: i32, work: usize): void {
   const page = changetype<Page>(at);
   const width = <usize>page.width;
-  const heads = work;
-  const feet = work + (width << 2);
+  const tops = work;
+  const bottoms = work + (width << 2);
   for (let p = first; p < end; p++) {
     const piece = changetype<Piece>(<usize>page.pieces + <usize>p * PIECE_BYTES);
     const left = piece.left;
     const span = piece.right - left;
-    memory.fill(heads, 0xff, <usize>span << 2);
+    memory.fill(tops, 0xff, <usize>span << 2);
     for (let i = piece.firstRun, last = i + piece.runCount; i < last; i++) {
       const run = <usize>i << 2;
       const y = load<i32>(<usize>page.rows + run);
       for (let x = load<i32>(<usize>page.lefts + run) - left, stop = load<i32>(<usize>page.rights + run) - left; x < stop; x++) {
-        if (load<i32>(heads + (<usize>x << 2)) < 0) store<i32>(heads + (<usize>x << 2), y);
-        store<i32>(feet + (<usize>x << 2), y);
+        if (load<i32>(tops + (<usize>x << 2)) < 0) store<i32>(tops + (<usize>x << 2), y);
+        store<i32>(bottoms + (<usize>x << 2), y);
       }
     }
     const upper = <usize>page.outlines + (<usize>piece.at << 2);
@@ -279,12 +279,12 @@ export function outlines(at: usize, first: i32, end: i32, work: usize): void {
       const place = <usize>k << 2;
       const before = <usize>(k > 0 ? k - 1 : k) << 2;
       const after = <usize>(k + 1 < span ? k + 1 : k) << 2;
-      const top = load<i32>(heads + place);
-      const bottom = load<i32>(feet + place);
-      const isHead = top <= load<i32>(heads + before) && top <= load<i32>(heads + after);
-      const isFoot = bottom >= load<i32>(feet + before) && bottom >= load<i32>(feet + after);
-      const above = isHead ? edgeBeyond(page, x, top, 0, -1) : 0.5;
-      const under = isFoot ? edgeBeyond(page, x, bottom, 0, 1) : 0.5;
+      const top = load<i32>(tops + place);
+      const bottom = load<i32>(bottoms + place);
+      const isTop = top <= load<i32>(tops + before) && top <= load<i32>(tops + after);
+      const isBottom = bottom >= load<i32>(bottoms + before) && bottom >= load<i32>(bottoms + after);
+      const above = isTop ? edgeBeyond(page, x, top, 0, -1) : 0.5;
+      const under = isBottom ? edgeBeyond(page, x, bottom, 0, 1) : 0.5;
       const along = (<f64>x + 0.5 - page.originX) * page.sin;
       const high = along + (<f64>top + 0.5 - above - page.originY) * page.cos;
       const low = along + (<f64>bottom + 0.5 + under - page.originY) * page.cos;
@@ -294,7 +294,7 @@ export function outlines(at: usize, first: i32, end: i32, work: usize): void {
       if (low > v1) v1 = low;
     }
     const extent = <usize>page.extents + (<usize>p << 5);
-    extentAlong(page, piece, feet + (width << 2), extent);
+    extentAlong(page, piece, bottoms + (width << 2), extent);
     store<f64>(extent, v0, 16);
     store<f64>(extent, v1, 24);
   }
