@@ -79,6 +79,9 @@ export function hangs(char: string): boolean | null {
   return false;
 }
 
+/** The bowl of a letter lies between these heights, x-heights; loops of ascenders and tails lie beyond. */
+export const BOWL = { low: -0.3, high: 1.2 } as const;
+
 /** Most bowls that a letter is written with: capitals, figures and letters with loops of their own vary. */
 export function bowlsOf(char: string): number {
   if (CLOSING.includes(char) || 'ekszf'.includes(char)) return 1;

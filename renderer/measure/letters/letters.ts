@@ -1,6 +1,6 @@
 import type { Hole } from '../image/holes.ts';
 import { alignLetters } from './align-letters.ts';
-import { CLOSING, LETTER_SPACE, usualWidth } from './letter-kinds.ts';
+import { BOWL, CLOSING, LETTER_SPACE, usualWidth } from './letter-kinds.ts';
 import type { InkMap } from '../pieces/run-map.ts';
 import { uOf, vOf } from '../lines/frame.ts';
 import type { Frame } from '../lines/frame.ts';
@@ -31,8 +31,6 @@ const CUT_REACH = 0.22;
 const BOWL_PRICE = 0.5;
 
 const NO_HOLES: readonly Hole[] = [];
-/** The bowl of a letter lies between these heights, x-heights; loops of ascenders and tails lie beyond. */
-const BOWL = { low: -0.3, high: 1.2 } as const;
 /** A loop this far (x-heights) beyond the cut belongs to a letter that has one, where the letter it lies in has none. */
 const LOOP_REACH = 0.4;
 /** Letters with a loop between baseline and x-height. */

@@ -2,6 +2,7 @@ import { ERASED, inkAt, paperAt } from '../image/contrast.ts';
 import type { Ink } from '../image/ink.ts';
 import { xOf, yOf } from '../lines/frame.ts';
 import type { Frame } from '../lines/frame.ts';
+import { BOWL } from '../letters/letter-kinds.ts';
 import { sizeAt } from '../lines/letter-tops.ts';
 import type { LineWork } from '../lines/line-work.ts';
 import { traceAt } from '../lines/trace.ts';
@@ -14,8 +15,6 @@ import type { BoxMm, GrayImage, LetterResult, LineResult } from '../types.ts';
  * drawn pages it closed one.
  */
 const LIGHT = 0.25;
-/** The bowl of a letter lies between these heights, x-heights. */
-const BOWL = { low: -0.3, high: 1.2 } as const;
 
 /**
  * Letters that should close and whose dark ink leaves them open, closed where a light stroke does it: the pen goes lightly

@@ -78,13 +78,13 @@ function erase({ width, height, data }: GrayImage, pxPerMm: number, line: Straig
   // One piece alone may have followed a stroke.
   const sure = places.filter(({ off }) => Math.abs(off - usual) <= 0.5 * pxPerMm);
   for (let at = first; at <= last; at += 1) {
-    const centre = middle + Math.round(between(sure, at) ?? usual);
+    const center = middle + Math.round(between(sure, at) ?? usual);
     const base = at * along;
     const side = (from: number): number =>
-      (data[base + from * over]! + data[base + (from + Math.sign(from - centre)) * over]!) / 2;
-    const [before, after] = [side(centre - half - 1), side(centre + half + 1)];
+      (data[base + from * over]! + data[base + (from + Math.sign(from - center)) * over]!) / 2;
+    const [before, after] = [side(center - half - 1), side(center + half + 1)];
     for (let step = -half; step <= half; step += 1) {
-      const px = base + (centre + step) * over;
+      const px = base + (center + step) * over;
       if (!line.pale || data[px]! >= written)
         data[px] = before + ((after - before) * (step + half + 1)) / (2 * half + 2);
     }
