@@ -246,6 +246,8 @@ const CautionText = z.strictObject({
   when: Condition.nullable(),
   /** item: with the items that name it. page: once for the whole page. hand: with every timed line. screen: for the therapist. */
   on: z.enum(['item', 'page', 'hand', 'screen']).default('item'),
+  /** Of a page's sentences: without practice there is nothing to say. */
+  ofPractice: z.literal(true).optional(),
   with: RuleCode.optional(),
   ...sourced,
 });

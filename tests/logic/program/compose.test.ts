@@ -17,6 +17,21 @@ test('an emergency gives no line at all; a flag of the same day leaves set-up, o
   expect(emergency).toMatchObject({ stopped: true, tier: 0, lines: [] });
   const sameDay = draft({ seating: 1, grasp: 0, 'in-hand': 0 }, { redFlags: ['hot-hand'] });
   expect(itemsOf(sameDay)).toEqual(['posture-line', 'other-ways', 'refer-page']);
+  expect(sameDay.page.filter((each) => /line gets hard|miss a day|[Pp]ractice only/.test(each))).toEqual([]);
+  expect(draft({ seating: 1 }).page.filter((each) => /line gets hard|miss a day/.test(each))).toHaveLength(2);
+});
+
+test('what two lines of a day have in common is said by one of them', () => {
+  const measures = [{ code: 'legibility', value: 80, unit: '%' }];
+  const said = (more: Parameters<typeof client>[1], words: string) =>
+    draft({}, { measures, ...more })
+      .lines.filter(({ text }) => text.includes(words))
+      .map(({ item }) => item);
+  const numbers = { occasions: [{ code: 'numbers', words: [] }], confusions: [{ intended: '1', read: '7', count: 2 }] };
+  expect(said(numbers, 'figure its own box')).toEqual(['digits-and-money']);
+  expect(said(numbers, '1, 4, 7 and 9')).toEqual(['dates-numbers-practice']);
+  expect(said({ confusions: numbers.confusions }, '1, 4, 7 and 9')).toEqual(['digits-and-money']);
+  expect(said({ interests: ['cooking'] }, 'one line at a time')).toEqual(['text-recipe-soup']);
 });
 
 test('pain of 5, fixed tone, broken skin and unexplained small writing raise their flags by themselves', () => {

@@ -53,8 +53,9 @@ export function ownPageCautions(input: ProgramInput, rules: RuleTable): RuleTabl
   return cautionsOn('page', rules).filter((row) => row.when !== null && meets(row.when, facts) !== null);
 }
 
-/** Sentences that go with the whole page, for this client. */
-export const pageOf = (facts: Facts, rules: RuleTable): string[] =>
+/** Sentences that go with the whole page, for this client; those of practice only where there is some. */
+export const pageOf = (facts: Facts, rules: RuleTable, practice: boolean): string[] =>
   cautionsOn('page', rules)
+    .filter((row) => practice || !row.ofPractice)
     .filter((row) => row.when === null || meets(row.when, facts) !== null)
     .map((row) => row.text);

@@ -95,6 +95,6 @@ export function compose(input: ProgramInput, rules: RuleTable): Composition {
       })),
       ...clashing,
     ],
-    page: pageOf(facts, rules),
+    page: pageOf(facts, rules, true),
   };
 }

@@ -70,7 +70,7 @@ export function stoppedDraft(flags: OpenFlag[], input: ProgramInput, facts: Fact
     lines: emergency ? [] : inOrder(lines),
     vetoed: flags.map((flag) => ({ item: 'program', rule: stopRule, because: `${flag.title}. ${flag.because}` })),
     leftOut: [],
-    page: emergency ? [...new Set(flags.flatMap((flag) => flag.doNow))] : pageOf(facts, rules),
+    page: emergency ? [...new Set(flags.flatMap((flag) => flag.doNow))] : pageOf(facts, rules, false),
   };
 }
 
