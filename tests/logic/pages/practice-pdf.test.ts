@@ -186,6 +186,25 @@ test('a model stands on the sheet with the lines it is for', () => {
       }
 });
 
+test('a sentence of several rows of squares has as many rows to be copied to, and no sheet is empty', () => {
+  const models = ['Llame a Elena al 555 7922', 'Pida los archivos y llame a Clara el lunes', 'Vea a Ana'];
+  const sheets = practiceSheets(request('A4', 'squares-10', { models, linesPerBout: 4, bouts: 3 }));
+  for (const { texts } of sheets) {
+    const rows = [...new Set(texts.filter(({ style }) => style === 'print').map(({ y }) => Math.round(y)))];
+    const [top, ...later] = rows.sort((a, b) => a - b);
+    expect(top).toBeDefined();
+    // Rows from one sentence to the next: twice its own, or more.
+    let [start, end] = [top!, top!];
+    for (const row of [...later, 277]) {
+      if (row - end > 10.5) {
+        expect(row - end).toBeGreaterThan(end - start + 19);
+        start = row;
+      }
+      end = row;
+    }
+  }
+});
+
 test('sheets to lie under and dots to join fill the sheet and say what they are', () => {
   for (const ruling of ['guide-8.7', 'dots-30', 'lean-10'] as const) {
     const sheets = practiceSheets(request('Letter', ruling, { linesPerBout: 3, bouts: 3 }));

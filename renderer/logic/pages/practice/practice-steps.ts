@@ -65,20 +65,27 @@ export function plan(request: PracticeRequest, models: string[][]): Step[] {
     return spread(shown, Math.max(0, room - rows));
   }
   const lines = request.linesPerBout;
-  const each = Math.min(models.length, Math.max(1, lines));
-  // A bout goes on where the one before ended: no text stands twice while there is another.
-  const bout = (nth: number): Step[] => {
-    const shown = Array.from({ length: each }, (_, i) => models[(nth * each + i) % models.length]!);
-    return spread(shown, lines);
+  let next = 0;
+  // A bout goes on where the one before ended: no text stands twice while there is another. Its texts take no more
+  // rows than are written, so that each can be copied whole.
+  const bout = (): Step[] => {
+    const shown: string[][] = [];
+    let rows = 0;
+    while (shown.length < Math.min(models.length, Math.max(1, lines))) {
+      const model = models[next % models.length]!;
+      if (shown.length > 0 && rows + model.length > lines) break;
+      shown.push(model);
+      rows += model.length;
+      next += 1;
+    }
+    return spread(shown, Math.max(lines, rows));
   };
   const bouts = Array.from({ length: request.bouts }, (_, i): Step[] =>
-    i === 0 ? bout(0) : [{ kind: 'rest' }, ...bout(i)],
+    i === 0 ? bout() : [{ kind: 'rest' }, ...bout()],
   );
-  const dose = together(bouts.flat(), room);
+  const dose = withoutSpare(together(bouts.flat(), room), room);
   // Squares cover their sheet anyway.
-  return rulings[request.ruling].kind === 'squares' || request.nextTimeText === ''
-    ? dose
-    : filled(dose, (nth) => bout(request.bouts + nth), room);
+  return rulings[request.ruling].kind === 'squares' || request.nextTimeText === '' ? dose : filled(dose, bout, room);
 }
 
 /** A model at the foot of a sheet goes over to the next one, to the lines it is for. */
@@ -89,7 +96,7 @@ function together(steps: readonly Step[], room: number): Step[] {
       const end = out.length;
       let start = end;
       while (start > 0 && end - start < room - 1 && out[start - 1]?.kind === 'model') start--;
-      const carried = start < end && step.kind === 'write' ? out.splice(start) : [];
+      const carried = start < end && (step.kind === 'write' || step.kind === 'model') ? out.splice(start) : [];
       out.push(...carried.map((): Step => ({ kind: 'gap' })), ...carried);
     }
     out.push(step);
@@ -97,25 +104,37 @@ function together(steps: readonly Step[], room: number): Step[] {
   return out;
 }
 
+/** Rows that alone would take a sheet more are left out, as long as the last text has a row for each of its own. */
+function withoutSpare(steps: Step[], room: number): Step[] {
+  const over = steps.length % room;
+  const written = steps.length - 1 - steps.findLastIndex(({ kind }) => kind !== 'write');
+  const before = steps.slice(0, steps.length - written);
+  const shown = before.length - 1 - before.findLastIndex(({ kind }) => kind !== 'model');
+  return steps.length > room && shown > 1 && over <= written - shown ? steps.slice(0, steps.length - over) : steps;
+}
+
 /** Fills what the dose leaves of its last sheet with lines for another day, where that is more than a line or two. */
-function filled(dose: Step[], bout: (nth: number) => Step[], room: number): Step[] {
+function filled(dose: Step[], bout: () => Step[], room: number): Step[] {
   const left = (room - (dose.length % room)) % room;
   if (left < 4) return dose;
   const again: Step[] = [];
-  for (let nth = 0; again.length < left; nth++) again.push(...bout(nth));
+  while (again.length < left) again.push(...bout());
   const more = again.slice(0, left - 1);
   // A model with no line under it is no use.
   while (more.at(-1)?.kind === 'model') more.pop();
   return [...dose, { kind: 'next-time' }, ...more];
 }
 
-/** Shares `lines` writing rows among the models, earlier models first. */
+/** Shares `lines` writing rows among the models by the rows they take, earlier models first. */
 function spread(models: string[][], lines: number): Step[] {
   const write = (count: number) => Array.from({ length: count }, (): Step => ({ kind: 'write' }));
   if (models.length === 0) return write(lines);
-  return models.flatMap((rows, index) => {
-    const upTo = Math.ceil((lines * (index + 1)) / models.length);
-    const from = Math.ceil((lines * index) / models.length);
+  const total = models.reduce((sum, rows) => sum + rows.length, 0);
+  let before = 0;
+  return models.flatMap((rows) => {
+    const from = Math.ceil((lines * before) / total);
+    before += rows.length;
+    const upTo = Math.ceil((lines * before) / total);
     return [...rows.map((text): Step => ({ kind: 'model', text })), ...write(upTo - from)];
   });
 }
