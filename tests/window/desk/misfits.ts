@@ -12,7 +12,7 @@ export async function shownAt(page: Page, key: string): Promise<string> {
 export const shownTitle = (page: Page): Promise<string> =>
   page.locator('[data-screen-title]').filter({ visible: true }).first().innerText();
 
-/** What does not fit: the window that scrolls sideways, buttons with cut words or beyond the edge. */
+/** What does not fit: the window that scrolls sideways, buttons with cut words or beyond the edge, tables without room. */
 export const misfits = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const found: string[] = [];
@@ -24,6 +24,9 @@ export const misfits = (page: Page): Promise<string[]> =>
         if (/auto|scroll/.test(getComputedStyle(at).overflowX) && at.scrollWidth > at.clientWidth + 1) return true;
       return false;
     };
+    for (const table of document.querySelectorAll('table'))
+      if (table.checkVisibility() && table.offsetHeight > 20 && table.parentElement!.clientHeight < 20)
+        found.push(`a table has no height: ${table.textContent.trim().slice(0, 60)}`);
     for (const button of document.querySelectorAll<HTMLElement>('button, [role="tab"], [role="radio"]')) {
       const { left, right, width } = button.getBoundingClientRect();
       if (!button.offsetParent || width < 2 || getComputedStyle(button).visibility === 'hidden') continue;

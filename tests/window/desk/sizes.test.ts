@@ -71,6 +71,17 @@ test('every screen fits every window size, and a screen reader is told it in ord
     writeTree(where, tree);
     found.push(...faultsOf(where, tree).map((what) => `${where}, screen reader: ${what}`));
   };
+  /** Parts that a screen shows in turn. */
+  const lookAtParts = async (where: string): Promise<void> => {
+    const parts = page.locator('.head .segments button').filter({ visible: true });
+    for (let at = 0; at < (await parts.count()); at++) {
+      await parts.nth(at).click();
+      await page.waitForTimeout(300);
+      const wrong = [...(await misfits(page)), ...(await covered(page)), ...(await longPanes(page, LONGEST))];
+      const part = await parts.nth(at).innerText();
+      found.push(...wrong.map((what) => `${where}, ${part}: ${what}`));
+    }
+  };
   await look(await shownTitle(page));
   await openClient(page, 'Edmund Varley');
   for (const key of TABS) {
@@ -78,6 +89,7 @@ test('every screen fits every window size, and a screen reader is told it in ord
     const title = await shownAt(page, key);
     await page.waitForTimeout(400);
     await look(title);
+    await lookAtParts(title);
   }
   const places = page.locator('.places button');
   for (let at = 0; at < (await places.count()); at++) {
@@ -85,6 +97,7 @@ test('every screen fits every window size, and a screen reader is told it in ord
     await expect(places.nth(at)).toHaveAttribute('aria-current', 'page');
     await page.waitForTimeout(300);
     await look(await shownTitle(page));
+    await lookAtParts(await shownTitle(page));
   }
   expect(found).toEqual([]);
 });
