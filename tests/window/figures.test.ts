@@ -30,6 +30,6 @@ test('figures by diagnosis and occasion, their CSV, and help when it fails', asy
   await page.getByRole('button', { name: 'Save as a file …' }).click();
   await expect(page.getByText('Fairhand sends nothing')).toBeVisible();
   await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click();
-  await page.getByRole('button', { name: 'Licences of others …' }).click();
-  await expect(page.getByLabel('Licences', { exact: true })).toHaveValue(/zod/);
+  await page.getByRole('button', { name: 'Licenses of others …' }).click();
+  await expect(page.getByLabel('Licenses', { exact: true })).toHaveValue(/zod/);
 });

@@ -27,7 +27,7 @@ export const handoverEn = {
   folderOnClinicsShare: 'Folder on the clinic’s share',
   wholePathHandOvers: 'The whole path. Hand-overs lie there encrypted. Empty: none.',
   handClientsOver: 'Hand clients over',
-  addColleaguesKeyBelow: 'Add a colleague’s key below first: what is handed over can be opened with her key only.',
+  addColleaguesKeyBelow: 'Add a colleague’s key below first: what is handed over can be opened with their key only.',
   to: 'To',
   whom: 'Whom',
   chosenClients: 'Chosen clients',

@@ -4,11 +4,11 @@ import type { Shown } from '../shown.ts';
 export const placesEn = {
   about: 'About',
   dataFolder: 'Data folder',
-  licencesOfOthers: 'Licences of others …',
+  licencesOfOthers: 'Licenses of others …',
   fairhandSupportsJudgementOf:
     'Fairhand supports the judgement of a licensed therapist and does not replace it. It does not diagnose. Suggestions come from editable rules marked with their source. You decide, change and sign. Follow your license, scope of practice, payer and record laws; where they differ from Fairhand, follow them.',
-  licencesOfOthers2: 'Licences of others',
-  licences: 'Licences',
+  licencesOfOthers2: 'Licenses of others',
+  licences: 'Licenses',
   itFitsFirstEntries: (entries: Shown) =>
     `It fits: the first ${entries} entries of the trail are those of the day the page was issued.`,
   itDoesNotFit: (entries: Shown) =>
