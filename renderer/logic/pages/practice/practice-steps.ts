@@ -88,15 +88,18 @@ export function plan(request: PracticeRequest, models: string[][]): Step[] {
   return rulings[request.ruling].kind === 'squares' || request.nextTimeText === '' ? dose : filled(dose, bout, room);
 }
 
-/** A model at the foot of a sheet goes over to the next one, to the lines it is for. */
+/** A model at the foot of a sheet goes over to the next one, where not as many rows as its own are left to write on. */
 function together(steps: readonly Step[], room: number): Step[] {
   const out: Step[] = [];
   for (const step of steps) {
-    if (out.length % room === 0) {
-      const end = out.length;
-      let start = end;
-      while (start > 0 && end - start < room - 1 && out[start - 1]?.kind === 'model') start--;
-      const carried = start < end && (step.kind === 'write' || step.kind === 'model') ? out.splice(start) : [];
+    const end = out.length;
+    if (end % room === 0 && (step.kind === 'write' || step.kind === 'model')) {
+      let below = end;
+      while (out[below - 1]?.kind === 'write') below--;
+      let start = below;
+      while (out[start - 1]?.kind === 'model') start--;
+      const torn = step.kind === 'write' ? end - below < below - start : end === below && start < end;
+      const carried = torn && end - start < room - 1 ? out.splice(start) : [];
       out.push(...carried.map((): Step => ({ kind: 'gap' })), ...carried);
     }
     out.push(step);
