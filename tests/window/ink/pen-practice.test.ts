@@ -34,7 +34,7 @@ test('help is shown, kept apart, counted with its interval; one line without it 
   expect(recording.cues).toMatchObject({ bandMm: 8, stopMarks: true, paceHz: 1, sizes: true });
   expect(recording.measured.lines).toHaveLength(4);
   await expect(
-    page.getByText(/^With help: 4\d of 4\d strokes within 15 %[^]* 4 of the last 4 lines hit\.$/),
+    page.getByText(/^With help: 4\d of 4\d strokes within 15\s%[^]* 4 of the last 4 lines hit\.$/),
   ).toBeVisible();
   await expect(
     page.getByText('Less help may be tried: without the size of the last strokes. You decide.'),
