@@ -10,6 +10,7 @@ export interface WindowSource extends BlobSource {
   call(json: string): Promise<string>;
 }
 
+/** The part of it that keeps bytes. */
 export interface BlobSource {
   /** Bytes kept under an id (a scan, an issued page), or null when there is none or the caseload is locked. */
   readBlob(id: string): { bytes: Uint8Array; mime: string } | null;

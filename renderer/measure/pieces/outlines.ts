@@ -50,10 +50,10 @@ export function plainOutlines(
       // Only where the outline may turn is the edge looked for between pixels: its flanks are no tops or bottoms.
       const before = k > 0 ? k - 1 : k;
       const after = k + 1 < span ? k + 1 : k;
-      const isHead = top <= first[before]! && top <= first[after]!;
-      const isFoot = bottom >= last[before]! && bottom >= last[after]!;
-      const above = isHead ? edgeBeyond(image, ink, x, top, 0, -1) : 0.5;
-      const below = isFoot ? edgeBeyond(image, ink, x, bottom, 0, 1) : 0.5;
+      const isTop = top <= first[before]! && top <= first[after]!;
+      const isBottom = bottom >= last[before]! && bottom >= last[after]!;
+      const above = isTop ? edgeBeyond(image, ink, x, top, 0, -1) : 0.5;
+      const below = isBottom ? edgeBeyond(image, ink, x, bottom, 0, 1) : 0.5;
       const high = vOf(frame, x + 0.5, top + 0.5 - above);
       const low = vOf(frame, x + 0.5, bottom + 0.5 + below);
       outlines[at + k] = high;

@@ -1,4 +1,5 @@
 import type { Frame } from '../../lines/frame.ts';
+import type { Part } from '../picture-parts.ts';
 import { bandOffset } from '../ruling-bands.ts';
 import type { SolidPrint, SolidPrints } from '../ruling-erase.ts';
 
@@ -64,10 +65,7 @@ export function outlinerIn(
   buffer: ArrayBufferLike,
   room: { at: number; bytes: number },
   pixels: PixelPlaces,
-  run: (
-    parts: { first: number; end: number }[],
-    args: (part: { first: number; end: number }, i: number) => number[],
-  ) => void,
+  run: (parts: readonly Part[], args: (part: Part, i: number) => number[]) => void,
   threads: number,
 ): Outliner {
   let next = room.at;
@@ -128,7 +126,7 @@ function numbersOf({ band, half, most }: SolidPrint): number[] {
 }
 
 /** The pieces in one or two parts with about as many runs. */
-function shared(pieces: readonly Piece[], threads: number): { first: number; end: number }[] {
+function shared(pieces: readonly Piece[], threads: number): Part[] {
   if (threads === 1) return [{ first: 0, end: pieces.length }];
   const half = pieces.reduce((sum, { runCount }) => sum + runCount, 0) / 2;
   let sum = 0;
