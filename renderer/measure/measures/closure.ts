@@ -30,7 +30,7 @@ export const closure: Measure = {
   least: 0,
   source:
     'Definition: closed over expected among a b d g o p q; under 80 % leads to practice (common practice, no source). Interval: Wilson 1927.',
-  how: 'letters with a closed loop over the letters of the text that should close; needs the text',
+  how: 'letters with a closed loop, by a light stroke too, over those of the text that should close; needs the text',
   compute: (page) => {
     const letters = wordsIn(page)
       .flatMap((word) => word.letters)
